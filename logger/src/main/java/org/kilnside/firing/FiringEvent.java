@@ -1,0 +1,56 @@
+package org.kilnside.firing;
+
+import java.util.Optional;
+
+/**
+ * Something that happened in a firing and belongs in its record.
+ *
+ * @param elapsedMs when, on the recording's clock
+ * @param kind what sort of thing
+ * @param text the person's own words, or the details of the kind as one plain line; empty when the kind says it all
+ */
+public record FiringEvent(long elapsedMs, Kind kind, Optional<String> text) {
+    /** The kinds; the names are stored in the book and never change their meaning. */
+    public enum Kind {
+        /** Recording began. */
+        RECORDING_BEGAN,
+        /** Recording went on after the program had stopped. */
+        RECORDING_RESUMED,
+        /** The firing began: heat is going in. */
+        FIRING_BEGAN,
+        /** A hold of the plan began. */
+        HOLD_BEGAN,
+        /** The highest planned temperature was reached. */
+        TOP_REACHED,
+        /** Heating is over and the kiln cools. */
+        COOLING_BEGAN,
+        /** The firing ended. */
+        FIRING_ENDED,
+        /** The connection was lost. */
+        CONNECTION_LOST,
+        /** The connection came back. */
+        CONNECTION_BACK,
+        /** The controller started anew: its uptime fell. */
+        CONTROLLER_RESTARTED,
+        /** The sensor reported a fault. */
+        SENSOR_FAULT,
+        /** The sensor's fault is gone. */
+        SENSOR_BACK,
+        /** Readings were lost: a gap in the curve. */
+        GAP,
+        /** A gap was filled with what the controller had kept. */
+        GAP_FILLED,
+        /** The book could not be written and readings wait in memory. */
+        BOOK_TROUBLE,
+        /** A note by a person. */
+        NOTE
+    }
+
+    public static FiringEvent of(long elapsedMs, Kind kind) {
+        return new FiringEvent(elapsedMs, kind, Optional.empty());
+    }
+
+    public static FiringEvent of(long elapsedMs, Kind kind, String text) {
+        return new FiringEvent(elapsedMs, kind, Optional.of(text));
+    }
+}

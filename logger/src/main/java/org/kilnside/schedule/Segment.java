@@ -1,0 +1,30 @@
+package org.kilnside.schedule;
+
+import java.time.Duration;
+import org.kilnside.quantity.HeatingRate;
+import org.kilnside.quantity.Temperature;
+
+/** One step of a schedule. */
+public sealed interface Segment permits Segment.Ramp, Segment.FreeCooling {
+    /**
+     * Go to a temperature at a rate, then hold there. A ramp whose target is lower than where it starts is controlled
+     * cooling at the same, positive, rate.
+     *
+     * @param rate always positive: the plan's direction is that of the target
+     * @param to the temperature to reach
+     * @param hold how long to stay there; zero = go on at once
+     */
+    record Ramp(HeatingRate rate, Temperature to, Duration hold) implements Segment {
+        public Ramp {
+            if (!(rate.kelvinPerHour() > 0)) {
+                throw new IllegalArgumentException("a ramp's rate is above 0 °C/h, found " + rate.kelvinPerHour());
+            }
+            if (hold.isNegative()) {
+                throw new IllegalArgumentException("a hold is not negative, found " + hold);
+            }
+        }
+    }
+
+    /** Elements off; the kiln cools as it will. */
+    record FreeCooling() implements Segment {}
+}

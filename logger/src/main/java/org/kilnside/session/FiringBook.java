@@ -1,0 +1,75 @@
+package org.kilnside.session;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Reading;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.Probe;
+
+/**
+ * The recorder's side of the firing book: the port through which the live firing is written. Every call returns at
+ * once; the book commits on its own thread within 500 ms.
+ */
+public interface FiringBook {
+    /** Opens a new firing and returns its number. */
+    long begin(FiringStart start);
+
+    /** Hands a reading over. It is on disk within 500 ms, or {@link #state()} says why not. */
+    void append(long firing, Reading reading);
+
+    /** Writes down something that happened. */
+    void append(long firing, FiringEvent event);
+
+    /** The sensors from an elapsed time on; a change ends every calibration. */
+    void sensors(long firing, long fromElapsedMs, List<Probe> probes);
+
+    /** Ties the recording's clock to the wall clock; the latest two ties give the drift. */
+    void clockTie(long firing, ClockTie tie);
+
+    /** Ends a firing. */
+    void end(long firing, long elapsedMs);
+
+    /** How far the book is on disk. */
+    DiskState state();
+
+    /** The firing that was going on when the program last stopped, with what is needed to go on with it. */
+    Optional<OpenFiring> unfinished();
+
+    /** What a new firing starts with. */
+    record FiringStart(
+            Optional<String> kiln,
+            String link,
+            Instant startedAt,
+            Optional<Schedule> plan,
+            Optional<String> planText) {}
+
+    /**
+     * One point at which both clocks were read.
+     *
+     * @param elapsedMs the recording's clock
+     * @param uptimeMs the controller's uptime, wrap bridged; empty when it gives none
+     * @param wall the wall clock
+     */
+    record ClockTie(long elapsedMs, OptionalLong uptimeMs, Instant wall) {}
+
+    /**
+     * How far the book is on disk.
+     *
+     * @param onDiskUpToMs elapsed ms of the newest reading that is committed; empty when none is
+     * @param waiting readings handed over and not yet committed
+     * @param trouble one plain sentence when the book cannot be written; empty when all is well
+     */
+    record DiskState(OptionalLong onDiskUpToMs, int waiting, Optional<String> trouble) {}
+
+    /** A firing to go on with. */
+    record OpenFiring(
+            long number,
+            FiringStart start,
+            List<Reading> readings,
+            List<FiringEvent> events,
+            List<Probe> probes,
+            Optional<ClockTie> lastTie) {}
+}

@@ -1,0 +1,102 @@
+package org.kilnside.session;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.kilnside.firing.ControllerReport;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Trace;
+import org.kilnside.quantity.HeatingRate;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.SensorFault;
+import org.kilnside.tracking.PlanPosition;
+
+/**
+ * Everything a face needs to show the live firing, at one instant. Immutable; published after each reading and
+ * whenever the connection or the book's state changes.
+ *
+ * @param sequence rises by one with each snapshot
+ * @param firing the firing's number in the book; empty before the first reading
+ * @param kiln the kiln's name, where given
+ * @param link the link in the notation a person types
+ * @param speed kiln time over host time; 1 for a real kiln
+ * @param stage where the firing stands
+ * @param startedAt the wall clock at the recording's zero
+ * @param connection how the link stands
+ * @param latest the newest line from the controller; empty before the first
+ * @param rates how fast the temperature changes
+ * @param plan the plan, when there is one
+ * @param position where in the plan; empty without a plan
+ * @param peak the highest good temperature so far, outliers left out
+ * @param events what happened, oldest first
+ * @param curve all good temperatures, outliers left out
+ * @param disk how far the book is on disk
+ */
+public record Snapshot(
+        long sequence,
+        OptionalLong firing,
+        Optional<String> kiln,
+        String link,
+        double speed,
+        Stage stage,
+        Optional<Instant> startedAt,
+        Connection connection,
+        Optional<Latest> latest,
+        Rates rates,
+        Optional<Schedule> plan,
+        Optional<PlanPosition> position,
+        Optional<Peak> peak,
+        List<FiringEvent> events,
+        Trace curve,
+        FiringBook.DiskState disk) {
+    public Snapshot {
+        events = List.copyOf(events);
+    }
+
+    /** Where the firing stands. */
+    public enum Stage {
+        /** No reading has come yet. */
+        NO_READING_YET,
+        /** Readings come, the kiln is not heating: a delayed start, or nothing is going on. */
+        WAITING_TO_START,
+        HEATING,
+        HOLDING,
+        COOLING,
+        ENDED
+    }
+
+    /**
+     * The newest line.
+     *
+     * @param elapsedMs when, on the recording's clock
+     * @param hostMs when it was received, on the host's monotonic clock: a face works out the age from this
+     * @param temperature the guiding channel's temperature; empty when faulted or unknown
+     * @param coldJunction at the amplifier's terminals
+     * @param faults what the sensor reports as wrong
+     * @param controller output, set-point and segment where given
+     * @param outlier whether tracking leaves this temperature out as a false one
+     */
+    public record Latest(
+            long elapsedMs,
+            long hostMs,
+            Optional<Temperature> temperature,
+            Optional<Temperature> coldJunction,
+            List<SensorFault> faults,
+            ControllerReport controller,
+            boolean outlier) {
+        public Latest {
+            faults = List.copyOf(faults);
+        }
+    }
+
+    /** The rate over the last 1, 10 and 60 minutes; each empty until there is that much curve. */
+    public record Rates(
+            Optional<HeatingRate> oneMinute, Optional<HeatingRate> tenMinutes, Optional<HeatingRate> sixtyMinutes) {
+        public static final Rates UNKNOWN = new Rates(Optional.empty(), Optional.empty(), Optional.empty());
+    }
+
+    /** The highest temperature and when it was. */
+    public record Peak(Temperature temperature, long elapsedMs) {}
+}

@@ -1,0 +1,59 @@
+package org.kilnside.tracking;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.quantity.TemperatureDifference;
+
+/**
+ * Where in the plan the kiln is.
+ *
+ * @param segment the plan's segment now, counted from 1
+ * @param segments how many the plan has
+ * @param leg what that segment is doing
+ * @param knownFrom who says so
+ * @param planned what the aligned plan wants now; empty in free cooling and before the start
+ * @param deviation actual − planned; empty where nothing is planned
+ * @param behind how far behind the plan as written, negative = ahead; a controller that waits for temperature makes
+ *     this grow once, by what it waited, and no further
+ * @param holdLeft what is left of the hold; empty outside holds
+ * @param top the plan's highest temperature
+ * @param aligned the plan laid over what the kiln really did: the part gone by as it happened, the rest to come from now
+ */
+public record PlanPosition(
+        int segment,
+        int segments,
+        Leg leg,
+        KnownFrom knownFrom,
+        Optional<Temperature> planned,
+        Optional<TemperatureDifference> deviation,
+        Optional<Duration> behind,
+        Optional<Duration> holdLeft,
+        Temperature top,
+        List<PlanPoint> aligned) {
+    public PlanPosition {
+        aligned = List.copyOf(aligned);
+    }
+
+    /** What a segment is doing. */
+    public enum Leg {
+        /** Waiting for a delayed start: readings come, no heat yet. */
+        WAITING,
+        RAMP,
+        HOLD,
+        CONTROLLED_COOLING,
+        FREE_COOLING,
+        /** The plan is through. */
+        DONE
+    }
+
+    /** Who says which segment it is. */
+    public enum KnownFrom {
+        CONTROLLER,
+        CURVE
+    }
+
+    /** One corner of the aligned plan: °C at a time on the recording's clock. */
+    public record PlanPoint(long elapsedMs, double temperatureC) {}
+}
