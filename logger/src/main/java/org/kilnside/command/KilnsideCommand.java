@@ -1,0 +1,69 @@
+package org.kilnside.command;
+
+import java.io.PrintWriter;
+import java.util.Map;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The root of the command line. */
+@Command(
+        name = "kilnside",
+        mixinStandardHelpOptions = true,
+        version = "Kilnside 0.1.0",
+        description =
+                "The companion of a kiln run by a home-built controller: it listens, keeps the book, and tells you how the firing is going. It never switches anything.",
+        footer = {
+            "",
+            "This program only listens. It is no safety device: the kiln needs its own independent over-temperature cut-out, and the kiln maker's instructions come first."
+        })
+public final class KilnsideCommand implements Runnable {
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public void run() {
+        spec.commandLine().usage(spec.commandLine().getOut());
+    }
+
+    /**
+     * The command line with every command under it, ready to execute.
+     *
+     * @param commands further commands by name
+     */
+    public static CommandLine line(Map<String, Object> commands) {
+        CommandLine line = new CommandLine(new KilnsideCommand());
+        commands.forEach(line::addSubcommand);
+        line.setCaseInsensitiveEnumValuesAllowed(true);
+        line.setUsageHelpAutoWidth(true);
+        line.setParameterExceptionHandler(KilnsideCommand::sayWhatIsOff);
+        line.setExecutionExceptionHandler(KilnsideCommand::sayWhatFailed);
+        return line;
+    }
+
+    private static int sayWhatIsOff(ParameterException off, String[] arguments) {
+        CommandLine line = off.getCommandLine();
+        PrintWriter err = line.getErr();
+        err.println("kilnside: " + off.getMessage());
+        CommandLine.UnmatchedArgumentException.printSuggestions(off, err);
+        err.println("See: " + line.getCommandSpec().qualifiedName() + " --help");
+        err.flush();
+        return Complaint.ExitCode.USAGE.code();
+    }
+
+    private static int sayWhatFailed(Exception failure, CommandLine line, CommandLine.ParseResult result) {
+        PrintWriter err = line.getErr();
+        if (failure instanceof Complaint complaint) {
+            err.println("kilnside: " + complaint.getMessage());
+            err.flush();
+            return complaint.exitCode().code();
+        }
+        org.slf4j.LoggerFactory.getLogger(KilnsideCommand.class).error("unforeseen", failure);
+        err.println("kilnside: something unforeseen went wrong (" + failure + "). Nothing already in the book is lost."
+                + " The details are in the log file; please report it.");
+        err.flush();
+        return Complaint.ExitCode.FAILED.code();
+    }
+}
