@@ -1,0 +1,384 @@
+package org.kilnside.session;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.FiringEvent.Kind;
+import org.kilnside.firing.Origin;
+import org.kilnside.firing.Reading;
+import org.kilnside.sensor.Probe;
+import org.kilnside.session.Snapshot.Latest;
+import org.kilnside.session.Snapshot.Stage;
+
+/**
+ * The live firing without its thread: takes what arrives, hands each reading to the book first, and then follows it.
+ * Confined to one thread; the snapshots it makes may go to any.
+ */
+final class FiringWatch {
+    /** Three line intervals, but never less than this, make a gap (the wire's rule for silence). */
+    private static final long SHORTEST_GAP_MS = 10_000;
+
+    private static final long TIE_EVERY_MS = 600_000;
+    /** What was asked for has come in when nothing more comes for this long. */
+    private static final long FILL_SETTLES_MS = 1_000;
+
+    private static final long UNKNOWN_INTERVAL_MS = 1_000;
+
+    private final FiringBook book;
+    private final HostClock clock;
+    private final FiringSettings settings;
+    private final String link;
+    private final double speed;
+
+    private final Timeline timeline;
+    private final Following following;
+    private final List<FiringEvent> events = new ArrayList<>();
+    private List<FiringEvent> eventsSeen = List.of();
+    private final GapFill gapFill = new GapFill();
+
+    private OptionalLong firing = OptionalLong.empty();
+    private Optional<Instant> startedAt = Optional.empty();
+    private long zeroMs;
+    private List<Probe> probes = List.of();
+    private List<Probe> probesWritten = List.of();
+    private long lineIntervalMs = UNKNOWN_INTERVAL_MS;
+    private Connection connection;
+    private Optional<Latest> latest = Optional.empty();
+    private long tieAtMs;
+    private boolean sensorFaulted;
+    private int goodSinceFault;
+    private boolean endedByHand;
+    private boolean connectionWasLost;
+    private OptionalLong missingSinceUptimeMs = OptionalLong.empty();
+    private FiringBook.DiskState disk;
+
+    private long sequence;
+    private boolean changed = true;
+    private Snapshot snapshot;
+
+    FiringWatch(FiringBook book, HostClock clock, FiringSettings settings, String link, double speed) {
+        this.book = book;
+        this.clock = clock;
+        this.settings = settings;
+        this.link = link;
+        this.speed = speed;
+        this.timeline = new Timeline(speed);
+        this.following = new Following(settings.plan());
+        this.connection = new Connection(
+                Connection.State.CONNECTING, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE);
+        this.disk = book.state();
+    }
+
+    /** Goes on with the firing of the program's last run, when it is the same kiln's and not long ago. */
+    void resume() {
+        Optional<FiringBook.OpenFiring> found = book.unfinished();
+        if (found.isEmpty()) {
+            return;
+        }
+        FiringBook.OpenFiring open = found.get();
+        if (open.readings().isEmpty()) {
+            book.end(open.number(), 0);
+            return;
+        }
+        Reading last = open.readings().get(open.readings().size() - 1);
+        Instant lastWall = wallOf(open, last.elapsedMs());
+        Duration away = Duration.between(lastWall, clock.wallClock());
+        boolean sameKiln = open.start().kiln().equals(settings.kiln())
+                && open.start().link().equals(link);
+        // A sped-up link begins its kiln anew each time: there is nothing to go on with.
+        if (!sameKiln || speed != 1 || away.compareTo(settings.resumeWithin()) > 0) {
+            book.end(open.number(), last.elapsedMs());
+            return;
+        }
+        firing = OptionalLong.of(open.number());
+        startedAt = Optional.of(open.start().startedAt());
+        probes = open.probes();
+        probesWritten = open.probes();
+        events.addAll(open.events());
+        for (Reading reading : open.readings()) {
+            following.take(reading);
+        }
+        following.catchUp();
+        OptionalLong uptime =
+                open.lastTie().isPresent() && open.lastTie().get().uptimeMs().isPresent()
+                        ? OptionalLong.of(Math.floorMod(
+                                open.lastTie().get().uptimeMs().getAsLong()
+                                        + last.elapsedMs()
+                                        - open.lastTie().get().elapsedMs(),
+                                Timeline.WRAP_MS))
+                        : OptionalLong.empty();
+        timeline.resume(last.elapsedMs(), uptime, clock.monotonicMs() - Math.max(0, away.toMillis()));
+        note(Kind.RECORDING_RESUMED, Optional.empty(), last.elapsedMs());
+    }
+
+    private static Instant wallOf(FiringBook.OpenFiring open, long elapsedMs) {
+        return open.lastTie().isPresent()
+                ? open.lastTie()
+                        .get()
+                        .wall()
+                        .plusMillis(elapsedMs - open.lastTie().get().elapsedMs())
+                : open.start().startedAt().plusMillis(elapsedMs);
+    }
+
+    void hello(ReadingSource.ControllerHello hello) {
+        probes = hello.probes();
+        hello.lineIntervalMs().ifPresent(interval -> lineIntervalMs = interval);
+        writeProbes();
+    }
+
+    void reading(ReadingSource.Arrival arrival) {
+        if (arrival.origin() == Origin.FILLED_IN) {
+            fillIn(arrival);
+            return;
+        }
+        long before = timeline.elapsedMs();
+        OptionalLong uptimeBefore = timeline.uptimeMs();
+        Timeline.Step step = timeline.next(arrival.uptimeMs(), arrival.hostMs());
+        long elapsedMs = timeline.elapsedMs() - zeroMs;
+        if (firing.isEmpty()) {
+            beginRecord();
+            elapsedMs = 0;
+        }
+        Reading reading = arrival.at(elapsedMs);
+        book.append(firing.getAsLong(), reading);
+        changed = true;
+        if (step == Timeline.Step.RESTARTED) {
+            note(Kind.CONTROLLER_RESTARTED, Optional.empty(), elapsedMs);
+        }
+        if (step != Timeline.Step.FIRST && timeline.elapsedMs() - before > gapMs()) {
+            note(Kind.GAP, Optional.of(seconds(timeline.elapsedMs() - before)), elapsedMs);
+            missingSinceUptimeMs = step == Timeline.Step.ON ? uptimeBefore : OptionalLong.empty();
+        }
+        if (elapsedMs >= tieAtMs) {
+            tie(elapsedMs);
+        }
+        if (reading.first().number() != 1) {
+            return;
+        }
+        follow(reading, arrival.hostMs());
+    }
+
+    private void follow(Reading reading, long hostMs) {
+        boolean outlier = following.take(reading);
+        latest = Optional.of(new Latest(
+                reading.elapsedMs(),
+                hostMs,
+                reading.first().temperature(),
+                reading.first().coldJunction(),
+                List.copyOf(org.kilnside.sensor.SensorFault.ofBits(
+                        reading.first().raw().faultBits())),
+                reading.controller(),
+                outlier));
+        watchSensor(reading);
+        for (FiringEvent happened : following.takeHappened()) {
+            record(happened);
+            if (happened.kind() == Kind.FIRING_ENDED) {
+                book.end(firing.getAsLong(), happened.elapsedMs());
+            }
+        }
+        if (following.litAgain()) {
+            beginAnew(reading);
+        }
+    }
+
+    private void watchSensor(Reading reading) {
+        if (reading instanceof Reading.Faulted faulted) {
+            goodSinceFault = 0;
+            if (!sensorFaulted) {
+                sensorFaulted = true;
+                note(Kind.SENSOR_FAULT, Optional.of(faulted.faults().toString()), reading.elapsedMs());
+            }
+        } else if (sensorFaulted && reading instanceof Reading.Measured && ++goodSinceFault >= 10) {
+            // Ten good readings in a row: a loose wire that comes and goes does not fill the record.
+            sensorFaulted = false;
+            note(Kind.SENSOR_BACK, Optional.empty(), reading.elapsedMs());
+        }
+    }
+
+    private void beginRecord() {
+        zeroMs = timeline.elapsedMs();
+        Instant now = clock.wallClock();
+        startedAt = Optional.of(now);
+        firing = OptionalLong.of(book.begin(
+                new FiringBook.FiringStart(settings.kiln(), link, now, settings.plan(), settings.planText())));
+        probesWritten = List.of();
+        writeProbes();
+        tieAtMs = 0;
+        note(Kind.RECORDING_BEGAN, Optional.empty(), 0);
+    }
+
+    /** The kiln was lit again after a firing had ended: from here on it is a new firing. */
+    private void beginAnew(Reading reading) {
+        events.clear();
+        following.reset();
+        endedByHand = false;
+        Latest seen = latest.orElseThrow();
+        beginRecord();
+        // Wall time of the new zero follows the kiln's own time, which may run faster than the host's.
+        Reading first = Reading.of(0, reading.channels(), reading.controller(), reading.origin());
+        book.append(firing.getAsLong(), first);
+        boolean outlier = following.take(first);
+        latest = Optional.of(new Latest(
+                0, seen.hostMs(), seen.temperature(), seen.coldJunction(), seen.faults(), seen.controller(), outlier));
+    }
+
+    private void fillIn(ReadingSource.Arrival arrival) {
+        if (firing.isEmpty() || arrival.uptimeMs().isEmpty()) {
+            return;
+        }
+        OptionalLong at = timeline.elapsedAt(arrival.uptimeMs().getAsLong());
+        if (at.isEmpty() || at.getAsLong() < zeroMs) {
+            return;
+        }
+        Reading reading = arrival.at(at.getAsLong() - zeroMs);
+        if (following.hasReadingNear(reading.elapsedMs(), gapMs())) {
+            return;
+        }
+        book.append(firing.getAsLong(), reading);
+        gapFill.add(reading, clock.monotonicMs());
+    }
+
+    void connection(Connection now) {
+        boolean lost = now.state() == Connection.State.LOST || now.state() == Connection.State.GIVEN_UP;
+        if (firing.isPresent()) {
+            if (lost && !connectionWasLost) {
+                note(Kind.CONNECTION_LOST, now.detail(), elapsedNow());
+            } else if (connectionWasLost && now.state() == Connection.State.RECEIVING) {
+                note(Kind.CONNECTION_BACK, Optional.empty(), elapsedNow());
+            }
+        }
+        connectionWasLost = lost || (connectionWasLost && now.state() != Connection.State.RECEIVING);
+        connection = now;
+        changed = true;
+    }
+
+    void note(String text) {
+        if (firing.isPresent()) {
+            note(Kind.NOTE, Optional.of(text), elapsedNow());
+        }
+    }
+
+    void firingBegins() {
+        following.beginsByHand();
+        changed = true;
+    }
+
+    void firingEnds() {
+        if (firing.isPresent() && !endedByHand) {
+            endedByHand = true;
+            note(Kind.FIRING_ENDED, Optional.of("by hand"), elapsedNow());
+            book.end(firing.getAsLong(), elapsedNow());
+        }
+    }
+
+    /** Called when nothing has arrived for a moment: the book's state may have changed, a filled gap may be complete. */
+    void lookRound() {
+        FiringBook.DiskState now = book.state();
+        if (!now.equals(disk)) {
+            if (now.trouble().isPresent() && disk.trouble().isEmpty() && firing.isPresent()) {
+                note(Kind.BOOK_TROUBLE, now.trouble(), elapsedNow());
+            }
+            changed = true;
+        }
+        if (gapFill.settled(clock.monotonicMs(), FILL_SETTLES_MS)) {
+            List<Reading> filled = gapFill.take();
+            following.mergeAndFollowAnew(filled);
+            for (FiringEvent happened : following.takeHappened()) {
+                if (events.stream()
+                        .noneMatch(event ->
+                                event.kind() == happened.kind() && event.text().equals(happened.text()))) {
+                    record(happened);
+                }
+            }
+            note(Kind.GAP_FILLED, Optional.of(Integer.toString(filled.size())), elapsedNow());
+        }
+    }
+
+    /** The uptime from which readings are missing and should be asked for; given once. */
+    OptionalLong takeMissingSince() {
+        OptionalLong since = missingSinceUptimeMs;
+        missingSinceUptimeMs = OptionalLong.empty();
+        return since;
+    }
+
+    Snapshot snapshot() {
+        if (!changed && snapshot != null) {
+            return snapshot;
+        }
+        changed = false;
+        disk = book.state();
+        if (eventsSeen.size() != events.size()) {
+            eventsSeen = List.copyOf(events);
+        }
+        snapshot = new Snapshot(
+                ++sequence,
+                firing,
+                settings.kiln(),
+                link,
+                speed,
+                stage(),
+                startedAt,
+                connection,
+                latest,
+                following.rates(),
+                settings.plan(),
+                following.position(),
+                following.peak(),
+                eventsSeen,
+                following.curve(),
+                disk);
+        return snapshot;
+    }
+
+    private Stage stage() {
+        if (latest.isEmpty()) {
+            return Stage.NO_READING_YET;
+        }
+        return endedByHand ? Stage.ENDED : following.stage();
+    }
+
+    private void writeProbes() {
+        if (firing.isPresent() && !probes.isEmpty() && !probes.equals(probesWritten)) {
+            book.sensors(firing.getAsLong(), timeline.elapsedMs() - zeroMs, probes);
+            probesWritten = probes;
+        }
+    }
+
+    private void tie(long elapsedMs) {
+        tieAtMs = elapsedMs + TIE_EVERY_MS;
+        book.clockTie(firing.getAsLong(), new FiringBook.ClockTie(elapsedMs, timeline.uptimeMs(), wallNow(elapsedMs)));
+    }
+
+    private Instant wallNow(long elapsedMs) {
+        return speed == 1 ? clock.wallClock() : startedAt.orElseThrow().plusMillis(elapsedMs);
+    }
+
+    private long elapsedNow() {
+        long since = latest.isEmpty()
+                ? 0
+                : Math.round((clock.monotonicMs() - latest.get().hostMs()) * speed);
+        return timeline.elapsedMs() - zeroMs + Math.max(0, since);
+    }
+
+    private long gapMs() {
+        return Math.max(SHORTEST_GAP_MS, 3 * lineIntervalMs);
+    }
+
+    private void note(Kind kind, Optional<String> text, long elapsedMs) {
+        record(new FiringEvent(elapsedMs, kind, text));
+    }
+
+    private void record(FiringEvent event) {
+        events.add(event);
+        book.append(firing.orElseThrow(), event);
+        changed = true;
+    }
+
+    private static String seconds(long ms) {
+        return Long.toString(Math.round(ms / 1000.0));
+    }
+}

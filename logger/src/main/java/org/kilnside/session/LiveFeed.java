@@ -1,0 +1,33 @@
+package org.kilnside.session;
+
+import java.util.function.Consumer;
+
+/**
+ * The live firing as a face sees it: the newest snapshot, word of each new one, and the little a person may add. The
+ * recorder itself and a second Kilnside attached to it give the same.
+ */
+public interface LiveFeed {
+    /** The newest snapshot. Never waits. */
+    Snapshot latest();
+
+    /**
+     * Tells the listener of each new snapshot until the subscription is closed. Called on the session's thread: a
+     * listener must return at once, and takes over to its own thread what needs time.
+     */
+    Subscription subscribe(Consumer<Snapshot> listener);
+
+    /** Puts a person's note into the record at this moment of the firing. */
+    void note(String text);
+
+    /** A person says that the firing begins now, whatever the curve shows. */
+    void firingBegins();
+
+    /** A person says that the firing is over. */
+    void firingEnds();
+
+    /** Ends a subscription. */
+    interface Subscription extends AutoCloseable {
+        @Override
+        void close();
+    }
+}

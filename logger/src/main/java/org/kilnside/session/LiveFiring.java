@@ -1,0 +1,165 @@
+package org.kilnside.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The live firing with its thread: what arrives from the link is queued, and one thread hands it to the book, tracks
+ * it and publishes a snapshot. The queue is bounded, so that a replay at full speed waits for the session and never
+ * fills the memory; a real wire never fills it.
+ */
+public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(LiveFiring.class);
+    private static final int QUEUE = 4096;
+    private static final long LOOK_ROUND_MS = 200;
+
+    private final FiringWatch watch;
+    private final ReadingSource source;
+    private final BlockingQueue<Runnable> queue = new ArrayBlockingQueue<>(QUEUE);
+    private final CopyOnWriteArrayList<Consumer<Snapshot>> listeners = new CopyOnWriteArrayList<>();
+    private final Thread thread = new Thread(this::work, "session");
+    private volatile Snapshot latest;
+    private volatile boolean closing;
+
+    public LiveFiring(FiringBook book, HostClock clock, FiringSettings settings, ReadingSource source) {
+        this.source = source;
+        this.watch = new FiringWatch(book, clock, settings, source.notation(), source.speed());
+        this.latest = watch.snapshot();
+    }
+
+    /** Goes on with the firing of the program's last run where there is one to go on with, and opens the link. */
+    public void start() {
+        thread.start();
+        submit(watch::resume);
+        source.start(this);
+    }
+
+    @Override
+    public Snapshot latest() {
+        return latest;
+    }
+
+    @Override
+    public Subscription subscribe(Consumer<Snapshot> listener) {
+        listeners.add(listener);
+        return () -> listeners.remove(listener);
+    }
+
+    @Override
+    public void note(String text) {
+        submit(() -> watch.note(text));
+    }
+
+    @Override
+    public void firingBegins() {
+        submit(watch::firingBegins);
+    }
+
+    @Override
+    public void firingEnds() {
+        submit(watch::firingEnds);
+    }
+
+    @Override
+    public void controllerSaidHello(ReadingSource.ControllerHello hello) {
+        submit(() -> watch.hello(hello));
+    }
+
+    @Override
+    public void readingArrived(ReadingSource.Arrival arrival) {
+        submit(() -> watch.reading(arrival));
+    }
+
+    @Override
+    public void connectionChanged(Connection connection) {
+        submit(() -> watch.connection(connection));
+    }
+
+    /** Closes the link, works off what has arrived, and stops. What was handed to the book is the book's to finish. */
+    @Override
+    public void close() {
+        source.close();
+        closing = true;
+        boolean interrupted = false;
+        while (thread.isAlive()) {
+            try {
+                thread.join();
+            } catch (InterruptedException e) {
+                interrupted = true;
+            }
+        }
+        if (interrupted) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private void submit(Runnable work) {
+        try {
+            queue.put(work);
+        } catch (InterruptedException e) {
+            // The link's thread is being stopped: keep the reading all the same if there is room for it.
+            Thread.currentThread().interrupt();
+            if (!queue.offer(work)) {
+                LOG.warn("a reading that arrived while the link closed found no room");
+            }
+        }
+    }
+
+    private void work() {
+        List<Runnable> batch = new ArrayList<>();
+        while (true) {
+            try {
+                Runnable first = queue.poll(LOOK_ROUND_MS, TimeUnit.MILLISECONDS);
+                if (first == null) {
+                    if (closing) {
+                        return;
+                    }
+                    first = watch::lookRound;
+                }
+                batch.add(first);
+                queue.drainTo(batch, 255);
+            } catch (InterruptedException e) {
+                // Nobody interrupts this thread to stop it; closing does. Go on recording.
+                LOG.warn("the session's thread was interrupted and goes on", e);
+                continue;
+            }
+            for (Runnable work : batch) {
+                perform(work);
+            }
+            batch.clear();
+        }
+    }
+
+    private void perform(Runnable work) {
+        try {
+            work.run();
+        } catch (RuntimeException e) {
+            // The reading is in the book by now; a fault in what follows must not end the recording.
+            LOG.error("a fault while following the firing; recording goes on", e);
+        }
+        watch.takeMissingSince().ifPresent(source::askForKept);
+        publish(watch.snapshot());
+    }
+
+    private void publish(Snapshot snapshot) {
+        if (snapshot == latest) {
+            return;
+        }
+        latest = snapshot;
+        for (Consumer<Snapshot> listener : listeners) {
+            try {
+                listener.accept(snapshot);
+            } catch (RuntimeException e) {
+                LOG.error("a listener failed and is left out from now on", e);
+                listeners.remove(listener);
+            }
+        }
+    }
+}
