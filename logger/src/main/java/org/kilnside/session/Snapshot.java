@@ -55,6 +55,27 @@ public record Snapshot(
         events = List.copyOf(events);
     }
 
+    /** The same firing as another Kilnside sees it: its own connection and clock, and the curve it has put together. */
+    public Snapshot with(Connection itsConnection, Optional<Latest> itsLatest, Trace itsCurve) {
+        return new Snapshot(
+                sequence,
+                firing,
+                kiln,
+                link,
+                speed,
+                stage,
+                startedAt,
+                itsConnection,
+                itsLatest,
+                rates,
+                plan,
+                position,
+                peak,
+                events,
+                itsCurve,
+                disk);
+    }
+
     /** Where the firing stands. */
     public enum Stage {
         /** No reading has come yet. */

@@ -1,0 +1,181 @@
+package org.kilnside.files;
+
+import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.kilnside.firing.Trace;
+import org.kilnside.schedule.Segment;
+import org.kilnside.session.Connection;
+import org.kilnside.session.Snapshot;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Snapshots as lines of JSON, for another Kilnside that follows a recorder. The curve travels once, and after that only
+ * by what has been added to it. Times of the host's monotonic clock travel as ages, since two computers do not share
+ * that clock.
+ *
+ * <p>The format belongs to one version of the program: both ends say theirs, and a stream of another is refused.
+ */
+public final class SnapshotLines {
+    /** Rises when the lines change so that an older copy would misread them. */
+    public static final int VERSION = 1;
+
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .addMixIn(Segment.class, SegmentKinds.class)
+            .addMixIn(Snapshot.class, WithoutCurve.class)
+            .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .build();
+
+    private SnapshotLines() {}
+
+    /** Writes one stream: remembers what the other end has of the curve. */
+    public static final class Writer {
+        private int sent;
+        private long lastMs;
+        private double lastC;
+
+        /** The next line of the stream, without its line end. */
+        public String line(Snapshot snapshot, long hostNowMs) {
+            ObjectNode line = MAPPER.createObjectNode();
+            line.put("version", VERSION);
+            line.put("connection_age_ms", hostNowMs - snapshot.connection().sinceHostMs());
+            snapshot.latest().ifPresent(latest -> line.put("reading_age_ms", hostNowMs - latest.hostMs()));
+            line.set("snapshot", MAPPER.valueToTree(snapshot));
+            Trace curve = snapshot.curve();
+            if (!goesOn(curve)) {
+                sent = 0;
+            }
+            line.put("curve_from", sent);
+            ArrayNode added = line.putArray("curve");
+            for (int i = sent; i < curve.size(); i++) {
+                added.add(curve.elapsedMs(i)).add(curve.temperatureC(i));
+                addOrNull(added, curve.output(i));
+                addOrNull(added, curve.setpointC(i));
+            }
+            sent = curve.size();
+            if (sent > 0) {
+                lastMs = curve.elapsedMs(sent - 1);
+                lastC = curve.temperatureC(sent - 1);
+            }
+            return MAPPER.writeValueAsString(line);
+        }
+
+        private boolean goesOn(Trace curve) {
+            return curve.size() >= sent
+                    && (sent == 0 || (curve.elapsedMs(sent - 1) == lastMs && curve.temperatureC(sent - 1) == lastC));
+        }
+
+        private static void addOrNull(ArrayNode array, OptionalDouble value) {
+            if (value.isPresent()) {
+                array.add(value.getAsDouble());
+            } else {
+                array.addNull();
+            }
+        }
+    }
+
+    /** Reads one stream: holds the curve as far as it has come. */
+    public static final class Reader {
+        private Trace.Builder curve = new Trace.Builder();
+
+        /**
+         * The snapshot a line holds, with host times of this computer's clock.
+         *
+         * @throws IllegalArgumentException when the line is not one of this version's, in one plain sentence
+         */
+        public Snapshot snapshot(String text, long hostNowMs) {
+            try {
+                JsonNode line = MAPPER.readTree(text);
+                int version = line.path("version").asInt(0);
+                if (version != VERSION) {
+                    throw new IllegalArgumentException("the recorder speaks version " + version
+                            + " of the stream and this copy version " + VERSION
+                            + ": use the same version of Kilnside on both");
+                }
+                take(line);
+                Snapshot bare = MAPPER.treeToValue(line.get("snapshot"), Snapshot.class);
+                return local(bare, line, hostNowMs);
+            } catch (JacksonException e) {
+                throw new IllegalArgumentException("the recorder's stream holds a line that is no snapshot", e);
+            }
+        }
+
+        private void take(JsonNode line) {
+            int from = line.path("curve_from").asInt();
+            if (from == 0) {
+                curve = new Trace.Builder();
+            }
+            if (from != curve.size()) {
+                throw new IllegalArgumentException(
+                        "the recorder's stream skipped a part of the curve: attach again to get it whole");
+            }
+            JsonNode added = line.path("curve");
+            for (int i = 0; i + 3 < added.size(); i += 4) {
+                curve.add(
+                        added.get(i).asLong(),
+                        added.get(i + 1).asDouble(),
+                        numberOrNone(added.get(i + 2)),
+                        numberOrNone(added.get(i + 3)));
+            }
+        }
+
+        private Snapshot local(Snapshot bare, JsonNode line, long hostNowMs) {
+            Connection connection = new Connection(
+                    bare.connection().state(),
+                    hostNowMs - line.path("connection_age_ms").asLong(),
+                    bare.connection().detail(),
+                    bare.connection().counts());
+            long readingAge = line.path("reading_age_ms").asLong();
+            Optional<Snapshot.Latest> latest = bare.latest()
+                    .map(there -> new Snapshot.Latest(
+                            there.elapsedMs(),
+                            hostNowMs - readingAge,
+                            there.temperature(),
+                            there.coldJunction(),
+                            there.faults(),
+                            there.controller(),
+                            there.outlier()));
+            return bare.with(connection, latest, curve.view());
+        }
+
+        private static OptionalDouble numberOrNone(JsonNode node) {
+            return node.isNull() ? OptionalDouble.empty() : OptionalDouble.of(node.asDouble());
+        }
+    }
+
+    /** What a follower may say to the recorder. */
+    public record Request(Optional<String> note, Optional<String> firing) {
+        public static final String BEGINS = "begins";
+        public static final String ENDS = "ends";
+
+        public String line() {
+            return MAPPER.writeValueAsString(this);
+        }
+
+        /** @throws IllegalArgumentException when the line is no request */
+        public static Request of(String line) {
+            try {
+                return MAPPER.readValue(line, Request.class);
+            } catch (JacksonException e) {
+                throw new IllegalArgumentException("not a request: " + line, e);
+            }
+        }
+    }
+
+    @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
+    @JsonSubTypes({
+        @JsonSubTypes.Type(value = Segment.Ramp.class, name = "ramp"),
+        @JsonSubTypes.Type(value = Segment.FreeCooling.class, name = "free_cooling")
+    })
+    private interface SegmentKinds {}
+
+    @JsonIgnoreProperties("curve")
+    private interface WithoutCurve {}
+}

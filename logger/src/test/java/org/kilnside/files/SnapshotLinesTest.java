@@ -1,0 +1,70 @@
+package org.kilnside.files;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.kilnside.session.Snapshot;
+import org.kilnside.session.Snapshots;
+
+class SnapshotLinesTest {
+    @Test
+    void whatOneEndWritesTheOtherReads() {
+        Snapshot sent = Snapshots.bisque(50_000, 120);
+        Snapshot got = new SnapshotLines.Reader().snapshot(new SnapshotLines.Writer().line(sent, 50_000), 50_000);
+        assertThat(got).usingRecursiveComparison().ignoringFields("curve").isEqualTo(sent);
+        assertThat(got.curve().size()).isEqualTo(120);
+        for (int i = 0; i < 120; i++) {
+            assertThat(got.curve().elapsedMs(i)).isEqualTo(sent.curve().elapsedMs(i));
+            assertThat(got.curve().temperatureC(i)).isEqualTo(sent.curve().temperatureC(i));
+            assertThat(got.curve().output(i)).isEqualTo(sent.curve().output(i));
+            assertThat(got.curve().setpointC(i)).isEqualTo(sent.curve().setpointC(i));
+        }
+    }
+
+    @Test
+    void theAgeOfAReadingSurvivesAnotherClock() {
+        Snapshot sent = Snapshots.bisque(50_000, 3);
+        Snapshot got = new SnapshotLines.Reader().snapshot(new SnapshotLines.Writer().line(sent, 60_000), 1_000_000);
+        long ageThere = 60_000 - sent.latest().orElseThrow().hostMs();
+        assertThat(1_000_000 - got.latest().orElseThrow().hostMs()).isEqualTo(ageThere);
+    }
+
+    @Test
+    void theCurveTravelsOnceAndThenByWhatIsNew() {
+        SnapshotLines.Writer writer = new SnapshotLines.Writer();
+        SnapshotLines.Reader reader = new SnapshotLines.Reader();
+        String first = writer.line(Snapshots.bisque(0, 5_000), 0);
+        String next = writer.line(Snapshots.bisque(0, 5_003), 0);
+        assertThat(next.length()).isLessThan(first.length() / 10);
+        reader.snapshot(first, 0);
+        assertThat(reader.snapshot(next, 0).curve().size()).isEqualTo(5_003);
+    }
+
+    @Test
+    void aCurveMadeAnewTravelsWhole() {
+        SnapshotLines.Writer writer = new SnapshotLines.Writer();
+        SnapshotLines.Reader reader = new SnapshotLines.Reader();
+        reader.snapshot(writer.line(Snapshots.bisque(0, 100), 0), 0);
+        assertThat(reader.snapshot(writer.line(Snapshots.bisque(0, 40), 0), 0).curve().size())
+                .isEqualTo(40);
+    }
+
+    @Test
+    void anotherVersionIsRefusedInWords() {
+        String line = new SnapshotLines.Writer().line(Snapshots.bisque(0, 1), 0).replace("\"version\":1", "\"version\":2");
+        assertThatThrownBy(() -> new SnapshotLines.Reader().snapshot(line, 0))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("version 2")
+                .hasMessageContaining("use the same version");
+    }
+
+    @Test
+    void aRequestTravelsAsALine() {
+        SnapshotLines.Request request = new SnapshotLines.Request(Optional.of("bung out \"now\"\n"), Optional.empty());
+        assertThat(request.line()).doesNotContain("\n");
+        assertThat(SnapshotLines.Request.of(request.line())).isEqualTo(request);
+        assertThatThrownBy(() -> SnapshotLines.Request.of("{")).isInstanceOf(IllegalArgumentException.class);
+    }
+}
