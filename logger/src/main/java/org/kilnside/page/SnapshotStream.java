@@ -37,7 +37,8 @@ public final class SnapshotStream implements AutoCloseable {
     private final Set<Follower> followers = ConcurrentHashMap.newKeySet();
     private volatile boolean closed;
 
-    private SnapshotStream(LiveFeed feed, HostClock clock, UnixDomainSocketAddress address, ServerSocketChannel server) {
+    private SnapshotStream(
+            LiveFeed feed, HostClock clock, UnixDomainSocketAddress address, ServerSocketChannel server) {
         this.feed = feed;
         this.clock = clock;
         this.address = address;
@@ -162,8 +163,7 @@ public final class SnapshotStream implements AutoCloseable {
         }
 
         void receive() {
-            try (BufferedReader in =
-                    new BufferedReader(Channels.newReader(channel, StandardCharsets.UTF_8), 1024)) {
+            try (BufferedReader in = new BufferedReader(Channels.newReader(channel, StandardCharsets.UTF_8), 1024)) {
                 String line;
                 while ((line = in.readLine()) != null) {
                     take(SnapshotLines.Request.of(line));

@@ -47,13 +47,16 @@ class SnapshotLinesTest {
         SnapshotLines.Writer writer = new SnapshotLines.Writer();
         SnapshotLines.Reader reader = new SnapshotLines.Reader();
         reader.snapshot(writer.line(Snapshots.bisque(0, 100), 0), 0);
-        assertThat(reader.snapshot(writer.line(Snapshots.bisque(0, 40), 0), 0).curve().size())
+        assertThat(reader.snapshot(writer.line(Snapshots.bisque(0, 40), 0), 0)
+                        .curve()
+                        .size())
                 .isEqualTo(40);
     }
 
     @Test
     void anotherVersionIsRefusedInWords() {
-        String line = new SnapshotLines.Writer().line(Snapshots.bisque(0, 1), 0).replace("\"version\":1", "\"version\":2");
+        String line =
+                new SnapshotLines.Writer().line(Snapshots.bisque(0, 1), 0).replace("\"version\":1", "\"version\":2");
         assertThatThrownBy(() -> new SnapshotLines.Reader().snapshot(line, 0))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("version 2")

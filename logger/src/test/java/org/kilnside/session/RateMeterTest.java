@@ -42,8 +42,10 @@ class RateMeterTest {
             double noisy = 500 + s * 100 / 3_600.0 + random.nextGaussian();
             curve.add(s * 1_000L, Math.rint(noisy * 4) / 4);
         }
-        double rate = new RateMeter().after(curve.view()).tenMinutes().orElseThrow().kelvinPerHour();
-        // Slope error of 600 readings with 1 °C noise: sqrt(12/600)/600 s ≈ 0.85 °C/h (independent: least squares theory).
+        double rate =
+                new RateMeter().after(curve.view()).tenMinutes().orElseThrow().kelvinPerHour();
+        // Slope error of 600 readings with 1 °C noise: sqrt(12/600)/600 s ≈ 0.85 °C/h (independent: least squares
+        // theory).
         assertThat(rate).isCloseTo(100, within(4.0));
     }
 }

@@ -1,0 +1,135 @@
+package org.kilnside.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.net.StandardProtocolFamily;
+import java.net.UnixDomainSocketAddress;
+import java.nio.channels.SocketChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.host.SystemClock;
+import org.kilnside.link.AttachedFiring;
+import org.kilnside.session.Connection;
+import org.kilnside.session.HandFeed;
+import org.kilnside.session.Snapshot;
+import org.kilnside.session.Snapshots;
+
+class SnapshotStreamTest {
+    private final SystemClock clock = new SystemClock();
+    private final HandFeed feed = new HandFeed(Snapshots.bisque(clock.monotonicMs(), 1_000));
+
+    @TempDir
+    private Path folder;
+
+    private UnixDomainSocketAddress address;
+    private SnapshotStream stream;
+
+    @BeforeEach
+    void open() throws IOException {
+        address = UnixDomainSocketAddress.of(folder.resolve("s"));
+        stream = SnapshotStream.open(feed, clock, address);
+    }
+
+    @AfterEach
+    void close() {
+        stream.close();
+    }
+
+    @Test
+    void anAttachedCopySeesTheSameFiring() {
+        try (AttachedFiring attached = AttachedFiring.to(address, clock).orElseThrow()) {
+            assertThat(attached.latest().kiln()).hasValue("Tall Drum");
+            assertThat(attached.latest().curve().size()).isEqualTo(1_000);
+            feed.show(Snapshots.bisque(clock.monotonicMs(), 1_001));
+            await(() -> attached.latest().curve().size() == 1_001);
+        }
+    }
+
+    @Test
+    void anAttachedCopyMayAddANoteAndSayThatTheFiringEnds() {
+        try (AttachedFiring attached = AttachedFiring.to(address, clock).orElseThrow()) {
+            attached.note("Bung out");
+            await(() -> feed.said.contains("Bung out"));
+            attached.firingEnds();
+            await(() -> feed.said.contains("ends"));
+        }
+    }
+
+    @Test
+    void whenTheRecorderGoesTheCopySaysSoAndComesBackWithIt() throws IOException {
+        try (AttachedFiring attached = AttachedFiring.to(address, clock).orElseThrow()) {
+            stream.close();
+            await(() -> attached.latest().connection().state() == Connection.State.LOST);
+            assertThat(attached.latest().connection().detail().orElseThrow()).contains("kilnside record");
+            stream = SnapshotStream.open(feed, clock, address);
+            await(() -> attached.latest().connection().state() == Connection.State.RECEIVING);
+        }
+    }
+
+    @Test
+    void aFollowerThatDoesNotReadHoldsUpNobody() throws IOException {
+        Snapshot large = Snapshots.bisque(clock.monotonicMs(), 200_000);
+        feed.show(large);
+        List<SocketChannel> deaf = new ArrayList<>();
+        for (int i = 0; i < 5; i++) {
+            SocketChannel channel = SocketChannel.open(StandardProtocolFamily.UNIX);
+            channel.connect(address);
+            deaf.add(channel);
+        }
+        await(() -> feed.listeners() == 5);
+        for (int i = 1; i <= 1_000; i++) {
+            feed.show(large);
+        }
+        try (AttachedFiring attached = AttachedFiring.to(address, clock).orElseThrow()) {
+            assertThat(attached.latest().curve().size()).isEqualTo(200_000);
+            // The deaf are dropped after 5 s; the one that reads stays.
+            await(() -> feed.listeners() == 1);
+        }
+        for (SocketChannel channel : deaf) {
+            channel.close();
+        }
+    }
+
+    @Test
+    void noiseOnTheSocketDropsOnlyWhoMadeIt() throws IOException {
+        try (SocketChannel noisy = SocketChannel.open(StandardProtocolFamily.UNIX)) {
+            noisy.connect(address);
+            noisy.write(java.nio.ByteBuffer.wrap(new byte[] {0, 1, 2, '\n'}));
+            await(() -> feed.listeners() == 0);
+        }
+        try (AttachedFiring attached = AttachedFiring.to(address, clock).orElseThrow()) {
+            assertThat(attached.latest().kiln()).hasValue("Tall Drum");
+        }
+    }
+
+    @Test
+    void withoutARecorderThereIsNothingToAttachTo() {
+        assertThat(AttachedFiring.to(UnixDomainSocketAddress.of(folder.resolve("nobody")), clock))
+                .isEmpty();
+    }
+
+    @Test
+    void aSocketLeftByAKilledRecorderIsReplaced() throws IOException {
+        stream.close();
+        Files.writeString(folder.resolve("s"), "left behind");
+        stream = SnapshotStream.open(feed, clock, address);
+        assertThat(AttachedFiring.to(address, clock)).isPresent();
+    }
+
+    private static void await(BooleanSupplier condition) {
+        long until = System.nanoTime() + 15_000_000_000L;
+        while (!condition.getAsBoolean()) {
+            assertThat(System.nanoTime()).as("waited 15 s in vain").isLessThan(until);
+            Thread.onSpinWait();
+            java.util.concurrent.locks.LockSupport.parkNanos(10_000_000);
+        }
+    }
+}
