@@ -1,0 +1,208 @@
+package org.kilnside.tracking;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Trace;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.quantity.TemperatureDifference;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.schedule.Segment;
+
+/**
+ * What a firing comes to in figures: worked out from its curve, its events and its plan, so the same for a live firing
+ * and for one out of the book.
+ *
+ * @param beganMs when heat began, or the curve's begin where nobody said so; recording's clock
+ * @param endedMs when it ended, or the curve's end so far
+ * @param coolingMs when cooling began; empty while it has not
+ * @param peak the highest temperature
+ * @param peakMs when that was
+ * @param top what the plan's top asked, and what became of it; empty without a plan
+ * @param largest the largest deviation from the aligned plan; empty without one
+ * @param gaps how many times readings were missing for longer than expected
+ * @param longestGap the longest of them; zero when there is none
+ * @param below120Ms when the cooling curve first was below 120 °C; empty when that was not seen
+ * @param below50Ms likewise for 50 °C
+ */
+public record FiringFigures(
+        long beganMs,
+        long endedMs,
+        OptionalLong coolingMs,
+        Temperature peak,
+        long peakMs,
+        Optional<Top> top,
+        Optional<Deviation> largest,
+        int gaps,
+        Duration longestGap,
+        OptionalLong below120Ms,
+        OptionalLong below50Ms) {
+    /** A kiln within this many kelvin below a hold's temperature is taken to hold it (common practice). */
+    public static final double HOLD_BAND_K = 5;
+
+    /** A pause this many times the usual interval, and no shorter than ten seconds, is a gap. */
+    private static final int GAP_INTERVALS = 5;
+
+    private static final long SHORTEST_GAP_MS = 10_000;
+
+    /**
+     * The plan's top.
+     *
+     * @param planned its temperature
+     * @param hold how long the plan holds there
+     * @param held how long the kiln was within {@link #HOLD_BAND_K} of it or above
+     * @param behind how much later than planned it was reached, negative = earlier; empty when it was not reached
+     */
+    public record Top(Temperature planned, Duration hold, Duration held, Optional<Duration> behind) {}
+
+    /** Actual less planned, and when. */
+    public record Deviation(TemperatureDifference difference, long elapsedMs) {}
+
+    /** The figures; empty when there is no good temperature at all. */
+    public static Optional<FiringFigures> of(
+            Trace curve, Optional<Schedule> plan, List<PlanPosition.PlanPoint> aligned, List<FiringEvent> events) {
+        if (curve.isEmpty()) {
+            return Optional.empty();
+        }
+        long began = first(events, FiringEvent.Kind.FIRING_BEGAN).orElse(curve.elapsedMs(0));
+        long ended = first(events, FiringEvent.Kind.FIRING_ENDED).orElse(curve.elapsedMs(curve.size() - 1));
+        OptionalLong cooling = first(events, FiringEvent.Kind.COOLING_BEGAN);
+        int peak = 0;
+        for (int i = 1; i < curve.size(); i++) {
+            if (curve.temperatureC(i) > curve.temperatureC(peak)) {
+                peak = i;
+            }
+        }
+        Gaps gaps = Gaps.in(curve);
+        return Optional.of(new FiringFigures(
+                began,
+                ended,
+                cooling,
+                Temperature.ofCelsius(curve.temperatureC(peak)),
+                curve.elapsedMs(peak),
+                plan.flatMap(written -> top(curve, written, began)),
+                largest(curve, aligned, began, plannedUntil(plan, cooling, ended)),
+                gaps.count,
+                Duration.ofMillis(gaps.longestMs),
+                below(curve, peak, 120),
+                below(curve, peak, 50)));
+    }
+
+    public Duration length() {
+        return Duration.ofMillis(endedMs - beganMs);
+    }
+
+    private static OptionalLong first(List<FiringEvent> events, FiringEvent.Kind kind) {
+        return events.stream()
+                .filter(event -> event.kind() == kind)
+                .mapToLong(FiringEvent::elapsedMs)
+                .findFirst();
+    }
+
+    /** A free cooling asks for nothing, so nothing can deviate from it. */
+    private static long plannedUntil(Optional<Schedule> plan, OptionalLong cooling, long ended) {
+        boolean free = plan.isPresent()
+                && plan.get().segments().get(plan.get().segments().size() - 1) instanceof Segment.FreeCooling;
+        return free && cooling.isPresent() ? cooling.getAsLong() : ended;
+    }
+
+    private static Optional<Top> top(Trace curve, Schedule plan, long began) {
+        Segment.Ramp highest = null;
+        long plannedMs = 0;
+        long untilHighestMs = 0;
+        double fromC = curve.temperatureC(Math.max(0, curve.indexAt(began)));
+        for (Segment segment : plan.segments()) {
+            if (segment instanceof Segment.Ramp ramp) {
+                plannedMs += Math.round(
+                        Math.abs(ramp.to().celsius() - fromC) / ramp.rate().kelvinPerHour() * 3_600_000);
+                fromC = ramp.to().celsius();
+                if (highest == null || ramp.to().isAbove(highest.to())) {
+                    highest = ramp;
+                    untilHighestMs = plannedMs;
+                }
+                plannedMs += ramp.hold().toMillis();
+            }
+        }
+        if (highest == null) {
+            return Optional.empty();
+        }
+        double bandC = highest.to().celsius() - HOLD_BAND_K;
+        long heldMs = 0;
+        Optional<Duration> behind = Optional.empty();
+        for (int i = 0; i < curve.size(); i++) {
+            if (curve.temperatureC(i) >= bandC) {
+                if (behind.isEmpty()) {
+                    behind = Optional.of(Duration.ofMillis(curve.elapsedMs(i) - began - untilHighestMs));
+                }
+                if (i + 1 < curve.size() && curve.temperatureC(i + 1) >= bandC) {
+                    heldMs += curve.elapsedMs(i + 1) - curve.elapsedMs(i);
+                }
+            }
+        }
+        return Optional.of(new Top(highest.to(), highest.hold(), Duration.ofMillis(heldMs), behind));
+    }
+
+    private static Optional<Deviation> largest(
+            Trace curve, List<PlanPosition.PlanPoint> aligned, long fromMs, long untilMs) {
+        Optional<Deviation> largest = Optional.empty();
+        int leg = 0;
+        for (int i = Math.max(0, curve.indexAt(fromMs)); i < curve.size(); i++) {
+            long at = curve.elapsedMs(i);
+            while (leg + 1 < aligned.size() && aligned.get(leg + 1).elapsedMs() <= at) {
+                leg++;
+            }
+            if (at > untilMs || leg + 1 >= aligned.size()) {
+                break;
+            }
+            if (at < aligned.get(leg).elapsedMs()) {
+                continue;
+            }
+            double difference = curve.temperatureC(i) - between(aligned.get(leg), aligned.get(leg + 1), at);
+            if (largest.isEmpty()
+                    || Math.abs(difference)
+                            > Math.abs(largest.get().difference().kelvin())) {
+                largest = Optional.of(new Deviation(TemperatureDifference.ofKelvin(difference), at));
+            }
+        }
+        return largest;
+    }
+
+    private static double between(PlanPosition.PlanPoint from, PlanPosition.PlanPoint to, long atMs) {
+        double share = (double) (atMs - from.elapsedMs()) / (to.elapsedMs() - from.elapsedMs());
+        return from.temperatureC() + share * (to.temperatureC() - from.temperatureC());
+    }
+
+    private static OptionalLong below(Trace curve, int peak, double limitC) {
+        if (curve.temperatureC(peak) < limitC) {
+            return OptionalLong.empty();
+        }
+        for (int i = peak; i < curve.size(); i++) {
+            if (curve.temperatureC(i) < limitC) {
+                return OptionalLong.of(curve.elapsedMs(i));
+            }
+        }
+        return OptionalLong.empty();
+    }
+
+    private record Gaps(int count, long longestMs) {
+        static Gaps in(Trace curve) {
+            if (curve.size() < 3) {
+                return new Gaps(0, 0);
+            }
+            long usual = (curve.elapsedMs(curve.size() - 1) - curve.elapsedMs(0)) / (curve.size() - 1);
+            long limit = Math.max(SHORTEST_GAP_MS, GAP_INTERVALS * usual);
+            int count = 0;
+            long longest = 0;
+            for (int i = 1; i < curve.size(); i++) {
+                long pause = curve.elapsedMs(i) - curve.elapsedMs(i - 1);
+                if (pause > limit) {
+                    count++;
+                    longest = Math.max(longest, pause);
+                }
+            }
+            return new Gaps(count, longest);
+        }
+    }
+}

@@ -1,0 +1,120 @@
+package org.kilnside.wording;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.function.Function;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.schedule.Segment;
+import org.kilnside.session.Connection;
+import org.kilnside.session.FiringBook;
+import org.kilnside.session.Snapshot;
+import org.kilnside.tracking.PlanPosition;
+
+/** The parts of a snapshot in a potter's words: connection, book, events, segments. */
+public final class StateWords {
+    private final Words words;
+
+    public StateWords(Words words) {
+        this.words = words;
+    }
+
+    /** How the cable stands, and since when where that matters; what to do comes with it. */
+    public String connection(Connection connection, long hostNowMs) {
+        Duration since = Duration.ofMillis(Math.max(0, hostNowMs - connection.sinceHostMs()));
+        String state = switch (connection.state()) {
+            case SILENT -> words.text("connection.SILENT", words.duration(since));
+            case LOST -> words.text("connection.LOST", words.duration(since));
+            case CONNECTING, RECEIVING, GIVEN_UP, FINISHED, CLOSED -> words.named("connection", connection.state());
+        };
+        return connection.detail().map(detail -> state + " " + detail).orElse(state);
+    }
+
+    /** How far the firing is written down. */
+    public String book(FiringBook.DiskState disk, Optional<Instant> startedAt, double speed) {
+        if (disk.trouble().isPresent()) {
+            return words.text("book.trouble", disk.trouble().get());
+        }
+        if (disk.onDiskUpToMs().isEmpty()) {
+            return words.text("book.nothing_yet");
+        }
+        return words.text(
+                "book.up_to", moment(disk.onDiskUpToMs().getAsLong(), startedAt, speed, words::timeWithSeconds));
+    }
+
+    /** A time of the recording: on the wall clock for a real kiln, else since the begin. */
+    public String moment(long elapsedMs, Optional<Instant> startedAt, double speed) {
+        return moment(elapsedMs, startedAt, speed, words::time);
+    }
+
+    /** A time of the recording with its day where it is on the wall clock. */
+    public String momentWithDay(long elapsedMs, Optional<Instant> startedAt, double speed) {
+        return moment(elapsedMs, startedAt, speed, words::dayAndTime);
+    }
+
+    /** A time of the recording since its begin: {@code 9:05 h}. */
+    public String elapsed(long elapsedMs) {
+        long minutes = Math.floorDiv(elapsedMs, 60_000L);
+        return String.format(
+                words.language().locale(),
+                "%d:%02d %s",
+                Math.floorDiv(minutes, 60L),
+                Math.floorMod(minutes, 60L),
+                words.text("unit.hour"));
+    }
+
+    /** What happened, without when. */
+    public String event(FiringEvent event) {
+        String kind = words.named("event", event.kind());
+        return event.text()
+                .map(text -> words.text("event.with_text", kind, text))
+                .orElse(kind);
+    }
+
+    /** {@code Segment 2 of 4}. */
+    public String segment(PlanPosition position) {
+        return words.text("plan.segment", position.segment(), position.segments());
+    }
+
+    /** What the segment asks: {@code ramp at 100 °C/h to 600 °C, hold 15 min}. */
+    public String segmentAim(Optional<Schedule> plan, PlanPosition position) {
+        if (position.leg() == PlanPosition.Leg.WAITING || position.leg() == PlanPosition.Leg.DONE) {
+            return words.named("leg", position.leg());
+        }
+        if (plan.isEmpty()
+                || position.segment() < 1
+                || position.segment() > plan.get().segments().size()) {
+            return words.named("leg", position.leg());
+        }
+        return segment(plan.get().segments().get(position.segment() - 1));
+    }
+
+    /** A segment as the plan has it. */
+    public String segment(Segment segment) {
+        if (segment instanceof Segment.Ramp ramp) {
+            String to = words.text("plan.ramp", words.speed(ramp.rate()), words.temperature(ramp.to()));
+            return ramp.hold().isZero() ? to : words.text("plan.ramp_hold", to, words.duration(ramp.hold()));
+        }
+        return words.text("plan.free_cooling");
+    }
+
+    /** What kind of kiln speaks, where it is not a real one running in its own time; empty for a real kiln. */
+    public Optional<String> notReal(Snapshot snapshot) {
+        String kind = snapshot.link().replaceAll(":.*", "");
+        String speed = words.number(snapshot.speed(), snapshot.speed() == Math.rint(snapshot.speed()) ? 0 : 1);
+        boolean faster = Math.abs(snapshot.speed() - 1) > 1e-9;
+        return switch (kind) {
+            case "virtual" ->
+                Optional.of(faster ? words.text("virtual.faster", speed) : words.text("virtual.own_time"));
+            case "replay" -> Optional.of(faster ? words.text("replay.faster", speed) : words.text("replay.own_time"));
+            default -> faster ? Optional.of(words.text("virtual.faster", speed)) : Optional.empty();
+        };
+    }
+
+    private String moment(long elapsedMs, Optional<Instant> startedAt, double speed, Function<Instant, String> clock) {
+        return startedAt.isPresent() && Math.abs(speed - 1) < 1e-9
+                ? clock.apply(startedAt.get().plusMillis(elapsedMs))
+                : elapsed(elapsedMs);
+    }
+}

@@ -1,0 +1,196 @@
+package org.kilnside.wording;
+
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.ResourceBundle;
+import org.kilnside.quantity.HeatingRate;
+import org.kilnside.quantity.Share;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.quantity.TemperatureDifference;
+
+/**
+ * One language and one person's preferences: says temperatures, rates, durations and times, and looks up texts.
+ *
+ * <p>Numbers carry their unit always. Temperatures are whole degrees without a thousands mark, as {@code 1.001 °C}
+ * would be read as one degree; a minus is U+2212, as wide as a plus.
+ */
+public final class Words {
+    private static final String MINUS = "\u2212";
+
+    private final Language language;
+    private final Preferences preferences;
+    private final ResourceBundle texts;
+    private final DecimalFormatSymbols symbols;
+    private final DateTimeFormatter time;
+    private final DateTimeFormatter timeWithSeconds;
+    private final DateTimeFormatter dayAndTime;
+    private final DateTimeFormatter day;
+
+    private Words(Language language, Preferences preferences) {
+        this.language = language;
+        this.preferences = preferences;
+        this.texts = ResourceBundle.getBundle(
+                "org.kilnside.wording.texts",
+                language.locale(),
+                ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+        this.symbols = DecimalFormatSymbols.getInstance(language.locale());
+        boolean whole = preferences.clock() == ClockStyle.TWENTY_FOUR_HOURS;
+        this.time = formatter(whole ? "HH:mm" : "h:mm a");
+        this.timeWithSeconds = formatter(whole ? "HH:mm:ss" : "h:mm:ss a");
+        this.dayAndTime = formatter(whole ? "EEE HH:mm" : "EEE h:mm a");
+        this.day = formatter("EEE d MMM");
+    }
+
+    /** The words for a locale; English where the program does not speak its language. */
+    public static Words of(Locale locale, Preferences preferences) {
+        return new Words(Language.of(locale), preferences);
+    }
+
+    public static Words of(Language language, Preferences preferences) {
+        return new Words(language, preferences);
+    }
+
+    public Language language() {
+        return language;
+    }
+
+    public Preferences preferences() {
+        return preferences;
+    }
+
+    /**
+     * A text, its places {@code {0}}, {@code {1}} … filled.
+     *
+     * @throws java.util.MissingResourceException when no text has this key
+     */
+    public String text(String key, Object... filling) {
+        String text = texts.getString(key);
+        for (int i = 0; i < filling.length; i++) {
+            text = text.replace("{" + i + "}", String.valueOf(filling[i]));
+        }
+        return text;
+    }
+
+    /** The text for one of several cases, its key made of the family's name and the constant's. */
+    public String named(String family, Enum<?> constant) {
+        return text(family + "." + constant.name());
+    }
+
+    /** A text with a first capital letter, to begin a sentence with. */
+    public String sentence(String text) {
+        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(language.locale()) + text.substring(1);
+    }
+
+    /** Whole degrees with their unit: {@code 998 °C}. */
+    public String temperature(Temperature temperature) {
+        return degrees(temperature) + " " + unit();
+    }
+
+    /** Whole degrees without their unit, for where the unit stands beside in another size. */
+    public String degrees(Temperature temperature) {
+        return number(preferences.unit().of(temperature), 0);
+    }
+
+    public String unit() {
+        return preferences.unit().symbol();
+    }
+
+    /** A span with its sign: {@code +3 °C}. */
+    public String difference(TemperatureDifference difference) {
+        return signed(preferences.unit().of(difference)) + " " + unit();
+    }
+
+    /** A span without a sign: {@code 3 °C}. */
+    public String span(TemperatureDifference difference) {
+        return number(Math.abs(preferences.unit().of(difference)), 0) + " " + unit();
+    }
+
+    /** A rate with its sign: {@code +98 °C/h}. */
+    public String rate(HeatingRate rate) {
+        return signed(preferences.unit().of(rate)) + " " + unit() + "/" + text("unit.hour");
+    }
+
+    /** A rate without its sign, where a word says the direction. */
+    public String speed(HeatingRate rate) {
+        return number(Math.abs(preferences.unit().of(rate)), 0) + " " + unit() + "/" + text("unit.hour");
+    }
+
+    public String percent(Share share) {
+        return number(share.percent(), 0) + " %";
+    }
+
+    /** A cone is never without its temperature, as 06 and 6 are 220 °C apart: {@code cone 06 (998 °C)}. */
+    public String cone(String number, Temperature temperature) {
+        return text("cone", number, temperature(temperature));
+    }
+
+    /** A short duration: {@code 45 s}, {@code 4 min}, {@code 1 h 20 min}. The sign is left out. */
+    public String duration(Duration duration) {
+        long seconds = duration.abs().toSeconds();
+        if (seconds < 60) {
+            return seconds + " " + text("unit.second");
+        }
+        long minutes = Math.round(seconds / 60.0);
+        if (minutes < 60) {
+            return minutes + " " + text("unit.minute");
+        }
+        String hours = minutes / 60 + " " + text("unit.hour");
+        return minutes % 60 == 0 ? hours : hours + " " + minutes % 60 + " " + text("unit.minute");
+    }
+
+    /** A duration in full words, for sentences: {@code 6 minutes}, {@code 1 hour 20 minutes}. The sign is left out. */
+    public String durationInWords(Duration duration) {
+        long minutes = Math.round(duration.abs().toSeconds() / 60.0);
+        String rest = minutes % 60 == 1 ? text("words.minute") : text("words.minutes", minutes % 60);
+        if (minutes < 60) {
+            return rest;
+        }
+        String hours = minutes / 60 == 1 ? text("words.hour") : text("words.hours", minutes / 60);
+        return minutes % 60 == 0 ? hours : hours + " " + rest;
+    }
+
+    /** How long ago: {@code 3 s ago}. */
+    public String ago(Duration age) {
+        return text("ago", duration(age));
+    }
+
+    /** A time of day: {@code 14:05} or {@code 2:05 PM}. */
+    public String time(Instant instant) {
+        return time.format(instant);
+    }
+
+    public String timeWithSeconds(Instant instant) {
+        return timeWithSeconds.format(instant);
+    }
+
+    /** A time with its day: {@code Thu 14:05}. */
+    public String dayAndTime(Instant instant) {
+        return dayAndTime.format(instant);
+    }
+
+    /** A day: {@code Thu 26 Nov}. */
+    public String day(Instant instant) {
+        return day.format(instant);
+    }
+
+    /** A number with the language's decimal mark and a true minus; no thousands mark. */
+    public String number(double value, int decimals) {
+        DecimalFormat format = new DecimalFormat(decimals == 0 ? "0" : "0." + "0".repeat(decimals), symbols);
+        String digits = format.format(Math.abs(value));
+        boolean nothing = digits.chars().noneMatch(c -> c >= '1' && c <= '9');
+        return value < 0 && !nothing ? MINUS + digits : digits;
+    }
+
+    private String signed(double value) {
+        String digits = number(value, 0);
+        return value > 0 && !digits.equals("0") ? "+" + digits : digits;
+    }
+
+    private DateTimeFormatter formatter(String pattern) {
+        return DateTimeFormatter.ofPattern(pattern, language.locale()).withZone(preferences.zone());
+    }
+}

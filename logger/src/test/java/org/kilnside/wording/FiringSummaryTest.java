@@ -1,0 +1,101 @@
+package org.kilnside.wording;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.kilnside.firing.Trace;
+import org.kilnside.session.Snapshot;
+
+class FiringSummaryTest {
+    private static final Preferences METRIC = new Preferences(
+            TemperatureUnit.CELSIUS, ClockStyle.TWENTY_FOUR_HOURS, ZoneId.of("Europe/Amsterdam"), Opening.LID);
+    private final Words english = Words.of(Language.ENGLISH, METRIC);
+
+    @Test
+    void anEndedFiringIsToldWithItsPeakHoldPlanAndCooling() {
+        FiringSummary summary =
+                FiringSummary.of(SampleSnapshots.ended(), english).orElseThrow();
+        Map<String, String> lines = byLabel(summary);
+        assertThat(summary.headline()).matches("Bisque: reached (999|1000) °C, and took 31 hours\\.");
+        assertThat(lines.get("Duration")).isEqualTo("31 h: 10 h 37 min of heating, 20 h 23 min of cooling");
+        assertThat(lines.get("Peak")).matches("(999|1000) °C, at Wed 18:\\d\\d");
+        assertThat(lines.get("Hold at the top")).matches("(19|20|21|22) min at 998 °C, planned 15 min");
+        // By hand: 106 + 60 + 288 + 159.2 min are planned to the top; within 5 °C of it at about minute 619.
+        assertThat(lines.get("Top reached")).matches("(4|5|6|7) min behind the plan");
+        assertThat(lines.get("Readings missing")).isEqualTo("none");
+        assertThat(lines.get("Energy")).isEqualTo("not known, nothing measures it");
+        assertThat(lines.get("Below 120 °C")).startsWith("Thu 0");
+        assertThat(lines.get("Below 50 °C")).startsWith("Thu 1");
+    }
+
+    @Test
+    void aFiringOfAVirtualKilnIsTimedFromItsBeginAsNoClockOnTheWallShowedIt() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.minutes = 1900;
+        moment.stage = Snapshot.Stage.ENDED;
+        moment.speed = 600;
+        Map<String, String> lines =
+                byLabel(FiringSummary.of(moment.build(), english).orElseThrow());
+        assertThat(lines.get("Peak")).matches("(999|1000) °C, at 1[01]:\\d\\d h");
+    }
+
+    @Test
+    void aTopThatWasNotReachedIsTheHeadline() {
+        Trace curve = new Trace.Builder()
+                .add(0, 20)
+                .add(3_600_000, 700)
+                .add(7_200_000, 300)
+                .view();
+        FiringSummary summary = FiringSummary.of(
+                        curve, Optional.of(SampleSnapshots.BISQUE), List.of(), List.of(), Optional.empty(), 1, english)
+                .orElseThrow();
+        assertThat(summary.headline())
+                .isEqualTo("The plan's top of 998 °C was not reached: the peak was 700 °C, after 2 hours in all.");
+        assertThat(byLabel(summary)).containsEntry("Below 120 °C", "not seen");
+    }
+
+    @Test
+    void aHoleInTheCurveIsCounted() {
+        Trace.Builder curve = new Trace.Builder();
+        for (int second = 0; second < 4000; second += 5) {
+            if (second < 1000 || second > 1800) {
+                curve.add(second * 1000L, 100 + second * 0.05);
+            }
+        }
+        FiringSummary summary = FiringSummary.of(
+                        curve.view(),
+                        Optional.empty(),
+                        List.of(),
+                        List.of(),
+                        Optional.of(SampleSnapshots.BEGAN),
+                        1,
+                        english)
+                .orElseThrow();
+        assertThat(byLabel(summary))
+                .containsEntry("Readings missing", "1 times, the longest 14 min")
+                .containsEntry("Plan", "none was given");
+    }
+
+    @Test
+    void withoutAnyReadingThereIsNothingToSay() {
+        assertThat(FiringSummary.of(SampleSnapshots.nothingYet(org.kilnside.session.Connection.State.CLOSED), english))
+                .isEmpty();
+    }
+
+    @Test
+    void asPlainLinesTheLabelsStandInAColumn() {
+        List<String> lines =
+                FiringSummary.of(SampleSnapshots.ended(), english).orElseThrow().asLines();
+        assertThat(lines.get(1)).startsWith("  Duration           ");
+        assertThat(lines).allSatisfy(line -> assertThat(line).doesNotContain("{"));
+    }
+
+    private static Map<String, String> byLabel(FiringSummary summary) {
+        return summary.lines().stream().collect(Collectors.toMap(FiringSummary.Line::label, FiringSummary.Line::value));
+    }
+}

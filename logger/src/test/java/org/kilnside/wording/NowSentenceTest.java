@@ -1,0 +1,133 @@
+package org.kilnside.wording;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.kilnside.wording.SampleSnapshots.HOST_MS;
+
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.kilnside.session.Connection;
+import org.kilnside.session.Snapshot;
+
+class NowSentenceTest {
+    private static final Preferences METRIC = new Preferences(
+            TemperatureUnit.CELSIUS, ClockStyle.TWENTY_FOUR_HOURS, ZoneId.of("Europe/Amsterdam"), Opening.LID);
+
+    private final Words english = Words.of(Language.ENGLISH, METRIC);
+
+    @Test
+    void aRampSaysWhereToAndHowFarBehind() {
+        assertThat(said(SampleSnapshots.heating())).isEqualTo("Heating to 600 °C, 6 minutes behind the plan.");
+    }
+
+    @Test
+    void theOtherLanguagesSayTheSame() {
+        assertThat(NowSentence.of(SampleSnapshots.heating(), HOST_MS, Words.of(Language.DUTCH, METRIC))
+                        .text())
+                .isEqualTo("Stookt naar 600 °C, 6 minuten achter op het plan.");
+        assertThat(NowSentence.of(SampleSnapshots.heating(), HOST_MS, Words.of(Language.GERMAN, METRIC))
+                        .text())
+                .isEqualTo("Heizt auf 600 °C, 6 Minuten hinter dem Plan.");
+    }
+
+    @Test
+    void aMinuteOrSoIsOnThePlan() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.behind = Optional.of(Duration.ofSeconds(-70));
+        assertThat(said(moment.build())).isEqualTo("Heating to 600 °C, on the plan.");
+        moment.behind = Optional.of(Duration.ofMinutes(-80));
+        assertThat(said(moment.build())).isEqualTo("Heating to 600 °C, 1 hour 20 minutes ahead of the plan.");
+    }
+
+    @Test
+    void aHoldSaysWhatIsLeft() {
+        assertThat(said(SampleSnapshots.holding()))
+                .isEqualTo("Holding at 998 °C, 12 minutes left, 6 minutes behind the plan.");
+    }
+
+    @Test
+    void coolingSaysHowWarmAndHowFast() {
+        assertThat(said(SampleSnapshots.cooling())).matches("Cooling, \\d+ °C, falling \\d+ °C/h\\.");
+    }
+
+    @Test
+    void withoutAPlanTheRateTellsTheStory() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.plan = Optional.empty();
+        assertThat(said(moment.build())).matches("Heating, \\d+ °C, rising \\d+ °C/h\\.");
+    }
+
+    @Test
+    void anOldReadingIsNeverShownAsIfItWereLive() {
+        NowSentence sentence = NowSentence.of(SampleSnapshots.heating(), HOST_MS + 240_000, english);
+        assertThat(sentence.text()).isEqualTo("No reading for 4 min.");
+        assertThat(sentence.tone()).isEqualTo(NowSentence.Tone.BLIND);
+    }
+
+    @Test
+    void tenSecondsAreStillLiveAndElevenAreNot() {
+        assertThat(NowSentence.of(SampleSnapshots.heating(), HOST_MS + 10_000, english)
+                        .tone())
+                .isEqualTo(NowSentence.Tone.CALM);
+        assertThat(NowSentence.of(SampleSnapshots.heating(), HOST_MS + 11_000, english)
+                        .text())
+                .isEqualTo("No reading for 11 s.");
+    }
+
+    @Test
+    void aBrokenSensorIsSaidInAPottersWords() {
+        NowSentence sentence = NowSentence.of(SampleSnapshots.faulted(), HOST_MS, english);
+        assertThat(sentence.text()).isEqualTo("No temperature: the thermocouple or its wire is broken or loose.");
+        assertThat(sentence.tone()).isEqualTo(NowSentence.Tone.BLIND);
+    }
+
+    @Test
+    void aDelayedStartWaits() {
+        assertThat(said(SampleSnapshots.waiting())).isEqualTo("Waiting to start. 14 °C in the kiln.");
+    }
+
+    @Test
+    void anEndedFiringIsNotSilence() {
+        NowSentence sentence = NowSentence.of(SampleSnapshots.ended(), HOST_MS + 3_600_000, english);
+        assertThat(sentence.text()).startsWith("The firing has ended. The last reading was ");
+        assertThat(sentence.tone()).isEqualTo(NowSentence.Tone.CALM);
+    }
+
+    @Test
+    void beforeTheFirstReadingTheCableIsTheStory() {
+        assertThat(said(SampleSnapshots.nothingYet(Connection.State.CONNECTING)))
+                .isEqualTo("Waiting for the controller's first reading.");
+        assertThat(NowSentence.of(SampleSnapshots.nothingYet(Connection.State.SILENT), HOST_MS + 30_000, english)
+                        .text())
+                .isEqualTo("The cable is in, but the controller has said nothing for 30 s.");
+        assertThat(said(SampleSnapshots.nothingYet(Connection.State.LOST)))
+                .startsWith("The controller is not connected.");
+    }
+
+    @Test
+    void everyStageAndConnectionHasASentenceInEveryLanguage() {
+        for (Language language : Language.values()) {
+            Words words = Words.of(language, METRIC);
+            for (Connection.State state : Connection.State.values()) {
+                for (Snapshot.Stage stage : Snapshot.Stage.values()) {
+                    SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+                    moment.stage = stage;
+                    moment.connection = state;
+                    moment.stepSeconds = 600;
+                    assertThat(NowSentence.of(moment.build(), HOST_MS, words).text())
+                            .endsWith(".")
+                            .doesNotContain("{");
+                }
+                assertThat(NowSentence.of(SampleSnapshots.nothingYet(state), HOST_MS, words)
+                                .text())
+                        .endsWith(".")
+                        .doesNotContain("{");
+            }
+        }
+    }
+
+    private String said(Snapshot snapshot) {
+        return NowSentence.of(snapshot, HOST_MS, english).text();
+    }
+}

@@ -1,0 +1,92 @@
+package org.kilnside.wording;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.kilnside.wording.SampleSnapshots.HOST_MS;
+
+import java.time.ZoneId;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.session.Connection;
+import org.kilnside.session.Snapshot;
+
+class StateWordsTest {
+    private static final Preferences METRIC = new Preferences(
+            TemperatureUnit.CELSIUS, ClockStyle.TWENTY_FOUR_HOURS, ZoneId.of("Europe/Amsterdam"), Opening.LID);
+    private final StateWords words = new StateWords(Words.of(Language.ENGLISH, METRIC));
+
+    @Test
+    void aSegmentIsCountedAndSaysItsAim() {
+        Snapshot snapshot = SampleSnapshots.heating();
+        assertThat(words.segment(snapshot.position().orElseThrow())).isEqualTo("Segment 2 of 4");
+        assertThat(words.segmentAim(snapshot.plan(), snapshot.position().orElseThrow()))
+                .isEqualTo("100 °C/h to 600 °C");
+        assertThat(words.segment(SampleSnapshots.BISQUE.segments().get(2)))
+                .isEqualTo("150 °C/h to 998 °C, hold 15 min");
+        assertThat(words.segment(SampleSnapshots.BISQUE.segments().get(3))).isEqualTo("cool by itself");
+    }
+
+    @Test
+    void theBookSaysUpToWhenItIsWritten() {
+        Snapshot snapshot = SampleSnapshots.heating();
+        assertThat(words.book(snapshot.disk(), snapshot.startedAt(), 1)).isEqualTo("In the book up to 13:46:59.");
+    }
+
+    @Test
+    void trouleWithTheBookIsPassedOn() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.bookTrouble = Optional.of("the disk is full.");
+        Snapshot snapshot = moment.build();
+        assertThat(words.book(snapshot.disk(), snapshot.startedAt(), 1))
+                .isEqualTo("Not in the book: the disk is full.");
+    }
+
+    @Test
+    void aLostCableSaysSinceWhenAndWhatToDo() {
+        Connection lost = new Connection(
+                Connection.State.LOST, HOST_MS - 120_000, Optional.of("Look at the plug."), Connection.Counts.NONE);
+        assertThat(words.connection(lost, HOST_MS))
+                .isEqualTo("Disconnected for 2 min; it will be found again by itself. Look at the plug.");
+    }
+
+    @Test
+    void anEventIsItsKindAndItsText() {
+        assertThat(words.event(FiringEvent.of(0, FiringEvent.Kind.NOTE, "Bung out")))
+                .isEqualTo("Note: Bung out");
+        assertThat(words.event(FiringEvent.of(0, FiringEvent.Kind.HOLD_BEGAN))).isEqualTo("Hold began");
+    }
+
+    @Test
+    void nothingThatIsNoRealKilnLooksLikeOne() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.stepSeconds = 600;
+        assertThat(words.notReal(moment.build())).isEmpty();
+        moment.link = "virtual:Tall Drum?speed=600";
+        moment.speed = 600;
+        assertThat(words.notReal(moment.build())).contains("Virtual kiln, 600 times faster. No real kiln is hot.");
+        moment.link = "replay:bisque.txt";
+        moment.speed = 1;
+        assertThat(words.notReal(moment.build())).contains("Replay of an earlier firing. This is not now.");
+    }
+
+    @Test
+    void timesOfASpedUpFiringCountFromItsBegin() {
+        assertThat(words.moment(33_000_000, Optional.of(SampleSnapshots.BEGAN), 600))
+                .isEqualTo("9:10 h");
+        assertThat(words.moment(33_000_000, Optional.of(SampleSnapshots.BEGAN), 1))
+                .isEqualTo("16:40");
+    }
+
+    @Test
+    void theCautionsDeferToMakerCodeAndElectrician() {
+        for (Language language : Language.values()) {
+            Cautions cautions = Cautions.of(Words.of(language, METRIC));
+            assertThat(cautions.cautions()).hasSize(11).allSatisfy(caution -> {
+                assertThat(caution.text()).doesNotContain("{").hasSizeGreaterThan(30);
+            });
+        }
+        Cautions english = Cautions.of(Words.of(Language.ENGLISH, METRIC));
+        assertThat(english.introduction()).contains("kiln maker's", "local code", "licensed electrician");
+        assertThat(english.cautions().get(3).text()).contains("200 °C", "120 °C", "50 °C");
+    }
+}

@@ -1,0 +1,144 @@
+package org.kilnside.wording;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Properties;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.sensor.SensorFault;
+import org.kilnside.session.Connection;
+import org.kilnside.tracking.PlanPosition;
+
+/** The three languages' files against each other and against the program that uses them. */
+class TextsTest {
+    /** Families whose key ends in a constant's name. */
+    private static final Map<String, Class<? extends Enum<?>>> FAMILIES = Map.of(
+            "event", FiringEvent.Kind.class,
+            "fault", SensorFault.class,
+            "leg", PlanPosition.Leg.class,
+            "connection", Connection.State.class);
+
+    private static final Pattern PLACE = Pattern.compile("\\{\\d}");
+    private static final Pattern LITERAL = Pattern.compile("\"([a-z0-9_]+(?:\\.[a-zA-Z0-9_]+)*)\"");
+
+    @ParameterizedTest
+    @EnumSource(Language.class)
+    void everyLanguageHasTheSameTexts(Language language) {
+        assertThat(texts(language).stringPropertyNames())
+                .containsExactlyInAnyOrderElementsOf(texts(Language.ENGLISH).stringPropertyNames());
+    }
+
+    @ParameterizedTest
+    @EnumSource(Language.class)
+    void everyTextHasTheSamePlacesToFillAsInEnglish(Language language) {
+        Properties english = texts(Language.ENGLISH);
+        Properties other = texts(language);
+        for (String key : english.stringPropertyNames()) {
+            assertThat(places(other.getProperty(key)))
+                    .as(key + " in " + language)
+                    .isEqualTo(places(english.getProperty(key)));
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(Language.class)
+    void noTextIsEmptyAndNoneIsWrittenTwice(Language language) throws IOException {
+        assertThat(texts(language).values()).noneMatch(text -> text.toString().isBlank());
+        try (Stream<String> lines = Files.lines(file(language), StandardCharsets.UTF_8)) {
+            assertThat(lines.filter(line -> !line.startsWith("#") && line.contains("="))
+                            .map(line -> line.substring(0, line.indexOf('=')).strip()))
+                    .doesNotHaveDuplicates();
+        }
+    }
+
+    @Test
+    void everyTextIsUsedAndEveryTextUsedIsThere() throws IOException {
+        Set<String> there = texts(Language.ENGLISH).stringPropertyNames();
+        Set<String> spoken = new HashSet<>();
+        FAMILIES.forEach((family, constants) -> Arrays.stream(constants.getEnumConstants())
+                .forEach(constant -> spoken.add(family + "." + constant.name())));
+        Cautions.TOPICS.forEach(topic -> {
+            spoken.add("caution." + topic + ".heading");
+            spoken.add("caution." + topic + ".text");
+        });
+        Set<String> heads =
+                there.stream().map(key -> key.replaceAll("\\..*", "")).collect(Collectors.toSet());
+        Set<String> asked = new TreeSet<>();
+        try (Stream<Path> sources = Files.walk(Path.of("src/main/java"))) {
+            for (Path source :
+                    sources.filter(path -> path.toString().endsWith(".java")).toList()) {
+                String code = Files.readString(source);
+                Matcher literal = LITERAL.matcher(code);
+                while (literal.find()) {
+                    if (there.contains(literal.group(1))) {
+                        spoken.add(literal.group(1));
+                    }
+                }
+                Matcher call = Pattern.compile("\\.text\\(\\s*(?:\\w[^()\"]*\\?\\s*)?\"([a-z_.A-Z0-9]+)\"")
+                        .matcher(code);
+                while (call.find()) {
+                    asked.add(call.group(1));
+                }
+            }
+        }
+        assertThat(there).as("texts nobody says").isSubsetOf(spoken);
+        assertThat(spoken).as("texts of a family that are missing").isSubsetOf(there);
+        assertThat(asked.stream().filter(key -> heads.contains(key.replaceAll("\\..*", ""))))
+                .as("texts asked for that are missing")
+                .allMatch(key -> there.contains(key) || key.endsWith("."));
+        assertThat(asked).hasSizeGreaterThan(40);
+    }
+
+    @Test
+    void noTextCallsAnythingSafe() {
+        assertThat(all(Language.ENGLISH)).doesNotContainPattern("(?i)\\bsafe(ly)?\\b");
+        assertThat(all(Language.DUTCH)).doesNotContainPattern("(?i)\\bveilig");
+        assertThat(all(Language.GERMAN)).doesNotContainPattern("(?i)\\bsicher\\b|ungefährlich");
+    }
+
+    @Test
+    void noTextUsesTheProgrammersWords() {
+        assertThat(all(Language.ENGLISH)).doesNotContainPattern("(?i)\\b(link|stage|shares?|likelihood|kept|soak)\\b");
+    }
+
+    private static String all(Language language) {
+        return String.join(
+                "\n", texts(language).values().stream().map(Object::toString).toList());
+    }
+
+    private static Set<String> places(String text) {
+        return PLACE.matcher(text).results().map(found -> found.group()).collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    private static Properties texts(Language language) {
+        Properties texts = new Properties();
+        try (Reader reader = new InputStreamReader(Files.newInputStream(file(language)), StandardCharsets.UTF_8)) {
+            texts.load(reader);
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+        return texts;
+    }
+
+    private static Path file(Language language) {
+        return Path.of("src/main/resources/org/kilnside/wording/texts_"
+                + language.locale().getLanguage() + ".properties");
+    }
+}
