@@ -21,7 +21,7 @@ class FiringSummaryTest {
         FiringSummary summary =
                 FiringSummary.of(SampleSnapshots.ended(), english).orElseThrow();
         Map<String, String> lines = byLabel(summary);
-        assertThat(summary.headline()).matches("Bisque: reached (999|1000) °C, and took 31 hours\\.");
+        assertThat(summary.headline()).matches("Bisque: reached (999|1000) °C, and took 31 hours in all\\.");
         assertThat(lines.get("Duration")).isEqualTo("31 h: 10 h 37 min of heating, 20 h 23 min of cooling");
         assertThat(lines.get("Peak")).matches("(999|1000) °C, at Wed 18:\\d\\d");
         assertThat(lines.get("Hold at the top")).matches("(19|20|21|22) min at 998 °C, planned 15 min");

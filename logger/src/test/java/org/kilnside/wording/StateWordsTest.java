@@ -33,7 +33,7 @@ class StateWordsTest {
     }
 
     @Test
-    void trouleWithTheBookIsPassedOn() {
+    void troubleWithTheBookIsPassedOn() {
         SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
         moment.bookTrouble = Optional.of("the disk is full.");
         Snapshot snapshot = moment.build();
