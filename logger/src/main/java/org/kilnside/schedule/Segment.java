@@ -1,11 +1,15 @@
 package org.kilnside.schedule;
 
 import java.time.Duration;
+import java.util.Optional;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 
 /** One step of a schedule. */
 public sealed interface Segment permits Segment.Ramp, Segment.FreeCooling {
+    /** The temperature this segment goes to; empty in free cooling. */
+    Optional<Temperature> target();
+
     /**
      * Go to a temperature at a rate, then hold there. A ramp whose target is lower than where it starts is controlled
      * cooling at the same, positive, rate.
@@ -23,8 +27,18 @@ public sealed interface Segment permits Segment.Ramp, Segment.FreeCooling {
                 throw new IllegalArgumentException("a hold is not negative, found " + hold);
             }
         }
+
+        @Override
+        public Optional<Temperature> target() {
+            return Optional.of(to);
+        }
     }
 
     /** Elements off; the kiln cools as it will. */
-    record FreeCooling() implements Segment {}
+    record FreeCooling() implements Segment {
+        @Override
+        public Optional<Temperature> target() {
+            return Optional.empty();
+        }
+    }
 }

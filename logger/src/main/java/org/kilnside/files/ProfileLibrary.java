@@ -1,0 +1,149 @@
+package org.kilnside.files;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.kilnside.files.FileRefusedException.Problem;
+import org.kilnside.firing.Kiln;
+import org.kilnside.schedule.Schedule;
+
+/**
+ * Plans and kilns by the name a person types: a path; else a file in the person's own folder; else one of the starter
+ * files that come with the program. In the own folder plans lie in {@code schedules/} and kilns in {@code kilns/}.
+ */
+public final class ProfileLibrary {
+    private static final String ENDING = ".toml";
+
+    private final Optional<Path> ownFolder;
+
+    private ProfileLibrary(Optional<Path> ownFolder) {
+        this.ownFolder = ownFolder;
+    }
+
+    /** The starter files alone. */
+    public static ProfileLibrary starters() {
+        return new ProfileLibrary(Optional.empty());
+    }
+
+    /** A person's own folder, which need not exist, before the starter files. */
+    public static ProfileLibrary of(Path ownFolder) {
+        return new ProfileLibrary(Optional.of(ownFolder));
+    }
+
+    /**
+     * A plan and where it came from.
+     *
+     * @param shortName the name a person types for it
+     * @param file the file, as a message names it
+     * @param path the file on disk; empty for a starter plan
+     * @param text the file's text, to be kept with a firing
+     * @param schedule the plan
+     */
+    public record Plan(String shortName, String file, Optional<Path> path, String text, Schedule schedule) {}
+
+    /** The names of all plans, own and starter, in alphabetical order. */
+    public List<String> planNames() {
+        return names("schedules", StarterProfiles.PLANS);
+    }
+
+    /** The names of all kilns, own and starter, in alphabetical order. */
+    public List<String> kilnNames() {
+        return names("kilns", StarterProfiles.KILNS);
+    }
+
+    /**
+     * A plan by name or path.
+     *
+     * @throws FileRefusedException when there is none, or its file is refused
+     */
+    public Plan plan(String nameOrPath) {
+        Found found = find(nameOrPath, "schedules", StarterProfiles.PLANS, PlanFiles.KIND, StarterProfiles::planText);
+        return new Plan(found.shortName, found.file, found.path, found.text, PlanFiles.parse(found.text, found.file));
+    }
+
+    /**
+     * A kiln by name or path; a name also matches the name inside the file.
+     *
+     * @throws FileRefusedException when there is none, or its file is refused
+     */
+    public Kiln kiln(String nameOrPath) {
+        String asFile = nameOrPath.strip().toLowerCase(Locale.ROOT).replace(' ', '-');
+        String wanted = kilnNames().contains(asFile) ? asFile : nameOrPath;
+        Found found = find(wanted, "kilns", StarterProfiles.KILNS, KilnFiles.KIND, StarterProfiles::kilnText);
+        return KilnFiles.parse(found.text, found.file);
+    }
+
+    private record Found(String shortName, String file, Optional<Path> path, String text) {}
+
+    private Found find(
+            String typed, String folder, List<String> starters, String kind, Function<String, String> starterText) {
+        if (looksLikePath(typed)) {
+            Path path = path(typed, kind);
+            return new Found(shortName(path), typed, Optional.of(path), TextFile.read(path, kind));
+        }
+        Optional<Path> own = ownFolder
+                .map(base -> base.resolve(folder).resolve(typed + ENDING))
+                .filter(Files::exists);
+        if (own.isPresent()) {
+            return new Found(typed, own.get().toString(), own, TextFile.read(own.get(), kind));
+        }
+        if (starters.contains(typed)) {
+            return new Found(
+                    typed, "profiles/" + folder + "/" + typed + ENDING, Optional.empty(), starterText.apply(typed));
+        }
+        Path inPlace = path(typed, kind);
+        if (Files.isRegularFile(inPlace)) {
+            return new Found(shortName(inPlace), typed, Optional.of(inPlace), TextFile.read(inPlace, kind));
+        }
+        List<String> known = names(folder, starters);
+        throw new FileRefusedException(Problem.of(
+                typed,
+                "there is neither a file nor " + kind + " of this name"
+                        + NearMatch.of(typed, known)
+                                .map(near -> "; did you mean \"" + near + "\"?")
+                                .orElse("; there are " + String.join(", ", known))));
+    }
+
+    private static boolean looksLikePath(String typed) {
+        return typed.contains("/") || typed.contains("\\") || typed.endsWith(ENDING);
+    }
+
+    private static Path path(String typed, String kind) {
+        try {
+            return Path.of(typed);
+        } catch (InvalidPathException e) {
+            throw new FileRefusedException(Problem.of(
+                    UnitText.quoted(typed), "this cannot be a file's name, expected " + kind + "; check it"));
+        }
+    }
+
+    private static String shortName(Path path) {
+        String name = path.getFileName() == null
+                ? path.toString()
+                : path.getFileName().toString();
+        return name.endsWith(ENDING) ? name.substring(0, name.length() - ENDING.length()) : name;
+    }
+
+    private List<String> names(String folder, List<String> starters) {
+        Set<String> names = new TreeSet<>(starters);
+        ownFolder.map(base -> base.resolve(folder)).filter(Files::isDirectory).ifPresent(own -> {
+            try (Stream<Path> files = Files.list(own)) {
+                files.filter(file -> file.toString().endsWith(ENDING))
+                        .map(ProfileLibrary::shortName)
+                        .forEach(names::add);
+            } catch (IOException e) {
+                throw new FileRefusedException(
+                        Problem.of(own.toString(), "this folder cannot be read; check its permissions"));
+            }
+        });
+        return List.copyOf(names);
+    }
+}

@@ -1,0 +1,114 @@
+package org.kilnside.files;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kilnside.firing.Kiln;
+import org.kilnside.firing.Kiln.Thresholds.Source;
+import org.kilnside.quantity.HeatingRate;
+import org.kilnside.quantity.Power;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.quantity.Volume;
+import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.ThermocoupleType;
+
+class KilnFilesTest {
+    private static final Kiln TALL_DRUM = new Kiln(
+            "Tall Drum",
+            Optional.of(Volume.ofLitres(68)),
+            Optional.of(Power.ofKilowatts(5.6)),
+            Optional.of(Kiln.Wall.BRICK),
+            Kiln.Opening.LID,
+            Optional.of("the red switch beside the studio door"),
+            Optional.of(new Kiln.Tariff(0.30, "EUR")),
+            new Kiln.Limits(Optional.of(Temperature.ofCelsius(1260)), Optional.of(HeatingRate.ofKelvinPerHour(250))),
+            Kiln.Thresholds.COMMON_PRACTICE,
+            List.of(new Kiln.Sensor(
+                    new Probe(ThermocoupleType.K, Amplifier.MAX31855),
+                    Optional.of("through the wall, middle of the chamber"))));
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void readsTheKilnOfTheScenario() {
+        assertThat(ProfileLibrary.starters().kiln("tall-drum")).isEqualTo(TALL_DRUM);
+    }
+
+    @Test
+    void aNameIsEnoughAndTheRestIsUnknown() {
+        assertThat(KilnFiles.parse("name = \"Tall Drum\"", "k")).isEqualTo(Kiln.named("Tall Drum"));
+    }
+
+    @Test
+    void whoseOpinionTheThresholdsAreIsKept() {
+        assertThat(thresholds("crack = \"100 °C\"").source()).isEqualTo(Source.POTTER);
+        assertThat(thresholds("crack = \"120 °C\"\nunload = \"50 °C\"").source())
+                .isEqualTo(Source.COMMON_PRACTICE);
+        assertThat(thresholds("crack = \"120 °C\"\nunload = \"50 °C\"\nfrom_maker = true")
+                        .source())
+                .isEqualTo(Source.MAKER);
+    }
+
+    @Test
+    void aWrittenKilnReadsBackTheSame() {
+        Kiln full = new Kiln(
+                "Kiln \"two\"",
+                TALL_DRUM.volume(),
+                Optional.of(new Power(5123.4)),
+                Optional.of(Kiln.Wall.LAYERED),
+                Kiln.Opening.DOOR,
+                Optional.empty(),
+                Optional.of(new Kiln.Tariff(0.305, "EUR")),
+                TALL_DRUM.limits(),
+                new Kiln.Thresholds(Temperature.ofFahrenheit(200), Temperature.ofCelsius(45), Source.MAKER),
+                List.of(
+                        TALL_DRUM.sensors().get(0),
+                        new Kiln.Sensor(new Probe(ThermocoupleType.S, Amplifier.MAX31856), Optional.empty())));
+        for (Kiln kiln : List.of(full, TALL_DRUM, Kiln.named("Plain"))) {
+            Path path = folder.resolve("kiln.toml");
+            KilnFiles.write(path, kiln);
+            assertThat(KilnFiles.read(path)).isEqualTo(kiln);
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "volume = \"68\" | k:2:10: \"volume\": found \"68\" without a unit",
+                "volume = \"-1 l\" | k:2:10: \"volume\": found \"-1 l\", expected a volume",
+                "power = 5.6 | k:2:9: \"power\": found 5.6, expected it in quotes with its unit such as \"5.6 kW\"",
+                "wall = \"brik\" | k:2:8: \"wall\": found \"brik\", expected brick or fibre or layered; did you mean \"brick\"?",
+                "opening = \"hatch\" | k:2:11: \"opening\": found \"hatch\", expected lid or door",
+                "tariff = \"0.30\" | k:2:10: \"tariff\": found \"0.30\" without a unit",
+                "door = \"yes\" | did you mean \"opening\"?",
+                "limits = 5 | k:2:1: \"limits\" is not a table",
+                "thresholds = { crack = \"900 °C\" } | expected 20 to 400 °C",
+                "thresholds = { crack = \"60 °C\", unload = \"80 °C\" } | ware is unloaded at 80 °C, expected below the 60 °C",
+                "thresholds = { from_maker = true } | the maker's \"crack\" or \"unload\" is not given",
+                "thresholds = { from_maker = \"yes\" } | expected true or false",
+                "limits = { rate = \"0 °C/h\" } | \"rate\" is not above 0",
+                "sensor = [ { type = \"Q\", amplifier = \"CELSIUS\" } ] | \"type\": found \"Q\", expected K or N",
+                "sensor = [ { type = \"K\" } ] | the sensor has no \"amplifier\"",
+            })
+    void refusesWithOneSentenceAndItsPlace(String line, String expected) {
+        assertThatThrownBy(() -> KilnFiles.parse("name = \"Tall Drum\"\n" + line, "k"))
+                .isInstanceOf(FileRefusedException.class)
+                .hasMessageContaining(expected);
+    }
+
+    private static Kiln.Thresholds thresholds(String lines) {
+        return KilnFiles.parse("name = \"Tall Drum\"\n[thresholds]\n" + lines, "k")
+                .thresholds();
+    }
+}
