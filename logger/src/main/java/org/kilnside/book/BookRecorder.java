@@ -1,0 +1,190 @@
+package org.kilnside.book;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicLong;
+import org.kilnside.book.BookException.Reason;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Reading;
+import org.kilnside.sensor.Probe;
+import org.kilnside.session.FiringBook;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The recorder's side of a firing book. Takes entries from the session's thread and returns at once; commits them on a
+ * thread of its own, at once after a quiet while and otherwise every {@value #GROUP_MS} ms, so that each is on disk
+ * within 500 ms. One process holds this role for a book; the system takes it back when the process ends.
+ */
+public final class BookRecorder implements FiringBook, AutoCloseable {
+    /** Half of the 500 ms that are promised is left to the disk. */
+    static final int GROUP_MS = 250;
+
+    private static final Logger LOG = LoggerFactory.getLogger(BookRecorder.class);
+    private static final int FULL_BATCH = 20_000;
+    private static final Duration PATIENCE_AT_CLOSE = Duration.ofSeconds(10);
+
+    private final BookFile book;
+    private final RecorderLock role;
+    private final WaitingEntries waiting;
+    private final CommitLoop loop;
+    private final AtomicLong nextNumber;
+    private final Set<Long> known = ConcurrentHashMap.newKeySet();
+    private volatile long current;
+
+    private BookRecorder(BookFile book, RecorderLock role, Connection connection) throws SQLException {
+        this.book = book;
+        this.role = role;
+        this.waiting = new WaitingEntries(
+                WaitingEntries.MOST_READINGS, Duration.ofMillis(GROUP_MS).toNanos(), FULL_BATCH);
+        known.addAll(FiringRows.numbers(connection));
+        nextNumber =
+                new AtomicLong(known.stream().mapToLong(Long::longValue).max().orElse(0) + 1);
+        loop = new CommitLoop(book, connection, waiting);
+        loop.start();
+    }
+
+    /**
+     * Takes the recorder's role for a book, which is made when there is none.
+     *
+     * @param path the book's file
+     * @throws BookException when another process records into it, or it is newer than this program, damaged, or may
+     *     not be written; the book is then as it was
+     */
+    public static BookRecorder open(Path path) {
+        BookFile book = new BookFile(path);
+        RecorderLock role = RecorderLock.take(book);
+        Connection connection = null;
+        try {
+            connection = Books.openForWriting(book);
+            return new BookRecorder(book, role, connection);
+        } catch (SQLException e) {
+            closeAfter(connection, role);
+            throw SqliteTrouble.of(book.path(), e);
+        } catch (RuntimeException e) {
+            closeAfter(connection, role);
+            throw e;
+        }
+    }
+
+    private static void closeAfter(Connection connection, RecorderLock role) {
+        try {
+            if (connection != null) {
+                connection.close();
+            }
+        } catch (SQLException e) {
+            LOG.warn("a firing book that could not be used could not be closed either", e);
+        } finally {
+            role.close();
+        }
+    }
+
+    @Override
+    public long begin(FiringStart start) {
+        long number = nextNumber.getAndIncrement();
+        known.add(number);
+        current = number;
+        waiting.add(new Entry.Begin(number, start));
+        return number;
+    }
+
+    @Override
+    public void append(long firing, Reading reading) {
+        waiting.add(new Entry.Line(going(firing), ReadingRow.of(reading)));
+    }
+
+    @Override
+    public void append(long firing, FiringEvent event) {
+        waiting.add(new Entry.Happening(going(firing), event));
+    }
+
+    @Override
+    public void sensors(long firing, long fromElapsedMs, List<Probe> probes) {
+        waiting.add(new Entry.Sensors(going(firing), fromElapsedMs, List.copyOf(probes)));
+    }
+
+    @Override
+    public void clockTie(long firing, ClockTie tie) {
+        waiting.add(new Entry.Tie(going(firing), tie));
+    }
+
+    @Override
+    public void end(long firing, long elapsedMs) {
+        waiting.add(new Entry.End(going(firing), elapsedMs));
+    }
+
+    private long going(long firing) {
+        if (!known.contains(firing)) {
+            throw new IllegalArgumentException("the book has no firing " + firing + ": begin it first");
+        }
+        current = firing;
+        return firing;
+    }
+
+    @Override
+    public DiskState state() {
+        return new DiskState(loop.onDiskUpToMs(current), waiting.readings(), loop.trouble());
+    }
+
+    /** Waits for the disk: to be asked once, before the first reading. */
+    @Override
+    public Optional<OpenFiring> unfinished() {
+        try (Book reader = Book.open(book.path())) {
+            Optional<OpenFiring> found = reader.unfinished();
+            found.ifPresent(firing -> {
+                current = firing.number();
+                loop.alreadyOnDisk(firing.number(), newestMs(firing.readings()));
+            });
+            return found;
+        }
+    }
+
+    private static OptionalLong newestMs(List<Reading> readings) {
+        return readings.isEmpty()
+                ? OptionalLong.empty()
+                : OptionalLong.of(readings.get(readings.size() - 1).elapsedMs());
+    }
+
+    /**
+     * Waits until everything handed over so far is on disk.
+     *
+     * @return whether it is; false when the disk did not take it in time
+     */
+    public boolean flush(Duration patience) {
+        try {
+            return waiting.awaitWritten(patience.toNanos());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return false;
+        }
+    }
+
+    /**
+     * Writes what is waiting and gives the role back.
+     *
+     * @throws BookException when the book could not be written to the end within 10 s; the message says how many
+     *     readings are lost
+     */
+    @Override
+    public void close() {
+        waiting.close();
+        try {
+            int lost = loop.finish(PATIENCE_AT_CLOSE);
+            if (lost > 0) {
+                throw new BookException(
+                        Reason.UNUSABLE,
+                        lost + " readings could not be written into the firing book and are lost. "
+                                + loop.trouble().orElse(""));
+            }
+        } finally {
+            role.close();
+        }
+    }
+}
