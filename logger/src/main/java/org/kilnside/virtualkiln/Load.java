@@ -16,7 +16,8 @@ public record Load(double wareKg, double furnitureKg, double thicknessM, double 
                     + furnitureKg + " kg, water " + waterKg + " kg");
         }
         if (!(thicknessM >= 0.002 && thicknessM <= 0.1)) {
-            throw new IllegalArgumentException("ware is between 2 and 100 mm thick, found " + thicknessM * 1000 + " mm");
+            throw new IllegalArgumentException(
+                    "ware is between 2 and 100 mm thick, found " + thicknessM * 1000 + " mm");
         }
     }
 

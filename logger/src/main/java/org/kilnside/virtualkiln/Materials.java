@@ -11,23 +11,20 @@ import org.kilnside.virtualkiln.Material.Points;
  */
 public final class Materials {
     /** Insulating brick of the 1260 °C class; VDI Heat Atlas. */
-    public static final Material BRICK_1260 = refractory(
-            "insulating brick 1260",
-            490,
-            new double[] {0.14, 0.16, 0.18, 0.20, 0.22},
-            new double[] {942, 979, 1002, 1017, 1033});
+    public static final Material BRICK_1260 =
+            refractory("insulating brick 1260", 490, new double[] {0.14, 0.16, 0.18, 0.20, 0.22}, new double[] {
+                942, 979, 1002, 1017, 1033
+            });
     /** Insulating brick of the 1400 °C class; VDI Heat Atlas. */
-    public static final Material BRICK_1400 = refractory(
-            "insulating brick 1400",
-            790,
-            new double[] {0.27, 0.30, 0.32, 0.34, 0.36},
-            new double[] {954, 994, 1018, 1034, 1050});
+    public static final Material BRICK_1400 =
+            refractory("insulating brick 1400", 790, new double[] {0.27, 0.30, 0.32, 0.34, 0.36}, new double[] {
+                954, 994, 1018, 1034, 1050
+            });
     /** Insulating brick of the 1540 °C class; VDI Heat Atlas. */
-    public static final Material BRICK_1540 = refractory(
-            "insulating brick 1540",
-            890,
-            new double[] {0.32, 0.35, 0.38, 0.41, 0.43},
-            new double[] {979, 1026, 1054, 1075, 1096});
+    public static final Material BRICK_1540 =
+            refractory("insulating brick 1540", 890, new double[] {0.32, 0.35, 0.38, 0.41, 0.43}, new double[] {
+                979, 1026, 1054, 1075, 1096
+            });
     /** Light 23-grade insulating firebrick; from memory. */
     public static final Material BRICK_GRADE_23 = Material.of(
             "insulating brick grade 23",
@@ -48,16 +45,10 @@ public final class Materials {
             Points.of(20, 800, 400, 1000, 1000, 1130));
     /** Rigid backing board; from memory. */
     public static final Material BACKING_BOARD = Material.of(
-            "backing board",
-            270,
-            Points.of(20, 0.06, 400, 0.09, 800, 0.14),
-            Points.of(20, 800, 400, 950, 800, 1050));
+            "backing board", 270, Points.of(20, 0.06, 400, 0.09, 800, 0.14), Points.of(20, 800, 400, 950, 800, 1050));
     /** Dense fireclay; VDI Heat Atlas. */
     public static final Material FIRECLAY = refractory(
-            "fireclay",
-            2150,
-            new double[] {1.05, 1.10, 1.15, 1.18, 1.22},
-            new double[] {956, 997, 1021, 1037, 1054});
+            "fireclay", 2150, new double[] {1.05, 1.10, 1.15, 1.18, 1.22}, new double[] {956, 997, 1021, 1037, 1054});
     /**
      * Pottery body, biscuit to stoneware: about 0.8 kJ/(kg K) cold and 1.15 at white heat, 1 W/(m K); from memory, as
      * fireclay has it.

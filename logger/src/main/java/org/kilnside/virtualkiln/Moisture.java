@@ -48,8 +48,7 @@ final class Moisture {
     }
 
     /** Adds to a body what its evaporation takes in this step, linearised about its temperature. */
-    void evaporate(
-            ThermalNetwork network, int body, double convectionWM2K, double airKgS, double seconds) {
+    void evaporate(ThermalNetwork network, int body, double convectionWM2K, double airKgS, double seconds) {
         atC = network.temperatureC(body);
         latentJKg = Math.max(1e6, 2.501e6 - 2361 * atC);
         double here = rate(atC, convectionWM2K, airKgS);
@@ -73,14 +72,12 @@ final class Moisture {
         double kelvin = temperatureC + Temperature.ZERO_CELSIUS_K;
         double density = Air.density(temperatureC);
         double massTransfer = convectionWM2K / (density * Air.HEAT_CAPACITY * 0.9);
-        double molesPerPascal =
-                massTransfer * areaM2 * OPENNESS * (waterKg / startKg) / (Air.GAS_CONSTANT * kelvin);
+        double molesPerPascal = massTransfer * areaM2 * OPENNESS * (waterKg / startKg) / (Air.GAS_CONSTANT * kelvin);
         double airMoles = Math.max(airKgS, 1e-6) / Air.MOLAR_MASS_KG;
         double saturation = saturationPa(temperatureC);
         // n = K (p_sat − p n/(a + n)): the steam leaving sets the steam's share of the chamber.
         double linear = airMoles + molesPerPascal * (Air.PRESSURE_PA - saturation);
-        double moles =
-                (-linear + Math.sqrt(linear * linear + 4 * molesPerPascal * saturation * airMoles)) / 2;
+        double moles = (-linear + Math.sqrt(linear * linear + 4 * molesPerPascal * saturation * airMoles)) / 2;
         return moles * MOLAR_MASS_KG;
     }
 

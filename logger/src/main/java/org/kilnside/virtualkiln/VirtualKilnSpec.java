@@ -104,9 +104,8 @@ public record VirtualKilnSpec(
     /** This kiln under another name and with other power, spread over the rings as before. */
     public VirtualKilnSpec withPower(double watts) {
         double factor = watts / ratedW();
-        List<Ring> other = rings.stream()
-                .map(ring -> Ring.of(ring.ratedW() * factor))
-                .toList();
+        List<Ring> other =
+                rings.stream().map(ring -> Ring.of(ring.ratedW() * factor)).toList();
         return new VirtualKilnSpec(
                 name, volumeM3, heightM, jacket, lid, floor, other, upperLeakM2, lowerLeakM2, bungM2);
     }
@@ -182,7 +181,8 @@ public record VirtualKilnSpec(
             double inner = Math.PI / 4 * diameter * diameter;
             double outer = Math.PI / 4 * Math.pow(diameter + 2 * sideM, 2);
             Side end = new Side(ends, inner, outer);
-            // A seam 0.25 mm wide on average round the lid, the same about the elements' ends and the floor: an estimate.
+            // A seam 0.25 mm wide on average round the lid, the same about the elements' ends and the floor: an
+            // estimate.
             double seam = Math.PI * diameter * 0.00025 * leakTimes;
             List<Ring> rings = new ArrayList<>();
             double sum = Arrays.stream(ringShares).sum();

@@ -2,6 +2,7 @@ package org.kilnside.virtualkiln;
 
 import java.util.Arrays;
 import java.util.List;
+import org.kilnside.virtualkiln.VirtualKilnSpec.Layer;
 
 /**
  * Heat through a wall of layers whose cross-section grows from the hot face to the shell.
@@ -12,15 +13,6 @@ import java.util.List;
  * its hot face, which the chamber's network solves together with its own, and {@link #settle} then fills in the rest.
  */
 final class Wall {
-    /** One layer, hot side first in a wall's list. */
-    record Layer(Material material, double thicknessM) {
-        Layer {
-            if (!(thicknessM > 0)) {
-                throw new IllegalArgumentException(
-                        "a layer of " + material + " is thicker than 0 m, found " + thicknessM);
-            }
-        }
-    }
 
     private final int intervals;
     private final Material[] material;

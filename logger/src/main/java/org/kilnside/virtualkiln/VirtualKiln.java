@@ -1,0 +1,461 @@
+package org.kilnside.virtualkiln;
+
+import java.util.Arrays;
+import org.kilnside.virtualkiln.VirtualKilnSpec.Ring;
+import org.kilnside.virtualkiln.VirtualKilnSpec.Side;
+
+/**
+ * A kiln with a load in it, stepped through time.
+ *
+ * <p>Beside each ring of elements stands a level of ware: an outer body that sees the elements, the wall and its
+ * neighbours, and a core that only the outer body and the air reach. Element rings, ware, air and the hot faces of
+ * jacket, lid and floor exchange heat by radiation and convection; behind each hot face a {@link Wall} conducts to a
+ * shell that radiates and convects to the room. All of it is solved together, implicitly, once a step, so a step of 1 s
+ * and one of 60 s are both stable.
+ *
+ * <p>View factors and effective areas are estimates from the geometry, marked below; the balance of energy does not
+ * depend on them.
+ */
+public final class VirtualKiln {
+    private static final double WARE_EMISSIVITY = 0.85;
+    private static final double WALL_EMISSIVITY = 0.75;
+    private static final double ELEMENT_EMISSIVITY = 0.75;
+    /** Stainless steel jacket, weathered (any handbook: 0.2 polished … 0.6 oxidised). */
+    private static final double SHELL_EMISSIVITY = 0.5;
+    /** Sheet steel 0.8 mm thick, J/(m² K). */
+    private static final double SHELL_HEAT_CAPACITY_JM2K = 3100;
+    /** Free convection inside a chamber, W/(m² K): an estimate; small beside radiation from 300 °C up. */
+    private static final double INNER_CONVECTION = 6;
+    /** Share of a ring's surface that looks out of its groove at the ware: an estimate. */
+    private static final double RING_SEES_WARE = 0.45;
+    /** Share of a level's ware that stands inside and only sees other ware: an estimate. */
+    private static final double CORE_SHARE = 0.4;
+
+    private final VirtualKilnSpec spec;
+    private final Ambient ambient;
+    private final int levels;
+    private final ThermalNetwork network;
+    private final Wall[] walls;
+    private final Side[] sides;
+    private final Air.Attitude[] attitudes = {Air.Attitude.VERTICAL, Air.Attitude.FACING_UP, Air.Attitude.FACING_DOWN};
+    private final int gas;
+    private final int faces;
+    /** Of the air in the cold chamber; a thousandth of what the load holds. */
+    private final double gasHeatCapacityJK;
+
+    private final double[] bodyKg;
+    private final double bodyAreaM2;
+    private final double thicknessM;
+    private final Moisture[] moisture;
+    private final BoundWater[] boundWater;
+    private final double[] faceAreasM2;
+
+    private final double[] ringResistance;
+    private final boolean[] ringAlive;
+    private final boolean[] ringWelded;
+    private double mainsShare = 1;
+    private double bungOpen;
+    private double lidGapM;
+
+    private double elapsedS;
+    private double powerW;
+    private double airKgS;
+    private double suppliedJ;
+    private double throughShellJ;
+    private double withAirJ;
+    private double throughOpeningsJ;
+    private double withWaterJ;
+    private double boundWaterJ;
+    private final double storedAtStartJ;
+
+    /** A kiln that has stood in its room long enough to be as cold as the room. */
+    public static VirtualKiln cold(VirtualKilnSpec spec, Load load, Ambient ambient) {
+        return new VirtualKiln(spec, load, ambient, 1);
+    }
+
+    /**
+     * As {@link #cold}, on a mesh through the walls finer by a factor, to see what the mesh costs.
+     *
+     * @param finer 1 = as usual
+     */
+    static VirtualKiln onMesh(VirtualKilnSpec spec, Load load, Ambient ambient, double finer) {
+        return new VirtualKiln(spec, load, ambient, finer);
+    }
+
+    private VirtualKiln(VirtualKilnSpec spec, Load load, Ambient ambient, double finer) {
+        this.spec = spec;
+        this.ambient = ambient;
+        levels = spec.rings().size();
+        gas = 3 * levels;
+        faces = gas + 1;
+        gasHeatCapacityJK = spec.volumeM3() * Air.density(ambient.atC(0)) * Air.HEAT_CAPACITY;
+        network = new ThermalNetwork(faces + 3);
+        sides = new Side[] {spec.jacket(), spec.lid(), spec.floor()};
+        walls = new Wall[sides.length];
+        faceAreasM2 = new double[sides.length];
+        for (int i = 0; i < sides.length; i++) {
+            Side side = sides[i];
+            walls[i] = new Wall(
+                    side.layers(),
+                    side.innerAreaM2(),
+                    side.outerAreaM2(),
+                    SHELL_HEAT_CAPACITY_JM2K * side.outerAreaM2(),
+                    0.0015 / finer,
+                    0.18 / finer);
+            faceAreasM2[i] = side.innerAreaM2();
+        }
+        double startC = ambient.atC(0);
+        Arrays.stream(walls).forEach(wall -> wall.startAt(startC));
+        for (int i = 0; i < faces + 3; i++) {
+            network.setTemperatureC(i, startC);
+        }
+        bodyKg = new double[2 * levels];
+        moisture = new Moisture[2 * levels];
+        boundWater = new BoundWater[2 * levels];
+        thicknessM = load.thicknessM();
+        // Both faces of a wall of the load's thickness; shelves count as ware.
+        double kilograms = Math.max(load.wareKg() + load.furnitureKg(), 1);
+        bodyAreaM2 = 2 * kilograms / (Materials.WARE.densityKgM3() * thicknessM) / (2 * levels);
+        for (int i = 0; i < 2 * levels; i++) {
+            double share = (i < levels ? 1 - CORE_SHARE : CORE_SHARE) / levels;
+            bodyKg[i] = kilograms * share;
+            moisture[i] = new Moisture(load.waterKg() * share, bodyAreaM2);
+            boundWater[i] = new BoundWater(load.wareKg() * share, load.raw());
+        }
+        ringResistance = new double[levels];
+        Arrays.fill(ringResistance, 1);
+        ringAlive = new boolean[levels];
+        Arrays.fill(ringAlive, true);
+        ringWelded = new boolean[levels];
+        storedAtStartJ = storedJ();
+    }
+
+    public VirtualKilnSpec spec() {
+        return spec;
+    }
+
+    // ---- what hands, mains and age do to it
+
+    /** How far the bung is out, 0 = in … 1 = out. */
+    public void openBung(double share) {
+        bungOpen = between(share, 0, 1, "a bung is out by 0 to 1");
+    }
+
+    /** Props the lid up by a gap, m; 0 = shut. */
+    public void propLid(double gapM) {
+        lidGapM = between(gapM, 0, 1, "a lid is propped by 0 to 1 m");
+    }
+
+    public double lidGapM() {
+        return lidGapM;
+    }
+
+    /** Mains voltage against nominal: power follows its square. 0 = power cut. */
+    public void setMains(double share) {
+        mainsShare = between(share, 0, 1.2, "mains lie between 0 and 1.2 of nominal");
+    }
+
+    /** Resistance of all elements against new ones: 1.1 = aged by 10 %. */
+    public void ageElements(double resistanceTimes) {
+        Arrays.fill(
+                ringResistance, between(resistanceTimes, 0.5, 5, "aged elements have 0.5 to 5 times new resistance"));
+    }
+
+    /** A ring, its relay or its phase is lost, or back. */
+    public void setRing(int ring, boolean alive) {
+        ringAlive[ring] = alive;
+    }
+
+    /** A ring's relay has welded: it heats whatever the controller says; or works again. */
+    public void weldRelay(int ring, boolean welded) {
+        ringWelded[ring] = welded;
+    }
+
+    // ---- time
+
+    /**
+     * Goes on by a step.
+     *
+     * @param seconds above 0; at most 60 for a firing to be resolved
+     * @param onShare share of the step for which the controller closes the relays, 0 … 1
+     */
+    public void step(double seconds, double onShare) {
+        between(seconds, 1e-6, 600, "a step lasts up to 600 s");
+        between(onShare, 0, 1, "relays are closed for 0 to 1 of a step");
+        double middayC = ambient.atC(elapsedS + seconds);
+        network.begin();
+        powerW = 0;
+        for (int i = 0; i < levels; i++) {
+            powerW += heatRing(i, seconds, onShare);
+        }
+        double convection = airExchange(middayC);
+        for (int i = 0; i < 2 * levels; i++) {
+            holdWare(i, seconds, convection);
+        }
+        for (int i = 0; i < levels; i++) {
+            radiateLevel(i);
+        }
+        network.holds(gas, gasHeatCapacityJK, seconds);
+        double ventWK = airKgS * Air.HEAT_CAPACITY;
+        network.surroundings(gas, ventWK, middayC);
+        radiateEnds();
+        double[] gapWK = throughGap(middayC);
+        double[] shellWK = new double[walls.length];
+        for (int i = 0; i < walls.length; i++) {
+            shellWK[i] = shellConductance(i, middayC);
+            walls[i].eliminate(seconds, shellWK[i], middayC);
+            network.folded(faces + i, walls[i].faceDiagonal(), walls[i].faceRight());
+            network.exchange(gas, faces + i, convection * faceAreasM2[i]);
+        }
+        double[] ringsBeforeC = new double[levels];
+        for (int i = 0; i < levels; i++) {
+            ringsBeforeC[i] = network.temperatureC(i);
+        }
+        network.solve();
+        for (int i = 0; i < levels; i++) {
+            settleRing(i, ringsBeforeC[i]);
+        }
+        settle(seconds, middayC, ventWK, gapWK, shellWK);
+        elapsedS += seconds;
+    }
+
+    private double heatRing(int ring, double seconds, double onShare) {
+        Ring built = spec.rings().get(ring);
+        double ringC = network.temperatureC(ring);
+        network.holds(ring, built.massKg() * Materials.ELEMENT_WIRE.heatCapacity(ringC), seconds);
+        double on = ringWelded[ring] ? 1 : onShare;
+        // Rated hot; cold wire of this alloy has 4 % less resistance (makers' handbooks, from memory).
+        double warmth = 0.96 + 0.04 * Math.min(1, Math.max(0, ringC / 1000));
+        double watts =
+                ringAlive[ring] ? on * built.ratedW() * mainsShare * mainsShare / (ringResistance[ring] * warmth) : 0;
+        network.source(ring, watts);
+        double gap = Radiation.greyGap(ELEMENT_EMISSIVITY, WARE_EMISSIVITY);
+        double toWare = built.surfaceM2() * RING_SEES_WARE * gap;
+        double neighbours = (ring > 0 ? 0.1 : 0) + (ring < levels - 1 ? 0.1 : 0);
+        network.radiate(ring, levels + ring, toWare * (1 - neighbours));
+        if (ring > 0) {
+            network.radiate(ring, levels + ring - 1, toWare * 0.1);
+        }
+        if (ring < levels - 1) {
+            network.radiate(ring, levels + ring + 1, toWare * 0.1);
+        }
+        network.radiate(
+                ring,
+                faces,
+                built.surfaceM2() * (1 - RING_SEES_WARE) * Radiation.greyGap(ELEMENT_EMISSIVITY, WALL_EMISSIVITY));
+        network.exchange(ring, gas, 2 * INNER_CONVECTION * built.surfaceM2());
+        return watts;
+    }
+
+    private void holdWare(int body, double seconds, double convection) {
+        int node = levels + body;
+        double wareC = network.temperatureC(node);
+        network.holds(
+                node, bodyKg[body] * Materials.WARE.heatCapacity(wareC) + moisture[body].heatCapacityJK(), seconds);
+        // Air hardly moves among the ware of the core.
+        double reach = body < levels ? convection : convection / 2;
+        network.exchange(node, gas, reach * Math.min(bodyAreaM2, faceAreasM2[0] * 1.5 / levels));
+        if (moisture[body].isLeft()) {
+            moisture[body].evaporate(network, node, reach, airKgS / (2 * levels), seconds);
+        }
+        boundWater[body].react(network, node, seconds);
+    }
+
+    private void radiateLevel(int level) {
+        int outer = levels + level;
+        int core = 2 * levels + level;
+        double sideM2 = faceAreasM2[0] / levels;
+        network.radiate(outer, faces, 0.75 * sideM2 * Radiation.greyGap(WARE_EMISSIVITY, WALL_EMISSIVITY));
+        if (level + 1 < levels) {
+            // Shelves between the levels halve what passes.
+            network.radiate(outer, outer + 1, 0.4 * spec.crossSectionM2() * Radiation.greyGap(0.85, 0.85));
+        }
+        double betweenWM2K = Radiation.coefficient(network.temperatureC(outer), network.temperatureC(core))
+                * Radiation.greyGap(WARE_EMISSIVITY, WARE_EMISSIVITY);
+        double conductance = 0.6 * sideM2 * betweenWM2K;
+        double throughWare = Materials.WARE.conductivity(network.temperatureC(core)) * bodyAreaM2 / (thicknessM / 2);
+        network.exchange(outer, core, conductance * throughWare / (conductance + throughWare));
+    }
+
+    private void radiateEnds() {
+        double end = spec.crossSectionM2();
+        double gap = Radiation.greyGap(WARE_EMISSIVITY, WALL_EMISSIVITY);
+        network.radiate(levels, faces + 1, 0.75 * end * gap);
+        network.radiate(2 * levels - 1, faces + 2, 0.75 * end * gap);
+        network.radiate(faces, faces + 1, 0.25 * end * WALL_EMISSIVITY);
+        network.radiate(faces, faces + 2, 0.25 * end * WALL_EMISSIVITY);
+    }
+
+    /** Sets the draught; gives the convection inside, W/(m² K), which a draught stirs. */
+    private double airExchange(double roomC) {
+        double gasC = network.temperatureC(gas);
+        double perimeter = 2 * Math.sqrt(Math.PI * spec.crossSectionM2());
+        double gapM2 = Math.min(perimeter * lidGapM, spec.crossSectionM2());
+        double upper = spec.upperLeakM2() + bungOpen * spec.bungM2() + gapM2;
+        airKgS = Air.draught(gasC, roomC, spec.heightM(), spec.lowerLeakM2(), upper)
+                + Air.exchange(gasC, roomC, gapM2, Math.max(lidGapM, 1e-3))
+                + Air.exchange(gasC, roomC, bungOpen * spec.bungM2(), Math.sqrt(spec.bungM2()));
+        return INNER_CONVECTION + Math.min(15, 600 * airKgS);
+    }
+
+    /** Radiation out through the propped lid's gap, W/K, from the top level's ware, the jacket and the lid. */
+    private double[] throughGap(double roomC) {
+        double[] conductance = new double[3];
+        if (lidGapM > 0) {
+            double perimeter = 2 * Math.sqrt(Math.PI * spec.crossSectionM2());
+            double area = Math.min(perimeter * lidGapM, spec.crossSectionM2()) / 3;
+            int[] bodies = {levels, faces, faces + 1};
+            for (int i = 0; i < bodies.length; i++) {
+                conductance[i] = area * Radiation.coefficient(network.temperatureC(bodies[i]), roomC);
+                network.surroundings(bodies[i], conductance[i], roomC);
+            }
+        }
+        return conductance;
+    }
+
+    private double shellConductance(int side, double roomC) {
+        double shellC = walls[side].shellC();
+        double length = side == 0 ? spec.heightM() : Math.sqrt(sides[side].outerAreaM2());
+        return sides[side].outerAreaM2()
+                * (attitudes[side].freeConvection(shellC, roomC, length)
+                        + SHELL_EMISSIVITY * Radiation.coefficient(shellC, roomC));
+    }
+
+    /**
+     * A relay swings the thin wire by tens of degrees a second, so that its heat capacity is not that of the step's
+     * beginning: its temperature is set to where its enthalpy says.
+     */
+    private void settleRing(int ring, double beforeC) {
+        Material wire = Materials.ELEMENT_WIRE;
+        double afterC = network.temperatureC(ring);
+        double taken = wire.heatCapacity(beforeC) * (afterC - beforeC);
+        double excess = wire.enthalpy(afterC) - wire.enthalpy(beforeC) - taken;
+        network.setTemperatureC(ring, afterC - excess / wire.heatCapacity(afterC));
+    }
+
+    private void settle(double seconds, double roomC, double ventWK, double[] gapWK, double[] shellWK) {
+        suppliedJ += powerW * seconds;
+        for (int i = 0; i < walls.length; i++) {
+            walls[i].settle(network.temperatureC(faces + i));
+            throughShellJ += shellWK[i] * (walls[i].shellC() - roomC) * seconds;
+        }
+        withAirJ += ventWK * (network.temperatureC(gas) - roomC) * seconds;
+        throughOpeningsJ += seconds
+                * (gapWK[0] * (network.temperatureC(levels) - roomC)
+                        + gapWK[1] * (network.temperatureC(faces) - roomC)
+                        + gapWK[2] * (network.temperatureC(faces + 1) - roomC));
+        for (int i = 0; i < 2 * levels; i++) {
+            if (moisture[i].isLeft()) {
+                withWaterJ += moisture[i].settle(network.temperatureC(levels + i), seconds);
+            }
+            boundWaterJ += boundWater[i].takenJ();
+        }
+    }
+
+    // ---- what is so
+
+    /** Seconds since it was cold. */
+    public double elapsedS() {
+        return elapsedS;
+    }
+
+    public int levels() {
+        return levels;
+    }
+
+    /** W going into the elements in the last step. */
+    public double powerW() {
+        return powerW;
+    }
+
+    /** °C of the ware on a level, top = 0, outside and core weighed by their masses. */
+    public double wareC(int level) {
+        return (1 - CORE_SHARE) * outerWareC(level) + CORE_SHARE * coreWareC(level);
+    }
+
+    /** °C of the ware that sees elements and wall. */
+    public double outerWareC(int level) {
+        return network.temperatureC(levels + level);
+    }
+
+    /** °C of the ware inside the stack. */
+    public double coreWareC(int level) {
+        return network.temperatureC(2 * levels + level);
+    }
+
+    /** °C of the hottest ware anywhere in the kiln. */
+    public double hottestWareC() {
+        double hottest = Double.NEGATIVE_INFINITY;
+        for (int i = levels; i < gas; i++) {
+            hottest = Math.max(hottest, network.temperatureC(i));
+        }
+        return hottest;
+    }
+
+    /** °C of the wire of a ring. */
+    public double elementC(int ring) {
+        return network.temperatureC(ring);
+    }
+
+    /** °C of the air in the chamber, mixed. */
+    public double airC() {
+        return network.temperatureC(gas);
+    }
+
+    /** °C of the jacket's hot face. */
+    public double faceC() {
+        return walls[0].faceC();
+    }
+
+    /** °C of the jacket's shell. */
+    public double shellC() {
+        return walls[0].shellC();
+    }
+
+    /** °C of the room. */
+    public double roomC() {
+        return ambient.atC(elapsedS);
+    }
+
+    /** kg of pore water still in the ware. */
+    public double waterKg() {
+        double sum = 0;
+        for (Moisture water : moisture) {
+            sum += water.waterKg();
+        }
+        return sum;
+    }
+
+    public EnergyBalance energy() {
+        return new EnergyBalance(
+                suppliedJ,
+                storedJ() - storedAtStartJ,
+                throughShellJ,
+                withAirJ,
+                throughOpeningsJ,
+                withWaterJ,
+                boundWaterJ);
+    }
+
+    private double storedJ() {
+        double sum = gasHeatCapacityJK * network.temperatureC(gas);
+        for (int i = 0; i < levels; i++) {
+            sum += spec.rings().get(i).massKg() * Materials.ELEMENT_WIRE.enthalpy(network.temperatureC(i));
+        }
+        for (int i = 0; i < 2 * levels; i++) {
+            double wareC = network.temperatureC(levels + i);
+            sum += bodyKg[i] * Materials.WARE.enthalpy(wareC) + moisture[i].storedJ(wareC);
+        }
+        for (Wall wall : walls) {
+            sum += wall.storedJ();
+        }
+        return sum;
+    }
+
+    private static double between(double value, double lowest, double highest, String rule) {
+        if (!(value >= lowest && value <= highest)) {
+            throw new IllegalArgumentException(rule + ", found " + value);
+        }
+        return value;
+    }
+}
