@@ -34,34 +34,29 @@ public final class LineDecoder {
     private int at;
     private int end;
     private long number;
+    private int sequence;
+    private long uptimeMs;
     private Message message;
 
-    /** Why decoding of a line stopped; carried by the methods below as {@code false}. */
-    private static final boolean BROKEN = false;
+    /** What is wrong with the line; the methods below say {@code false} once it is set. */
+    private Verdict defect = Verdict.GOOD;
 
     /**
-     * Reads a line without its line end, at most 119 bytes.
+     * Reads a line without its line end.
      *
      * @return what became of it; when good, {@link #message()} has it
      */
     public Verdict decode(byte[] line, int from, int to) {
         message = null;
         unknownKeyCount = 0;
-        int crcAt = to - TAIL;
-        if (to - from >= LineFramer.LONGEST || crcAt < from || line[crcAt] != ' ' || line[crcAt + 1] != '~') {
-            return Verdict.MALFORMED;
+        if (to - from >= LineFramer.LONGEST) {
+            return Verdict.TOO_LONG;
         }
-        int said = hex(line, crcAt + 2);
-        if (said < 0) {
-            return Verdict.MALFORMED;
-        }
-        if (said != Crc16.of(line, from, crcAt)) {
-            return Verdict.BAD_CHECKSUM;
-        }
-        bytes = line;
-        at = from;
-        end = crcAt;
-        return checked();
+        Verdict verdict = ended(line, from, to);
+        // The order of defects puts strange bytes first, but a line with any cannot be good: looked for only now.
+        return (verdict.defect() || verdict == Verdict.UNKNOWN_KIND) && !printable(line, from, to)
+                ? Verdict.NOT_ASCII
+                : verdict;
     }
 
     /** The message of the last line, if that was good. */
@@ -72,33 +67,64 @@ public final class LineDecoder {
         return message;
     }
 
+    /** The sequence number of the last line, if that was good or of an unknown kind. */
+    public int sequence() {
+        return sequence;
+    }
+
+    /** The uptime in ms of the last line, if that was good or of an unknown kind. */
+    public long uptimeMs() {
+        return uptimeMs;
+    }
+
     /** How many keys of the last line were skipped. */
     public int unknownKeys() {
         return unknownKeyCount;
     }
 
+    private Verdict ended(byte[] line, int from, int to) {
+        int crcAt = to - TAIL;
+        if (crcAt < from || line[crcAt] != ' ' || line[crcAt + 1] != '~') {
+            return Verdict.CRC_MISSING;
+        }
+        int said = hex(line, crcAt + 2);
+        if (said < 0) {
+            return Verdict.CRC_MISSING;
+        }
+        if (said != Crc16.of(line, from, crcAt)) {
+            return Verdict.CRC_WRONG;
+        }
+        bytes = line;
+        at = from;
+        end = crcAt;
+        return checked();
+    }
+
     private Verdict checked() {
-        if (at >= end || bytes[at] < 'A' || bytes[at] > 'Z') {
-            return Verdict.MALFORMED;
+        if (end - at < 2 || bytes[at] < 'A' || bytes[at] > 'Z' || bytes[at + 1] != ' ') {
+            return Verdict.BAD_KIND;
         }
-        int kind = bytes[at++];
-        if (!space() || !natural(Message.SEQUENCE_MAX)) {
-            return Verdict.MALFORMED;
+        int kind = bytes[at];
+        at += 2;
+        if (!natural(Message.SEQUENCE_MAX)) {
+            return Verdict.BAD_SEQUENCE;
         }
-        int sequence = (int) number;
-        if (!space() || !natural(Message.UPTIME_MAX_MS)) {
-            return Verdict.MALFORMED;
+        sequence = (int) number;
+        if (at < end && bytes[at] != ' ') {
+            return Verdict.BAD_SEQUENCE;
         }
-        long uptimeMs = number;
-        switch (kind) {
-            case 'R', 'K', 'E', 'H' -> {
-                if (!fields(kind) || !required(kind)) {
-                    return Verdict.MALFORMED;
-                }
-            }
-            default -> {
-                return printable() ? Verdict.UNKNOWN_KIND : Verdict.MALFORMED;
-            }
+        if (!space() || !natural(Message.UPTIME_MAX_MS) || at < end && bytes[at] != ' ') {
+            return Verdict.BAD_UPTIME;
+        }
+        uptimeMs = number;
+        if (kind != 'R' && kind != 'K' && kind != 'E' && kind != 'H') {
+            return Verdict.UNKNOWN_KIND;
+        }
+        if (!fields(kind)) {
+            return defect;
+        }
+        if (!required(kind)) {
+            return Verdict.MISSING_FIELD;
         }
         message = switch (kind) {
             case 'R' ->
@@ -122,7 +148,7 @@ public final class LineDecoder {
             case 'E' ->
                 new KeptEnd(
                         sequence, uptimeMs, values[Field.ASKED_MINUTE.ordinal()], values[Field.LINES_SENT.ordinal()]);
-            default -> hello(sequence, uptimeMs);
+            default -> hello();
         };
         return unknownKeyCount == 0 ? Verdict.GOOD : Verdict.GOOD_WITH_UNKNOWN_KEYS;
     }
@@ -133,8 +159,11 @@ public final class LineDecoder {
             channelSeen[channel] = 0;
         }
         while (at < end) {
-            if (!space() || !field(kind)) {
-                return BROKEN;
+            if (!space()) {
+                return broken(Verdict.BAD_FIELD);
+            }
+            if (!field(kind)) {
+                return false;
             }
         }
         return true;
@@ -142,7 +171,7 @@ public final class LineDecoder {
 
     private boolean field(int kind) {
         if (at >= end || !letter(bytes[at])) {
-            return BROKEN;
+            return broken(Verdict.BAD_FIELD);
         }
         int key = bytes[at++];
         int second = 0;
@@ -154,7 +183,7 @@ public final class LineDecoder {
             channel = bytes[at++] - '0';
         }
         if (at >= end || bytes[at] != '=') {
-            return BROKEN;
+            return broken(Verdict.BAD_FIELD);
         }
         at++;
         Field field = second == 0 ? Field.of(kind, key) : null;
@@ -164,12 +193,12 @@ public final class LineDecoder {
         int bit = 1 << field.ordinal();
         if (channel > 0) {
             if ((channelSeen[channel - 1] & bit) != 0) {
-                return BROKEN;
+                return broken(Verdict.DOUBLED_KEY);
             }
             channelSeen[channel - 1] |= bit;
         } else {
             if ((seen & bit) != 0) {
-                return BROKEN;
+                return broken(Verdict.DOUBLED_KEY);
             }
             seen |= bit;
         }
@@ -177,8 +206,11 @@ public final class LineDecoder {
     }
 
     private boolean integer(Field field, int channel) {
-        if (!integer() || !field.allows((int) number)) {
-            return BROKEN;
+        if (!integer()) {
+            return broken(Verdict.BAD_FIELD);
+        }
+        if (!field.allows((int) number)) {
+            return broken(Verdict.OUT_OF_RANGE);
         }
         if (channel > 0) {
             channelValues[field.ordinal()][channel - 1] = (int) number;
@@ -191,7 +223,7 @@ public final class LineDecoder {
     private boolean text(Field field, int channel) {
         int from = at;
         if (!text()) {
-            return BROKEN;
+            return broken(Verdict.BAD_FIELD);
         }
         String found = new String(bytes, from, at - from, StandardCharsets.US_ASCII);
         if (channel > 0) {
@@ -205,11 +237,17 @@ public final class LineDecoder {
     private boolean skip(int kind, int key) {
         for (int i = 0; i < unknownKeyCount; i++) {
             if (unknownKeys[i] == key) {
-                return BROKEN;
+                return broken(Verdict.DOUBLED_KEY);
             }
         }
         unknownKeys[unknownKeyCount++] = key;
-        return kind == 'H' ? text() : integer();
+        boolean whole = kind == 'H' ? text() : integer();
+        return whole || broken(Verdict.BAD_FIELD);
+    }
+
+    private boolean broken(Verdict what) {
+        defect = what;
+        return false;
     }
 
     private boolean required(int kind) {
@@ -267,7 +305,7 @@ public final class LineDecoder {
                 saysFaults ? value(Field.FAULT_BITS, channel) : ChannelCodes.NO_FAULT);
     }
 
-    private Hello hello(int sequence, long uptimeMs) {
+    private Hello hello() {
         List<Hello.HelloChannel> channels = new ArrayList<>(2);
         for (int channel = 0; channel < ChannelCodes.MOST; channel++) {
             if (channelSeen[channel] != 0) {
@@ -299,7 +337,7 @@ public final class LineDecoder {
         while (at < end && bytes[at] >= '0' && bytes[at] <= '9') {
             sum = sum * 10 + bytes[at++] - '0';
             if (sum > maximum) {
-                return BROKEN;
+                return false;
             }
         }
         number = sum;
@@ -312,9 +350,9 @@ public final class LineDecoder {
             at++;
             boolean whole = natural(-(long) Integer.MIN_VALUE) && number != 0;
             number = -number;
-            return whole;
+            return whole && (at == end || bytes[at] == ' ');
         }
-        return natural(Integer.MAX_VALUE);
+        return natural(Integer.MAX_VALUE) && (at == end || bytes[at] == ' ');
     }
 
     private boolean text() {
@@ -324,16 +362,16 @@ public final class LineDecoder {
             boolean allowed =
                     letter(b) || b >= 'A' && b <= 'Z' || b >= '0' && b <= '9' || b == '.' || b == '_' || b == '-';
             if (!allowed) {
-                return BROKEN;
+                return false;
             }
         }
         return at > from && at - from <= LONGEST_TEXT;
     }
 
-    private boolean printable() {
-        for (int i = at; i < end; i++) {
-            if (bytes[i] < ' ' || bytes[i] > '~') {
-                return BROKEN;
+    private static boolean printable(byte[] line, int from, int to) {
+        for (int i = from; i < to; i++) {
+            if (line[i] < ' ' || line[i] > '~') {
+                return false;
             }
         }
         return true;

@@ -6,47 +6,49 @@ package org.kilnside.protocol;
  */
 public final class Uptime {
     private static final long WRAP_MS = 1L << 32;
+    private static final long DAY_MS = 24 * 3_600_000L;
 
-    /** A fall counts as a wrap only when it leads from this close before the end to this close after the beginning. */
-    private static final long NEAR_THE_WRAP_MS = 24 * 3_600_000L;
+    /** How far the way through the wrap may differ from the reader's clock: a minute, or 1 % (resonators drift 0.5 %). */
+    private static final long LEEWAY_MS = 60_000;
+
+    private static final long LEEWAY_PART = 100;
 
     private long lastMs = -1;
+    private long lastHostMs;
     private long wraps;
-    private long restarts;
 
-    /**
-     * Whether a fall of the uptime is the wrap of a controller that went on running: the way forward through the wrap
-     * is shorter than a day, longer than which a controller keeps nothing and a gap cannot be filled anyway.
-     */
-    static boolean wrapped(long beforeMs, long nowMs) {
-        return nowMs < beforeMs && nowMs + WRAP_MS - beforeMs < NEAR_THE_WRAP_MS;
+    /** Whether a fall leads from within the last day before the wrap to within the first day after it. */
+    static boolean throughTheWrap(long beforeMs, long nowMs) {
+        return nowMs < beforeMs && beforeMs > WRAP_MS - DAY_MS && nowMs < DAY_MS;
     }
 
     /**
      * Takes the next uptime as sent.
      *
+     * @param uptimeMs as sent, 0 … 2³² − 1
+     * @param hostMs the reader's own clock, ms from any zero
      * @return whether the controller restarted since the last one
      */
-    public boolean restarted(long uptimeMs) {
+    public boolean restarted(long uptimeMs, long hostMs) {
         boolean fell = lastMs >= 0 && uptimeMs < lastMs;
-        boolean wrap = fell && wrapped(lastMs, uptimeMs);
+        boolean wrapped = false;
+        if (fell && throughTheWrap(lastMs, uptimeMs)) {
+            long forward = uptimeMs + WRAP_MS - lastMs;
+            long passed = hostMs - lastHostMs;
+            wrapped = Math.abs(forward - passed) <= LEEWAY_MS + passed / LEEWAY_PART;
+        }
         lastMs = uptimeMs;
-        if (wrap) {
+        lastHostMs = hostMs;
+        if (wrapped) {
             wraps++;
         } else if (fell) {
             wraps = 0;
-            restarts++;
         }
-        return fell && !wrap;
+        return fell && !wrapped;
     }
 
     /** Milliseconds since the controller's last start, the wraps seen so far bridged. */
     public long sinceStartMs() {
         return wraps * WRAP_MS + Math.max(lastMs, 0);
-    }
-
-    /** How many restarts were seen. */
-    public long restarts() {
-        return restarts;
     }
 }

@@ -5,12 +5,16 @@ package org.kilnside.protocol;
  * ever an error; memory is bounded by one line.
  */
 public final class WireReader {
+    /** The version of the protocol read here. */
+    public static final int VERSION = 1;
+
     private final LineFramer framer = new LineFramer();
     private final LineDecoder decoder = new LineDecoder();
     private final Listener listener;
     private final Lines lines = new Lines();
 
     private boolean joining;
+    private boolean laterVersion;
     private int lastSequence = -1;
     private long lastUptimeMs;
 
@@ -18,6 +22,7 @@ public final class WireReader {
     private long unknown;
     private long badChecksum;
     private long malformed;
+    private long repeated;
     private long lost;
     private long bytes;
 
@@ -67,6 +72,11 @@ public final class WireReader {
         return malformed;
     }
 
+    /** Lines that came a second time and were dropped. */
+    public long repeated() {
+        return repeated;
+    }
+
     /** Lines missing by their sequence numbers. */
     public long lost() {
         return lost;
@@ -84,46 +94,68 @@ public final class WireReader {
             boolean first = joining;
             joining = false;
             switch (verdict) {
-                case GOOD, GOOD_WITH_UNKNOWN_KEYS -> {
-                    good++;
-                    if (verdict == Verdict.GOOD_WITH_UNKNOWN_KEYS) {
-                        unknown++;
-                    }
-                    Message message = decoder.message();
-                    countLost(message);
-                    listener.message(message);
-                    return;
-                }
+                case GOOD, GOOD_WITH_UNKNOWN_KEYS -> good(decoder.message(), verdict);
                 case UNKNOWN_KIND -> {
                     unknown++;
-                    // Its sequence number counts, but is not read out of a line that is skipped: the next good line
-                    // would show it as lost, so one step of leeway is given.
-                    lastSequence = lastSequence < 0 ? -1 : (lastSequence + 1) & Message.SEQUENCE_MAX;
+                    countLost(decoder.sequence(), decoder.uptimeMs());
+                    listener.refused(verdict, buffer, from, to);
                 }
-                case BAD_CHECKSUM -> badChecksum += first ? 0 : 1;
-                case MALFORMED -> malformed += first ? 0 : 1;
+                default -> {
+                    if (!first) {
+                        count(verdict);
+                    }
+                    listener.refused(verdict, buffer, from, to);
+                }
             }
-            listener.refused(verdict, buffer, from, to);
         }
 
         @Override
         public void overlong() {
-            malformed += joining ? 0 : 1;
+            if (!joining) {
+                malformed++;
+            }
             joining = false;
         }
 
-        /** A step of the sequence; after a restart of the controller, which cannot know how far it was, none is lost. */
-        private void countLost(Message message) {
-            boolean restarted = message.uptimeMs() < lastUptimeMs && !Uptime.wrapped(lastUptimeMs, message.uptimeMs());
-            if (lastSequence >= 0 && !restarted) {
-                int step = (message.sequence() - lastSequence) & Message.SEQUENCE_MAX;
-                // A step of 0 is a doubled line; one of more than half the range is a line that came late.
+        private void count(Verdict defect) {
+            if (defect == Verdict.CRC_WRONG) {
+                badChecksum++;
+            } else {
+                malformed++;
+            }
+        }
+
+        private void good(Message message, Verdict verdict) {
+            if (message.sequence() == lastSequence && message.uptimeMs() == lastUptimeMs) {
+                repeated++;
+                return;
+            }
+            countLost(message.sequence(), message.uptimeMs());
+            if (message instanceof Hello hello) {
+                laterVersion = hello.version() > VERSION;
+            } else if (laterVersion) {
+                unknown++;
+                return;
+            }
+            good++;
+            if (verdict == Verdict.GOOD_WITH_UNKNOWN_KEYS) {
+                unknown++;
+            }
+            listener.message(message);
+        }
+
+        /** A step of the sequence; after a restart, which begins it anew, nothing is known to be lost. */
+        private void countLost(int sequence, long uptimeMs) {
+            boolean fell = uptimeMs < lastUptimeMs;
+            if (lastSequence >= 0 && !(fell && !Uptime.throughTheWrap(lastUptimeMs, uptimeMs))) {
+                int step = (sequence - lastSequence) & Message.SEQUENCE_MAX;
+                // One of more than half the range is a line that came late.
                 if (step > 1 && step <= Message.SEQUENCE_MAX / 2) {
                     lost += step - 1;
                 }
             }
-            lastSequence = message.sequence();
-            lastUptimeMs = message.uptimeMs();
+            lastSequence = sequence;
+            lastUptimeMs = uptimeMs;
         }
     }
 }

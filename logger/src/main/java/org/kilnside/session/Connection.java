@@ -31,9 +31,10 @@ public record Connection(State state, long sinceHostMs, Optional<String> detail,
      * What came over the wire.
      *
      * @param lines good lines
-     * @param unknown well-formed lines of a kind this program does not know, or with keys it does not know
+     * @param unknown well-formed lines of a kind this program does not know, with keys it does not know, or with codes
+     *     the amplifier cannot give
      * @param badChecksum lines whose CRC does not match
-     * @param malformed lines that are no lines of the protocol
+     * @param malformed lines that are no lines of the protocol, or came twice
      * @param lost lines missing by their sequence numbers
      * @param bytes all bytes
      */

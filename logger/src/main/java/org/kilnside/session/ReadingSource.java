@@ -51,7 +51,8 @@ public interface ReadingSource extends AutoCloseable {
     /**
      * One reading as it came off the wire.
      *
-     * @param uptimeMs the controller's uptime in ms as sent (wraps at 2³²); empty when the controller gives none
+     * @param uptimeMs the controller's uptime in ms as sent (wraps at 2³²); empty when the controller gives none.
+     *     For a filled-in reading the beginning of its minute, negative when that was before the controller's last start
      * @param sequence the line's sequence number; empty when it gives none
      * @param channels the channels of the line, converted by the probe known so far; never empty
      * @param controller what the controller says of itself

@@ -1,0 +1,84 @@
+package org.kilnside.link;
+
+import java.nio.file.Path;
+import java.util.Optional;
+
+/**
+ * A link as a person types it:
+ *
+ * <pre>
+ * serial:/dev/ttyUSB0?baud=115200     a serial port; the bare path or COM3 will do
+ * tcp:studio.local:4403               a serial-over-network adapter
+ * replay:FILE?speed=60                a captured stream, 60 times as fast; speed=max without pauses
+ * virtual:NAME?speed=600&amp;plan=FILE    the virtual kiln
+ * </pre>
+ *
+ * Serial, tcp and replay also take {@code lines=FILE}, a line pattern for a controller that prints lines of its own.
+ */
+public sealed interface LinkNotation {
+    /** As fast as the program can. */
+    double UNPACED = Double.POSITIVE_INFINITY;
+
+    int USUAL_BAUD = 115_200;
+
+    /** The link in its full notation. */
+    String text();
+
+    /** The file with the pattern of the controller's own lines; empty for the protocol's lines. */
+    default Optional<Path> linePattern() {
+        return Optional.empty();
+    }
+
+    /**
+     * Reads a link.
+     *
+     * @throws BadLinkException with one sentence on what is wrong
+     */
+    static LinkNotation parse(String text) {
+        return LinkNotationParser.parse(text);
+    }
+
+    /** A serial port, 8N1. */
+    record Serial(String path, int baud, Optional<Path> linePattern) implements LinkNotation {
+        @Override
+        public String text() {
+            return "serial:" + path + "?baud=" + baud + lines(linePattern, "&");
+        }
+    }
+
+    /** A serial-over-network adapter. */
+    record Tcp(String host, int port, Optional<Path> linePattern) implements LinkNotation {
+        @Override
+        public String text() {
+            return "tcp:" + (host.contains(":") ? "[" + host + "]" : host) + ":" + port + lines(linePattern, "?");
+        }
+    }
+
+    /** A captured stream. */
+    record Replay(Path file, double speed, Optional<Path> linePattern) implements LinkNotation {
+        @Override
+        public String text() {
+            return "replay:" + file + "?speed=" + written(speed) + lines(linePattern, "&");
+        }
+    }
+
+    /** The virtual kiln under a name, firing a plan. */
+    record Virtual(String name, double speed, Optional<Path> plan) implements LinkNotation {
+        @Override
+        public String text() {
+            return "virtual:" + name + "?speed=" + written(speed)
+                    + plan.map(file -> "&plan=" + file).orElse("");
+        }
+    }
+
+    private static String lines(Optional<Path> pattern, String joint) {
+        return pattern.map(file -> joint + "lines=" + file).orElse("");
+    }
+
+    private static String written(double speed) {
+        if (speed == UNPACED) {
+            return "max";
+        }
+        return speed == Math.rint(speed) ? String.valueOf((long) speed) : String.valueOf(speed);
+    }
+}

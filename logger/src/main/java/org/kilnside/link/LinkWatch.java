@@ -1,0 +1,211 @@
+package org.kilnside.link;
+
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import org.kilnside.session.Connection;
+import org.kilnside.session.Connection.State;
+import org.kilnside.session.HostClock;
+import org.kilnside.session.ReadingSource;
+
+/** Follows one link: what state it is in, what came, and what there is to say about it. Confined to the link's thread. */
+final class LinkWatch {
+    /** Silence begins after three line intervals, and after this long at least. */
+    private static final long SHORTEST_SILENCE_MS = 3_000;
+
+    private static final int SILENT_INTERVALS = 3;
+
+    /** Counts go to the listener this often at most. */
+    private static final long COUNTS_EVERY_MS = 1_000;
+
+    private final Port port;
+    private final HostClock clock;
+    private final ReadingSource.Listener listener;
+    private final LineReader lines;
+    private final Noise noise = new Noise();
+    private final Reopening reopening = new Reopening();
+
+    private boolean everOpened;
+    private boolean goodSinceOpening;
+    private State state = State.CONNECTING;
+    private long sinceMs;
+    private Optional<String> detail = Optional.empty();
+    private long heardAtMs;
+    private long usualIntervalMs;
+    private Optional<Connection> told = Optional.empty();
+    private long toldAtMs;
+
+    LinkWatch(Port port, HostClock clock, ReadingSource.Listener listener, LineReader.Maker maker) {
+        this.port = port;
+        this.clock = clock;
+        this.listener = listener;
+        this.lines = maker.make(new Ears());
+        this.sinceMs = clock.monotonicMs();
+    }
+
+    State state() {
+        return state;
+    }
+
+    boolean everOpened() {
+        return everOpened;
+    }
+
+    boolean reopeningAllowed() {
+        return reopening.allowed();
+    }
+
+    void connecting() {
+        // While a lost link is tried again it stays lost, with its reason: a state that flickers tells nobody anything.
+        if (state != State.LOST) {
+            become(State.CONNECTING, Optional.empty());
+        }
+    }
+
+    void opened() {
+        everOpened = true;
+        goodSinceOpening = false;
+        heardAtMs = clock.monotonicMs();
+        noise.forget();
+        lines.joinMidStream();
+        if (port.mayRestartController()) {
+            reopening.opened(heardAtMs);
+        }
+        become(State.CONNECTING, reopening.sentence(port.title()));
+    }
+
+    /** Takes what a read brought, which may be nothing. */
+    void took(byte[] buffer, int length) {
+        if (length > 0) {
+            long goodBefore = lines.counts().lines();
+            lines.take(buffer, length, clock.monotonicMs());
+            if (lines.counts().lines() > goodBefore) {
+                heard();
+            } else if (!goodSinceOpening) {
+                noise.take(buffer, length);
+            }
+        }
+        long now = clock.monotonicMs();
+        boolean silent = now - heardAtMs >= silenceAfterMs();
+        if (silent && state != State.SILENT) {
+            lines.flush();
+        }
+        State next = silent ? State.SILENT : goodSinceOpening ? State.RECEIVING : state;
+        become(next, whatToSay(next));
+        tellCounts(now);
+    }
+
+    /** Whether the other side has been silent for longer than it can be there. */
+    boolean peerIsGone() {
+        OptionalLong after = port.goneAfterSilenceMs();
+        return after.isPresent()
+                && clock.monotonicMs() - heardAtMs >= Math.max(after.getAsLong(), 2 * silenceAfterMs());
+    }
+
+    void lost(String sentence) {
+        lines.flush();
+        become(State.LOST, reopening.sentence(port.title()).or(() -> Optional.of(sentence)));
+    }
+
+    void finished() {
+        lines.flush();
+        become(State.FINISHED, Optional.empty());
+    }
+
+    /** Reopening is not allowed. */
+    void givenUp() {
+        become(State.GIVEN_UP, reopening.sentence(port.title()));
+    }
+
+    void givenUp(String sentence) {
+        become(State.GIVEN_UP, Optional.of(sentence));
+    }
+
+    /** The link's thread is at its end. */
+    void closed(boolean byRequest) {
+        lines.flush();
+        if (byRequest) {
+            become(State.CLOSED, Optional.empty());
+        }
+        tell(clock.monotonicMs());
+    }
+
+    private Optional<String> whatToSay(State next) {
+        Optional<String> guilt = reopening.sentence(port.title());
+        if (guilt.isPresent()) {
+            return guilt;
+        }
+        if (!goodSinceOpening) {
+            Optional<String> strange = noise.sentence(port);
+            if (strange.isPresent()) {
+                return strange;
+            }
+        }
+        if (next == State.SILENT) {
+            return Optional.of("Nothing comes from " + port.title() + ": check the controller and its cable.");
+        }
+        return lines.trouble();
+    }
+
+    private void heard() {
+        long now = clock.monotonicMs();
+        if (goodSinceOpening) {
+            // Controllers that never say their interval: the longest of the last few counts, slowly forgotten.
+            usualIntervalMs = Math.max(now - heardAtMs, usualIntervalMs * 7 / 8);
+        }
+        heardAtMs = now;
+        goodSinceOpening = true;
+        noise.forget();
+    }
+
+    private long silenceAfterMs() {
+        OptionalInt said = lines.lineIntervalMs();
+        double interval = said.isPresent() ? said.getAsInt() / Math.min(port.speed(), 1e6) : usualIntervalMs;
+        return Math.max(SHORTEST_SILENCE_MS, Math.round(SILENT_INTERVALS * interval));
+    }
+
+    private void become(State next, Optional<String> says) {
+        if (next == state && says.equals(detail) && told.isPresent()) {
+            return;
+        }
+        if (next != state) {
+            sinceMs = clock.monotonicMs();
+        }
+        state = next;
+        detail = says;
+        tell(clock.monotonicMs());
+    }
+
+    private void tellCounts(long now) {
+        if (now - toldAtMs >= COUNTS_EVERY_MS) {
+            tell(now);
+        }
+    }
+
+    private void tell(long now) {
+        Connection connection = new Connection(state, sinceMs, detail, lines.counts());
+        toldAtMs = now;
+        if (!told.equals(Optional.of(connection))) {
+            told = Optional.of(connection);
+            listener.connectionChanged(connection);
+        }
+    }
+
+    /** Passes on what the lines say, and keeps an ear on the uptime. */
+    private final class Ears implements LineReader.Ears {
+        @Override
+        public void uptime(long uptimeMs, OptionalInt resetCauseBits) {
+            reopening.heard(uptimeMs, resetCauseBits, clock.monotonicMs());
+        }
+
+        @Override
+        public void hello(ReadingSource.ControllerHello hello) {
+            listener.controllerSaidHello(hello);
+        }
+
+        @Override
+        public void arrival(ReadingSource.Arrival arrival) {
+            listener.readingArrived(arrival);
+        }
+    }
+}
