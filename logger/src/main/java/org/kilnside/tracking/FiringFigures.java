@@ -94,6 +94,15 @@ public record FiringFigures(
         return Duration.ofMillis(endedMs - beganMs);
     }
 
+    /** A pause between two readings longer than this is a gap, ms: five times the usual interval, at least ten seconds. */
+    public static long gapLimitMs(Trace curve) {
+        if (curve.size() < 3) {
+            return SHORTEST_GAP_MS;
+        }
+        long usual = (curve.elapsedMs(curve.size() - 1) - curve.elapsedMs(0)) / (curve.size() - 1);
+        return Math.max(SHORTEST_GAP_MS, GAP_INTERVALS * usual);
+    }
+
     private static OptionalLong first(List<FiringEvent> events, FiringEvent.Kind kind) {
         return events.stream()
                 .filter(event -> event.kind() == kind)
@@ -188,11 +197,7 @@ public record FiringFigures(
 
     private record Gaps(int count, long longestMs) {
         static Gaps in(Trace curve) {
-            if (curve.size() < 3) {
-                return new Gaps(0, 0);
-            }
-            long usual = (curve.elapsedMs(curve.size() - 1) - curve.elapsedMs(0)) / (curve.size() - 1);
-            long limit = Math.max(SHORTEST_GAP_MS, GAP_INTERVALS * usual);
+            long limit = gapLimitMs(curve);
             int count = 0;
             long longest = 0;
             for (int i = 1; i < curve.size(); i++) {

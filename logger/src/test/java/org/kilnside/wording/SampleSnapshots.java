@@ -117,7 +117,7 @@ public final class SampleSnapshots {
 
     /** The kiln's temperature a number of minutes into the firing: six minutes behind the plan from the first hold on. */
     public static double kilnC(double minutes) {
-        double wobble = 1.6 * Math.sin(minutes / 3.1) + 0.8 * Math.sin(minutes / 0.9);
+        double wobble = 0.7 * Math.sin(minutes / 2.3) + 0.5 * Math.sin(minutes / 0.37);
         if (minutes < 30) {
             return 14 + wobble * 0.05;
         }
