@@ -1,7 +1,6 @@
 package org.kilnside.virtualkiln;
 
 import java.util.Arrays;
-import org.kilnside.virtualkiln.VirtualKilnSpec.Ring;
 import org.kilnside.virtualkiln.VirtualKilnSpec.Side;
 
 /**
@@ -28,6 +27,8 @@ public final class VirtualKiln {
     private static final double INNER_CONVECTION = 6;
     /** Share of a ring's surface that looks out of its groove at the ware: an estimate. */
     private static final double RING_SEES_WARE = 0.45;
+    /** Of that, what it sees of each neighbouring level: an estimate. */
+    private static final double RING_SEES_NEIGHBOUR = 0.1;
     /** Share of a level's ware that stands inside and only sees other ware: an estimate. */
     private static final double CORE_SHARE = 0.4;
 
@@ -50,12 +51,10 @@ public final class VirtualKiln {
     private final BoundWater[] boundWater;
     private final double[] faceAreasM2;
 
-    private final double[] ringResistance;
-    private final boolean[] ringAlive;
-    private final boolean[] ringWelded;
-    private double mainsShare = 1;
-    private double bungOpen;
-    private double lidGapM;
+    private final Elements elements;
+    private final Openings openings;
+    private final int[] seenThroughGap;
+    private final double[] shellWK = new double[3];
 
     private double elapsedS;
     private double powerW;
@@ -122,11 +121,9 @@ public final class VirtualKiln {
             moisture[i] = new Moisture(load.waterKg() * share, bodyAreaM2);
             boundWater[i] = new BoundWater(load.wareKg() * share, load.raw());
         }
-        ringResistance = new double[levels];
-        Arrays.fill(ringResistance, 1);
-        ringAlive = new boolean[levels];
-        Arrays.fill(ringAlive, true);
-        ringWelded = new boolean[levels];
+        elements = new Elements(spec.rings());
+        openings = new Openings(spec);
+        seenThroughGap = new int[] {levels, faces, faces + 1};
         storedAtStartJ = storedJ();
     }
 
@@ -138,37 +135,36 @@ public final class VirtualKiln {
 
     /** How far the bung is out, 0 = in … 1 = out. */
     public void openBung(double share) {
-        bungOpen = between(share, 0, 1, "a bung is out by 0 to 1");
+        openings.openBung(between(share, 0, 1, "a bung is out by 0 to 1"));
     }
 
     /** Props the lid up by a gap, m; 0 = shut. */
     public void propLid(double gapM) {
-        lidGapM = between(gapM, 0, 1, "a lid is propped by 0 to 1 m");
+        openings.propLid(between(gapM, 0, 1, "a lid is propped by 0 to 1 m"));
     }
 
     public double lidGapM() {
-        return lidGapM;
+        return openings.lidGapM();
     }
 
     /** Mains voltage against nominal: power follows its square. 0 = power cut. */
     public void setMains(double share) {
-        mainsShare = between(share, 0, 1.2, "mains lie between 0 and 1.2 of nominal");
+        elements.setMains(between(share, 0, 1.2, "mains lie between 0 and 1.2 of nominal"));
     }
 
     /** Resistance of all elements against new ones: 1.1 = aged by 10 %. */
     public void ageElements(double resistanceTimes) {
-        Arrays.fill(
-                ringResistance, between(resistanceTimes, 0.5, 5, "aged elements have 0.5 to 5 times new resistance"));
+        elements.age(between(resistanceTimes, 0.5, 5, "aged elements have 0.5 to 5 times new resistance"));
     }
 
     /** A ring, its relay or its phase is lost, or back. */
     public void setRing(int ring, boolean alive) {
-        ringAlive[ring] = alive;
+        elements.setAlive(ring, alive);
     }
 
     /** A ring's relay has welded: it heats whatever the controller says; or works again. */
     public void weldRelay(int ring, boolean welded) {
-        ringWelded[ring] = welded;
+        elements.weld(ring, welded);
     }
 
     // ---- time
@@ -182,69 +178,49 @@ public final class VirtualKiln {
     public void step(double seconds, double onShare) {
         between(seconds, 1e-6, 600, "a step lasts up to 600 s");
         between(onShare, 0, 1, "relays are closed for 0 to 1 of a step");
-        double middayC = ambient.atC(elapsedS + seconds);
+        double roomC = ambient.atC(elapsedS + seconds);
         network.begin();
-        powerW = 0;
-        for (int i = 0; i < levels; i++) {
-            powerW += heatRing(i, seconds, onShare);
-        }
-        double convection = airExchange(middayC);
+        powerW = elements.heat(network, seconds, onShare);
+        airKgS = openings.airKgS(network.temperatureC(gas), roomC);
+        // A draught stirs: an estimate.
+        double convection = INNER_CONVECTION + Math.min(15, 600 * airKgS);
         for (int i = 0; i < 2 * levels; i++) {
             holdWare(i, seconds, convection);
         }
         for (int i = 0; i < levels; i++) {
+            radiateRing(i);
             radiateLevel(i);
         }
-        network.holds(gas, gasHeatCapacityJK, seconds);
-        double ventWK = airKgS * Air.HEAT_CAPACITY;
-        network.surroundings(gas, ventWK, middayC);
         radiateEnds();
-        double[] gapWK = throughGap(middayC);
-        double[] shellWK = new double[walls.length];
+        network.holds(gas, gasHeatCapacityJK, seconds);
+        network.surroundings(gas, airKgS * Air.HEAT_CAPACITY, roomC);
+        double[] gapWK = openings.radiate(network, seenThroughGap, roomC);
         for (int i = 0; i < walls.length; i++) {
-            shellWK[i] = shellConductance(i, middayC);
-            walls[i].eliminate(seconds, shellWK[i], middayC);
+            shellWK[i] = shellConductance(i, roomC);
+            walls[i].eliminate(seconds, shellWK[i], roomC);
             network.folded(faces + i, walls[i].faceDiagonal(), walls[i].faceRight());
             network.exchange(gas, faces + i, convection * faceAreasM2[i]);
         }
-        double[] ringsBeforeC = new double[levels];
-        for (int i = 0; i < levels; i++) {
-            ringsBeforeC[i] = network.temperatureC(i);
-        }
         network.solve();
-        for (int i = 0; i < levels; i++) {
-            settleRing(i, ringsBeforeC[i]);
-        }
-        settle(seconds, middayC, ventWK, gapWK, shellWK);
+        elements.settle(network);
+        settle(seconds, roomC, gapWK);
         elapsedS += seconds;
     }
 
-    private double heatRing(int ring, double seconds, double onShare) {
-        Ring built = spec.rings().get(ring);
-        double ringC = network.temperatureC(ring);
-        network.holds(ring, built.massKg() * Materials.ELEMENT_WIRE.heatCapacity(ringC), seconds);
-        double on = ringWelded[ring] ? 1 : onShare;
-        // Rated hot; cold wire of this alloy has 4 % less resistance (makers' handbooks, from memory).
-        double warmth = 0.96 + 0.04 * Math.min(1, Math.max(0, ringC / 1000));
-        double watts =
-                ringAlive[ring] ? on * built.ratedW() * mainsShare * mainsShare / (ringResistance[ring] * warmth) : 0;
-        network.source(ring, watts);
-        double gap = Radiation.greyGap(ELEMENT_EMISSIVITY, WARE_EMISSIVITY);
-        double toWare = built.surfaceM2() * RING_SEES_WARE * gap;
-        double neighbours = (ring > 0 ? 0.1 : 0) + (ring < levels - 1 ? 0.1 : 0);
-        network.radiate(ring, levels + ring, toWare * (1 - neighbours));
-        if (ring > 0) {
-            network.radiate(ring, levels + ring - 1, toWare * 0.1);
+    private void radiateRing(int ring) {
+        double surfaceM2 = spec.rings().get(ring).surfaceM2();
+        double toWare = surfaceM2 * RING_SEES_WARE * Radiation.greyGap(ELEMENT_EMISSIVITY, WARE_EMISSIVITY);
+        double own = 1;
+        for (int neighbour = Math.max(0, ring - 1); neighbour <= Math.min(levels - 1, ring + 1); neighbour++) {
+            if (neighbour != ring) {
+                network.radiate(ring, levels + neighbour, toWare * RING_SEES_NEIGHBOUR);
+                own -= RING_SEES_NEIGHBOUR;
+            }
         }
-        if (ring < levels - 1) {
-            network.radiate(ring, levels + ring + 1, toWare * 0.1);
-        }
+        network.radiate(ring, levels + ring, toWare * own);
         network.radiate(
-                ring,
-                faces,
-                built.surfaceM2() * (1 - RING_SEES_WARE) * Radiation.greyGap(ELEMENT_EMISSIVITY, WALL_EMISSIVITY));
-        network.exchange(ring, gas, 2 * INNER_CONVECTION * built.surfaceM2());
-        return watts;
+                ring, faces, surfaceM2 * (1 - RING_SEES_WARE) * Radiation.greyGap(ELEMENT_EMISSIVITY, WALL_EMISSIVITY));
+        network.exchange(ring, gas, 2 * INNER_CONVECTION * surfaceM2);
     }
 
     private void holdWare(int body, double seconds, double convection) {
@@ -286,33 +262,6 @@ public final class VirtualKiln {
         network.radiate(faces, faces + 2, 0.25 * end * WALL_EMISSIVITY);
     }
 
-    /** Sets the draught; gives the convection inside, W/(m² K), which a draught stirs. */
-    private double airExchange(double roomC) {
-        double gasC = network.temperatureC(gas);
-        double perimeter = 2 * Math.sqrt(Math.PI * spec.crossSectionM2());
-        double gapM2 = Math.min(perimeter * lidGapM, spec.crossSectionM2());
-        double upper = spec.upperLeakM2() + bungOpen * spec.bungM2() + gapM2;
-        airKgS = Air.draught(gasC, roomC, spec.heightM(), spec.lowerLeakM2(), upper)
-                + Air.exchange(gasC, roomC, gapM2, Math.max(lidGapM, 1e-3))
-                + Air.exchange(gasC, roomC, bungOpen * spec.bungM2(), Math.sqrt(spec.bungM2()));
-        return INNER_CONVECTION + Math.min(15, 600 * airKgS);
-    }
-
-    /** Radiation out through the propped lid's gap, W/K, from the top level's ware, the jacket and the lid. */
-    private double[] throughGap(double roomC) {
-        double[] conductance = new double[3];
-        if (lidGapM > 0) {
-            double perimeter = 2 * Math.sqrt(Math.PI * spec.crossSectionM2());
-            double area = Math.min(perimeter * lidGapM, spec.crossSectionM2()) / 3;
-            int[] bodies = {levels, faces, faces + 1};
-            for (int i = 0; i < bodies.length; i++) {
-                conductance[i] = area * Radiation.coefficient(network.temperatureC(bodies[i]), roomC);
-                network.surroundings(bodies[i], conductance[i], roomC);
-            }
-        }
-        return conductance;
-    }
-
     private double shellConductance(int side, double roomC) {
         double shellC = walls[side].shellC();
         double length = side == 0 ? spec.heightM() : Math.sqrt(sides[side].outerAreaM2());
@@ -321,29 +270,16 @@ public final class VirtualKiln {
                         + SHELL_EMISSIVITY * Radiation.coefficient(shellC, roomC));
     }
 
-    /**
-     * A relay swings the thin wire by tens of degrees a second, so that its heat capacity is not that of the step's
-     * beginning: its temperature is set to where its enthalpy says.
-     */
-    private void settleRing(int ring, double beforeC) {
-        Material wire = Materials.ELEMENT_WIRE;
-        double afterC = network.temperatureC(ring);
-        double taken = wire.heatCapacity(beforeC) * (afterC - beforeC);
-        double excess = wire.enthalpy(afterC) - wire.enthalpy(beforeC) - taken;
-        network.setTemperatureC(ring, afterC - excess / wire.heatCapacity(afterC));
-    }
-
-    private void settle(double seconds, double roomC, double ventWK, double[] gapWK, double[] shellWK) {
+    private void settle(double seconds, double roomC, double[] gapWK) {
         suppliedJ += powerW * seconds;
         for (int i = 0; i < walls.length; i++) {
             walls[i].settle(network.temperatureC(faces + i));
             throughShellJ += shellWK[i] * (walls[i].shellC() - roomC) * seconds;
         }
-        withAirJ += ventWK * (network.temperatureC(gas) - roomC) * seconds;
-        throughOpeningsJ += seconds
-                * (gapWK[0] * (network.temperatureC(levels) - roomC)
-                        + gapWK[1] * (network.temperatureC(faces) - roomC)
-                        + gapWK[2] * (network.temperatureC(faces + 1) - roomC));
+        withAirJ += airKgS * Air.HEAT_CAPACITY * (network.temperatureC(gas) - roomC) * seconds;
+        for (int i = 0; i < gapWK.length; i++) {
+            throughOpeningsJ += gapWK[i] * (network.temperatureC(seenThroughGap[i]) - roomC) * seconds;
+        }
         for (int i = 0; i < 2 * levels; i++) {
             if (moisture[i].isLeft()) {
                 withWaterJ += moisture[i].settle(network.temperatureC(levels + i), seconds);
@@ -438,10 +374,7 @@ public final class VirtualKiln {
     }
 
     private double storedJ() {
-        double sum = gasHeatCapacityJK * network.temperatureC(gas);
-        for (int i = 0; i < levels; i++) {
-            sum += spec.rings().get(i).massKg() * Materials.ELEMENT_WIRE.enthalpy(network.temperatureC(i));
-        }
+        double sum = gasHeatCapacityJK * network.temperatureC(gas) + elements.storedJ(network);
         for (int i = 0; i < 2 * levels; i++) {
             double wareC = network.temperatureC(levels + i);
             sum += bodyKg[i] * Materials.WARE.enthalpy(wareC) + moisture[i].storedJ(wareC);

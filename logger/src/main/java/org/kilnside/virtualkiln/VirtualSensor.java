@@ -17,11 +17,9 @@ import org.kilnside.sensor.SensorFault;
  * the ware has cooled.
  */
 public final class VirtualSensor {
-    /** What the sheath sees: ware, hot face, a little of the ring beside it. An estimate. */
-    private static final double SEES_WARE = 0.45;
+    /** What the sheath sees of ware, hot face and the ring beside it: an estimate. */
+    private static final double[] SEES = {0.45, 0.47, 0.08};
 
-    private static final double SEES_FACE = 0.47;
-    private static final double SEES_RING = 0.08;
     private static final double EMISSIVITY = 0.8;
     /** Convection on a thin rod, W/(m² K), with the lid shut. */
     private static final double CONVECTION = 9;
@@ -30,15 +28,12 @@ public final class VirtualSensor {
     /** A gap from which on the air beside the sensor is mostly the room's, m. */
     private static final double OPEN_GAP_M = 0.03;
 
-    private static final double BEAD_HEAT_CAPACITY_JM2K = 300;
-    private static final int SHEATH = 0;
-    private static final int BEAD = 1;
-
     private final SensorSpec spec;
     private final ChipModel chip;
     private final ReferenceFunction function;
     private final Random random;
-    private final ThermalNetwork body = new ThermalNetwork(2);
+    private final LaggingBody body;
+    private final double[] seenC = new double[SEES.length];
     private final double coldestC;
     private final double hottestC;
 
@@ -61,8 +56,7 @@ public final class VirtualSensor {
         coldestC = function.lowest().celsius() + 0.01;
         hottestC = function.highest().celsius() - 0.01;
         random = new Random(seed);
-        body.setTemperatureC(SHEATH, startC);
-        body.setTemperatureC(BEAD, startC);
+        body = new LaggingBody(spec.sheathHeatCapacityJM2K(), EMISSIVITY, spec.beadLagS(), startC);
         mend();
     }
 
@@ -139,39 +133,15 @@ public final class VirtualSensor {
             airC = wallC + in * (airC - wallC);
             faceC = wallC + in * (faceC - wallC);
         }
-        stepBody(body, seconds, spec, convection, airC, new double[] {SEES_WARE, SEES_FACE, SEES_RING}, new double[] {
-            wareC, faceC, ringC
-        });
-    }
-
-    /**
-     * A rod in surroundings, per m² of its surface: the same lines serve the handbook's thermocouple junctions.
-     *
-     * @param sees shares of the surface that see each radiating temperature
-     */
-    private static void stepBody(
-            ThermalNetwork body,
-            double seconds,
-            SensorSpec spec,
-            double convectionWM2K,
-            double airC,
-            double[] sees,
-            double[] seenC) {
-        body.begin();
-        body.holds(SHEATH, spec.sheathHeatCapacityJM2K(), seconds);
-        body.surroundings(SHEATH, convectionWM2K, airC);
-        for (int i = 0; i < sees.length; i++) {
-            double radiation = EMISSIVITY * sees[i] * Radiation.coefficient(body.temperatureC(SHEATH), seenC[i]);
-            body.surroundings(SHEATH, radiation, seenC[i]);
-        }
-        body.holds(BEAD, BEAD_HEAT_CAPACITY_JM2K, seconds);
-        body.exchange(SHEATH, BEAD, BEAD_HEAT_CAPACITY_JM2K / spec.beadLagS());
-        body.solve();
+        seenC[0] = wareC;
+        seenC[1] = faceC;
+        seenC[2] = ringC;
+        body.step(seconds, convection, airC, SEES, seenC);
     }
 
     /** °C at the junction, whatever the amplifier makes of it. */
     public double tipC() {
-        return body.temperatureC(BEAD);
+        return body.coreC();
     }
 
     /**
