@@ -84,7 +84,7 @@ final class Moisture {
     /** Vapour pressure of water, Pa: Antoine's equation with the usual two sets of constants (any handbook). */
     static double saturationPa(double temperatureC) {
         double t = Math.max(-20, Math.min(300, temperatureC));
-        double log = t < 100 ? 8.07131 - 1730.63 / (233.426 + t) : 8.14019 - 1810.94 / (244.485 + t);
+        double log = t <= 100 ? 8.07131 - 1730.63 / (233.426 + t) : 8.14019 - 1810.94 / (244.485 + t);
         return 133.322 * Math.pow(10, log);
     }
 }

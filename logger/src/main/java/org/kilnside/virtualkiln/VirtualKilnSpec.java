@@ -66,9 +66,9 @@ public record VirtualKilnSpec(
     /** One layer of a side. */
     public record Layer(Material material, double thicknessM) {
         public Layer {
-            if (!(thicknessM > 0 && thicknessM < 1)) {
+            if (!(thicknessM > 0 && thicknessM <= 20)) {
                 throw new IllegalArgumentException(
-                        "a layer of " + material + " is between 0 and 1 m thick, found " + thicknessM);
+                        "a layer of " + material + " is between 0 and 20 m thick, found " + thicknessM);
             }
         }
 
