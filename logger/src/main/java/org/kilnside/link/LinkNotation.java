@@ -10,7 +10,7 @@ import java.util.Optional;
  * serial:/dev/ttyUSB0?baud=115200     a serial port; the bare path or COM3 will do
  * tcp:studio.local:4403               a serial-over-network adapter
  * replay:FILE?speed=60                a captured stream, 60 times as fast; speed=max without pauses
- * virtual:NAME?speed=600&amp;plan=FILE    the virtual kiln
+ * virtual:NAME?speed=600&amp;plan=FILE    the virtual kiln; a plan of the library by its short name
  * </pre>
  *
  * Serial, tcp and replay also take {@code lines=FILE}, a line pattern for a controller that prints lines of its own.
@@ -62,8 +62,10 @@ public sealed interface LinkNotation {
         }
     }
 
-    /** The virtual kiln under a name, firing a plan. */
-    record Virtual(String name, double speed, Optional<Path> plan) implements LinkNotation {
+    /**
+     * The virtual kiln under a name, firing a plan given by its short name or its file; a bisque where none is given.
+     */
+    record Virtual(String name, double speed, Optional<String> plan) implements LinkNotation {
         @Override
         public String text() {
             return "virtual:" + name + "?speed=" + written(speed)

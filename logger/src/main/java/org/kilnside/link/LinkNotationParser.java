@@ -116,7 +116,7 @@ final class LinkNotationParser {
         if (body.isEmpty()) {
             throw bad("the kiln's name is missing; write virtual:demo?speed=600");
         }
-        return new LinkNotation.Virtual(body, speed("1"), path("plan"));
+        return new LinkNotation.Virtual(body, speed("1"), Optional.ofNullable(options.get("plan")));
     }
 
     private double speed(String usual) {

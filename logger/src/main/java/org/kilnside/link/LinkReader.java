@@ -18,14 +18,14 @@ final class LinkReader implements ReadingSource {
 
     private final String notation;
     private final Port port;
-    private final Surroundings around;
+    private final LinkSurroundings around;
     private final LineReader.Maker lines;
     private final Queue<byte[]> requests = new ConcurrentLinkedQueue<>();
     private final AtomicBoolean started = new AtomicBoolean();
     private volatile boolean closing;
     private volatile Optional<Thread> thread = Optional.empty();
 
-    LinkReader(String notation, Port port, Surroundings around, LineReader.Maker lines) {
+    LinkReader(String notation, Port port, LinkSurroundings around, LineReader.Maker lines) {
         this.notation = notation;
         this.port = port;
         this.around = around;

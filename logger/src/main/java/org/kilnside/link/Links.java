@@ -1,5 +1,7 @@
 package org.kilnside.link;
 
+import org.kilnside.files.ProfileLibrary;
+import org.kilnside.session.HostClock;
 import org.kilnside.session.ReadingSource;
 
 /** Makes a source of readings from a link's notation. */
@@ -9,19 +11,24 @@ public final class Links {
     /**
      * A source for the link as a person types it; nothing is opened before it is started.
      *
-     * @throws BadLinkException with one sentence when the notation cannot be understood or names a kiln or plan that
-     *     is not there
+     * @throws BadLinkException with one sentence when the notation cannot be understood or names a kiln that is not
+     *     there; a plan that is not there or is wrong says so as its file's reader does
      */
-    public static ReadingSource open(String notation, Surroundings around) {
+    public static ReadingSource open(String notation, LinkSurroundings around) {
         return open(LinkNotation.parse(notation), around);
     }
 
-    /** A source for a link; see {@link #open(String, Surroundings)}. */
-    public static ReadingSource open(LinkNotation link, Surroundings around) {
+    /** A source for a link, with the plans that come with the program; see {@link #open(String, LinkSurroundings)}. */
+    public static ReadingSource open(String notation, HostClock clock) {
+        return open(notation, LinkSurroundings.of(clock, ProfileLibrary.starters()));
+    }
+
+    /** A source for a link; see {@link #open(String, LinkSurroundings)}. */
+    public static ReadingSource open(LinkNotation link, LinkSurroundings around) {
         return new LinkReader(link.text(), port(link, around), around, ProtocolLines::new);
     }
 
-    private static Port port(LinkNotation link, Surroundings around) {
+    private static Port port(LinkNotation link, LinkSurroundings around) {
         if (link instanceof LinkNotation.Serial serial) {
             return new SerialLinePort(serial);
         }
@@ -32,6 +39,6 @@ public final class Links {
             return new ReplayPort(replay, around);
         }
         LinkNotation.Virtual virtual = (LinkNotation.Virtual) link;
-        return new VirtualPort(virtual, around.virtualControllers().begin(virtual), around);
+        return VirtualPort.of(virtual, around);
     }
 }

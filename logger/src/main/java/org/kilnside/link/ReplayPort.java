@@ -8,9 +8,9 @@ import java.nio.file.Files;
 /** A captured stream, read again at a speed. Paced by the uptimes in its lines. */
 final class ReplayPort implements Port {
     private final LinkNotation.Replay link;
-    private final Surroundings around;
+    private final LinkSurroundings around;
 
-    ReplayPort(LinkNotation.Replay link, Surroundings around) {
+    ReplayPort(LinkNotation.Replay link, LinkSurroundings around) {
         this.link = link;
         this.around = around;
     }

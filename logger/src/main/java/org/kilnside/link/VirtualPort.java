@@ -1,24 +1,66 @@
 package org.kilnside.link;
 
+import java.io.ByteArrayOutputStream;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.kilnside.firing.ControllerReport;
 import org.kilnside.protocol.ChannelCodes;
 import org.kilnside.protocol.Hello;
 import org.kilnside.protocol.LineEncoder;
 import org.kilnside.protocol.Message;
 import org.kilnside.protocol.ReadingLine;
+import org.kilnside.protocol.WireReader;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.RawSignal;
+import org.kilnside.virtualkiln.Load;
+import org.kilnside.virtualkiln.VirtualFiring;
+import org.kilnside.virtualkiln.VirtualKilnSpec;
+import org.kilnside.virtualkiln.VirtualKilns;
 
-/** The virtual kiln's wire: its controller says hello at its boot and each minute, and a reading each second. */
+/**
+ * The virtual kiln's wire: its controller says hello at its boot and each minute, and a reading each second, in the
+ * bytes a real one would send. The wire ends when the program is over and the kiln has cooled.
+ */
 final class VirtualPort implements Port {
-    private final LinkNotation.Virtual link;
-    private final VirtualController controller;
-    private final Surroundings around;
+    /** Cool enough that nobody waits for more: a kiln is unloaded below 60 °C. */
+    private static final double COOLED_C = 45;
 
-    VirtualPort(LinkNotation.Virtual link, VirtualController controller, Surroundings around) {
+    /** Above this top a plan is a glaze firing, below a bisque with its raw ware. */
+    private static final double BISQUE_ENDS_C = 1100;
+
+    private static final int INTERVAL_MS = 1_000;
+    private static final long HELLO_EVERY_MS = 60_000;
+    private static final int CHANNELS_A_LINE = 2;
+
+    private final LinkNotation.Virtual link;
+    private final VirtualFiring firing;
+    private final LinkSurroundings around;
+
+    VirtualPort(LinkNotation.Virtual link, VirtualFiring firing, LinkSurroundings around) {
         this.link = link;
-        this.controller = controller;
+        this.firing = firing;
         this.around = around;
+    }
+
+    /**
+     * The firing a link asks for.
+     *
+     * @throws BadLinkException when there is no such kiln
+     */
+    static VirtualPort of(LinkNotation.Virtual link, LinkSurroundings around) {
+        String name = link.name().toLowerCase(Locale.ROOT).replace(' ', '-');
+        VirtualKilnSpec kiln = VirtualKilns.named(name)
+                .orElseThrow(() -> new BadLinkException("There is no virtual kiln \"" + link.name() + "\"; there is "
+                        + String.join(", ", VirtualKilns.names()) + "."));
+        Schedule plan = link.plan()
+                .map(named -> around.library().plan(named).schedule())
+                .orElseGet(VirtualKilns::bisque);
+        Load load = plan.top().celsius() < BISQUE_ENDS_C ? VirtualKilns.bisqueLoad() : Load.biscuit(18, 14);
+        return new VirtualPort(link, VirtualFiring.of(kiln, plan).load(load).start(), around);
     }
 
     @Override
@@ -41,12 +83,16 @@ final class VirtualPort implements Port {
         return true;
     }
 
-    private final class Wire implements ByteStream {
-        private static final int SECOND_MS = 1_000;
-        private static final int HELLO_EVERY_S = 60;
+    private boolean finished() {
+        return firing.controller().isOver() && firing.sensor().tipC() < COOLED_C;
+    }
 
+    private final class Wire implements ByteStream {
         private final Pace pace = new Pace(around.clock(), around.pauses(), link.speed());
-        private long seconds;
+        private final ByteArrayOutputStream lines = new ByteArrayOutputStream(512);
+        private long elapsedMs;
+        private long lastUptimeMs = -1;
+        private long helloAtMs;
         private int sequence;
         private byte[] waiting = {};
         private int waitingFrom;
@@ -64,70 +110,108 @@ final class VirtualPort implements Port {
                 length += part;
             }
             if (length == 0) {
-                if (controller.finished()) {
+                if (finished()) {
                     return END;
                 }
-                pace.await(uptimeMs());
+                pace.await(elapsedMs);
             }
             return length;
         }
 
-        /** The lines of the next second, if that is due. */
+        /** The lines of the next instant, if that is due. */
         private boolean nextLines() {
-            if (controller.finished() || !pace.isDue(uptimeMs())) {
+            if (finished() || !pace.isDue(elapsedMs)) {
                 return false;
             }
-            VirtualController.Said said = controller.next();
-            byte[] reading = LineEncoder.encode(new ReadingLine(
-                    // Hello goes first and takes the number before.
-                    seconds % HELLO_EVERY_S == 0 ? after(sequence) : sequence,
-                    uptimeMs() & Message.UPTIME_MAX_MS,
-                    List.of(new ChannelCodes(
-                            1,
-                            said.signal().thermocouple(),
-                            said.signal().coldJunction(),
-                            OptionalInt.of(said.signal().faultBits()))),
-                    said.outputPermille(),
-                    said.setpointTenths(),
-                    said.segment()));
-            if (seconds % HELLO_EVERY_S == 0) {
-                byte[] hello = LineEncoder.encode(hello());
-                sequence = after(sequence);
-                waiting = new byte[hello.length + reading.length];
-                System.arraycopy(hello, 0, waiting, 0, hello.length);
-                System.arraycopy(reading, 0, waiting, hello.length, reading.length);
-            } else {
-                waiting = reading;
+            VirtualFiring.Moment moment = firing.next();
+            elapsedMs += INTERVAL_MS;
+            lines.reset();
+            if (moment.controllerOn()) {
+                say(moment);
             }
-            sequence = after(sequence);
+            waiting = lines.toByteArray();
             waitingFrom = 0;
-            seconds++;
             return true;
         }
 
-        private Hello hello() {
-            return new Hello(
-                    sequence,
-                    uptimeMs() & Message.UPTIME_MAX_MS,
-                    1,
-                    Optional.of(controller.device()),
-                    Optional.of("virtual-1"),
-                    OptionalInt.of(1),
-                    List.of(new Hello.HelloChannel(
-                            1,
-                            Optional.of(controller.probe().type().name()),
-                            Optional.of(controller.probe().amplifier().name()))),
-                    OptionalInt.of(SECOND_MS),
-                    OptionalInt.of(0),
-                    OptionalInt.of(1));
+        private void say(VirtualFiring.Moment moment) {
+            long uptimeMs = moment.uptimeMs();
+            if (uptimeMs <= lastUptimeMs || lastUptimeMs < 0) {
+                // It has just been switched on.
+                sequence = 0;
+                helloAtMs = uptimeMs;
+            }
+            lastUptimeMs = uptimeMs;
+            if (uptimeMs >= helloAtMs) {
+                helloAtMs += HELLO_EVERY_MS;
+                hello(uptimeMs & Message.UPTIME_MAX_MS);
+            }
+            reading(moment, uptimeMs & Message.UPTIME_MAX_MS);
         }
 
-        private long uptimeMs() {
-            return seconds * SECOND_MS;
+        private void hello(long uptimeMs) {
+            List<Hello.HelloChannel> channels = new ArrayList<>();
+            for (Probe probe : firing.probes()) {
+                channels.add(new Hello.HelloChannel(
+                        channels.size() + 1,
+                        Optional.of(probe.type().name()),
+                        Optional.of(probe.amplifier().name())));
+            }
+            for (int from = 0; from < channels.size(); from += CHANNELS_A_LINE) {
+                boolean first = from == 0;
+                send(new Hello(
+                        next(),
+                        uptimeMs,
+                        WireReader.VERSION,
+                        first ? Optional.of(device()) : Optional.empty(),
+                        first ? Optional.of("virtual-1") : Optional.empty(),
+                        OptionalInt.of(channels.size()),
+                        channels.subList(from, Math.min(from + CHANNELS_A_LINE, channels.size())),
+                        OptionalInt.of(INTERVAL_MS),
+                        OptionalInt.of(0),
+                        OptionalInt.empty()));
+            }
         }
 
-        private static int after(int number) {
-            return (number + 1) & Message.SEQUENCE_MAX;
+        private void reading(VirtualFiring.Moment moment, long uptimeMs) {
+            List<RawSignal> signals = moment.signals();
+            for (int from = 0; from < signals.size(); from += CHANNELS_A_LINE) {
+                List<ChannelCodes> codes = new ArrayList<>(CHANNELS_A_LINE);
+                for (int i = from; i < Math.min(from + CHANNELS_A_LINE, signals.size()); i++) {
+                    RawSignal signal = signals.get(i);
+                    codes.add(new ChannelCodes(
+                            i + 1, signal.thermocouple(), signal.coldJunction(), OptionalInt.of(signal.faultBits())));
+                }
+                ControllerReport report = from == 0 ? moment.controller() : ControllerReport.NONE;
+                send(new ReadingLine(
+                        next(),
+                        uptimeMs,
+                        codes,
+                        report.output().isPresent()
+                                ? OptionalInt.of(
+                                        (int) Math.round(report.output().get().fraction() * 1000))
+                                : OptionalInt.empty(),
+                        report.setpoint().isPresent()
+                                ? OptionalInt.of(
+                                        (int) Math.round(report.setpoint().get().celsius() * 10))
+                                : OptionalInt.empty(),
+                        report.segment()));
+            }
+        }
+
+        private String device() {
+            String plain = link.name().replaceAll("[^A-Za-z0-9._-]", "-");
+            return plain.substring(0, Math.min(plain.length(), 16));
+        }
+
+        private void send(Message message) {
+            lines.writeBytes(LineEncoder.encode(message));
+        }
+
+        private int next() {
+            int now = sequence;
+            sequence = (sequence + 1) & Message.SEQUENCE_MAX;
+            return now;
         }
 
         @Override
