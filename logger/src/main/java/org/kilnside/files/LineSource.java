@@ -1,0 +1,112 @@
+package org.kilnside.files;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.util.Arrays;
+import org.kilnside.files.FileRefusedException.Problem;
+
+/** The lines of a text, one after the other in one buffer, so that a long log costs no object a line. */
+final class LineSource {
+    /** No row of a log comes near this; what does is no log. */
+    private static final int LONGEST_LINE = 65_536;
+
+    private final Reader reader;
+    private final String file;
+    private final char[] buffer = new char[65_536];
+    private int position;
+    private int filled;
+    private boolean ended;
+    private char[] line = new char[512];
+    private int length;
+    private int number;
+    private boolean skipLineFeed;
+
+    LineSource(Reader reader, String file) {
+        this.reader = reader;
+        this.file = file;
+    }
+
+    /** The line's letters; those from {@link #length()} on are left over from earlier lines. */
+    char[] line() {
+        return line;
+    }
+
+    int length() {
+        return length;
+    }
+
+    /** The line's number, counted from 1. */
+    int number() {
+        return number;
+    }
+
+    /**
+     * Goes to the next line; false when there is none.
+     *
+     * @throws FileRefusedException when the text is binary or has an endless line
+     */
+    boolean next() throws IOException {
+        length = 0;
+        boolean any = false;
+        while (true) {
+            if (position == filled && !fill()) {
+                number += any ? 1 : 0;
+                return any;
+            }
+            if (skipLineFeed) {
+                skipLineFeed = false;
+                if (buffer[position] == '\n') {
+                    position++;
+                    continue;
+                }
+            }
+            any = true;
+            int start = position;
+            int at = start;
+            while (at < filled && buffer[at] != '\n' && buffer[at] != '\r' && buffer[at] != 0) {
+                at++;
+            }
+            append(start, at);
+            position = at;
+            if (at < filled) {
+                char end = buffer[position++];
+                number++;
+                if (end == 0) {
+                    throw new FileRefusedException(new Problem(
+                            file,
+                            number,
+                            length + 1,
+                            "this is a binary file, expected a log as CSV text; choose another file"));
+                }
+                skipLineFeed = end == '\r';
+                return true;
+            }
+        }
+    }
+
+    private void append(int from, int to) {
+        if (length + to - from > LONGEST_LINE) {
+            throw new FileRefusedException(new Problem(
+                    file,
+                    number + 1,
+                    0,
+                    "this line is longer than " + LONGEST_LINE
+                            + " characters, expected a log as CSV text; check that it" + " is the right file"));
+        }
+        if (length + to - from > line.length) {
+            line = Arrays.copyOf(line, Math.max(2 * line.length, length + to - from));
+        }
+        System.arraycopy(buffer, from, line, length, to - from);
+        length += to - from;
+    }
+
+    private boolean fill() throws IOException {
+        if (ended) {
+            return false;
+        }
+        position = 0;
+        filled = Math.max(0, reader.read(buffer));
+        ended = filled == 0;
+        return !ended;
+    }
+}
