@@ -211,7 +211,10 @@ public final class SimulatedBoard implements AutoCloseable {
     public void plug() {
         long before = count("READY ");
         tell("plug");
-        await("its port", lines -> lines.stream().filter(line -> line.startsWith("READY ")).count() > before);
+        await(
+                "its port",
+                lines ->
+                        lines.stream().filter(line -> line.startsWith("READY ")).count() > before);
     }
 
     /** Simulated seconds a second from now on; 0 = as fast as it goes. */
