@@ -1,0 +1,52 @@
+package org.kilnside.thermal;
+
+/**
+ * One kiln with one load, in the model's numbers.
+ *
+ * @param tauS τ, the wall's time constant L²/α at 600 °C, s
+ * @param biot Bi, the shell's Biot number at a shell about 30 K above ambient
+ * @param phi φ, heat capacity of ware and furniture over that of a slab of hot-face area times wall thickness
+ * @param lambda λ, leak through gaps and vents at 500 K above ambient, over the conductance k A / L of that slab
+ * @param leakExponent how the leak grows with the temperature difference: 0 = a fan, ½ = draught
+ * @param conductivitySteepness multiplies the departure of the wall kind's conductivity curve from 1
+ * @param capacitySteepness the same for heat capacity
+ * @param psiC ψ, element power with all elements on, in °C: what it would hold across that slab's conductance
+ * @param ambientC air around the kiln, °C
+ */
+record KilnParameters(
+        double tauS,
+        double biot,
+        double phi,
+        double lambda,
+        double leakExponent,
+        double conductivitySteepness,
+        double capacitySteepness,
+        double psiC,
+        double ambientC) {
+
+    /** Above ambient by this much, λ is what its name says. */
+    static final double LEAK_REFERENCE_K = 500;
+
+    /** The leak's conductance at a chamber temperature, in units of the slab's. */
+    double leakAt(double chamberC) {
+        if (leakExponent == 0) {
+            return lambda;
+        }
+        return lambda * Math.pow(Math.max(1, chamberC - ambientC) / LEAK_REFERENCE_K, leakExponent);
+    }
+
+    KilnParameters withLambda(double other) {
+        return new KilnParameters(
+                tauS, biot, phi, other, leakExponent, conductivitySteepness, capacitySteepness, psiC, ambientC);
+    }
+
+    KilnParameters withAmbientC(double other) {
+        return new KilnParameters(
+                tauS, biot, phi, lambda, leakExponent, conductivitySteepness, capacitySteepness, psiC, other);
+    }
+
+    KilnParameters withPhi(double other) {
+        return new KilnParameters(
+                tauS, biot, other, lambda, leakExponent, conductivitySteepness, capacitySteepness, psiC, ambientC);
+    }
+}

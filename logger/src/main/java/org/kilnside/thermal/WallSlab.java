@@ -1,0 +1,342 @@
+package org.kilnside.thermal;
+
+import java.util.Arrays;
+
+/**
+ * The wall and the chamber in front of it, stepped forward in time. Mutable scratch for one thread: the inner loop of
+ * every forecast. Temperatures in °C, times in s; heat in units of the wall's heat capacity per volume at 600 °C times
+ * its hot-face area times its thickness, so that 1 unit warms such a slab by 1 K.
+ *
+ * <p>Steps are implicit (backward Euler), conductivity and capacity taken at the temperature extrapolated to the
+ * middle of the step. An explicit step oscillates when the chamber holds little heat.
+ */
+final class WallSlab {
+    /** Cells enough for 0.3 % in the times of a cooling; see the step- and cell-halving tests. */
+    static final int USUAL_CELLS = 12;
+
+    /** Below these the curves would leave the physical range; a share of the value at 600 °C. */
+    private static final double LEAST_CONDUCTIVITY = 0.12;
+
+    private static final double LEAST_CAPACITY = 0.5;
+    private static final double HOTTEST_C = 1400;
+
+    /** Each cell is this much wider than its inner neighbour: the first minutes happen at the hot face. */
+    private static final double WIDENING = 1.12;
+
+    private final int cells;
+    private final WallShape shape;
+    private final double[] halfWidth;
+    private final double[] middle;
+    private final double[] areaAt;
+    private final double[] volume;
+    private final double[] ownConductivity;
+    private final double[] ownCapacity;
+
+    private final double[] temperature;
+    private final double[] change;
+    private final double[] conductivity;
+    private final double[] capacity;
+    private final double[] rightSide;
+    private final double[] follow;
+
+    private KilnParameters kiln;
+    private WallShape.Quadratic kappa;
+    private WallShape.Quadratic heat;
+    private double lastStepS;
+    private double chamberC;
+    private double chamberChange;
+    private double shellC;
+    private double outer;
+    private double intoWall;
+    private double fromShell;
+    private double supplied;
+    private double leaked;
+
+    WallSlab(WallShape shape, int cells) {
+        this.shape = shape;
+        this.cells = cells;
+        halfWidth = new double[cells];
+        middle = new double[cells];
+        areaAt = new double[cells + 1];
+        volume = new double[cells];
+        ownConductivity = new double[cells];
+        ownCapacity = new double[cells];
+        temperature = new double[cells];
+        change = new double[cells];
+        conductivity = new double[cells];
+        capacity = new double[cells];
+        rightSide = new double[cells];
+        follow = new double[cells];
+        double first = (WIDENING - 1) / (Math.pow(WIDENING, cells) - 1);
+        double x = 0;
+        areaAt[0] = 1;
+        for (int i = 0; i < cells; i++) {
+            double end = i == cells - 1 ? 1 : x + first * Math.pow(WIDENING, i);
+            double width = end - x;
+            halfWidth[i] = width / 2;
+            middle[i] = (x + end) / 2;
+            areaAt[i + 1] = area(end);
+            volume[i] = width * (areaAt[i] + 4 * area(middle[i]) + areaAt[i + 1]) / 6;
+            double backed = Math.min(1, Math.max(0, (end - shape.backingFrom()) / width));
+            // Where the joint runs through a cell its two parts resist in series.
+            ownConductivity[i] = 1 / ((1 - backed) + backed / shape.backingConductivity());
+            ownCapacity[i] = (1 - backed) + backed * shape.backingCapacity();
+            x = end;
+        }
+    }
+
+    private double area(double x) {
+        double side = 1 + shape.growth() * x;
+        return side * side;
+    }
+
+    /** From now on steps are those of this kiln. */
+    void use(KilnParameters parameters) {
+        kiln = parameters;
+        kappa = shape.conductivity().steeper(parameters.conductivitySteepness());
+        heat = shape.capacity().steeper(parameters.capacitySteepness());
+    }
+
+    /** Starts at one temperature throughout. */
+    void startUniform(double celsius) {
+        Arrays.fill(temperature, celsius);
+        Arrays.fill(change, 0);
+        chamberC = celsius;
+        shellC = celsius;
+        forget();
+    }
+
+    /**
+     * Starts as a wall that has long been as hot as the chamber is now: each cell a part of the way to the steady
+     * profile from ambient.
+     *
+     * @param soaked 0 = still at ambient, 1 = steady
+     */
+    void startSoaked(double celsius, double soaked) {
+        startUniform(kiln.ambientC());
+        // A day at one temperature is steady for any kiln; steps of two hours are enough for that.
+        for (int i = 0; i < 60; i++) {
+            drive(Math.max(7200, kiln.tauS() / 5), celsius);
+        }
+        for (int i = 0; i < cells; i++) {
+            temperature[i] = kiln.ambientC() + soaked * (temperature[i] - kiln.ambientC());
+        }
+        Arrays.fill(change, 0);
+        shellC = kiln.ambientC() + soaked * (shellC - kiln.ambientC());
+        chamberC = celsius;
+        forget();
+    }
+
+    private void forget() {
+        chamberChange = 0;
+        lastStepS = 1;
+        intoWall = 0;
+        fromShell = 0;
+        supplied = 0;
+        leaked = 0;
+    }
+
+    /** Goes on from another slab's state; both have the same shape and number of cells. */
+    void startLike(WallSlab other) {
+        System.arraycopy(other.temperature, 0, temperature, 0, cells);
+        System.arraycopy(other.change, 0, change, 0, cells);
+        kiln = other.kiln;
+        kappa = other.kappa;
+        heat = other.heat;
+        chamberC = other.chamberC;
+        chamberChange = other.chamberChange;
+        shellC = other.shellC;
+        lastStepS = other.lastStepS;
+        intoWall = other.intoWall;
+        fromShell = other.fromShell;
+        supplied = other.supplied;
+        leaked = other.leaked;
+    }
+
+    /** Advances with the chamber held to a measured temperature at the end of the step. */
+    void drive(double stepS, double endC) {
+        double hot = eliminate(stepS);
+        chamberChange = endC - chamberC;
+        chamberC = endC;
+        substitute(stepS, hot);
+    }
+
+    /**
+     * Advances with the chamber left to itself and its elements.
+     *
+     * @param output element output 0 … 1
+     */
+    void run(double stepS, double output) {
+        double hot = eliminate(stepS);
+        double store = store(stepS);
+        double leak = kiln.leakAt(chamberC);
+        double power = kiln.psiC() * output;
+        double end = (store * chamberC + power + hot * rightSide[0] + leak * kiln.ambientC())
+                / (store + hot * (1 - follow[0]) + leak);
+        chamberChange = end - chamberC;
+        chamberC = end;
+        substitute(stepS, hot);
+        supplied += power * stepS / kiln.tauS();
+        leaked += leak * (end - kiln.ambientC()) * stepS / kiln.tauS();
+    }
+
+    /**
+     * Advances as a controller would: to the set-point where the elements can, at most as fast as full output allows
+     * where they cannot, and freely where the kiln is hotter than wanted.
+     *
+     * @return the element output it takes, 0 … 1
+     */
+    double control(double stepS, double setpointC) {
+        double hot = eliminate(stepS);
+        double store = store(stepS);
+        double leak = kiln.leakAt(chamberC);
+        double needed = (store + hot * (1 - follow[0]) + leak) * setpointC
+                - store * chamberC
+                - hot * rightSide[0]
+                - leak * kiln.ambientC();
+        double output = Math.max(0, Math.min(1, needed / kiln.psiC()));
+        run(stepS, output);
+        return output;
+    }
+
+    private double store(double stepS) {
+        double middleC = chamberC + 0.5 * chamberChange * stepS / lastStepS;
+        return kiln.phi() * capacityAt(middleC) * kiln.tauS() / stepS;
+    }
+
+    /** Eliminates the wall from the shell inwards, after which each cell follows its inner neighbour linearly. */
+    private double eliminate(double stepS) {
+        double part = 0.5 * stepS / lastStepS;
+        double perStep = kiln.tauS() / stepS;
+        for (int i = 0; i < cells; i++) {
+            double at = temperature[i] + part * change[i];
+            conductivity[i] = ownConductivity[i] * conductivityAt(at);
+            capacity[i] = ownCapacity[i] * capacityAt(at) * volume[i] * perStep;
+        }
+        double half = conductivity[cells - 1] * areaAt[cells] / halfWidth[cells - 1];
+        double shell = kiln.biot() * areaAt[cells];
+        if (!shape.constantShell()) {
+            shell *= shellFactor(shellC - kiln.ambientC());
+        }
+        outer = half * shell / (half + shell);
+        double outwards = 0;
+        double fromBelow = 0;
+        double hot = 0;
+        for (int i = cells - 1; i >= 0; i--) {
+            double in = conductance(i);
+            double diagonal = capacity[i] + in;
+            double right = capacity[i] * temperature[i];
+            if (i == cells - 1) {
+                diagonal += outer;
+                right += outer * kiln.ambientC();
+            } else {
+                diagonal += outwards * (1 - follow[i + 1]);
+                right += fromBelow;
+            }
+            follow[i] = in / diagonal;
+            rightSide[i] = right / diagonal;
+            outwards = in;
+            fromBelow = in * rightSide[i];
+            hot = in;
+        }
+        return hot;
+    }
+
+    private void substitute(double stepS, double hot) {
+        double inner = chamberC;
+        for (int i = 0; i < cells; i++) {
+            double value = rightSide[i] + follow[i] * inner;
+            change[i] = value - temperature[i];
+            temperature[i] = value;
+            inner = value;
+        }
+        lastStepS = stepS;
+        double time = stepS / kiln.tauS();
+        intoWall += hot * (chamberC - temperature[0]) * time;
+        double flux = outer * (temperature[cells - 1] - kiln.ambientC());
+        fromShell += flux * time;
+        shellC = temperature[cells - 1] - flux * halfWidth[cells - 1] / (conductivity[cells - 1] * areaAt[cells]);
+    }
+
+    private double conductance(int i) {
+        if (i == 0) {
+            double kelvin = (chamberC + 273.15) / 873.15;
+            return 1 / (halfWidth[0] / conductivity[0] + shape.film() / (kelvin * kelvin * kelvin + 0.05));
+        }
+        return areaAt[i] / (halfWidth[i - 1] / conductivity[i - 1] + halfWidth[i] / conductivity[i]);
+    }
+
+    /** Free convection and radiation from the jacket over their sum at about 30 K above ambient. */
+    static double shellFactor(double aboveAmbientK) {
+        double u = Math.max(aboveAmbientK, 0);
+        return 0.45 * Math.sqrt(Math.sqrt(u / 60 + 0.05)) + 0.55 * (1 + u / 300);
+    }
+
+    private double conductivityAt(double celsius) {
+        return Math.max(LEAST_CONDUCTIVITY, kappa.at(Math.min(celsius, HOTTEST_C)));
+    }
+
+    private double capacityAt(double celsius) {
+        return Math.max(LEAST_CAPACITY, heat.at(Math.min(celsius, HOTTEST_C)));
+    }
+
+    double chamberC() {
+        return chamberC;
+    }
+
+    double shellC() {
+        return shellC;
+    }
+
+    int cells() {
+        return cells;
+    }
+
+    double temperatureC(int cell) {
+        return temperature[cell];
+    }
+
+    /** Where a cell's middle lies, 0 … 1 from the hot face. */
+    double middle(int cell) {
+        return middle[cell];
+    }
+
+    /** Heat that went into the wall at the hot face since the start. */
+    double intoWall() {
+        return intoWall;
+    }
+
+    /** Heat the shell gave off since the start. */
+    double fromShell() {
+        return fromShell;
+    }
+
+    /** Heat the elements gave since the start, where it ran freely or controlled. */
+    double supplied() {
+        return supplied;
+    }
+
+    /** Heat that leaked since the start, where it ran freely or controlled. */
+    double leaked() {
+        return leaked;
+    }
+
+    /** Heat the wall holds above a temperature throughout. */
+    double wallHolds(double aboveC) {
+        double held = 0;
+        for (int i = 0; i < cells; i++) {
+            held += ownCapacity[i] * volume[i] * heat.between(aboveC, temperature[i]);
+        }
+        return held;
+    }
+
+    /** Heat the load holds above a temperature. */
+    double loadHolds(double aboveC) {
+        return kiln.phi() * heat.between(aboveC, chamberC);
+    }
+
+    /** The change in what the load holds between two temperatures. */
+    double loadTakes(double fromC, double toC) {
+        return kiln.phi() * heat.between(fromC, toC);
+    }
+}
