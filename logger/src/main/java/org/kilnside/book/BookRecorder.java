@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -30,6 +31,8 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(BookRecorder.class);
     private static final int FULL_BATCH = 20_000;
     private static final Duration PATIENCE_AT_CLOSE = Duration.ofSeconds(10);
+
+    private static final Duration PATIENCE_TO_READ_BACK = Duration.ofSeconds(2);
 
     private final BookFile book;
     private final RecorderLock role;
@@ -143,6 +146,18 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
                 loop.alreadyOnDisk(firing.number(), newestMs(firing.readings()));
             });
             return found;
+        }
+    }
+
+    @Override
+    public Optional<List<Reading>> readings(long firing) {
+        if (!flush(PATIENCE_TO_READ_BACK)) {
+            return Optional.empty();
+        }
+        try (Book reader = Book.open(book.path())) {
+            List<Reading> readings = new ArrayList<>();
+            reader.readings(firing, readings::add);
+            return Optional.of(readings);
         }
     }
 

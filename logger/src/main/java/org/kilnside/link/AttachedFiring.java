@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.kilnside.files.SnapshotLines;
 import org.kilnside.session.Connection;
 import org.kilnside.session.HostClock;
@@ -27,29 +28,33 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(AttachedFiring.class);
     private static final long LOOK_AGAIN_MS = 2_000;
 
-    private final SocketAddress address;
+    private final Supplier<Optional<? extends SocketAddress>> place;
     private final HostClock clock;
     private final CopyOnWriteArrayList<Consumer<Snapshot>> listeners = new CopyOnWriteArrayList<>();
-    private volatile SocketChannel channel;
+    private volatile Optional<SocketChannel> channel = Optional.empty();
     private volatile Snapshot latest;
     private volatile boolean closed;
 
-    private AttachedFiring(SocketAddress address, HostClock clock, SocketChannel channel, Snapshot first) {
-        this.address = address;
+    private AttachedFiring(Supplier<Optional<? extends SocketAddress>> place, HostClock clock, Snapshot first) {
+        this.place = place;
         this.clock = clock;
-        this.channel = channel;
         this.latest = first;
     }
 
     /**
-     * Attaches to a recorder and waits for its first snapshot.
+     * Attaches to a recorder that is there now, and waits for its first snapshot.
      *
+     * @param place where the recorder is; asked again each time it is looked for
      * @return the live firing; empty when no recorder is there
      * @throws IllegalArgumentException when the recorder is of another version, in one plain sentence
      */
-    public static Optional<AttachedFiring> to(SocketAddress address, HostClock clock) {
+    public static Optional<AttachedFiring> now(Supplier<Optional<? extends SocketAddress>> place, HostClock clock) {
         try {
-            SocketChannel channel = connect(address);
+            Optional<? extends SocketAddress> address = place.get();
+            if (address.isEmpty()) {
+                return Optional.empty();
+            }
+            SocketChannel channel = connect(address.get());
             BufferedReader in = reader(channel);
             String line = in.readLine();
             if (line == null) {
@@ -57,16 +62,32 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
                 return Optional.empty();
             }
             SnapshotLines.Reader lines = new SnapshotLines.Reader();
-            AttachedFiring firing =
-                    new AttachedFiring(address, clock, channel, lines.snapshot(line, clock.monotonicMs()));
-            Thread thread = new Thread(() -> firing.follow(in, lines), "attached");
-            thread.setDaemon(true);
-            thread.start();
+            AttachedFiring firing = new AttachedFiring(place, clock, lines.snapshot(line, clock.monotonicMs()));
+            firing.channel = Optional.of(channel);
+            firing.begin(() -> firing.follow(in, lines));
             return Optional.of(firing);
         } catch (IOException e) {
-            LOG.debug("no recorder at {}", address, e);
+            LOG.debug("no recorder is there", e);
             return Optional.empty();
         }
+    }
+
+    /**
+     * Attaches to a recorder as soon as there is one.
+     *
+     * @param meanwhile what to show until then
+     */
+    public static AttachedFiring whenThere(
+            Supplier<Optional<? extends SocketAddress>> place, HostClock clock, Snapshot meanwhile) {
+        AttachedFiring firing = new AttachedFiring(place, clock, meanwhile);
+        firing.begin(firing::lookAndFollow);
+        return firing;
+    }
+
+    private void begin(Runnable work) {
+        Thread thread = new Thread(work, "attached");
+        thread.setDaemon(true);
+        thread.start();
     }
 
     private static SocketChannel connect(SocketAddress address) throws IOException {
@@ -84,29 +105,32 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
         return new BufferedReader(Channels.newReader(channel, StandardCharsets.UTF_8), 1 << 16);
     }
 
-    private void follow(BufferedReader first, SnapshotLines.Reader firstLines) {
-        BufferedReader in = first;
-        SnapshotLines.Reader lines = firstLines;
+    private void follow(BufferedReader in, SnapshotLines.Reader lines) {
+        readAll(in, lines);
+        lookAndFollow();
+    }
+
+    private void lookAndFollow() {
         while (!closed) {
-            try {
-                String line;
-                while ((line = in.readLine()) != null) {
-                    publish(lines.snapshot(line, clock.monotonicMs()));
-                }
-            } catch (IOException | IllegalArgumentException e) {
-                LOG.debug("the recorder's stream ended", e);
+            channel = lookAgain();
+            channel.ifPresent(open -> readAll(reader(open), new SnapshotLines.Reader()));
+        }
+    }
+
+    private void readAll(BufferedReader in, SnapshotLines.Reader lines) {
+        String why = "The recording Kilnside is gone. Is its computer on? Start it again: kilnside record";
+        try {
+            String line;
+            while ((line = in.readLine()) != null) {
+                publish(lines.snapshot(line, clock.monotonicMs()));
             }
-            if (closed) {
-                return;
-            }
-            publish(lost(latest));
-            Optional<SocketChannel> again = lookAgain();
-            if (again.isEmpty()) {
-                return;
-            }
-            channel = again.get();
-            in = reader(channel);
-            lines = new SnapshotLines.Reader();
+        } catch (IOException e) {
+            LOG.debug("the recorder's stream ended", e);
+        } catch (IllegalArgumentException e) {
+            why = e.getMessage();
+        }
+        if (!closed) {
+            publish(lost(latest, why));
         }
     }
 
@@ -114,22 +138,25 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
         while (!closed) {
             try {
                 Thread.sleep(LOOK_AGAIN_MS);
-                return Optional.of(connect(address));
+                Optional<? extends SocketAddress> address = place.get();
+                if (address.isPresent()) {
+                    return Optional.of(connect(address.get()));
+                }
             } catch (IOException e) {
-                LOG.debug("the recorder is not back yet", e);
+                LOG.debug("no recorder is there yet", e);
             } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
-                return Optional.empty();
+                closed = true;
             }
         }
         return Optional.empty();
     }
 
-    private Snapshot lost(Snapshot last) {
+    private Snapshot lost(Snapshot last, String why) {
         Connection gone = new Connection(
                 Connection.State.LOST,
                 clock.monotonicMs(),
-                Optional.of("The recording Kilnside is gone. Is its computer on? Start it again: kilnside record"),
+                Optional.of(why),
                 last.connection().counts());
         return last.with(gone, last.latest(), last.curve());
     }
@@ -174,8 +201,9 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
                 () -> {
                     try {
                         ByteBuffer line = ByteBuffer.wrap((request.line() + "\n").getBytes(StandardCharsets.UTF_8));
+                        SocketChannel open = channel.orElseThrow(() -> new IOException("no recorder is there to tell"));
                         while (line.hasRemaining()) {
-                            channel.write(line);
+                            open.write(line);
                         }
                     } catch (IOException e) {
                         LOG.warn("a note did not reach the recorder", e);
@@ -190,7 +218,9 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
     public void close() {
         closed = true;
         try {
-            channel.close();
+            if (channel.isPresent()) {
+                channel.get().close();
+            }
         } catch (IOException e) {
             LOG.debug("closing the stream", e);
         }

@@ -43,7 +43,7 @@ public final class RecorderAddress {
     }
 
     private static Path beside(Path book) {
-        return book.resolveSibling(book.getFileName() + ".recorder");
+        return book.resolveSibling(book.getFileName() + ".stream");
     }
 
     private static Path folder() throws IOException {

@@ -38,6 +38,14 @@ public interface FiringBook {
     /** The firing that was going on when the program last stopped, with what is needed to go on with it. */
     Optional<OpenFiring> unfinished();
 
+    /**
+     * All readings of a firing that were handed over so far, in order of time. Waits for the disk: asked after a gap
+     * has been filled, to follow the firing anew.
+     *
+     * @return empty when the disk does not take what is waiting in time
+     */
+    Optional<List<Reading>> readings(long firing);
+
     /** What a new firing starts with. */
     record FiringStart(
             Optional<String> kiln,
@@ -64,7 +72,7 @@ public interface FiringBook {
      */
     record DiskState(OptionalLong onDiskUpToMs, int waiting, Optional<String> trouble) {}
 
-    /** A firing to go on with. */
+    /** A firing to go on with; its readings in order of time. */
     record OpenFiring(
             long number,
             FiringStart start,

@@ -102,7 +102,8 @@ final class FiringWatch {
         for (Reading reading : open.readings()) {
             following.take(reading);
         }
-        following.catchUp();
+        // What happened is in the record already.
+        following.takeHappened();
         OptionalLong uptime =
                 open.lastTie().isPresent() && open.lastTie().get().uptimeMs().isPresent()
                         ? OptionalLong.of(Math.floorMod(
@@ -239,7 +240,7 @@ final class FiringWatch {
             return;
         }
         book.append(firing.getAsLong(), reading);
-        gapFill.add(reading, clock.monotonicMs());
+        gapFill.came(clock.monotonicMs());
     }
 
     void connection(Connection now) {
@@ -285,17 +286,29 @@ final class FiringWatch {
             changed = true;
         }
         if (gapFill.settled(clock.monotonicMs(), FILL_SETTLES_MS)) {
-            List<Reading> filled = gapFill.take();
-            following.mergeAndFollowAnew(filled);
-            for (FiringEvent happened : following.takeHappened()) {
-                if (events.stream()
-                        .noneMatch(event ->
-                                event.kind() == happened.kind() && event.text().equals(happened.text()))) {
-                    record(happened);
-                }
-            }
-            note(Kind.GAP_FILLED, Optional.of(Integer.toString(filled.size())), elapsedNow());
+            followAnew();
         }
+    }
+
+    /** A gap has been filled: what was worked out from its begin on was worked out without it. */
+    private void followAnew() {
+        Optional<List<Reading>> readings = book.readings(firing.orElseThrow());
+        if (readings.isEmpty()) {
+            // The disk is slow or full: the readings are waiting, and this is tried again.
+            return;
+        }
+        following.reset();
+        readings.get().stream().filter(reading -> reading.first().number() == 1).forEach(following::take);
+        for (FiringEvent found : following.takeHappened()) {
+            if (events.stream().noneMatch(event -> isSame(event, found))) {
+                record(found);
+            }
+        }
+        note(Kind.GAP_FILLED, Optional.of(Integer.toString(gapFill.take())), elapsedNow());
+    }
+
+    private static boolean isSame(FiringEvent one, FiringEvent other) {
+        return one.kind() == other.kind() && one.text().equals(other.text());
     }
 
     /** The uptime from which readings are missing and should be asked for; given once. */

@@ -6,7 +6,9 @@ import java.util.Optional;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.OutlierFilter;
 import org.kilnside.session.Snapshot.Stage;
 import org.kilnside.tracking.PlanPosition;
 
@@ -15,29 +17,50 @@ import org.kilnside.tracking.PlanPosition;
  * happened. All of it follows from the readings alone, in order, so that it comes out the same live, after a restart
  * and when a gap has been filled. Confined to the session's thread.
  */
-final class Following {
+final class Following implements OutlierFilter.Listener<Reading.Measured> {
     private final Optional<Schedule> plan;
-    private Trace.Builder curve = new Trace.Builder();
     private final RateMeter rateMeter = new RateMeter();
-    private Optional<Snapshot.Peak> peak = Optional.empty();
     private final List<FiringEvent> happened = new ArrayList<>();
+
+    private Trace.Builder curve = new Trace.Builder();
+    private Trace view = Trace.EMPTY;
+    private OutlierFilter<Reading.Measured> filter = new OutlierFilter<>(this);
+    private Optional<Snapshot.Peak> peak = Optional.empty();
 
     Following(Optional<Schedule> plan) {
         this.plan = plan;
     }
 
-    /** Takes the next reading; true when its temperature is left out as a false one. */
+    /** Takes the next reading of the guiding channel; true when its temperature is not, or not yet, believed. */
     boolean take(Reading reading) {
-        if (reading instanceof Reading.Measured measured) {
-            curve.add(measured);
-            if (peak.isEmpty() || measured.temperature().isAbove(peak.get().temperature())) {
-                peak = Optional.of(new Snapshot.Peak(measured.temperature(), measured.elapsedMs()));
-            }
+        if (!(reading instanceof Reading.Measured measured)) {
+            return false;
         }
-        return false;
+        filter.offer(measured.elapsedMs(), measured.temperature().celsius(), measured);
+        return curve.size() > 0 && filter.withholds();
     }
 
-    void catchUp() {
+    @Override
+    public void accepted(long elapsedMs, double celsius, Reading.Measured reading) {
+        curve.add(reading);
+        view = curve.view();
+        if (peak.isEmpty() || celsius > peak.get().temperature().celsius()) {
+            peak = Optional.of(new Snapshot.Peak(Temperature.ofCelsius(celsius), elapsedMs));
+        }
+    }
+
+    @Override
+    public void rejected(long elapsedMs, double celsius, Reading.Measured reading) {
+        // It stays in the book, and goes nowhere else.
+    }
+
+    /** Begins with an empty curve. */
+    void reset() {
+        curve = new Trace.Builder();
+        view = Trace.EMPTY;
+        filter = new OutlierFilter<>(this);
+        peak = Optional.empty();
+        rateMeter.reset();
         happened.clear();
     }
 
@@ -47,21 +70,18 @@ final class Following {
         return false;
     }
 
-    void reset() {
-        curve = new Trace.Builder();
-        rateMeter.reset();
-        peak = Optional.empty();
-    }
-
     boolean hasReadingNear(long elapsedMs, long withinMs) {
-        Trace view = curve.view();
-        int at = view.indexAt(elapsedMs + withinMs);
-        return at >= 0 && Math.abs(view.elapsedMs(at) - elapsedMs) <= withinMs;
+        int before = view.indexAt(elapsedMs);
+        boolean earlier = before >= 0 && elapsedMs - view.elapsedMs(before) <= withinMs;
+        boolean later = before + 1 < view.size() && view.elapsedMs(before + 1) - elapsedMs <= withinMs;
+        return earlier || later;
     }
 
-    void mergeAndFollowAnew(List<Reading> filled) {}
-
+    /** What happened since this was last asked. */
     List<FiringEvent> takeHappened() {
+        if (happened.isEmpty()) {
+            return List.of();
+        }
         List<FiringEvent> taken = List.copyOf(happened);
         happened.clear();
         return taken;
@@ -72,11 +92,11 @@ final class Following {
     }
 
     Trace curve() {
-        return curve.view();
+        return view;
     }
 
     Snapshot.Rates rates() {
-        return rateMeter.after(curve.view());
+        return rateMeter.after(view);
     }
 
     Optional<PlanPosition> position() {

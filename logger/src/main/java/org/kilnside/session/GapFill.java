@@ -1,27 +1,23 @@
 package org.kilnside.session;
 
-import java.util.ArrayList;
-import java.util.List;
-import org.kilnside.firing.Reading;
-
-/** What the controller had kept, as it comes in after a gap, until the last of it has come. */
+/** Counts what the controller had kept as it comes in after a gap, and tells when the last of it has come. */
 final class GapFill {
-    private final List<Reading> readings = new ArrayList<>();
+    private int count;
     private long lastHostMs;
 
-    void add(Reading reading, long hostMs) {
-        readings.add(reading);
+    void came(long hostMs) {
+        count++;
         lastHostMs = hostMs;
     }
 
     boolean settled(long hostMs, long quietMs) {
-        return !readings.isEmpty() && hostMs - lastHostMs >= quietMs;
+        return count > 0 && hostMs - lastHostMs >= quietMs;
     }
 
-    /** All that has come, once. */
-    List<Reading> take() {
-        List<Reading> taken = List.copyOf(readings);
-        readings.clear();
+    /** How many came, once. */
+    int take() {
+        int taken = count;
+        count = 0;
         return taken;
     }
 }

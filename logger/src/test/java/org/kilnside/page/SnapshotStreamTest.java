@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -45,7 +46,8 @@ class SnapshotStreamTest {
 
     @Test
     void anAttachedCopySeesTheSameFiring() {
-        try (AttachedFiring attached = AttachedFiring.to(address, clock).orElseThrow()) {
+        try (AttachedFiring attached =
+                AttachedFiring.now(() -> Optional.of(address), clock).orElseThrow()) {
             assertThat(attached.latest().kiln()).hasValue("Tall Drum");
             assertThat(attached.latest().curve().size()).isEqualTo(1_000);
             feed.show(Snapshots.bisque(clock.monotonicMs(), 1_001));
@@ -55,7 +57,8 @@ class SnapshotStreamTest {
 
     @Test
     void anAttachedCopyMayAddANoteAndSayThatTheFiringEnds() {
-        try (AttachedFiring attached = AttachedFiring.to(address, clock).orElseThrow()) {
+        try (AttachedFiring attached =
+                AttachedFiring.now(() -> Optional.of(address), clock).orElseThrow()) {
             attached.note("Bung out");
             await(() -> feed.said.contains("Bung out"));
             attached.firingEnds();
@@ -65,7 +68,8 @@ class SnapshotStreamTest {
 
     @Test
     void whenTheRecorderGoesTheCopySaysSoAndComesBackWithIt() throws IOException {
-        try (AttachedFiring attached = AttachedFiring.to(address, clock).orElseThrow()) {
+        try (AttachedFiring attached =
+                AttachedFiring.now(() -> Optional.of(address), clock).orElseThrow()) {
             stream.close();
             await(() -> attached.latest().connection().state() == Connection.State.LOST);
             assertThat(attached.latest().connection().detail().orElseThrow()).contains("kilnside record");
@@ -88,7 +92,8 @@ class SnapshotStreamTest {
         for (int i = 1; i <= 1_000; i++) {
             feed.show(large);
         }
-        try (AttachedFiring attached = AttachedFiring.to(address, clock).orElseThrow()) {
+        try (AttachedFiring attached =
+                AttachedFiring.now(() -> Optional.of(address), clock).orElseThrow()) {
             assertThat(attached.latest().curve().size()).isEqualTo(200_000);
             // The deaf are dropped after 5 s; the one that reads stays.
             await(() -> feed.listeners() == 1);
@@ -105,15 +110,26 @@ class SnapshotStreamTest {
             noisy.write(java.nio.ByteBuffer.wrap(new byte[] {0, 1, 2, '\n'}));
             await(() -> feed.listeners() == 0);
         }
-        try (AttachedFiring attached = AttachedFiring.to(address, clock).orElseThrow()) {
+        try (AttachedFiring attached =
+                AttachedFiring.now(() -> Optional.of(address), clock).orElseThrow()) {
             assertThat(attached.latest().kiln()).hasValue("Tall Drum");
         }
     }
 
     @Test
     void withoutARecorderThereIsNothingToAttachTo() {
-        assertThat(AttachedFiring.to(UnixDomainSocketAddress.of(folder.resolve("nobody")), clock))
+        assertThat(AttachedFiring.now(() -> Optional.of(UnixDomainSocketAddress.of(folder.resolve("nobody"))), clock))
                 .isEmpty();
+    }
+
+    @Test
+    void aCopyThatIsOpenedFirstAttachesWhenTheRecorderComes() throws IOException {
+        stream.close();
+        Snapshot nothing = Snapshots.bisque(0, 0);
+        try (AttachedFiring attached = AttachedFiring.whenThere(() -> Optional.of(address), clock, nothing)) {
+            stream = SnapshotStream.open(feed, clock, address);
+            await(() -> attached.latest().curve().size() == 1_000);
+        }
     }
 
     @Test
@@ -121,7 +137,7 @@ class SnapshotStreamTest {
         stream.close();
         Files.writeString(folder.resolve("s"), "left behind");
         stream = SnapshotStream.open(feed, clock, address);
-        assertThat(AttachedFiring.to(address, clock)).isPresent();
+        assertThat(AttachedFiring.now(() -> Optional.of(address), clock)).isPresent();
     }
 
     private static void await(BooleanSupplier condition) {

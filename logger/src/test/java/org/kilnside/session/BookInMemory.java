@@ -77,6 +77,13 @@ public final class BookInMemory implements FiringBook {
         return open;
     }
 
+    @Override
+    public Optional<List<Reading>> readings(long firing) {
+        List<Reading> sorted = new ArrayList<>(readings.get(index(firing)));
+        sorted.sort(java.util.Comparator.comparingLong(Reading::elapsedMs));
+        return Optional.of(sorted);
+    }
+
     private static int index(long firing) {
         return Math.toIntExact(firing - 1);
     }

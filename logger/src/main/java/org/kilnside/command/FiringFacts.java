@@ -1,0 +1,72 @@
+package org.kilnside.command;
+
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.book.RecordedFiring;
+import org.kilnside.files.JsonLines;
+import org.kilnside.files.JsonObject;
+import org.kilnside.link.BadLinkException;
+import org.kilnside.link.LinkNotation;
+import org.kilnside.tracking.FiringFigures;
+import org.kilnside.tracking.PlanPosition;
+import org.kilnside.wording.FiringSummary;
+import org.kilnside.wording.Words;
+
+/** A firing out of the book with the figures that follow from it. */
+record FiringFacts(RecordedFiring firing, List<PlanPosition.PlanPoint> aligned, double speed) {
+    static FiringFacts of(RecordedFiring firing) {
+        return new FiringFacts(firing, List.of(), speedOf(firing.start().link()));
+    }
+
+    /** How much faster than life it was recorded: times of day mean something only at 1. */
+    private static double speedOf(String link) {
+        try {
+            LinkNotation notation = LinkNotation.parse(link);
+            if (notation instanceof LinkNotation.Virtual virtual) {
+                return virtual.speed();
+            }
+            return notation instanceof LinkNotation.Replay replay ? replay.speed() : 1;
+        } catch (BadLinkException e) {
+            // A book may come from elsewhere, with a link this version does not know: it was a real one then.
+            return 1;
+        }
+    }
+
+    Optional<FiringSummary> summary(Words words) {
+        return FiringSummary.of(
+                firing.curve(),
+                firing.start().plan(),
+                aligned,
+                firing.events(),
+                Optional.of(firing.start().startedAt()),
+                speed,
+                words);
+    }
+
+    void writeJson(JsonLines lines) {
+        Optional<FiringFigures> figures =
+                FiringFigures.of(firing.curve(), firing.start().plan(), aligned, firing.events());
+        JsonObject object = new JsonObject()
+                .with("firing", firing.number())
+                .with("kiln", firing.start().kiln(), name -> name)
+                .with("plan", firing.start().plan(), plan -> plan.name())
+                .with("link", firing.start().link())
+                .with("started", firing.start().startedAt().toString())
+                .with("readings_in_curve", firing.curve().size())
+                .with("peak_c", figures, found -> found.peak().celsius())
+                .with("peak_s", figures, found -> found.peakMs() / 1000.0)
+                .with("began_s", figures, found -> found.beganMs() / 1000.0)
+                .with("ended_s", figures, found -> found.endedMs() / 1000.0)
+                .with("gaps", figures, FiringFigures::gaps)
+                .with("longest_gap_s", figures, found -> found.longestGap().toSeconds())
+                .with(
+                        "events",
+                        firing.events().stream()
+                                .map(event -> new JsonObject()
+                                        .with("elapsed_s", event.elapsedMs() / 1000.0)
+                                        .with("kind", event.kind().name().toLowerCase(java.util.Locale.ROOT))
+                                        .with("text", event.text(), text -> text))
+                                .toList());
+        lines.write(object);
+    }
+}

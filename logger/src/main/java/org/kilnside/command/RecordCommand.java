@@ -1,0 +1,119 @@
+package org.kilnside.command;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.kilnside.files.ProfileLibrary;
+import org.kilnside.session.Connection;
+import org.kilnside.session.FiringSettings;
+import org.kilnside.session.HostClock;
+import org.kilnside.session.LiveFeed;
+import org.kilnside.session.Snapshot;
+import org.kilnside.wording.FiringSummary;
+import org.kilnside.wording.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Records a firing, without a window. */
+@Command(
+        name = "record",
+        mixinStandardHelpOptions = true,
+        description = "Records a firing into the book and shows it as one line. Ctrl-C stops recording; the firing is"
+                + " gone on with when you record from the same kiln again within 36 h.")
+public final class RecordCommand implements Callable<Integer> {
+    @Mixin
+    private Surroundings around;
+
+    @Option(
+            names = "--from",
+            required = true,
+            paramLabel = "LINK",
+            description = "Where the controller's lines come from: a port such as /dev/ttyUSB0,"
+                    + " serial:/dev/ttyUSB0?baud=115200, tcp:HOST:PORT, replay:FILE?speed=60 or"
+                    + " virtual:tall-drum?speed=600.")
+    private String link;
+
+    @Option(
+            names = "--plan",
+            paramLabel = "FILE",
+            description = "The plan to follow: a file, or the name of one, such as bisque.")
+    private Optional<String> plan = Optional.empty();
+
+    @Option(names = "--kiln", paramLabel = "NAME", description = "The kiln's name, for the book.")
+    private Optional<String> kiln = Optional.empty();
+
+    @Option(
+            names = "--book",
+            paramLabel = "FILE",
+            description = "The firing book (this system's usual place, unless given).")
+    private Optional<Path> book = Optional.empty();
+
+    @Override
+    public Integer call() {
+        FiringSettings settings = settings(around.library(), kiln, plan);
+        HostClock clock = around.clock();
+        Words words = around.words();
+        try (Recorder recorder = Recorder.start(Surroundings.book(book), link, settings, clock, around.library())) {
+            Thread atExit = new Thread(recorder::close, "close");
+            Runtime.getRuntime().addShutdownHook(atExit);
+            StatusLine line = new StatusLine(
+                    around.out(), words, System.console() != null, Help.Ansi.AUTO.enabled() ? columns() : 200);
+            Snapshot last = follow(recorder.feed(), clock, line);
+            recorder.finish();
+            FiringSummary.of(last, words).ifPresent(summary -> summary.asLines().forEach(around.out()::println));
+            return last.connection().state() == Connection.State.GIVEN_UP
+                    ? Complaint.ExitCode.INPUT.code()
+                    : Complaint.ExitCode.DONE.code();
+        }
+    }
+
+    static FiringSettings settings(ProfileLibrary library, Optional<String> kiln, Optional<String> plan) {
+        Optional<ProfileLibrary.Plan> found = plan.map(library::plan);
+        return FiringSettings.of(kiln, found.map(ProfileLibrary.Plan::schedule), found.map(ProfileLibrary.Plan::text));
+    }
+
+    private static int columns() {
+        String columns = System.getenv("COLUMNS");
+        try {
+            return columns == null ? 100 : Integer.parseInt(columns);
+        } catch (NumberFormatException e) {
+            return 100;
+        }
+    }
+
+    /** Shows the firing until nothing more will come. */
+    static Snapshot follow(LiveFeed feed, HostClock clock, StatusLine line) {
+        CountDownLatch over = new CountDownLatch(1);
+        LiveFeed.Subscription watching = feed.subscribe(snapshot -> {
+            if (isOver(snapshot)) {
+                over.countDown();
+            }
+        });
+        try {
+            if (isOver(feed.latest())) {
+                over.countDown();
+            }
+            while (!over.await(200, TimeUnit.MILLISECONDS)) {
+                line.show(feed.latest(), clock.monotonicMs());
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } finally {
+            watching.close();
+        }
+        line.show(feed.latest(), clock.monotonicMs());
+        line.end();
+        return feed.latest();
+    }
+
+    private static boolean isOver(Snapshot snapshot) {
+        return switch (snapshot.connection().state()) {
+            case FINISHED, CLOSED, GIVEN_UP -> true;
+            case CONNECTING, RECEIVING, SILENT, LOST -> false;
+        };
+    }
+}

@@ -1,0 +1,98 @@
+package org.kilnside.command;
+
+import java.io.PrintWriter;
+import java.time.Duration;
+import java.util.Optional;
+import org.kilnside.session.Snapshot;
+import org.kilnside.wording.NowSentence;
+import org.kilnside.wording.ReadingAge;
+import org.kilnside.wording.StateWords;
+import org.kilnside.wording.Words;
+
+/**
+ * The firing as one line of text: the sentence, the temperature with the age of its reading, what is wrong, and up to
+ * when it is in the book. On a terminal the line is overwritten; elsewhere a new one is printed each minute and
+ * whenever something happens.
+ */
+final class StatusLine {
+    private static final long PLAIN_EVERY_MS = 60_000;
+    /** Where an hour goes by in seconds, a line a minute would say nothing. */
+    private static final long PLAIN_EVERY_MS_SPED_UP = 5_000;
+
+    private final PrintWriter out;
+    private final Words words;
+    private final StateWords state;
+    private final boolean terminal;
+    private final int columns;
+    private int eventsShown;
+    private int width;
+    private long plainAtMs = Long.MIN_VALUE;
+
+    StatusLine(PrintWriter out, Words words, boolean terminal, int columns) {
+        this.out = out;
+        this.words = words;
+        this.state = new StateWords(words);
+        this.terminal = terminal;
+        this.columns = columns;
+    }
+
+    /** Shows the firing as it stands. */
+    void show(Snapshot snapshot, long hostNowMs) {
+        boolean happened = showEvents(snapshot);
+        long every = snapshot.speed() == 1 ? PLAIN_EVERY_MS : PLAIN_EVERY_MS_SPED_UP;
+        String line = text(snapshot, hostNowMs);
+        if (terminal) {
+            String cut = line.length() < columns ? line : line.substring(0, Math.max(0, columns - 2)) + "…";
+            out.print("\r" + cut + " ".repeat(Math.max(0, width - cut.length())));
+            width = cut.length();
+            out.flush();
+        } else if (happened || plainAtMs == Long.MIN_VALUE || hostNowMs - plainAtMs >= every) {
+            plainAtMs = hostNowMs;
+            out.println(line);
+            out.flush();
+        }
+    }
+
+    /** Leaves the line as it is, so that what follows begins on its own. */
+    void end() {
+        if (terminal && width > 0) {
+            out.println();
+            out.flush();
+            width = 0;
+        }
+    }
+
+    private boolean showEvents(Snapshot snapshot) {
+        int count = snapshot.events().size();
+        if (count < eventsShown) {
+            eventsShown = 0;
+        }
+        boolean any = count > eventsShown;
+        for (; eventsShown < count; eventsShown++) {
+            var event = snapshot.events().get(eventsShown);
+            String line =
+                    state.moment(event.elapsedMs(), snapshot.startedAt(), snapshot.speed()) + "  " + state.event(event);
+            out.println((terminal ? "\r" : "") + line + " ".repeat(Math.max(0, width - line.length())));
+        }
+        return any;
+    }
+
+    String text(Snapshot snapshot, long hostNowMs) {
+        StringBuilder line = new StringBuilder();
+        snapshot.latest()
+                .ifPresent(
+                        latest -> line.append(state.moment(latest.elapsedMs(), snapshot.startedAt(), snapshot.speed()))
+                                .append("  "));
+        line.append(NowSentence.of(snapshot, hostNowMs, words).text());
+        if (!ReadingAge.isOld(snapshot, hostNowMs)) {
+            snapshot.latest()
+                    .flatMap(Snapshot.Latest::temperature)
+                    .ifPresent(temperature -> line.append("  ").append(words.temperature(temperature)));
+            Optional<Duration> age = ReadingAge.of(snapshot, hostNowMs);
+            age.ifPresent(old -> line.append(" (").append(words.ago(old)).append(')'));
+        }
+        snapshot.disk().trouble().ifPresent(trouble -> line.append("  ").append(words.text("book.trouble", trouble)));
+        snapshot.connection().detail().ifPresent(detail -> line.append("  ").append(detail));
+        return line.toString();
+    }
+}

@@ -1,0 +1,388 @@
+package org.kilnside.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.junit.jupiter.api.Test;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.FiringEvent.Kind;
+import org.kilnside.firing.Origin;
+import org.kilnside.firing.Reading;
+import org.kilnside.quantity.HeatingRate;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.schedule.Segment;
+import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.ThermocoupleType;
+import org.kilnside.session.Snapshot.Stage;
+
+class FiringWatchTest {
+    private static final Schedule BISQUE = new Schedule(
+            "Bisque",
+            List.of(
+                    new Segment.Ramp(
+                            HeatingRate.ofKelvinPerHour(100), Temperature.ofCelsius(600), Duration.ofMinutes(15)),
+                    new Segment.FreeCooling()));
+
+    private final HandClock clock = new HandClock();
+    private final BookInMemory book = new BookInMemory();
+    private final FiringSettings settings =
+            FiringSettings.of(Optional.of("Tall Drum"), Optional.of(BISQUE), Optional.of("name = \"Bisque\""));
+    private FiringWatch watch = newWatch();
+    private long uptimeMs = 500_000;
+
+    private FiringWatch newWatch() {
+        return new FiringWatch(book, clock, settings, "serial:/dev/ttyUSB0", 1);
+    }
+
+    private void reads(double celsius) {
+        step(1_000);
+        watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), celsius));
+    }
+
+    private void step(long ms) {
+        clock.forwardMs(ms);
+        uptimeMs += ms;
+    }
+
+    /** A second of kiln time after another along a straight line. */
+    private void ramp(double fromC, double toC, int seconds) {
+        for (int s = 1; s <= seconds; s++) {
+            reads(fromC + (toC - fromC) * s / seconds);
+        }
+    }
+
+    private List<Kind> kinds() {
+        return watch.snapshot().events().stream().map(FiringEvent::kind).toList();
+    }
+
+    @Test
+    void beforeTheFirstReadingThereIsNoFiring() {
+        assertThat(watch.snapshot().stage()).isEqualTo(Stage.NO_READING_YET);
+        assertThat(watch.snapshot().firing()).isEmpty();
+        assertThat(book.starts).isEmpty();
+    }
+
+    @Test
+    void theFirstReadingOpensAFiringInTheBookWithKilnPlanAndLink() {
+        reads(21.5);
+        assertThat(book.starts).singleElement().satisfies(start -> {
+            assertThat(start.kiln()).hasValue("Tall Drum");
+            assertThat(start.link()).isEqualTo("serial:/dev/ttyUSB0");
+            assertThat(start.plan()).hasValue(BISQUE);
+            assertThat(start.planText()).hasValue("name = \"Bisque\"");
+            assertThat(start.startedAt()).isEqualTo(clock.wallClock());
+        });
+        assertThat(book.readings.get(0))
+                .singleElement()
+                .satisfies(reading -> assertThat(reading.elapsedMs()).isZero());
+    }
+
+    @Test
+    void everyReadingIsInTheBookToTheCodeAndInOrder() {
+        ramp(20, 60, 600);
+        assertThat(book.readings.get(0)).hasSize(600);
+        for (int i = 0; i < 600; i++) {
+            Reading reading = book.readings.get(0).get(i);
+            assertThat(reading.elapsedMs()).isEqualTo(i * 1_000L);
+            double celsius = 20 + 40.0 * (i + 1) / 600;
+            assertThat(reading.first().raw().thermocouple()).hasValue((int) Math.round(celsius * 100));
+        }
+    }
+
+    @Test
+    void theSnapshotHasTheNewestReadingWithTheTimeItCame() {
+        ramp(20, 30, 100);
+        Snapshot.Latest latest = watch.snapshot().latest().orElseThrow();
+        assertThat(latest.temperature().orElseThrow().celsius()).isCloseTo(30, within(1e-9));
+        assertThat(latest.hostMs()).isEqualTo(clock.monotonicMs());
+        assertThat(latest.elapsedMs()).isEqualTo(99_000);
+    }
+
+    @Test
+    void aKilnAtRoomTemperatureWaitsToStart() {
+        for (int i = 0; i < 3_600; i++) {
+            reads(12 + (i % 3) * 0.25);
+        }
+        assertThat(watch.snapshot().stage()).isEqualTo(Stage.WAITING_TO_START);
+        assertThat(kinds()).doesNotContain(Kind.FIRING_BEGAN);
+    }
+
+    @Test
+    void theStartIsFoundByItselfAfterADelayedStart() {
+        for (int i = 0; i < 1_800; i++) {
+            reads(12);
+        }
+        ramp(12, 112, 3_600);
+        assertThat(watch.snapshot().stage()).isEqualTo(Stage.HEATING);
+        assertThat(kinds()).contains(Kind.FIRING_BEGAN);
+        Snapshot snapshot = watch.snapshot();
+        assertThat(snapshot.position().orElseThrow().behind().orElseThrow().abs())
+                .isLessThan(Duration.ofMinutes(10));
+    }
+
+    @Test
+    void aWholeFiringGoesThroughItsStagesByItself() {
+        ramp(20, 600, 20_880);
+        for (int i = 0; i < 900; i++) {
+            reads(600);
+        }
+        assertThat(kinds()).contains(Kind.FIRING_BEGAN, Kind.HOLD_BEGAN, Kind.TOP_REACHED);
+        double celsius = 600;
+        for (int i = 0; i < 20 * 3_600 && celsius > 35; i++) {
+            celsius = 18 + (celsius - 18) * Math.exp(-1 / 12_000.0);
+            reads(celsius);
+            if (i == 7_200) {
+                assertThat(watch.snapshot().stage()).isEqualTo(Stage.COOLING);
+            }
+        }
+        assertThat(watch.snapshot().stage()).isEqualTo(Stage.ENDED);
+        assertThat(kinds()).contains(Kind.COOLING_BEGAN, Kind.FIRING_ENDED);
+        assertThat(book.ends.get(0)).isPresent();
+        assertThat(watch.snapshot().peak().orElseThrow().temperature().celsius())
+                .isCloseTo(600, within(0.01));
+    }
+
+    @Test
+    void whenTheKilnIsLitAgainANewFiringBegins() {
+        aWholeFiringGoesThroughItsStagesByItself();
+        for (int i = 0; i < 3_600; i++) {
+            reads(33);
+        }
+        ramp(33, 133, 3_600);
+        assertThat(book.starts).hasSize(2);
+        assertThat(watch.snapshot().firing()).hasValue(2);
+        assertThat(watch.snapshot().stage()).isEqualTo(Stage.HEATING);
+        assertThat(watch.snapshot().peak().orElseThrow().temperature().celsius())
+                .isLessThan(140);
+    }
+
+    @Test
+    void falseReadingsStayInTheBookAndOutOfTheCurve() {
+        ramp(20, 120, 3_600);
+        reads(1_372);
+        assertThat(book.readings.get(0).get(3_600).first().raw().thermocouple()).hasValue(137_200);
+        ramp(120, 125, 180);
+        assertThat(watch.snapshot().peak().orElseThrow().temperature().celsius())
+                .isLessThan(126);
+        for (int i = 0; i < watch.snapshot().curve().size(); i++) {
+            assertThat(watch.snapshot().curve().temperatureC(i)).isLessThan(126);
+        }
+    }
+
+    @Test
+    void aSensorFaultIsSaidOnceAndItsEndOnce() {
+        ramp(20, 120, 3_600);
+        for (int i = 0; i < 30; i++) {
+            step(1_000);
+            watch.reading(Arrivals.faulted(uptimeMs, clock.monotonicMs(), 1));
+        }
+        assertThat(watch.snapshot().latest().orElseThrow().temperature()).isEmpty();
+        assertThat(watch.snapshot().latest().orElseThrow().faults()).hasSize(1);
+        ramp(121, 122, 60);
+        assertThat(kinds().stream().filter(Kind.SENSOR_FAULT::equals)).hasSize(1);
+        assertThat(kinds().stream().filter(Kind.SENSOR_BACK::equals)).hasSize(1);
+    }
+
+    @Test
+    void aRestartOfTheControllerIsAnEventAndTheCurveGoesOn() {
+        ramp(20, 120, 3_600);
+        clock.forwardMs(30_000);
+        uptimeMs = 1_200;
+        watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 120.5));
+        assertThat(kinds()).contains(Kind.CONTROLLER_RESTARTED);
+        assertThat(watch.snapshot().latest().orElseThrow().elapsedMs()).isEqualTo(3_599_000 + 30_000);
+        assertThat(watch.takeMissingSince()).isEmpty();
+    }
+
+    @Test
+    void aGapIsSaidAndAskedForAndWhenFilledTheCurveIsWhole() {
+        ramp(20, 120, 3_600);
+        long lastUptime = uptimeMs;
+        step(3 * 3_600_000L);
+        watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 420));
+        assertThat(kinds()).contains(Kind.GAP);
+        assertThat(watch.takeMissingSince()).isEqualTo(OptionalLong.of(lastUptime));
+        assertThat(watch.takeMissingSince()).isEmpty();
+        for (int minute = 1; minute < 180; minute++) {
+            watch.reading(
+                    Arrivals.kept(lastUptime + minute * 60_000L, clock.monotonicMs(), 120 + 300.0 * minute / 180));
+        }
+        clock.forwardMs(2_000);
+        watch.lookRound();
+        Snapshot snapshot = watch.snapshot();
+        assertThat(kinds()).contains(Kind.GAP_FILLED);
+        assertThat(snapshot.curve().size()).isGreaterThanOrEqualTo(3_600 + 179);
+        for (int i = 1; i < snapshot.curve().size(); i++) {
+            assertThat(snapshot.curve().elapsedMs(i))
+                    .isGreaterThan(snapshot.curve().elapsedMs(i - 1));
+            assertThat(snapshot.curve().elapsedMs(i) - snapshot.curve().elapsedMs(i - 1))
+                    .isLessThan(61_000);
+        }
+        assertThat(book.readings.get(0).stream().filter(reading -> reading.origin() == Origin.FILLED_IN))
+                .hasSize(179);
+    }
+
+    @Test
+    void whatWasKeptDoesNotDoubleWhatIsThere() {
+        ramp(20, 120, 3_600);
+        for (int minute = 1; minute < 30; minute++) {
+            watch.reading(Arrivals.kept(uptimeMs - minute * 60_000L, clock.monotonicMs(), 100));
+        }
+        assertThat(book.readings.get(0)).hasSize(3_600);
+    }
+
+    @Test
+    void afterARestartOfTheProgramTheFiringGoesOn() {
+        ramp(20, 220, 7_200);
+        List<Reading> before = new ArrayList<>(book.readings.get(0));
+        BookInMemory again = new BookInMemory();
+        again.beginEarlier(book.starts.get(0), before, Optional.of(book.ties.get(book.ties.size() - 1)));
+        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
+        step(60_000);
+        second.resume();
+        assertThat(second.snapshot().firing()).hasValue(1);
+        assertThat(second.snapshot().stage()).isEqualTo(Stage.NO_READING_YET);
+        step(1_000);
+        second.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 222));
+        Snapshot snapshot = second.snapshot();
+        assertThat(snapshot.latest().orElseThrow().elapsedMs()).isEqualTo(7_199_000 + 61_000);
+        assertThat(snapshot.stage()).isEqualTo(Stage.HEATING);
+        assertThat(snapshot.events().stream().map(FiringEvent::kind)).contains(Kind.RECORDING_RESUMED, Kind.GAP);
+        assertThat(again.starts).hasSize(1);
+    }
+
+    @Test
+    void replayGivesTheSameCurveAsLiveToTheBit() {
+        ramp(20, 220, 7_200);
+        reads(900);
+        ramp(220, 225, 180);
+        BookInMemory again = new BookInMemory();
+        again.beginEarlier(
+                book.starts.get(0),
+                new ArrayList<>(book.readings.get(0)),
+                Optional.of(book.ties.get(book.ties.size() - 1)));
+        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
+        second.resume();
+        assertThat(second.snapshot().curve().size())
+                .isEqualTo(watch.snapshot().curve().size());
+        for (int i = 0; i < second.snapshot().curve().size(); i++) {
+            assertThat(second.snapshot().curve().temperatureC(i))
+                    .isEqualTo(watch.snapshot().curve().temperatureC(i));
+        }
+        assertThat(second.snapshot().peak()).isEqualTo(watch.snapshot().peak());
+        assertThat(second.snapshot().position()).isEqualTo(watch.snapshot().position());
+    }
+
+    @Test
+    void aFiringOfLastWeekIsEndedAndANewOneBegun() {
+        ramp(20, 220, 7_200);
+        BookInMemory again = new BookInMemory();
+        again.beginEarlier(
+                book.starts.get(0),
+                new ArrayList<>(book.readings.get(0)),
+                Optional.of(book.ties.get(book.ties.size() - 1)));
+        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
+        clock.forward(Duration.ofDays(6));
+        second.resume();
+        second.reading(Arrivals.measured(5_000, clock.monotonicMs(), 18));
+        assertThat(again.starts).hasSize(2);
+        assertThat(again.ends.get(0)).isPresent();
+    }
+
+    @Test
+    void aJumpOfTheWallClockDoesNotMoveTheCurve() {
+        ramp(20, 60, 600);
+        clock.wallJumps(Duration.ofHours(-1));
+        reads(60.1);
+        assertThat(watch.snapshot().latest().orElseThrow().elapsedMs()).isEqualTo(600_000);
+    }
+
+    @Test
+    void theConnectionsLossAndReturnAreInTheRecordOnceEach() {
+        ramp(20, 60, 60);
+        watch.connection(state(Connection.State.LOST));
+        watch.connection(state(Connection.State.LOST));
+        watch.connection(state(Connection.State.CONNECTING));
+        watch.connection(state(Connection.State.RECEIVING));
+        watch.connection(state(Connection.State.RECEIVING));
+        assertThat(kinds().stream().filter(Kind.CONNECTION_LOST::equals)).hasSize(1);
+        assertThat(kinds().stream().filter(Kind.CONNECTION_BACK::equals)).hasSize(1);
+    }
+
+    private Connection state(Connection.State state) {
+        return new Connection(state, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE);
+    }
+
+    @Test
+    void aNoteIsInTheRecordAtItsTime() {
+        ramp(20, 60, 60);
+        clock.forwardMs(4_000);
+        watch.note("Bung out");
+        FiringEvent note =
+                watch.snapshot().events().get(watch.snapshot().events().size() - 1);
+        assertThat(note.text()).hasValue("Bung out");
+        assertThat(note.elapsedMs()).isEqualTo(63_000);
+        assertThat(book.events.get(0)).contains(note);
+    }
+
+    @Test
+    void aPersonMayEndAFiring() {
+        ramp(20, 120, 3_600);
+        watch.firingEnds();
+        assertThat(watch.snapshot().stage()).isEqualTo(Stage.ENDED);
+        assertThat(book.ends.get(0)).isPresent();
+    }
+
+    @Test
+    void aPersonMayBeginAFiring() {
+        ramp(20, 21, 60);
+        watch.firingBegins();
+        reads(21);
+        assertThat(watch.snapshot().stage()).isNotEqualTo(Stage.WAITING_TO_START);
+    }
+
+    @Test
+    void aChangeOfSensorIsWrittenDown() {
+        Probe amplified = new Probe(ThermocoupleType.K, Amplifier.MAX31855);
+        watch.hello(hello(amplified));
+        reads(20);
+        watch.hello(hello(amplified));
+        Probe other = new Probe(ThermocoupleType.S, Amplifier.MAX31856);
+        watch.hello(hello(other));
+        assertThat(book.probes).containsExactly(List.of(amplified), List.of(other));
+    }
+
+    private static ReadingSource.ControllerHello hello(Probe probe) {
+        return new ReadingSource.ControllerHello(
+                Optional.of("tall-drum"),
+                Optional.empty(),
+                List.of(probe),
+                java.util.OptionalInt.of(1_000),
+                OptionalLong.of(0));
+    }
+
+    @Test
+    void troubleOfTheBookIsInTheSnapshotAndInTheRecord() {
+        reads(20);
+        book.trouble = Optional.of("the disk is full: readings wait in memory");
+        watch.lookRound();
+        assertThat(watch.snapshot().disk().trouble())
+                .hasValueSatisfying(text -> assertThat(text).contains("disk is full"));
+        assertThat(kinds()).contains(Kind.BOOK_TROUBLE);
+    }
+
+    @Test
+    void nothingNewMakesNoNewSnapshot() {
+        reads(20);
+        Snapshot one = watch.snapshot();
+        watch.lookRound();
+        assertThat(watch.snapshot()).isSameAs(one);
+    }
+}
