@@ -27,7 +27,9 @@ import picocli.CommandLine.Parameters;
             BookCommand.ListFirings.class,
             BookCommand.Show.class,
             BookCommand.Backup.class,
-            BookCommand.Check.class
+            BookCommand.Check.class,
+            BookExport.class,
+            BookImport.class
         },
         description = "Looks into the firing book.")
 public final class BookCommand implements Callable<Integer> {
@@ -146,12 +148,11 @@ public final class BookCommand implements Callable<Integer> {
         @Override
         public Integer call() {
             try (Book book = which.open(around.err())) {
-                RecordedFiring firing = book.firing(number);
-                FiringFacts facts = FiringFacts.of(firing);
+                FiringFacts facts = FiringFacts.of(book, number);
                 if (json) {
                     facts.writeJson(new JsonLines(around.out()));
                 } else {
-                    print(firing, facts);
+                    print(facts.firing(), facts);
                 }
             }
             return Complaint.ExitCode.DONE.code();

@@ -1,12 +1,16 @@
 package org.kilnside.command;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.book.Book;
 import org.kilnside.book.RecordedFiring;
 import org.kilnside.files.JsonLines;
 import org.kilnside.files.JsonObject;
+import org.kilnside.firing.Reading;
 import org.kilnside.link.BadLinkException;
 import org.kilnside.link.LinkNotation;
+import org.kilnside.session.FollowedFiring;
 import org.kilnside.tracking.FiringFigures;
 import org.kilnside.tracking.PlanPosition;
 import org.kilnside.wording.FiringSummary;
@@ -14,8 +18,15 @@ import org.kilnside.wording.Words;
 
 /** A firing out of the book with the figures that follow from it. */
 record FiringFacts(RecordedFiring firing, List<PlanPosition.PlanPoint> aligned, double speed) {
-    static FiringFacts of(RecordedFiring firing) {
-        return new FiringFacts(firing, List.of(), speedOf(firing.start().link()));
+    static FiringFacts of(Book book, long number) {
+        RecordedFiring firing = book.firing(number);
+        List<Reading> readings = new ArrayList<>();
+        book.readings(number, readings::add);
+        List<PlanPosition.PlanPoint> aligned = FollowedFiring.of(firing.start().plan(), readings)
+                .position()
+                .map(PlanPosition::aligned)
+                .orElse(List.of());
+        return new FiringFacts(firing, aligned, speedOf(firing.start().link()));
     }
 
     /** How much faster than life it was recorded: times of day mean something only at 1. */

@@ -2,6 +2,9 @@ package org.kilnside.command;
 
 import java.io.PrintWriter;
 import java.util.Map;
+import org.kilnside.book.BookException;
+import org.kilnside.files.FileRefusedException;
+import org.kilnside.link.BadLinkException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -59,6 +62,14 @@ public final class KilnsideCommand implements Runnable {
             err.println("kilnside: " + complaint.getMessage());
             err.flush();
             return complaint.exitCode().code();
+        }
+        if (failure instanceof FileRefusedException
+                || failure instanceof BookException
+                || failure instanceof BadLinkException) {
+            // These say in one sentence what a person can put right.
+            err.println("kilnside: " + failure.getMessage());
+            err.flush();
+            return Complaint.ExitCode.INPUT.code();
         }
         org.slf4j.LoggerFactory.getLogger(KilnsideCommand.class).error("unforeseen", failure);
         err.println("kilnside: something unforeseen went wrong (" + failure + "). Nothing already in the book is lost."

@@ -6,9 +6,9 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.kilnside.book.BookRecorder;
 import org.kilnside.files.ProfileLibrary;
+import org.kilnside.link.LinkSurroundings;
 import org.kilnside.link.Links;
 import org.kilnside.link.RecorderAddress;
-import org.kilnside.link.VirtualFirings;
 import org.kilnside.page.SnapshotStream;
 import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
@@ -41,9 +41,8 @@ final class Recorder implements AutoCloseable {
      */
     static Recorder start(
             Path bookPath, String link, FiringSettings settings, HostClock clock, ProfileLibrary library) {
-        ReadingSource source = Links.open(link, org.kilnside.link.Surroundings.of(clock, new VirtualFirings(library)));
-        makeFolder(bookPath);
-        BookRecorder book = BookRecorder.open(bookPath);
+        ReadingSource source = Links.open(link, LinkSurroundings.of(clock, library));
+        BookRecorder book = BookRecorder.open(inItsFolder(bookPath));
         try {
             LiveFiring firing = new LiveFiring(book, clock, settings, source);
             Optional<SnapshotStream> stream = openStream(bookPath, firing, clock);
@@ -55,10 +54,12 @@ final class Recorder implements AutoCloseable {
         }
     }
 
-    private static void makeFolder(Path bookPath) {
+    /** The book's path, its folder made when it was missing. */
+    static Path inItsFolder(Path bookPath) {
         Path folder = bookPath.toAbsolutePath().getParent();
         try {
             Files.createDirectories(folder);
+            return bookPath;
         } catch (IOException e) {
             throw new Complaint(
                     Complaint.ExitCode.INPUT,

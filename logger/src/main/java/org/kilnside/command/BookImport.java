@@ -1,0 +1,121 @@
+package org.kilnside.command;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.Callable;
+import org.kilnside.book.BookRecorder;
+import org.kilnside.files.CsvLogs;
+import org.kilnside.files.Log;
+import org.kilnside.firing.Channel;
+import org.kilnside.firing.ControllerReport;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Origin;
+import org.kilnside.firing.Reading;
+import org.kilnside.firing.Trace;
+import org.kilnside.quantity.Share;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.RawSignal;
+import org.kilnside.session.FiringBook.FiringStart;
+import org.kilnside.session.FiringSettings;
+import org.kilnside.session.FollowedFiring;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** A CSV log as a firing of the book. */
+@Command(
+        name = "import",
+        mixinStandardHelpOptions = true,
+        description = "Puts a CSV log into the book as a firing that is over. Its temperatures are taken as they are.")
+final class BookImport implements Callable<Integer> {
+    @Mixin
+    private Surroundings around;
+
+    @Mixin
+    private BookCommand.Which which;
+
+    @Parameters(paramLabel = "FILE", description = "The log: a header with elapsed_s or time, and temp_c or temp_f.")
+    private Path file;
+
+    @Option(names = "--plan", paramLabel = "FILE", description = "The plan it followed: a file, or the name of one.")
+    private Optional<String> plan = Optional.empty();
+
+    @Option(names = "--kiln", paramLabel = "NAME", description = "The kiln's name.")
+    private Optional<String> kiln = Optional.empty();
+
+    @Override
+    public Integer call() {
+        Log log = CsvLogs.read(file);
+        if (log.trace().isEmpty()) {
+            throw new Complaint(
+                    Complaint.ExitCode.INPUT, file + " holds no good reading: there is nothing to put into the book.");
+        }
+        FiringSettings settings = RecordCommand.settings(around.library(), kiln, plan);
+        List<Reading> readings = readings(log);
+        FollowedFiring followed = FollowedFiring.of(settings.plan(), readings);
+        long number;
+        try (BookRecorder book = BookRecorder.open(Recorder.inItsFolder(which.path()))) {
+            Instant started = log.startedAt().orElseGet(() -> around.clock().wallClock());
+            number = book.begin(new FiringStart(
+                    settings.kiln(), "log:" + file.getFileName(), started, settings.plan(), settings.planText()));
+            book.sensors(number, 0, List.of(Probe.UNKNOWN));
+            for (Reading reading : readings) {
+                book.append(number, reading);
+            }
+            for (FiringEvent event : followed.events()) {
+                book.append(number, event);
+            }
+            book.end(number, readings.get(readings.size() - 1).elapsedMs());
+        }
+        log.report()
+                .sentence()
+                .ifPresent(left ->
+                        around.err().println("kilnside: " + around.words().text("book.skipped", file, left)));
+        around.out().println(around.words().text("book.imported", file, number, readings.size()));
+        return Complaint.ExitCode.DONE.code();
+    }
+
+    /** The log's rows as readings, their time counted from the first. */
+    private static List<Reading> readings(Log log) {
+        Trace trace = log.trace();
+        long zeroMs = trace.elapsedMs(0);
+        double stepC = Amplifier.CELSIUS.thermocoupleStepC();
+        List<Reading> readings = new ArrayList<>(trace.size());
+        for (int i = 0; i < trace.size(); i++) {
+            int code = (int) Math.round(trace.temperatureC(i) / stepC);
+            Optional<Temperature> coldJunction = log.coldJunction().celsius(i).isPresent()
+                    ? Optional.of(
+                            Temperature.ofCelsius(log.coldJunction().celsius(i).getAsDouble()))
+                    : Optional.empty();
+            OptionalInt coldCode = coldJunction
+                    .map(cold -> OptionalInt.of((int) Math.round(cold.celsius() / stepC)))
+                    .orElse(OptionalInt.empty());
+            Channel channel = new Channel(
+                    1,
+                    new RawSignal(OptionalInt.of(code), coldCode, 0),
+                    Optional.of(Temperature.ofCelsius(code * stepC)),
+                    coldJunction);
+            readings.add(Reading.of(trace.elapsedMs(i) - zeroMs, List.of(channel), report(trace, i), Origin.IMPORTED));
+        }
+        return readings;
+    }
+
+    private static ControllerReport report(Trace trace, int index) {
+        return new ControllerReport(
+                trace.output(index).isPresent()
+                        ? Optional.of(new Share(trace.output(index).getAsDouble()))
+                        : Optional.empty(),
+                trace.setpointC(index).isPresent()
+                        ? Optional.of(
+                                Temperature.ofCelsius(trace.setpointC(index).getAsDouble()))
+                        : Optional.empty(),
+                OptionalInt.empty());
+    }
+}
