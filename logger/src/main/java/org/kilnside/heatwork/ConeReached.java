@@ -1,0 +1,50 @@
+package org.kilnside.heatwork;
+
+import java.time.Duration;
+import java.util.OptionalDouble;
+import org.kilnside.quantity.Interval;
+import org.kilnside.quantity.Temperature;
+
+/**
+ * What a firing has come to, or has come to so far.
+ *
+ * @param series the cones meant
+ * @param cone where the firing stands up to the top and until it has fallen 25 °C from it
+ * @param between the same, read with everything the sensor and the chart may be off by
+ * @param coolingAdded by how many cones the rest of the cooling added, by the same law; no published source supports or
+ *     denies it; empty when nothing is down
+ * @param peak the highest temperature
+ * @param peakMs when, on the recording's clock
+ * @param top whether the top was seen
+ * @param gaps how long readings were missing altogether; bridged by straight lines
+ */
+public record ConeReached(
+        ConeSeries series,
+        ConePosition cone,
+        Interval<ConePosition> between,
+        OptionalDouble coolingAdded,
+        Temperature peak,
+        long peakMs,
+        Top top,
+        Duration gaps) {
+    /** Whether the top was seen. */
+    public enum Top {
+        SEEN,
+        /** The last reading stands at the highest: the top is still to come, or the log ends with it. */
+        NOT_PASSED,
+        /** Readings are missing where the firing turned: the cone is at least this. */
+        HIDDEN_BY_GAP,
+        /** The first reading is the highest: the top was before it, and the cone is at least this. */
+        BEFORE_FIRST_READING
+    }
+
+    /** Whether the cone is a lower bound only, because the top was not seen. */
+    public boolean isAtLeast() {
+        return top == Top.HIDDEN_BY_GAP || top == Top.BEFORE_FIRST_READING;
+    }
+
+    /** Whether nothing at all is down yet. */
+    public boolean isBelowScale() {
+        return cone.past().isEmpty();
+    }
+}
