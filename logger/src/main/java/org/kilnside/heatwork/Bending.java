@@ -14,16 +14,19 @@ final class Bending {
 
     static final double[] GAUSS_WEIGHTS = {5.0 / 9, 8.0 / 9, 5.0 / 9};
 
-    /** A rate below exp(−23)/s = 1e-10/s does not bend a cone in any firing. */
-    private static final double NEGLIGIBLE_LOG_RATE = -23;
+    /** A rate below exp(−18)/s = 1.5e-8/s bends a cone by a thousandth in a day. */
+    private static final double NEGLIGIBLE_LOG_RATE = -18;
 
     /** Over so short a segment the rate is an exponential of time: its logarithm bends by less than 1e-4. */
     private static final double SHORT_SEGMENT_K = 4;
 
     private static final double GAUSS_PIECE_K = 25;
 
-    /** exp(8): a cone so far down, with the two above it down as well, bears on no answer any more. */
-    private static final double FAR_DOWN = 2981;
+    /** Every so many short segments the rates are taken anew, so that nothing rounded on the way adds up. */
+    private static final int TAKEN_ANEW_EVERY = 32;
+
+    /** exp(5): a cone so far down, with the two above it down as well, bears on no answer any more. */
+    private static final double FAR_DOWN = 148;
 
     private final ConeTable table;
     private final int cones;
@@ -33,6 +36,7 @@ final class Bending {
     private final double[] slope;
     private final double[] rateNow;
     private int first;
+    private int shortSegments;
 
     Bending(ConeTable table) {
         this.table = table;
@@ -57,6 +61,7 @@ final class Bending {
         this.slope = other.slope.clone();
         this.rateNow = other.rateNow.clone();
         this.first = other.first;
+        this.shortSegments = other.shortSegments;
     }
 
     Bending copy() {
@@ -109,22 +114,37 @@ final class Bending {
         return logarithm < NEGLIGIBLE_LOG_RATE ? 0 : StrictMath.exp(logarithm);
     }
 
-    /** The mean of an exponential between its ends: (f₁ − f₀)/x, x = ln(f₁/f₀); one exponential a cone and reading. */
+    /**
+     * The mean of an exponential between its ends: f₀·(eˣ − 1)/x, x = ln(f₁/f₀). For the small x of readings a second
+     * apart a short series gives it to 1e-9, and no exponential is taken at all.
+     */
     private void addShort(double fromK, double toK, double seconds) {
         double perFromK = 1 / fromK;
         double perToK = 1 / toK;
         double perMiddleSquared = perFromK * perToK;
+        double perKFallen = perFromK - perToK;
+        shortSegments = (shortSegments + 1) % TAKEN_ANEW_EVERY;
+        boolean anew = shortSegments == 0;
         for (int i = first; i < cones; i++) {
             double before = rateNow[i];
-            double after = rate(i, perToK);
-            rateNow[i] = after;
-            if (before == 0 && after == 0) {
+            double x = activationK[i] * perKFallen;
+            boolean small = x < 0.1 && x > -0.1;
+            if (before == 0) {
+                if (anew || !small) {
+                    rateNow[i] = rate(i, perToK);
+                }
                 continue;
             }
-            double x = activationK[i] * (perFromK - perToK);
-            double mean = Math.abs(x) < 0.1 || before == 0
-                    ? before * (1 + x * (1.0 / 2 + x * (1.0 / 6 + x * (1.0 / 24 + x * (1.0 / 120)))))
-                    : (after - before) / x;
+            double mean;
+            if (small) {
+                double relative = 1 + x * (1.0 / 2 + x * (1.0 / 6 + x * (1.0 / 24 + x * (1.0 / 120 + x / 720))));
+                mean = before * relative;
+                rateNow[i] = anew ? rate(i, perToK) : before + mean * x;
+            } else {
+                double after = rate(i, perToK);
+                mean = (after - before) / x;
+                rateNow[i] = after;
+            }
             double added = mean * seconds;
             work[i] += added;
             slope[i] += added * activationK[i] * perMiddleSquared;
