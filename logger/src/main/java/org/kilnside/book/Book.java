@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.JdbiException;
 import org.kilnside.book.BookException.Reason;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
@@ -27,17 +28,23 @@ public final class Book implements AutoCloseable {
     private final Handle handle;
     private final Optional<String> caution;
 
-    private Book(BookFile book, Connection connection, Optional<String> caution) {
+    Book(BookFile book, Books books) {
         this.book = book;
-        this.connection = connection;
+        try {
+            Books.Opened opened = books.open(book);
+            this.connection = opened.connection();
+            this.caution = opened.caution();
+        } catch (SQLException e) {
+            throw SqliteTrouble.of(book.path(), e);
+        }
         this.handle = FiringRows.handle(connection);
-        this.caution = caution;
     }
 
     /**
-     * Opens a book that is there.
+     * Opens a book that is there. One of a later Kilnside, or one that may not be written, is opened for reading
+     * only, and {@link #caution()} says so; an older one is brought up to date, a backup beside it first.
      *
-     * @throws BookException when there is none, or it is damaged
+     * @throws BookException when there is none, it is damaged, or no firing book; nothing of it is changed then
      */
     public static Book open(Path path) {
         BookFile file = new BookFile(path);
@@ -46,11 +53,12 @@ public final class Book implements AutoCloseable {
                     Reason.MISSING,
                     "There is no firing book at " + file.path() + " yet: the first recording makes it.");
         }
-        try {
-            return new Book(file, Books.openForWriting(file), Optional.empty());
-        } catch (SQLException e) {
-            throw SqliteTrouble.of(file.path(), e);
-        }
+        return new Book(file, Books.CURRENT);
+    }
+
+    /** Whether a process records into a book now, this one included. */
+    public static boolean isBeingRecorded(Path path) {
+        return RecorderLock.isHeld(new BookFile(path));
     }
 
     /** Why this book can only be read, in one sentence; empty when notes can be added. */
@@ -65,9 +73,9 @@ public final class Book implements AutoCloseable {
 
     /** All firings, oldest first. */
     public List<FiringSummary> firings() {
-        return handle.createQuery("SELECT * FROM firing ORDER BY number")
+        return asked(() -> handle.createQuery("SELECT * FROM firing ORDER BY number")
                 .map((row, context) -> summary(row))
-                .list();
+                .list());
     }
 
     private FiringSummary summary(ResultSet row) throws SQLException {
@@ -102,11 +110,9 @@ public final class Book implements AutoCloseable {
      * @throws BookException when the book has no firing of this number
      */
     public RecordedFiring firing(long number) {
-        try {
-            FiringStart start = FiringRows.start(connection, number).orElseThrow(() -> noSuchFiring(number));
+        return asked(() -> {
+            FiringStart start = startOf(number);
             List<SensorEpoch> sensors = FiringRows.sensors(connection, number);
-            Optional<String> load = text(number, "load_text");
-            Optional<String> notes = text(number, "notes");
             return new RecordedFiring(
                     number,
                     start,
@@ -114,24 +120,24 @@ public final class Book implements AutoCloseable {
                     FiringRows.events(connection, number),
                     sensors,
                     FiringRows.clockTies(connection, number),
-                    load,
-                    notes,
+                    text(number, "load_text"),
+                    text(number, "notes"),
                     endedElapsedMs(number));
-        } catch (SQLException e) {
-            throw SqliteTrouble.of(book.path(), e);
-        }
+        });
     }
 
-    private BookException noSuchFiring(long number) {
-        return new BookException(
-                Reason.NO_SUCH_FIRING,
-                "The firing book " + book.path() + " has no firing " + number + ": \"book list\" shows those it has.");
+    private FiringStart startOf(long number) {
+        return FiringRows.start(connection, number)
+                .orElseThrow(() -> new BookException(
+                        Reason.NO_SUCH_FIRING,
+                        "The firing book " + book.path() + " has no firing " + number
+                                + ": \"book list\" shows those it has."));
     }
 
     private Optional<String> text(long number, String column) {
         return handle.select("SELECT " + column + " FROM firing WHERE number = ?", number)
-                .mapTo(String.class)
-                .findOne();
+                .map((row, context) -> FiringRows.text(row, column))
+                .one();
     }
 
     private OptionalLong endedElapsedMs(long number) {
@@ -140,22 +146,27 @@ public final class Book implements AutoCloseable {
                 .one();
     }
 
-    /** Hands over every reading of a firing, to the code, in order of time. */
+    /**
+     * Hands over every reading of a firing, to the code, in order of time, without holding them all.
+     *
+     * @throws BookException when the book has no firing of this number
+     */
     public void readings(long number, Consumer<Reading> taker) {
-        try {
+        asked(() -> {
+            startOf(number);
             ProbeEpochs probes = new ProbeEpochs(FiringRows.sensors(connection, number));
             FiringQueries.readings(connection, number, probes, taker);
-        } catch (SQLException e) {
-            throw SqliteTrouble.of(book.path(), e);
-        }
+            return number;
+        });
     }
 
     /** The newest firing, when it has not ended, with all that is needed to go on with it. */
     public Optional<OpenFiring> unfinished() {
-        Optional<Long> newest = handle.createQuery("SELECT number FROM firing WHERE ended_elapsed_ms IS NULL"
-                        + " AND number = (SELECT max(number) FROM firing)")
-                .mapTo(Long.class)
-                .findOne();
+        Optional<Long> newest =
+                asked(() -> handle.createQuery("SELECT number FROM firing WHERE ended_elapsed_ms IS NULL"
+                                + " AND number = (SELECT max(number) FROM firing)")
+                        .mapTo(Long.class)
+                        .findOne());
         return newest.map(number -> {
             RecordedFiring firing = firing(number);
             List<Reading> readings = new ArrayList<>();
@@ -173,17 +184,63 @@ public final class Book implements AutoCloseable {
         });
     }
 
-    /** Adds a note to a firing, at a time on its recording's clock. */
+    /**
+     * Adds a note to a firing.
+     *
+     * @param elapsedMs the time it belongs to, on the recording's clock, ms
+     */
     public void addNote(long number, long elapsedMs, String text) {
-        if (FiringRows.start(connection, number).isEmpty()) {
-            throw noSuchFiring(number);
-        }
-        handle.execute(
+        write(
+                number,
                 "INSERT INTO event (firing, elapsed_ms, kind, text) VALUES (?, ?, ?, ?)",
                 number,
                 elapsedMs,
                 FiringEvent.Kind.NOTE.name(),
                 text);
+    }
+
+    /** Writes down what is in the kiln, in the potter's words; what stood there before is replaced. */
+    public void setLoadText(long number, String text) {
+        write(number, "UPDATE firing SET load_text = ? WHERE number = ?", text, number);
+    }
+
+    /** Writes the potter's notes on a firing as a whole; what stood there before is replaced. */
+    public void setNotes(long number, String text) {
+        write(number, "UPDATE firing SET notes = ? WHERE number = ?", text, number);
+    }
+
+    private void write(long number, String sql, Object... values) {
+        if (caution.isPresent()) {
+            throw new BookException(Reason.READ_ONLY, caution.get());
+        }
+        asked(() -> {
+            startOf(number);
+            return handle.execute(sql, values);
+        });
+    }
+
+    /**
+     * Copies the book as it is now, also while it is being recorded. The copy is forced to the disk and checked.
+     *
+     * @param target a file that is not there yet; its folder is made when missing
+     * @throws BookException when the copy is there already, cannot be written, or does not read back
+     */
+    public void backup(Path target) {
+        BookBackup.write(book, connection, target);
+    }
+
+    /** Asks the book something, and says in a sentence what SQLite found wrong. */
+    private <T> T asked(Question<T> question) {
+        try {
+            return question.ask();
+        } catch (SQLException | JdbiException e) {
+            throw SqliteTrouble.of(book.path(), SqliteTrouble.within(e));
+        }
+    }
+
+    @FunctionalInterface
+    private interface Question<T> {
+        T ask() throws SQLException;
     }
 
     @Override

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.SQLException;
+import org.kilnside.book.BookException.Reason;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
 
@@ -20,12 +21,28 @@ record BookFile(Path path) {
     /** How long a connection waits while another one writes a note or a checkpoint. */
     private static final int BUSY_TIMEOUT_MS = 5_000;
 
+    /** Resolves symbolic links, as SQLite does: the files beside the book are beside the real one. */
     BookFile {
         path = path.toAbsolutePath().normalize();
+        try {
+            path = Files.exists(path) ? path.toRealPath() : path;
+        } catch (IOException e) {
+            throw new BookException(
+                    Reason.UNUSABLE, "The firing book " + path + " cannot be found: " + e.getMessage() + ".", e);
+        }
     }
 
     boolean exists() {
         return Files.exists(path);
+    }
+
+    /** Whether both the file and its folder may be written; SQLite needs both. */
+    boolean isWritable() {
+        return Files.isWritable(path) && Files.isWritable(folder());
+    }
+
+    Path folder() {
+        return path.getParent();
     }
 
     /** The file whose lock is the recorder's role. */
@@ -57,7 +74,7 @@ record BookFile(Path path) {
         SQLiteConfig config = new SQLiteConfig();
         config.setReadOnly(true);
         config.setBusyTimeout(BUSY_TIMEOUT_MS);
-        boolean othersMayWrite = Files.isWritable(path.getParent()) || Files.exists(beside("-wal"));
+        boolean othersMayWrite = Files.isWritable(folder()) || Files.exists(beside("-wal"));
         // In a folder nobody can write to, SQLite cannot lay its index beside the book, and need not: nothing changes.
         String address = othersMayWrite
                 ? "jdbc:sqlite:" + path

@@ -3,6 +3,7 @@ package org.kilnside.book;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,6 +12,7 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
+import org.jdbi.v3.core.JdbiException;
 import org.kilnside.book.BookException.Reason;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
@@ -30,6 +32,7 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
 
     private static final Logger LOG = LoggerFactory.getLogger(BookRecorder.class);
     private static final int FULL_BATCH = 20_000;
+    private static final Duration BETWEEN_ATTEMPTS = Duration.ofSeconds(1);
     private static final Duration PATIENCE_AT_CLOSE = Duration.ofSeconds(10);
 
     private static final Duration PATIENCE_TO_READ_BACK = Duration.ofSeconds(2);
@@ -50,7 +53,7 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
         known.addAll(FiringRows.numbers(connection));
         nextNumber =
                 new AtomicLong(known.stream().mapToLong(Long::longValue).max().orElse(0) + 1);
-        loop = new CommitLoop(book, connection, waiting);
+        loop = new CommitLoop(book, connection, waiting, BETWEEN_ATTEMPTS);
         loop.start();
     }
 
@@ -62,11 +65,11 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
      *     not be written; the book is then as it was
      */
     public static BookRecorder open(Path path) {
-        BookFile book = new BookFile(path);
-        RecorderLock role = RecorderLock.take(book);
+        RecorderLock role = RecorderLock.take(new BookFile(path));
+        BookFile book = role.book();
         Connection connection = null;
         try {
-            connection = Books.openForWriting(book);
+            connection = Books.CURRENT.openForRecorder(book);
             return new BookRecorder(book, role, connection);
         } catch (SQLException e) {
             closeAfter(connection, role);
@@ -165,6 +168,29 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
         return readings.isEmpty()
                 ? OptionalLong.empty()
                 : OptionalLong.of(readings.get(readings.size() - 1).elapsedMs());
+    }
+
+    /**
+     * Puts a finished firing into the book, wholly or not at all, and waits for the disk.
+     *
+     * @return its number
+     * @throws BookException when the book cannot be written; nothing of the firing is in it then
+     */
+    public long importFiring(FinishedFiring firing) {
+        long number = nextNumber.getAndIncrement();
+        try (Connection own = book.connect();
+                Statement statement = own.createStatement()) {
+            statement.execute("BEGIN IMMEDIATE");
+            try (BookWriter writer = new BookWriter(own)) {
+                firing.write(writer, number);
+                writer.finish();
+                statement.execute("COMMIT");
+            }
+            known.add(number);
+            return number;
+        } catch (SQLException | JdbiException e) {
+            throw SqliteTrouble.of(book.path(), SqliteTrouble.within(e));
+        }
     }
 
     /**

@@ -170,6 +170,16 @@ final class BookWriter implements AutoCloseable {
         }
     }
 
+    void texts(long firing, Optional<String> load, Optional<String> notes) throws SQLException {
+        try (PreparedStatement update =
+                connection.prepareStatement("UPDATE firing SET load_text = ?, notes = ? WHERE number = ?")) {
+            setText(update, 1, load);
+            setText(update, 2, notes);
+            update.setLong(3, firing);
+            update.executeUpdate();
+        }
+    }
+
     void end(long firing, long elapsedMs) throws SQLException {
         try (PreparedStatement update =
                 connection.prepareStatement("UPDATE firing SET ended_elapsed_ms = ? WHERE number = ?")) {

@@ -6,32 +6,42 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.jdbi.v3.core.JdbiException;
+import org.kilnside.book.BookException.Reason;
+import org.kilnside.firing.FiringEvent;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** The book's own thread: takes what waits, puts it into one transaction, and tries again until the disk has it. */
+/**
+ * The book's own thread: takes what waits, puts it into one transaction, and tries again until the disk has it. A full
+ * disk first costs the reserve; after that, and for every other trouble, entries wait in memory.
+ */
 final class CommitLoop {
     private static final Logger LOG = LoggerFactory.getLogger(CommitLoop.class);
-    private static final Duration BETWEEN_ATTEMPTS = Duration.ofSeconds(1);
 
     private final BookFile book;
     private final WaitingEntries waiting;
     private final ReserveFile reserve;
     private final Thread thread;
-    private Connection connection;
-    private BookWriter writer;
+    private final Duration betweenAttempts;
+    private final long lookAtReserveNanos;
+    private final BookConnection connection;
     private volatile OnDisk onDisk = new OnDisk(0, OptionalLong.empty());
     private volatile Optional<String> trouble = Optional.empty();
+    private volatile boolean reserveInUse;
+    private long reserveLookedAtNanos;
 
     private record OnDisk(long firing, OptionalLong upToMs) {}
 
-    CommitLoop(BookFile book, Connection connection, WaitingEntries waiting) throws SQLException {
+    /** @param betweenAttempts how long to wait before a book that could not be written is tried again */
+    CommitLoop(BookFile book, Connection connection, WaitingEntries waiting, Duration betweenAttempts)
+            throws SQLException {
         this.book = book;
         this.waiting = waiting;
+        this.betweenAttempts = betweenAttempts;
+        this.lookAtReserveNanos = betweenAttempts.multipliedBy(30).toNanos();
         this.reserve = new ReserveFile(book.reserveFile());
-        this.connection = connection;
-        connection.setAutoCommit(false);
-        this.writer = new BookWriter(connection);
+        this.connection = new BookConnection(book, connection);
         this.thread = new Thread(this::run, "firing book");
         // A program that ends without closing the book must not hang on it: what is committed is safe.
         thread.setDaemon(true);
@@ -50,19 +60,37 @@ final class CommitLoop {
         onDisk = new OnDisk(firing, upToMs);
     }
 
+    /** What is wrong, what becomes of the readings, and what to do; empty when all is well. */
     Optional<String> trouble() {
-        return trouble;
+        Optional<String> cannotWrite = trouble;
+        if (cannotWrite.isPresent()) {
+            long leftOut = waiting.leftOut();
+            return Optional.of(cannotWrite.get() + " " + waiting.readings()
+                    + " readings wait in memory, which holds 24 hours at one a second, and are lost if the program or"
+                    + " the computer stops."
+                    + (leftOut > 0
+                            ? " Memory was full as well: " + leftOut
+                                    + " readings had to be left out, every second one at a time."
+                            : ""));
+        }
+        return reserveInUse
+                ? Optional.of("The disk that holds the firing book " + book.path()
+                        + " is almost full, and the book lives on the space it had kept back: free some space on it.")
+                : Optional.empty();
     }
 
     private void run() {
         try {
-            reserve.fill();
+            lookAfterReserve();
             for (List<Entry> batch = waiting.take(); !batch.isEmpty(); batch = waiting.take()) {
                 if (commit(batch)) {
-                    waiting.written();
+                    noteLeftOut(waiting.written());
+                    if (System.nanoTime() - reserveLookedAtNanos > lookAtReserveNanos) {
+                        lookAfterReserve();
+                    }
                 } else {
                     waiting.putBack(batch);
-                    waiting.pause(BETWEEN_ATTEMPTS.toNanos());
+                    waiting.pause(betweenAttempts.toNanos());
                 }
             }
         } catch (InterruptedException e) {
@@ -70,17 +98,27 @@ final class CommitLoop {
         }
     }
 
+    private void lookAfterReserve() {
+        reserveInUse = !reserve.fill();
+        reserveLookedAtNanos = System.nanoTime();
+    }
+
     private boolean commit(List<Entry> batch) {
         try {
-            for (Entry entry : batch) {
-                entry.write(writer);
+            write(batch);
+        } catch (SQLException | JdbiException e) {
+            return afterTrouble(batch, SqliteTrouble.within(e));
+        } catch (BookException e) {
+            connection.abandon();
+            trouble = Optional.of(e.getMessage());
+            return false;
+        } catch (RuntimeException e) {
+            if (trouble.isEmpty()) {
+                LOG.error("the firing book's thread met an error of the program itself", e);
             }
-            writer.finish();
-            connection.commit();
-        } catch (SQLException e) {
-            LOG.warn("the firing book could not be written", e);
-            trouble = Optional.of(SqliteTrouble.sentence(book.path(), e));
-            rollBack();
+            connection.abandon();
+            trouble = Optional.of("The firing book " + book.path()
+                    + " cannot be written for an error in the program itself: keep its log and report it.");
             return false;
         }
         trouble = Optional.empty();
@@ -88,13 +126,31 @@ final class CommitLoop {
         return true;
     }
 
-    private void rollBack() {
-        try {
-            writer.forget();
-            connection.rollback();
-        } catch (SQLException e) {
-            LOG.warn("the firing book could not be rolled back", e);
+    private boolean afterTrouble(List<Entry> batch, SQLException e) {
+        if (trouble.isEmpty()) {
+            LOG.warn("the firing book could not be written; it is tried again until it can be", e);
         }
+        connection.recover(e);
+        if (SqliteTrouble.reason(e) == Reason.DISK_FULL && reserve.release()) {
+            reserveInUse = true;
+            reserveLookedAtNanos = System.nanoTime();
+            return commit(batch);
+        }
+        trouble = Optional.of(
+                SqliteTrouble.isConstraint(e)
+                        ? "The firing book " + book.path()
+                                + " is not the one this recording began in: put that one back in its place."
+                        : SqliteTrouble.sentence(book.path(), e));
+        return false;
+    }
+
+    private void write(List<Entry> batch) throws SQLException {
+        BookWriter writer = connection.begin();
+        for (Entry entry : batch) {
+            entry.write(writer);
+        }
+        writer.finish();
+        connection.commit();
     }
 
     private void noteOnDisk(List<Entry> batch) {
@@ -103,12 +159,25 @@ final class CommitLoop {
             if (entry.firing() != newest.firing) {
                 newest = new OnDisk(entry.firing(), OptionalLong.empty());
             }
-            if (entry instanceof Entry.Line line) {
-                long upTo = Math.max(newest.upToMs.orElse(Long.MIN_VALUE), line.row().elapsedMs);
-                newest = new OnDisk(entry.firing(), OptionalLong.of(upTo));
+            if (entry instanceof Entry.Line line && line.row().elapsedMs > newest.upToMs.orElse(Long.MIN_VALUE)) {
+                newest = new OnDisk(entry.firing(), OptionalLong.of(line.row().elapsedMs));
             }
         }
         onDisk = newest;
+    }
+
+    /** Whoever reads this firing next year should know why its curve is coarser here. */
+    private void noteLeftOut(long readings) {
+        OnDisk newest = onDisk;
+        if (readings > 0) {
+            waiting.addIfOpen(new Entry.Happening(
+                    newest.firing,
+                    FiringEvent.of(
+                            newest.upToMs.orElse(0),
+                            FiringEvent.Kind.BOOK_TROUBLE,
+                            "the book could not be written for so long that " + readings
+                                    + " readings before this were left out")));
+        }
     }
 
     /** Waits for the last commit and closes the connection; returns the number of readings that did not get there. */
@@ -117,8 +186,9 @@ final class CommitLoop {
             thread.join(patience.toMillis());
             thread.interrupt();
             thread.join(patience.toMillis());
-            writer.close();
-            connection.close();
+            if (!thread.isAlive()) {
+                connection.close();
+            }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         } catch (SQLException e) {

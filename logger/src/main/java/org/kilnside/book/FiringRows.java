@@ -13,6 +13,7 @@ import java.util.OptionalLong;
 import java.util.TreeMap;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.kilnside.book.BookException.Reason;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
@@ -74,14 +75,24 @@ final class FiringRows {
                 .bind("firing", firing)
                 .map((row, context) -> Map.entry(
                         row.getLong("from_elapsed_ms"),
-                        new Probe(
-                                ThermocoupleType.valueOf(row.getString("thermocouple_type")),
-                                Amplifier.valueOf(row.getString("amplifier")))))
+                        probe(row.getString("thermocouple_type"), row.getString("amplifier"))))
                 .forEach(found -> epochs.computeIfAbsent(found.getKey(), from -> new ArrayList<>())
                         .add(found.getValue()));
         return epochs.entrySet().stream()
                 .map(epoch -> new SensorEpoch(epoch.getKey(), epoch.getValue()))
                 .toList();
+    }
+
+    private static Probe probe(String type, String amplifier) {
+        try {
+            return new Probe(ThermocoupleType.valueOf(type), Amplifier.valueOf(amplifier));
+        } catch (IllegalArgumentException e) {
+            throw new BookException(
+                    Reason.NEWER,
+                    "The firing was recorded with a sensor this Kilnside does not know (thermocouple " + type
+                            + ", amplifier " + amplifier + "): read it with the program that wrote it.",
+                    e);
+        }
     }
 
     static List<ClockTie> clockTies(Connection connection, long firing) {

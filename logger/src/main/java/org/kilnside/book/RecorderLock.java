@@ -29,10 +29,17 @@ final class RecorderLock implements AutoCloseable {
      */
     private static final Set<Path> HELD_HERE = new HashSet<>();
 
+    /** Somebody who only asks holds the lock for an instant; a recorder that begins then tries again. */
+    private static final int ATTEMPTS = 5;
+
+    private static final long BETWEEN_ATTEMPTS_MS = 40;
+
+    private final BookFile book;
     private final Path file;
     private final FileChannel channel;
 
-    private RecorderLock(Path file, FileChannel channel) {
+    private RecorderLock(BookFile book, Path file, FileChannel channel) {
+        this.book = book;
         this.file = file;
         this.channel = channel;
     }
@@ -49,9 +56,10 @@ final class RecorderLock implements AutoCloseable {
                 throw inUse(book, Optional.of(ProcessHandle.current().pid()));
             }
             try {
+                Files.createDirectories(file.getParent());
                 FileChannel channel = FileChannel.open(
                         file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
-                if (!locked(channel)) {
+                if (!lockedInTheEnd(channel)) {
                     Optional<Long> holder = holderNamed(channel);
                     channel.close();
                     throw inUse(book, holder);
@@ -60,7 +68,7 @@ final class RecorderLock implements AutoCloseable {
                 channel.truncate(0);
                 channel.write(ByteBuffer.wrap(text), 0);
                 HELD_HERE.add(file);
-                return new RecorderLock(file, channel);
+                return new RecorderLock(book, file, channel);
             } catch (AccessDeniedException e) {
                 throw new BookException(
                         Reason.READ_ONLY,
@@ -77,24 +85,46 @@ final class RecorderLock implements AutoCloseable {
         }
     }
 
-    /** The process that records into a book now; empty when none does. */
-    static Optional<Long> holder(BookFile book) {
+    /** The book whose role this is. */
+    BookFile book() {
+        return book;
+    }
+
+    /** Whether a process records into a book now. */
+    static boolean isHeld(BookFile book) {
         Path file = realName(book.recorderFile());
         synchronized (HELD_HERE) {
             if (HELD_HERE.contains(file)) {
-                return Optional.of(ProcessHandle.current().pid());
+                return true;
             }
             if (!Files.exists(file)) {
-                return Optional.empty();
+                return false;
             }
-            try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
-                return locked(channel)
-                        ? Optional.empty()
-                        : Optional.of(holderNamed(channel).orElse(0L));
+            try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+                return channel.tryLock(LOCKED_BYTE, 1, true) == null;
             } catch (IOException e) {
-                return Optional.empty(); // whoever may not even open the lock cannot collide with its holder
+                throw new BookException(
+                        Reason.UNUSABLE,
+                        "Whether somebody records into the firing book " + book.path() + " cannot be found out: "
+                                + e.getMessage() + ".",
+                        e);
             }
         }
+    }
+
+    private static boolean lockedInTheEnd(FileChannel channel) throws IOException {
+        for (int attempt = 1; !locked(channel); attempt++) {
+            if (attempt == ATTEMPTS) {
+                return false;
+            }
+            try {
+                Thread.sleep(BETWEEN_ATTEMPTS_MS);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                return false;
+            }
+        }
+        return true;
     }
 
     private static boolean locked(FileChannel channel) throws IOException {

@@ -25,11 +25,21 @@ final class SqliteTrouble {
         return primaryCode(e) == SQLiteErrorCode.SQLITE_CONSTRAINT;
     }
 
+    /** What SQLite said, from behind Jdbi's own exception. */
+    static SQLException within(Exception e) {
+        for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+            if (cause instanceof SQLException sql) {
+                return sql;
+            }
+        }
+        throw new IllegalStateException("the book failed, but not in SQLite", e);
+    }
+
     static BookException of(Path book, SQLException e) {
         return new BookException(reason(e), sentence(book, e), e);
     }
 
-    /** What is wrong and what to do next; a sentence without its full stop's successor. */
+    /** What is wrong and what to do next, in whole sentences. */
     static String sentence(Path book, SQLException e) {
         SQLiteErrorCode code = primaryCode(e);
         return switch (code) {

@@ -10,8 +10,8 @@ import java.util.concurrent.locks.ReentrantLock;
 /**
  * What has been handed over and is not on disk yet. Holds {@value #MOST_READINGS} readings, 24 h at one a second.
  * While the book can be written, somebody faster than the disk waits for it at that mark; while it cannot, every
- * second reading of those waiting is left out each time the mark is reached: a whole curve, coarser, rather than a
- * fine one that breaks off.
+ * second reading is left out once the mark is reached, of those waiting and of those to come, and so on by halves: a
+ * whole curve, evenly coarser, rather than a fine one that breaks off.
  */
 final class WaitingEntries {
     static final int MOST_READINGS = 86_400;
@@ -25,6 +25,8 @@ final class WaitingEntries {
     private int readings;
     private int readingsInHand;
     private long leftOut;
+    private long offeredWhileStuck;
+    private long oneIn = 1;
     private boolean stuck;
     private boolean closed;
     private boolean hurried;
@@ -57,9 +59,26 @@ final class WaitingEntries {
             if (closed) {
                 throw new IllegalStateException("the book is closed: nothing more can be written into it");
             }
+            if (reading && stuck && offeredWhileStuck++ % oneIn != 0) {
+                leftOut++;
+                return;
+            }
             entries.addLast(entry);
             readings += reading ? 1 : 0;
             changed.signalAll();
+        } finally {
+            lock.unlock();
+        }
+    }
+
+    /** Adds an entry that never waits for room; does nothing when closed. */
+    void addIfOpen(Entry entry) {
+        lock.lock();
+        try {
+            if (!closed) {
+                entries.addLast(entry);
+                changed.signalAll();
+            }
         } finally {
             lock.unlock();
         }
@@ -79,6 +98,7 @@ final class WaitingEntries {
             leave = reading ? !leave : leave;
         }
         entries = kept;
+        oneIn *= 2;
     }
 
     /**
@@ -121,15 +141,21 @@ final class WaitingEntries {
         return batch;
     }
 
-    /** The batch last taken is on disk. */
-    void written() {
+    /**
+     * The batch last taken is on disk.
+     *
+     * @return how many readings were left out while it could not be written
+     */
+    long written() {
         lock.lock();
         try {
+            long coarser = leftOut;
             readingsInHand = 0;
             batchInHand = false;
             stuck = false;
             leftOut = 0;
             changed.signalAll();
+            return coarser;
         } finally {
             lock.unlock();
         }
@@ -145,7 +171,11 @@ final class WaitingEntries {
             readings += readingsInHand;
             readingsInHand = 0;
             batchInHand = false;
-            stuck = true;
+            if (!stuck) {
+                stuck = true;
+                offeredWhileStuck = readings;
+                oneIn = 1;
+            }
             changed.signalAll();
         } finally {
             lock.unlock();
@@ -191,15 +221,6 @@ final class WaitingEntries {
         try {
             closed = true;
             changed.signalAll();
-        } finally {
-            lock.unlock();
-        }
-    }
-
-    boolean isClosed() {
-        lock.lock();
-        try {
-            return closed;
         } finally {
             lock.unlock();
         }

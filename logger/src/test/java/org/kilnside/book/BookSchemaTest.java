@@ -1,0 +1,152 @@
+package org.kilnside.book;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import org.flywaydb.core.Flyway;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.firing.FiringEvent;
+
+class BookSchemaTest {
+    static final String LATER = "classpath:org/kilnside/book/later";
+    private static final BookSchema NEXT =
+            new BookSchema(2, List.of(BookSchema.CURRENT.migrations().get(0), LATER));
+
+    @TempDir
+    Path folder;
+
+    private Path path;
+
+    @BeforeEach
+    void recordAFiring() {
+        path = folder.resolve("firing.book");
+        try (BookRecorder recorder = BookRecorder.open(path)) {
+            long number = recorder.begin(SomeReadings.start());
+            recorder.append(number, FiringEvent.of(0, FiringEvent.Kind.RECORDING_BEGAN));
+            SomeReadings.firing(50).forEach(reading -> recorder.append(number, reading));
+        }
+    }
+
+    @Test
+    void theVersionThisProgramWritesIsThatOfTheLastMigration() {
+        String last = Flyway.configure()
+                .dataSource(BookFile.dataSource(path))
+                .locations(BookSchema.CURRENT.migrations().get(0))
+                .loggers("slf4j")
+                .load()
+                .info()
+                .current()
+                .getVersion()
+                .getVersion();
+        assertThat(BookSchema.CURRENT.version()).isEqualTo(Integer.parseInt(last));
+    }
+
+    @Test
+    void anOlderBookIsCopiedAsItWasAndThenBroughtUpToDate() throws SQLException {
+        new Book(new BookFile(path), new Books(NEXT)).close();
+        assertThat(versionOf(path)).isEqualTo(2);
+        Path copy = folder.resolve("firing.book.before-version-2");
+        assertThat(versionOf(copy)).isEqualTo(1);
+        try (Book old = Book.open(copy)) {
+            assertThat(old.firing(1).events()).hasSize(1);
+            assertThat(old.firings().get(0).readingCount()).isEqualTo(50);
+        }
+    }
+
+    @Test
+    void aBookThatIsBeingRecordedIsNotChangedUnderItsRecorder() throws SQLException {
+        try (BookRecorder recorder = BookRecorder.open(path)) {
+            assertThat(recorder.state().trouble()).isEmpty();
+            assertThatThrownBy(() -> new Book(new BookFile(path), new Books(NEXT)))
+                    .isInstanceOf(BookException.class)
+                    .hasMessageContaining("already records into it");
+        }
+        assertThat(versionOf(path)).isEqualTo(1);
+    }
+
+    /** Fails at the first step of the migration, then at the second, and so on until none is left to fail. */
+    @Test
+    void aMigrationThatFailsAtAnyStepOnceOrForEverLeavesAllOrNothing() throws SQLException {
+        List<String> before = contents(path);
+        for (boolean forEver : new boolean[] {false, true}) {
+            int step = 1;
+            boolean failed = true;
+            for (; failed; step++) {
+                Path copy = folder.resolve("copy-" + forEver + "-" + step);
+                try (Book book = Book.open(path)) {
+                    book.backup(copy);
+                }
+                FailingDataSource source = new FailingDataSource(BookFile.dataSource(copy), step, forEver);
+                try {
+                    NEXT.migrate(new BookFile(copy), source);
+                } catch (BookException e) {
+                    assertThat(e).hasMessageContaining("cannot be brought up to version 2");
+                }
+                failed = source.hasFailed();
+                int version = versionOf(copy);
+                if (version == 1) {
+                    assertThat(contents(copy)).as("after step %d", step).isEqualTo(before);
+                    NEXT.migrate(new BookFile(copy), BookFile.dataSource(copy));
+                }
+                assertThat(versionOf(copy)).isEqualTo(2);
+                assertThat(rows(copy, "SELECT weather FROM firing")).containsExactly("dry");
+                assertThat(rows(copy, "SELECT name FROM visitor")).containsExactly("Tall Drum");
+                assertThat(rows(copy, "SELECT count(*) FROM event")).containsExactly("0");
+                assertThat(rows(copy, "PRAGMA integrity_check")).containsExactly("ok");
+            }
+            assertThat(step).as("steps that were made to fail").isGreaterThan(10);
+        }
+    }
+
+    @Test
+    void aNewBookWhoseMakingFailedIsNotThere() {
+        Path fresh = folder.resolve("fresh.book");
+        BookSchema broken = new BookSchema(1, List.of("classpath:org/kilnside/book/later"));
+        assertThatThrownBy(() -> new Books(broken).openForRecorder(new BookFile(fresh)))
+                .isInstanceOf(BookException.class);
+        assertThat(Files.exists(fresh)).isFalse();
+        BookRecorder.open(fresh).close();
+        assertThat(BookCheck.of(fresh).isSound()).isTrue();
+    }
+
+    private static int versionOf(Path path) throws SQLException {
+        try (Connection connection = new BookFile(path).connectReadOnly()) {
+            return BookSchema.versionOf(new BookFile(path), connection);
+        }
+    }
+
+    private static List<String> contents(Path path) throws SQLException {
+        List<String> all = rows(path, "SELECT sql FROM sqlite_schema WHERE name NOT LIKE 'flyway%' ORDER BY name");
+        for (String table : List.of("firing", "reading", "event", "probe", "clock_tie", "plan_segment")) {
+            all.addAll(rows(path, "SELECT * FROM " + table));
+        }
+        return all;
+    }
+
+    private static List<String> rows(Path path, String sql) throws SQLException {
+        List<String> rows = new ArrayList<>();
+        try (Connection connection = new BookFile(path).connectReadOnly();
+                Statement statement = connection.createStatement();
+                ResultSet found = statement.executeQuery(sql)) {
+            int columns = found.getMetaData().getColumnCount();
+            while (found.next()) {
+                List<String> row = new ArrayList<>();
+                for (int i = 1; i <= columns; i++) {
+                    row.add(found.getString(i));
+                }
+                rows.add(String.join("|", row));
+            }
+        }
+        return rows;
+    }
+}
