@@ -15,6 +15,7 @@ final class Elements {
     private final boolean[] welded;
     private final double[] beforeC;
     private double mainsShare = 1;
+    private boolean powered = true;
 
     Elements(List<Ring> rings) {
         this.rings = rings;
@@ -28,6 +29,10 @@ final class Elements {
 
     void setMains(double share) {
         mainsShare = share;
+    }
+
+    void setPowered(boolean on) {
+        powered = on;
     }
 
     void age(double resistanceTimes) {
@@ -54,7 +59,7 @@ final class Elements {
             beforeC[i] = network.temperatureC(i);
             network.holds(i, ring.massKg() * Materials.ELEMENT_WIRE.heatCapacity(beforeC[i]), seconds);
             double warmth = COLD_RESISTANCE + (1 - COLD_RESISTANCE) * Math.min(1, Math.max(0, beforeC[i] / 1000));
-            double watts = alive[i]
+            double watts = alive[i] && powered
                     ? (welded[i] ? 1 : onShare) * ring.ratedW() * mainsShare * mainsShare / (resistance[i] * warmth)
                     : 0;
             network.source(i, watts);

@@ -15,7 +15,7 @@ import org.kilnside.sensor.Thermometer;
 /**
  * A home-built controller: reads the guiding amplifier, follows its program, closes relays.
  *
- * <p>Proportional and integral on the error, relays in windows. It knows the kiln only by the amplifier's codes, so it
+ * <p>It knows the kiln only by the amplifier's codes, so it
  * is misled by whatever misleads the sensor.
  */
 public final class VirtualController {
@@ -32,15 +32,13 @@ public final class VirtualController {
     private int segment;
     private double setpointC;
     private double heldS;
-    private double integral;
-    private double output;
-    private double windowS;
-    private double windowOutput;
+    private final Relays relays;
 
     VirtualController(ControllerSpec spec, Probe guide, Schedule program) {
         this.spec = spec;
         this.program = program.segments();
         thermometer = Thermometer.of(guide);
+        relays = Relays.of(spec.regulation());
     }
 
     /** Another program is chosen before it starts; afterwards it would begin that program anew. */
@@ -52,7 +50,7 @@ public final class VirtualController {
     /** Its program ends now; the relays stay open. */
     public void end() {
         over = true;
-        output = 0;
+        relays.off();
     }
 
     public boolean isOver() {
@@ -62,10 +60,7 @@ public final class VirtualController {
     /** Its power went and came back. */
     void restart() {
         sinceOnS = 0;
-        integral = 0;
-        output = 0;
-        windowS = 0;
-        windowOutput = 0;
+        relays.off();
         switch (spec.afterPowerCut()) {
             case STAY_OFF -> over = true;
             case GO_ON -> {}
@@ -78,7 +73,7 @@ public final class VirtualController {
         over = false;
         segment = 0;
         heldS = 0;
-        integral = 0;
+        relays.off();
     }
 
     /**
@@ -91,8 +86,8 @@ public final class VirtualController {
         Optional<Temperature> shown = spec.corrects() ? thermometer.temperature(signal) : thermometer.shown(signal);
         if (over || sinceOnS < spec.startDelayS() || shown.isEmpty()) {
             // Without a temperature it cannot steer: relays open, the program stands still.
-            output = 0;
-            return relays(seconds);
+            relays.off();
+            return 0;
         }
         double measuredC = shown.get().celsius();
         if (!started) {
@@ -100,8 +95,12 @@ public final class VirtualController {
             setpointC = measuredC;
         }
         follow(seconds, measuredC);
-        steer(seconds, measuredC);
-        return relays(seconds);
+        if (over || program.get(segment) instanceof Segment.FreeCooling) {
+            relays.off();
+        } else {
+            relays.steer(seconds, setpointC - measuredC);
+        }
+        return relays.closed(seconds);
     }
 
     private void follow(double seconds, double measuredC) {
@@ -144,43 +143,12 @@ public final class VirtualController {
         }
     }
 
-    private void steer(double seconds, double measuredC) {
-        if (over || program.get(segment) instanceof Segment.FreeCooling) {
-            output = 0;
-            integral = 0;
-            return;
-        }
-        double error = (setpointC - measuredC) / spec.proportionalBandC();
-        double wanted = error + integral;
-        output = Math.max(0, Math.min(1, wanted));
-        // The integral stands still while the output is at its end: the simplest guard against windup.
-        if (wanted == output || wanted > 1 && error < 0 || wanted < 0 && error > 0) {
-            integral = Math.max(0, Math.min(1, integral + error * seconds / spec.integralS()));
-        }
-    }
-
-    /** Share of a step for which the relays are closed; a step may reach across the ends of windows. */
-    private double relays(double seconds) {
-        double closed = 0;
-        double left = seconds;
-        while (left > 1e-9) {
-            if (windowS <= 0) {
-                windowOutput = output;
-            }
-            double part = Math.min(left, spec.windowS() - windowS);
-            closed += Math.max(0, Math.min(windowOutput * spec.windowS() - windowS, part));
-            left -= part;
-            windowS = windowS + part >= spec.windowS() - 1e-9 ? 0 : windowS + part;
-        }
-        return output == 0 ? 0 : Math.min(1, closed / seconds);
-    }
-
     /** What it sends beside the temperature. */
     public ControllerReport report() {
         boolean running = started && !over && sinceOnS >= spec.startDelayS();
         boolean steering = running && program.get(segment) instanceof Segment.Ramp;
         return new ControllerReport(
-                spec.reports().output() ? Optional.of(new Share(output)) : Optional.empty(),
+                spec.reports().output() ? Optional.of(new Share(relays.output())) : Optional.empty(),
                 steering && spec.reports().setpoint()
                         ? Optional.of(Temperature.ofCelsius(setpointC))
                         : Optional.empty(),

@@ -2,6 +2,7 @@ package org.kilnside.virtualkiln;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.Amplifier;
@@ -19,6 +20,8 @@ public final class VirtualFiring {
     private final List<Probe> probes;
     private final List<Disturbance> waiting;
     private final double intervalS;
+    private final Mains mains;
+    private final double mainsPhase;
 
     private double boxC;
     private double highestC = Double.NEGATIVE_INFINITY;
@@ -42,6 +45,8 @@ public final class VirtualFiring {
         controller = new VirtualController(builder.controller, probes.get(0), builder.program);
         waiting = new ArrayList<>(builder.disturbances);
         intervalS = builder.intervalS;
+        mains = builder.mains;
+        mainsPhase = new Random(builder.seed).nextDouble();
     }
 
     public static Builder of(VirtualKilnSpec kiln, Schedule program) {
@@ -82,6 +87,7 @@ public final class VirtualFiring {
                 signals,
                 controller.report(),
                 truth());
+        kiln.setMains(mains.at(count * intervalS, mainsPhase));
         kiln.step(intervalS, onShare);
         warmBox();
         sensors.forEach(sensor -> sensor.step(intervalS, kiln));
@@ -171,6 +177,7 @@ public final class VirtualFiring {
         private ControllerSpec controller = ControllerSpec.waiting();
         private List<SensorSpec> sensors = List.of(SensorSpec.typeK(Amplifier.MAX31855));
         private List<Disturbance> disturbances = List.of();
+        private Mains mains = Mains.STEADY;
         private double elementResistance = 1;
         private double intervalS = 1;
         private long seed = 1;
@@ -208,6 +215,11 @@ public final class VirtualFiring {
 
         public Builder disturbances(List<Disturbance> others) {
             disturbances = List.copyOf(others);
+            return this;
+        }
+
+        public Builder mains(Mains other) {
+            mains = other;
             return this;
         }
 

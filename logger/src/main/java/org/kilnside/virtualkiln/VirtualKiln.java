@@ -19,8 +19,6 @@ public final class VirtualKiln {
     private static final double WARE_EMISSIVITY = 0.85;
     private static final double WALL_EMISSIVITY = 0.75;
     private static final double ELEMENT_EMISSIVITY = 0.75;
-    /** Stainless steel jacket, weathered (any handbook: 0.2 polished … 0.6 oxidised). */
-    private static final double SHELL_EMISSIVITY = 0.5;
     /** Sheet steel 0.8 mm thick, J/(m² K). */
     private static final double SHELL_HEAT_CAPACITY_JM2K = 3100;
     /** Free convection inside a chamber, W/(m² K): an estimate; small beside radiation from 300 °C up. */
@@ -29,8 +27,6 @@ public final class VirtualKiln {
     private static final double RING_SEES_WARE = 0.45;
     /** Of that, what it sees of each neighbouring level: an estimate. */
     private static final double RING_SEES_NEIGHBOUR = 0.1;
-    /** Share of a level's ware that stands inside and only sees other ware: an estimate. */
-    private static final double CORE_SHARE = 0.4;
 
     private final VirtualKilnSpec spec;
     private final Ambient ambient;
@@ -47,6 +43,7 @@ public final class VirtualKiln {
     private final double[] bodyKg;
     private final double bodyAreaM2;
     private final double thicknessM;
+    private final double inside;
     private final Moisture[] moisture;
     private final BoundWater[] boundWater;
     private final double[] faceAreasM2;
@@ -112,11 +109,12 @@ public final class VirtualKiln {
         moisture = new Moisture[2 * levels];
         boundWater = new BoundWater[2 * levels];
         thicknessM = load.thicknessM();
+        inside = load.inside();
         // Both faces of a wall of the load's thickness; shelves count as ware.
         double kilograms = Math.max(load.wareKg() + load.furnitureKg(), 1);
         bodyAreaM2 = 2 * kilograms / (Materials.WARE.densityKgM3() * thicknessM) / (2 * levels);
         for (int i = 0; i < 2 * levels; i++) {
-            double share = (i < levels ? 1 - CORE_SHARE : CORE_SHARE) / levels;
+            double share = (i < levels ? 1 - inside : inside) / levels;
             bodyKg[i] = kilograms * share;
             moisture[i] = new Moisture(load.waterKg() * share, bodyAreaM2);
             boundWater[i] = new BoundWater(load.wareKg() * share, load.raw());
@@ -147,7 +145,12 @@ public final class VirtualKiln {
         return openings.lidGapM();
     }
 
-    /** Mains voltage against nominal: power follows its square. 0 = power cut. */
+    /** Its supply is cut, or back. */
+    public void setPowered(boolean on) {
+        elements.setPowered(on);
+    }
+
+    /** Mains voltage against nominal: power follows its square. */
     public void setMains(double share) {
         elements.setMains(between(share, 0, 1.2, "mains lie between 0 and 1.2 of nominal"));
     }
@@ -267,7 +270,7 @@ public final class VirtualKiln {
         double length = side == 0 ? spec.heightM() : Math.sqrt(sides[side].outerAreaM2());
         return sides[side].outerAreaM2()
                 * (attitudes[side].freeConvection(shellC, roomC, length)
-                        + SHELL_EMISSIVITY * Radiation.coefficient(shellC, roomC));
+                        + spec.shellEmissivity() * Radiation.coefficient(shellC, roomC));
     }
 
     private void settle(double seconds, double roomC, double[] gapWK) {
@@ -306,7 +309,7 @@ public final class VirtualKiln {
 
     /** °C of the ware on a level, top = 0, outside and core weighed by their masses. */
     public double wareC(int level) {
-        return (1 - CORE_SHARE) * outerWareC(level) + CORE_SHARE * coreWareC(level);
+        return (1 - inside) * outerWareC(level) + inside * coreWareC(level);
     }
 
     /** °C of the ware that sees elements and wall. */

@@ -17,6 +17,7 @@ import java.util.List;
  * @param upperLeakM2 gaps at the lid with the lid shut
  * @param lowerLeakM2 gaps at the floor and round the elements' ends
  * @param bungM2 the hole a bung leaves in the upper third
+ * @param shellEmissivity of the jacket's outside: sheet steel 0.2 polished … 0.6 oxidised, painted 0.9 (any handbook)
  */
 public record VirtualKilnSpec(
         String name,
@@ -28,7 +29,8 @@ public record VirtualKilnSpec(
         List<Ring> rings,
         double upperLeakM2,
         double lowerLeakM2,
-        double bungM2) {
+        double bungM2,
+        double shellEmissivity) {
     public VirtualKilnSpec {
         rings = List.copyOf(rings);
         if (rings.isEmpty()) {
@@ -107,7 +109,7 @@ public record VirtualKilnSpec(
         List<Ring> other =
                 rings.stream().map(ring -> Ring.of(ring.ratedW() * factor)).toList();
         return new VirtualKilnSpec(
-                name, volumeM3, heightM, jacket, lid, floor, other, upperLeakM2, lowerLeakM2, bungM2);
+                name, volumeM3, heightM, jacket, lid, floor, other, upperLeakM2, lowerLeakM2, bungM2, shellEmissivity);
     }
 
     /** A round, top-loaded kiln: the geometry follows from a few numbers. */
@@ -123,6 +125,7 @@ public record VirtualKilnSpec(
         private double watts = 5600;
         private double[] ringShares = {0.34, 0.31, 0.35};
         private double leakTimes = 1;
+        private double shellEmissivity = 0.5;
         private List<Layer> sides = List.of(Layer.of(Materials.BRICK_1260, 75));
         private List<Layer> ends = sides;
 
@@ -158,6 +161,11 @@ public record VirtualKilnSpec(
             return this;
         }
 
+        public Drum shellEmissivity(double emissivity) {
+            shellEmissivity = emissivity;
+            return this;
+        }
+
         /** Layers all round, hot side first. */
         public Drum walls(Layer... layers) {
             sides = List.of(layers);
@@ -189,7 +197,8 @@ public record VirtualKilnSpec(
             for (double share : ringShares) {
                 rings.add(Ring.of(watts * share / sum));
             }
-            return new VirtualKilnSpec(name, volumeM3, height, jacket, end, end, rings, seam, seam, 5e-4);
+            return new VirtualKilnSpec(
+                    name, volumeM3, height, jacket, end, end, rings, seam, seam, 5e-4, shellEmissivity);
         }
     }
 }

@@ -1,12 +1,8 @@
 package org.kilnside.virtualkiln;
 
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import org.kilnside.quantity.HeatingRate;
-import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
-import org.kilnside.schedule.Segment;
 import org.kilnside.virtualkiln.VirtualKilnSpec.Layer;
 
 /** Virtual kilns one can call by name, and what they are fired with when nothing else is said. */
@@ -33,8 +29,7 @@ public final class VirtualKilns {
 
     /** A bisque of some ten hours to cone 06, for a virtual kiln that was given no plan. */
     public static Schedule bisque() {
-        return new Schedule(
-                "Bisque", List.of(ramp(60, 120, 0), ramp(100, 600, 0), ramp(130, 998, 10), new Segment.FreeCooling()));
+        return Programs.bisque(998);
     }
 
     /** Raw ware for a bisque in the scenario's kiln: soup bowls and planters, dry but for 1 %. */
@@ -42,10 +37,22 @@ public final class VirtualKilns {
         return Load.raw(20, 14);
     }
 
-    private static Segment ramp(double kelvinPerHour, double toC, long holdMinutes) {
-        return new Segment.Ramp(
-                HeatingRate.ofKelvinPerHour(kelvinPerHour),
-                Temperature.ofCelsius(toC),
-                Duration.ofMinutes(holdMinutes));
+    /** How a kiln is lined, as a person describes it. */
+    public enum Lining {
+        BRICK,
+        LAYERED,
+        FIBRE
+    }
+
+    /** A kiln of which only little is known: round, its walls of the usual thickness for its lining. */
+    public static VirtualKilnSpec like(String name, double litres, double kilowatts, Lining lining) {
+        VirtualKilnSpec.Drum drum = VirtualKilnSpec.drum(name).litres(litres).kilowatts(kilowatts);
+        return switch (lining) {
+            case BRICK -> drum.walls(Layer.of(Materials.BRICK_1260, 75)).build();
+            case LAYERED ->
+                drum.walls(Layer.of(Materials.BRICK_1260, 63), Layer.of(Materials.FIBRE_128, 25))
+                        .build();
+            case FIBRE -> drum.walls(Layer.of(Materials.FIBRE_128, 75)).build();
+        };
     }
 }
