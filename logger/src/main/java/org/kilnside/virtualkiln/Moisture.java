@@ -12,12 +12,12 @@ import org.kilnside.quantity.Temperature;
 final class Moisture {
     private static final double LIQUID_J_KGK = 4186;
     private static final double MOLAR_MASS_KG = 0.018015;
-    private static final double COLDEST_C = -50;
     /** Share of a free water surface that clay gives while half its water is left: an estimate. */
     private static final double OPENNESS = 0.3;
 
     private final double startKg;
     private final double areaM2;
+    private final double startC;
     private double waterKg;
 
     private double rateKgS;
@@ -25,7 +25,11 @@ final class Moisture {
     private double atC;
     private double latentJKg;
 
-    Moisture(double waterKg, double areaM2) {
+    /**
+     * @param startC from which its heat is counted, °C
+     */
+    Moisture(double waterKg, double areaM2, double startC) {
+        this.startC = startC;
         this.startKg = waterKg;
         this.waterKg = waterKg;
         this.areaM2 = areaM2;
@@ -44,7 +48,7 @@ final class Moisture {
     }
 
     double storedJ(double temperatureC) {
-        return waterKg * LIQUID_J_KGK * (temperatureC - COLDEST_C);
+        return waterKg * LIQUID_J_KGK * (temperatureC - startC);
     }
 
     /** Adds to a body what its evaporation takes in this step, linearised about its temperature. */

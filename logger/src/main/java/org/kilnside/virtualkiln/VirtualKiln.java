@@ -116,7 +116,7 @@ public final class VirtualKiln {
         for (int i = 0; i < 2 * levels; i++) {
             double share = (i < levels ? 1 - inside : inside) / levels;
             bodyKg[i] = kilograms * share;
-            moisture[i] = new Moisture(load.waterKg() * share, bodyAreaM2);
+            moisture[i] = new Moisture(load.waterKg() * share, bodyAreaM2, startC);
             boundWater[i] = new BoundWater(load.wareKg() * share, load.raw());
         }
         elements = new Elements(spec.rings());
