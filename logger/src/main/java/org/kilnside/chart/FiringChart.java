@@ -16,7 +16,6 @@ import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.axis.TickUnits;
-import org.jfree.chart.plot.DatasetRenderingOrder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleInsets;
 import org.kilnside.firing.Trace;
@@ -65,7 +64,6 @@ public final class FiringChart {
         plot.setDataset(0, PointSeries.of(points));
         plot.setRenderer(0, curveLine);
         plot.setRenderer(1, planLine);
-        plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
         plot.setOutlineVisible(false);
         plot.setBackgroundPaint(null);
         plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
@@ -189,7 +187,7 @@ public final class FiringChart {
     private void dress(ChartContent content, ChartLook look, Words words, FontMetrics metrics) {
         float thin = metrics.getHeight() / 16f;
         curveLine.look(
-                look.curve(), new BasicStroke(thin * 2.2f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND), look.glow());
+                look.curve(), new BasicStroke(thin * 1.6f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND), look.glow());
         planLine.look(
                 look.plan(),
                 new BasicStroke(
@@ -251,8 +249,9 @@ public final class FiringChart {
             double width = Math.max(1, Math.round(thin * 1.4));
             g.fill(new Rectangle2D.Double(Math.round(x - width / 2), area.getY(), width, area.getHeight()));
             String now = words.text("chart.now");
-            double left = Math.min(x + 5, area.getMaxX() - metrics.stringWidth(now));
-            g.drawString(now, (float) left, (float) (area.getY() + metrics.getAscent() + 2));
+            boolean room = x + 6 + metrics.stringWidth(now) < area.getMaxX();
+            double left = room ? x + 6 : x - 6 - metrics.stringWidth(now);
+            g.drawString(now, (float) left, (float) (area.getMaxY() - metrics.getDescent() - 3));
         }
         if (content.peakMs().isPresent() && span.contains(content.peakMs().getAsLong())) {
             Readout.at(content.peakMs().getAsLong(), content).actual().ifPresent(peak -> {
@@ -351,7 +350,7 @@ public final class FiringChart {
 
         @Override
         protected double estimateMaximumTickLabelHeight(Graphics2D g2) {
-            return super.estimateMaximumTickLabelHeight(g2) * 2.2;
+            return super.estimateMaximumTickLabelHeight(g2) * 1.6;
         }
     }
 }

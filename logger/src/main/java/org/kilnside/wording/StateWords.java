@@ -2,6 +2,7 @@ package org.kilnside.wording;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.kilnside.firing.FiringEvent;
@@ -77,24 +78,30 @@ public final class StateWords {
         return words.text("plan.segment", position.segment(), position.segments());
     }
 
-    /** What the segment asks: {@code ramp at 100 °C/h to 600 °C, hold 15 min}. */
-    public String segmentAim(Optional<Schedule> plan, PlanPosition position) {
-        if (position.leg() == PlanPosition.Leg.WAITING || position.leg() == PlanPosition.Leg.DONE) {
-            return words.named("leg", position.leg());
-        }
-        if (plan.isEmpty()
+    /** What the segment asks, in one or two short lines: {@code 100 °C/h to 600 °C}, {@code hold 15 min}. */
+    public List<String> segmentAim(Optional<Schedule> plan, PlanPosition position) {
+        boolean under = position.leg() != PlanPosition.Leg.WAITING && position.leg() != PlanPosition.Leg.DONE;
+        if (!under
+                || plan.isEmpty()
                 || position.segment() < 1
                 || position.segment() > plan.get().segments().size()) {
-            return words.named("leg", position.leg());
+            return List.of(words.named("leg", position.leg()));
         }
-        return segment(plan.get().segments().get(position.segment() - 1));
+        Segment segment = plan.get().segments().get(position.segment() - 1);
+        if (segment instanceof Segment.Ramp ramp) {
+            String to = words.text("plan.ramp", words.speed(ramp.rate()), words.temperature(ramp.to()));
+            return ramp.hold().isZero()
+                    ? List.of(to)
+                    : List.of(to, words.text("plan.hold", words.duration(ramp.hold())));
+        }
+        return List.of(words.text("plan.free_cooling"));
     }
 
     /** A segment as the plan has it. */
     public String segment(Segment segment) {
         if (segment instanceof Segment.Ramp ramp) {
             String to = words.text("plan.ramp", words.speed(ramp.rate()), words.temperature(ramp.to()));
-            return ramp.hold().isZero() ? to : words.text("plan.ramp_hold", to, words.duration(ramp.hold()));
+            return ramp.hold().isZero() ? to : to + ", " + words.text("plan.hold", words.duration(ramp.hold()));
         }
         return words.text("plan.free_cooling");
     }

@@ -45,7 +45,7 @@ public final class SampleSnapshots {
     /** At the top, twelve minutes of hold left. */
     public static Snapshot holding() {
         Moment moment = new Moment();
-        moment.minutes = 645;
+        moment.minutes = 655;
         moment.stage = Snapshot.Stage.HOLDING;
         moment.leg = PlanPosition.Leg.HOLD;
         moment.segment = 3;
@@ -117,7 +117,7 @@ public final class SampleSnapshots {
 
     /** The kiln's temperature a number of minutes into the firing: six minutes behind the plan from the first hold on. */
     public static double kilnC(double minutes) {
-        double wobble = 0.7 * Math.sin(minutes / 2.3) + 0.5 * Math.sin(minutes / 0.37);
+        double wobble = 0.7 * Math.sin(minutes / 2.3) + 0.12 * Math.sin(minutes / 0.37);
         if (minutes < 30) {
             return 14 + wobble * 0.05;
         }
@@ -161,7 +161,7 @@ public final class SampleSnapshots {
             long untilMs = Math.round(minutes * MINUTE);
             double peakC = -300;
             long peakMs = 0;
-            for (long at = 0; at <= untilMs; at += Math.round(stepSeconds * 1000)) {
+            for (long at = 0; at <= untilMs - (faults.isEmpty() ? 0 : 60_000); at += Math.round(stepSeconds * 1000)) {
                 double celsius = kilnC(at / (double) MINUTE);
                 if (celsius > peakC) {
                     peakC = celsius;
@@ -170,7 +170,7 @@ public final class SampleSnapshots {
                 curve.add(at, celsius, OptionalDouble.empty(), OptionalDouble.empty());
             }
             Trace trace = curve.view();
-            double nowC = trace.temperatureC(trace.size() - 1);
+            double nowC = trace.isEmpty() ? 20 : trace.temperatureC(trace.size() - 1);
             boolean hot = stage == Snapshot.Stage.HEATING || stage == Snapshot.Stage.HOLDING;
             Temperature planned = Temperature.ofCelsius(nowC + 4);
             return new Snapshot(

@@ -1,0 +1,112 @@
+package org.kilnside.desktop;
+
+import com.formdev.flatlaf.FlatClientProperties;
+import java.awt.Dimension;
+import java.awt.Rectangle;
+import java.awt.Window;
+import java.awt.event.KeyEvent;
+import javax.swing.JButton;
+import javax.swing.JComponent;
+import javax.swing.JDialog;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextArea;
+import javax.swing.KeyStroke;
+import javax.swing.ScrollPaneConstants;
+import javax.swing.Scrollable;
+import net.miginfocom.swing.MigLayout;
+import org.kilnside.wording.Cautions;
+import org.kilnside.wording.Words;
+
+/** The cautions, whole: one key from everywhere. */
+final class CautionsDialog extends JDialog {
+    private static final long serialVersionUID = 1L;
+
+    CautionsDialog(Window owner, Words words) {
+        super(owner, words.text("cautions.title"), ModalityType.MODELESS);
+        Cautions cautions = Cautions.of(words);
+        Page page = new Page();
+        page.add(
+                text(cautions.introduction(), "font: 115%; foreground: $Kilnside.text"),
+                "span 2, growx, wmin 0, gapbottom 12");
+        for (Cautions.Caution caution : cautions.cautions()) {
+            JLabel heading = new JLabel(caution.heading());
+            heading.putClientProperty(FlatClientProperties.STYLE, "font: bold; foreground: $Kilnside.ember");
+            page.add(heading, "aligny top");
+            page.add(text(caution.text(), "foreground: $Kilnside.text"), "growx, wmin 0");
+        }
+        JScrollPane scroll = new JScrollPane(
+                page, ScrollPaneConstants.VERTICAL_SCROLLBAR_AS_NEEDED, ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
+        scroll.setBorder(null);
+        JButton close = new JButton(words.text("window.close"));
+        close.addActionListener(event -> dispose());
+        JPanel whole = new JPanel(new MigLayout("insets 0 0 12 0, fill, wrap 1", "[grow, fill]", "[grow, fill][]"));
+        whole.add(scroll, "grow, hmin 100");
+        whole.add(close, "growx 0, alignx right, gapright 24");
+        setContentPane(whole);
+        getRootPane().setDefaultButton(close);
+        getRootPane()
+                .registerKeyboardAction(
+                        event -> dispose(),
+                        KeyStroke.getKeyStroke(KeyEvent.VK_ESCAPE, 0),
+                        JComponent.WHEN_IN_FOCUSED_WINDOW);
+        getRootPane()
+                .registerKeyboardAction(
+                        event -> dispose(),
+                        KeyStroke.getKeyStroke(KeyEvent.VK_F1, 0),
+                        JComponent.WHEN_IN_FOCUSED_WINDOW);
+        setDefaultCloseOperation(DISPOSE_ON_CLOSE);
+        Dimension room = owner.getSize();
+        int line = whole.getFontMetrics(whole.getFont()).getHeight();
+        setSize(Math.min(room.width - 40, line * 50), Math.min(room.height - 40, line * 42));
+        setLocationRelativeTo(owner);
+        scroll.getVerticalScrollBar().setUnitIncrement(line);
+    }
+
+    private static JTextArea text(String words, String style) {
+        JTextArea area = new JTextArea(words);
+        area.setEditable(false);
+        area.setLineWrap(true);
+        area.setWrapStyleWord(true);
+        area.setOpaque(false);
+        area.setBorder(null);
+        area.setFocusable(false);
+        area.putClientProperty(FlatClientProperties.STYLE, style);
+        return area;
+    }
+
+    /** As wide as the dialog, so that words wrap. */
+    private static final class Page extends JPanel implements Scrollable {
+        private static final long serialVersionUID = 1L;
+
+        Page() {
+            super(new MigLayout("insets 20 24 16 24, wrap 2, gap 20 12", "[pref!][grow, fill]", ""));
+        }
+
+        @Override
+        public Dimension getPreferredScrollableViewportSize() {
+            return getPreferredSize();
+        }
+
+        @Override
+        public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
+            return 20;
+        }
+
+        @Override
+        public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
+            return visible.height;
+        }
+
+        @Override
+        public boolean getScrollableTracksViewportWidth() {
+            return true;
+        }
+
+        @Override
+        public boolean getScrollableTracksViewportHeight() {
+            return false;
+        }
+    }
+}

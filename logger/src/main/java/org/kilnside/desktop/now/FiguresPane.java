@@ -1,0 +1,66 @@
+package org.kilnside.desktop.now;
+
+import java.util.List;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import net.miginfocom.swing.MigLayout;
+
+/** The figures side by side, each with its label over it and what goes with it below. */
+final class FiguresPane extends Card {
+    private static final long serialVersionUID = 1L;
+    private transient List<NowModel.Figure> figures = List.of();
+
+    FiguresPane() {
+        super(new MigLayout("insets 8 16 8 16, fill, gap 18", "", "[center]"));
+    }
+
+    void show(List<NowModel.Figure> its) {
+        if (its.equals(figures)) {
+            return;
+        }
+        if (its.size() == figures.size() && its.size() == getComponentCount()) {
+            for (int i = 0; i < its.size(); i++) {
+                ((Cell) getComponent(i)).show(its.get(i));
+            }
+        } else {
+            removeAll();
+            for (NowModel.Figure figure : its) {
+                Cell cell = new Cell();
+                cell.show(figure);
+                add(cell, "wmin 60, growx, pushx");
+            }
+        }
+        figures = its;
+        revalidate();
+        repaint();
+    }
+
+    private static final class Cell extends JPanel {
+        private static final long serialVersionUID = 1L;
+        private static final int LINES = 2;
+        private final JLabel label = Labels.quiet("");
+        private final JLabel value = Labels.value("");
+        private final JLabel[] more = new JLabel[LINES];
+
+        Cell() {
+            super(new MigLayout("insets 0, wrap 1, gap 1", "[grow, fill]", ""));
+            setOpaque(false);
+            add(label);
+            add(value);
+            for (int i = 0; i < LINES; i++) {
+                more[i] = Labels.quiet("");
+                add(more[i]);
+            }
+        }
+
+        void show(NowModel.Figure figure) {
+            label.setText(figure.label());
+            value.setText(figure.value());
+            for (int i = 0; i < LINES; i++) {
+                more[i].setText(i < figure.more().size() ? figure.more().get(i) : " ");
+            }
+            getAccessibleContext()
+                    .setAccessibleName(figure.label() + " " + figure.value() + " " + String.join(", ", figure.more()));
+        }
+    }
+}

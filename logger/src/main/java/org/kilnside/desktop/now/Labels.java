@@ -1,0 +1,45 @@
+package org.kilnside.desktop.now;
+
+import com.formdev.flatlaf.FlatClientProperties;
+import javax.swing.JLabel;
+import javax.swing.JTextArea;
+
+/** Labels in the screen's few kinds of type. */
+final class Labels {
+    private Labels() {}
+
+    /** Secondary words. */
+    static JLabel quiet(String text) {
+        return styled(text, "foreground: $Kilnside.quiet");
+    }
+
+    /** A figure's value. */
+    static JLabel value(String text) {
+        return styled(text, "font: 140%; foreground: $Kilnside.text");
+    }
+
+    /** The head of a card. */
+    static JLabel head(String text) {
+        return styled(text, "font: bold; foreground: $Kilnside.quiet");
+    }
+
+    /** Words that wrap; not to be edited, and not a stop of the tabulator key. */
+    static JTextArea wrapping(String text, String style) {
+        JTextArea area = new JTextArea(text);
+        area.setEditable(false);
+        area.setFocusable(false);
+        area.setLineWrap(true);
+        area.setWrapStyleWord(true);
+        area.setOpaque(false);
+        area.setBorder(null);
+        area.setHighlighter(null);
+        area.putClientProperty(FlatClientProperties.STYLE, style);
+        return area;
+    }
+
+    private static JLabel styled(String text, String style) {
+        JLabel label = new JLabel(text);
+        label.putClientProperty(FlatClientProperties.STYLE, style);
+        return label;
+    }
+}

@@ -1,0 +1,125 @@
+package org.kilnside.desktop.now;
+
+import com.formdev.flatlaf.FlatClientProperties;
+import java.awt.CardLayout;
+import java.util.function.Consumer;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import net.miginfocom.swing.MigLayout;
+import org.kilnside.wording.NowSentence;
+import org.kilnside.wording.Words;
+
+/** The Now screen: the sentence, the number, the curve, and what goes with them. Only draws what its model says. */
+public final class NowView extends JPanel {
+    private static final long serialVersionUID = 1L;
+    private static final String WHOLE = "whole";
+    private static final String LARGE = "large";
+
+    /** How wide what stands beside the chart is: more when it tells the whole firing. */
+    private static final String BESIDE = "w 29%!";
+
+    private static final String BESIDE_WITH_SUMMARY = "w 40%!";
+
+    private final PretendBanner pretend = new PretendBanner();
+    private final JLabel title = Labels.quiet("");
+    private final SentencePane sentence = new SentencePane();
+    private final NumberPane number = new NumberPane();
+    private final FiguresPane figures = new FiguresPane();
+    private final ChartPane chart;
+    private final Card chartCard;
+    private final EventsPane events = new EventsPane();
+    private final SummaryPane summary = new SummaryPane();
+    private final NotePane notes;
+    private final StatusPane status = new StatusPane();
+    private final LargePane large = new LargePane();
+    private final CardLayout sizes = new CardLayout();
+    private final JPanel stage = new JPanel(sizes);
+    private final JPanel side;
+    private final MigLayout layout;
+    private boolean isLarge;
+    private boolean tellsSummary;
+
+    /**
+     * Builds the screen.
+     *
+     * @param note takes a person's note; must return at once
+     * @param byHand takes what a person said by hand; must return at once
+     */
+    public NowView(Words words, Consumer<String> note, Consumer<NowModel.Hand> byHand) {
+        super(new MigLayout("insets 0, fill, wrap 1, gap 0, hidemode 3", "[grow, fill]", "[][grow, fill]"));
+        chart = new ChartPane(words);
+        notes = new NotePane(note, byHand);
+        chartCard = new Card(new MigLayout("insets 8 10 6 6, fill", "[grow, fill]", "[grow, fill]"));
+        chartCard.ground("chart.surface");
+        chartCard.add(chart, "wmin 0, hmin 0");
+        pretend.setVisible(false);
+
+        side = new JPanel(new MigLayout("insets 0, fill, gap 10, hidemode 3", "[grow, fill]", "[]0[grow, fill]10[]"));
+        side.setOpaque(false);
+        side.add(summary, "cell 0 0, wmin 0, hmin 60, growx, gapbottom 10");
+        side.add(events, "cell 0 1, grow, wmin 0, hmin 60");
+        side.add(notes, "cell 0 2, growx, wmin 0");
+        summary.setVisible(false);
+
+        layout = new MigLayout("insets 12 16 8 16, fill, gap 10", "[grow, fill][fill]", "[][][][grow, fill][]");
+        JPanel whole = new JPanel(layout);
+        whole.setOpaque(false);
+        title.putClientProperty(FlatClientProperties.STYLE, "font: 110%; foreground: $Kilnside.quiet");
+        whole.add(title, "span 2, wrap, wmin 0, gapbottom -4");
+        whole.add(sentence, "span 2, wrap, growx, wmin 0");
+        whole.add(number, "span 2, split 2, growy");
+        whole.add(figures, "grow, pushx, wmin 0, wrap");
+        whole.add(chartCard, "grow, push, wmin 0, hmin 0");
+        whole.add(side, BESIDE + ", growy, wrap, hmin 0");
+        whole.add(status, "span 2, growx, wmin 0");
+
+        stage.setOpaque(false);
+        stage.add(whole, WHOLE);
+        stage.add(large, LARGE);
+        add(pretend, "cell 0 0, growx");
+        add(stage, "cell 0 1, grow, wmin 0, hmin 0");
+    }
+
+    public ChartPane chart() {
+        return chart;
+    }
+
+    /** Shows a model; nothing is worked out here. */
+    public void show(NowModel model, Words words) {
+        pretend.setVisible(model.notReal().isPresent());
+        model.notReal().ifPresent(pretend::show);
+        title.setText(model.title());
+        sentence.show(model.sentence());
+        boolean over = model.summary().isPresent();
+        boolean alarming = !model.number().live() && model.sentence().tone() == NowSentence.Tone.BLIND;
+        number.show(model.number(), alarming);
+        figures.show(model.figures());
+        chart.show(model.chart(), words);
+        chart.getAccessibleContext().setAccessibleName(words.text("chart.name", model.spoken()));
+        events.show(model.events(), words);
+        if (over != tellsSummary) {
+            tellsSummary = over;
+            layout.setComponentConstraints(side, (over ? BESIDE_WITH_SUMMARY : BESIDE) + ", growy, wrap, hmin 0");
+            summary.setVisible(over);
+            notes.setVisible(!over);
+            number.setVisible(!over);
+            figures.setVisible(!over);
+            revalidate();
+        }
+        model.summary().ifPresent(its -> summary.show(its, words));
+        notes.show(model.hand(), words, !model.events().isEmpty());
+        status.show(model.connection(), model.book());
+        large.show(model);
+        getAccessibleContext().setAccessibleName(model.spoken());
+    }
+
+    /** Between everything and the number that is read from three metres. */
+    public void toggleLarge() {
+        isLarge = !isLarge;
+        sizes.show(stage, isLarge ? LARGE : WHOLE);
+    }
+
+    public boolean isLarge() {
+        return isLarge;
+    }
+}

@@ -1,0 +1,168 @@
+package org.kilnside.desktop;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Dimension;
+import java.awt.Frame;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.io.File;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import javax.imageio.ImageIO;
+import javax.swing.AbstractButton;
+import javax.swing.JFrame;
+import javax.swing.JLabel;
+import javax.swing.SwingUtilities;
+import org.kilnside.desktop.now.NowView;
+import org.kilnside.desktop.theme.Theme;
+import org.kilnside.wording.ClockStyle;
+import org.kilnside.wording.Language;
+import org.kilnside.wording.Opening;
+import org.kilnside.wording.TemperatureUnit;
+
+/**
+ * Opens the window on one scene after the other and writes pictures of it. Each argument is one picture:
+ * {@code SCENE,THEME,LANGUAGE,WIDTHxHEIGHT,FILE}, with {@code ,LARGE} or {@code ,CAUTIONS} behind it for those. For each
+ * it says what is clipped, if anything.
+ */
+final class Showcase {
+    private Showcase() {}
+
+    public static void main(String[] pictures) throws Exception {
+        for (String picture : pictures) {
+            take(picture.split(",", -1));
+        }
+        System.exit(0);
+    }
+
+    private static void take(String[] wish) throws Exception {
+        Scene scene = Scene.valueOf(wish[0]);
+        Settings settings = new Settings(
+                Theme.valueOf(wish[1]),
+                Language.valueOf(wish[2]),
+                TemperatureUnit.CELSIUS,
+                ClockStyle.TWENTY_FOUR_HOURS,
+                Opening.LID,
+                scene == Scene.HEATING || scene == Scene.COOLING);
+        String[] size = wish[3].split("x", -1);
+        String mode = wish.length > 5 ? wish[5] : "";
+        HandClock clock = new HandClock();
+        clock.set(scene.hostMs());
+        Window.open(new HandFeed(scene.snapshot()), clock, SettingsStore.forgetful(settings), new Closing() {
+            @Override
+            public boolean recordsHere() {
+                return false;
+            }
+
+            @Override
+            public void closed(Choice choice) {
+                // The next picture opens a window of its own.
+            }
+        });
+        JFrame frame = shown();
+        SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
+        if (mode.equals("LARGE")) {
+            SwingUtilities.invokeAndWait(() -> find(frame, NowView.class).toggleLarge());
+        }
+        settle();
+        BufferedImage[] image = new BufferedImage[1];
+        List<String> clipped = new ArrayList<>();
+        if (mode.equals("CAUTIONS")) {
+            SwingUtilities.invokeAndWait(() -> {
+                CautionsDialog dialog = new CautionsDialog(frame, settings.words());
+                dialog.setVisible(true);
+            });
+            settle();
+        }
+        SwingUtilities.invokeAndWait(() -> {
+            Container shown = mode.equals("CAUTIONS")
+                    ? ((javax.swing.JDialog) frame.getOwnedWindows()[0]).getContentPane()
+                    : frame.getContentPane();
+            image[0] = new BufferedImage(shown.getWidth(), shown.getHeight(), BufferedImage.TYPE_INT_RGB);
+            Graphics2D g = image[0].createGraphics();
+            shown.paint(g);
+            g.dispose();
+            clipped(shown, clipped);
+            for (java.awt.Window owned : frame.getOwnedWindows()) {
+                owned.dispose();
+            }
+            frame.dispose();
+        });
+        write(image[0], new File(wish[4]));
+        System.out.println(wish[4] + " clipped: " + clipped);
+    }
+
+    private static JFrame shown() throws Exception {
+        for (int i = 0; i < 200; i++) {
+            for (Frame frame : Frame.getFrames()) {
+                if (frame instanceof JFrame window && window.isShowing()) {
+                    return window;
+                }
+            }
+            Thread.sleep(25);
+        }
+        throw new IllegalStateException("no window within five seconds");
+    }
+
+    private static void settle() throws Exception {
+        for (int i = 0; i < 4; i++) {
+            Thread.sleep(60);
+            SwingUtilities.invokeAndWait(() -> {});
+        }
+    }
+
+    /** Labels and buttons whose place is narrower or lower than their words. */
+    static void clipped(Component component, List<String> found) {
+        if (!component.isShowing()) {
+            return;
+        }
+        if (component instanceof JLabel label && !label.getText().isBlank()) {
+            note(component, label.getText(), found);
+        }
+        if (component instanceof AbstractButton button
+                && button.getText() != null
+                && !button.getText().isBlank()) {
+            note(component, button.getText(), found);
+        }
+        if (component instanceof Container container) {
+            for (Component child : container.getComponents()) {
+                clipped(child, found);
+            }
+        }
+    }
+
+    private static void note(Component component, String text, List<String> found) {
+        Dimension wanted = component.getPreferredSize();
+        Container parent = component.getParent();
+        boolean cut = component.getX() + component.getWidth() > parent.getWidth() + 1
+                || component.getY() + component.getHeight() > parent.getHeight() + 1;
+        if (cut || component.getWidth() < wanted.width - 1 || component.getHeight() < wanted.height - 2) {
+            found.add(text);
+        }
+    }
+
+    static <T> T find(Container within, Class<T> kind) {
+        for (Component child : within.getComponents()) {
+            if (kind.isInstance(child)) {
+                return kind.cast(child);
+            }
+            if (child instanceof Container container) {
+                T found = find(container, kind);
+                if (found != null) {
+                    return found;
+                }
+            }
+        }
+        return null;
+    }
+
+    private static void write(BufferedImage image, File file) throws IOException {
+        File folder = file.getAbsoluteFile().getParentFile();
+        if (!folder.isDirectory() && !folder.mkdirs()) {
+            throw new IOException("cannot make the folder " + folder);
+        }
+        ImageIO.write(image, "png", file);
+    }
+}
