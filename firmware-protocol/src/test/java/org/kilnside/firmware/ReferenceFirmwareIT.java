@@ -17,49 +17,46 @@ import org.kilnside.testing.SimulatedBoard.Fault;
 class ReferenceFirmwareIT {
     @Test
     void everyReadingOfTheMax31855IsWhatTheChipAnsweredToTheCode() throws Exception {
-        try (SimulatedBoard board = SimulatedBoard.with().speed(200).dtrWired().start();
-                Wire wire = new Wire(board.pty())) {
-            everyReadingIsWhatTheChipAnswered(board, wire);
-        }
+        everyReadingIsWhatTheChipAnswered(SimulatedBoard.with());
     }
 
     @Test
     void everyReadingOfTheMax31856IsWhatTheChipAnsweredToTheCode() throws Exception {
-        try (SimulatedBoard board =
-                        SimulatedBoard.with().max31856().speed(200).dtrWired().start();
-                Wire wire = new Wire(board.pty())) {
-            everyReadingIsWhatTheChipAnswered(board, wire);
-        }
+        everyReadingIsWhatTheChipAnswered(SimulatedBoard.with().max31856());
     }
 
     /** A ramp from below freezing to 1280 °C with a cold junction that warms, at 200 times real time. */
-    private static void everyReadingIsWhatTheChipAnswered(SimulatedBoard board, Wire wire) throws Exception {
-        // The first opening restarted the board: reading and frame 1 belong together whenever the port was opened.
-        wire.await(Hello.class, hello -> true);
-        board.temperature(-12.5, -3);
-        board.temperatureOver(1280, Duration.ofMinutes(9));
-        board.coldJunctionOver(48, Duration.ofMinutes(9));
-        wire.await(ReadingLine.class, reading -> reading.uptimeMs() >= 600_000);
-        List<ReadingLine> readings = wire.all(ReadingLine.class);
-        int before = framesBeforeRestart(board);
-        board.awaitFrames(before + readings.size());
-        List<ChipFrame> frames = board.chipFrames();
-        assertThat(readings).hasSizeGreaterThanOrEqualTo(600);
-        for (int i = 0; i < readings.size(); i++) {
-            ChipFrame frame = frames.get(before + i);
-            assertThat(readings.get(i).channels())
-                    .as("reading %d", i)
-                    .containsExactly(new ChannelCodes(
-                            1,
-                            OptionalInt.of(frame.thermocouple()),
-                            OptionalInt.of(frame.coldJunction()),
-                            ChannelCodes.NO_FAULT));
+    private static void everyReadingIsWhatTheChipAnswered(SimulatedBoard.Builder described) throws Exception {
+        // Opening restarts the board: from there reading and frame go side by side, whenever the port was opened.
+        try (SimulatedBoard board = described.speed(200).dtrWired().start()) {
+            board.temperature(-12.5, -3);
+            try (Wire wire = new Wire(board.pty())) {
+                wire.await(ReadingLine.class, reading -> true);
+                board.temperatureOver(1280, Duration.ofMinutes(9));
+                board.coldJunctionOver(48, Duration.ofMinutes(9));
+                wire.await(ReadingLine.class, reading -> reading.uptimeMs() >= 600_000);
+                List<ReadingLine> readings = wire.all(ReadingLine.class);
+                int before = framesBeforeRestart(board);
+                board.awaitFrames(before + readings.size());
+                List<ChipFrame> frames = board.chipFrames();
+                assertThat(readings).hasSizeGreaterThanOrEqualTo(600);
+                for (int i = 0; i < readings.size(); i++) {
+                    ChipFrame frame = frames.get(before + i);
+                    assertThat(readings.get(i).channels())
+                            .as("reading %d", i)
+                            .containsExactly(new ChannelCodes(
+                                    1,
+                                    OptionalInt.of(frame.thermocouple()),
+                                    OptionalInt.of(frame.coldJunction()),
+                                    ChannelCodes.NO_FAULT));
+                }
+                ChannelCodes first = readings.get(0).channels().get(0);
+                assertThat(first.thermocouple().getAsInt()).as("below freezing").isNegative();
+                assertThat(first.coldJunction().getAsInt()).as("below freezing").isNegative();
+                assertThat(wire.discarded()).isZero();
+                assertThat(wire.lost()).isZero();
+            }
         }
-        assertThat(readings.get(0).channels().get(0).coldJunction().getAsInt())
-                .as("it was below freezing once")
-                .isNegative();
-        assertThat(wire.discarded()).isZero();
-        assertThat(wire.lost()).isZero();
     }
 
     /** Frames answered before the port was opened, which restarted the board. */
