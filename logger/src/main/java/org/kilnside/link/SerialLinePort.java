@@ -26,6 +26,9 @@ final class SerialLinePort implements Port {
     private static final int LOCKED_ON_LINUX = 11;
     private static final int LOCKED_ON_MACOS = 35;
 
+    /** The library's own number for a port this very process has open; as errno it would be a missing file. */
+    private static final int OPEN_HERE = 2;
+
     private final LinkNotation.Serial link;
 
     SerialLinePort(LinkNotation.Serial link) {
@@ -94,9 +97,12 @@ final class SerialLinePort implements Port {
     }
 
     private LinkTroubleException refused(int error) {
+        if (error == OPEN_HERE && link.path().startsWith("/") && !Files.exists(Path.of(link.path()))) {
+            return missing();
+        }
         return switch (error) {
             case NO_PERMISSION -> noPermission();
-            case BUSY, LOCKED_ON_LINUX, LOCKED_ON_MACOS ->
+            case BUSY, LOCKED_ON_LINUX, LOCKED_ON_MACOS, OPEN_HERE ->
                 LinkTroubleException.passing("The port " + link.path()
                         + " is in use by another program: close that program (a serial monitor, another Kilnside),"
                         + " or attach to the Kilnside that records.");
