@@ -25,6 +25,9 @@ final class Bending {
     /** Every so many short segments the rates are taken anew, so that nothing rounded on the way adds up. */
     private static final int TAKEN_ANEW_EVERY = 32;
 
+    /** And after so large a change, as cones that stood still may have begun to bend. */
+    private static final double TAKEN_ANEW_AFTER_K = 8;
+
     /** exp(5): a cone so far down, with the two above it down as well, bears on no answer any more. */
     private static final double FAR_DOWN = 148;
 
@@ -36,7 +39,9 @@ final class Bending {
     private final double[] slope;
     private final double[] rateNow;
     private int first;
+    private int end;
     private int shortSegments;
+    private double takenAtK;
 
     Bending(ConeTable table) {
         this.table = table;
@@ -61,7 +66,9 @@ final class Bending {
         this.slope = other.slope.clone();
         this.rateNow = other.rateNow.clone();
         this.first = other.first;
+        this.end = other.end;
         this.shortSegments = other.shortSegments;
+        this.takenAtK = other.takenAtK;
     }
 
     Bending copy() {
@@ -89,10 +96,21 @@ final class Bending {
 
     /** Begins the curve, or begins it anew after a stretch that is not to count. */
     void startAt(double celsius) {
-        double perK = 1 / (celsius + Temperature.ZERO_CELSIUS_K);
+        takeRates(celsius + Temperature.ZERO_CELSIUS_K);
+    }
+
+    /** Takes all rates anew; cones from {@code end} on stand still. */
+    private void takeRates(double atK) {
+        double perK = 1 / atK;
+        end = first;
         for (int i = first; i < cones; i++) {
             rateNow[i] = rate(i, perK);
+            if (rateNow[i] > 0) {
+                end = i + 1;
+            }
         }
+        takenAtK = atK;
+        shortSegments = 0;
     }
 
     /** Adds a straight segment from where the curve is. */
@@ -123,31 +141,26 @@ final class Bending {
         double perToK = 1 / toK;
         double perMiddleSquared = perFromK * perToK;
         double perKFallen = perFromK - perToK;
-        shortSegments = (shortSegments + 1) % TAKEN_ANEW_EVERY;
-        boolean anew = shortSegments == 0;
-        for (int i = first; i < cones; i++) {
+        for (int i = first; i < end; i++) {
             double before = rateNow[i];
             double x = activationK[i] * perKFallen;
-            boolean small = x < 0.1 && x > -0.1;
-            if (before == 0) {
-                if (anew || !small) {
-                    rateNow[i] = rate(i, perToK);
-                }
-                continue;
-            }
             double mean;
-            if (small) {
+            if (x < 0.1 && x > -0.1) {
                 double relative = 1 + x * (1.0 / 2 + x * (1.0 / 6 + x * (1.0 / 24 + x * (1.0 / 120 + x / 720))));
                 mean = before * relative;
-                rateNow[i] = anew ? rate(i, perToK) : before + mean * x;
+                rateNow[i] = before + mean * x;
             } else {
-                double after = rate(i, perToK);
+                double after = before * StrictMath.exp(x);
                 mean = (after - before) / x;
                 rateNow[i] = after;
             }
             double added = mean * seconds;
             work[i] += added;
             slope[i] += added * activationK[i] * perMiddleSquared;
+        }
+        shortSegments++;
+        if (shortSegments >= TAKEN_ANEW_EVERY || Math.abs(toK - takenAtK) > TAKEN_ANEW_AFTER_K) {
+            takeRates(toK);
         }
     }
 
@@ -167,8 +180,6 @@ final class Bending {
                 }
             }
         }
-        for (int i = first; i < cones; i++) {
-            rateNow[i] = rate(i, 1 / toK);
-        }
+        takeRates(toK);
     }
 }
