@@ -4,8 +4,10 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import org.kilnside.command.BookCommand;
+import org.kilnside.command.ConeCommand;
 import org.kilnside.command.DemoCommand;
 import org.kilnside.command.DeskCommand;
+import org.kilnside.command.EmfCommand;
 import org.kilnside.command.KilnsideCommand;
 import org.kilnside.command.PlanCommand;
 import org.kilnside.command.RecordCommand;
@@ -38,6 +40,8 @@ public final class Kilnside {
         commands.put("desk", new DeskCommand(window));
         commands.put("book", new BookCommand());
         commands.put("plan", new PlanCommand());
+        commands.put("emf", new EmfCommand());
+        commands.put("cone", new ConeCommand());
         return commands;
     }
 }

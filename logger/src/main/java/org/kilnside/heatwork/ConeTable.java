@@ -41,6 +41,7 @@ public final class ConeTable {
     private final List<Cone> whole;
     private final double[] activationK;
     private final double[] logRate;
+    private final double[] printedC;
 
     /**
      * A table of these constants, softest first.
@@ -55,6 +56,7 @@ public final class ConeTable {
                 .mapToDouble(row -> row.activationKilojoulePerMol() * 1000 / GAS_CONSTANT)
                 .toArray();
         this.logRate = constants.stream().mapToDouble(Constants::logRatePerS).toArray();
+        this.printedC = constants.stream().mapToDouble(Constants::printedC).toArray();
     }
 
     /**
@@ -63,8 +65,9 @@ public final class ConeTable {
      * @param cone which cone
      * @param activationKilojoulePerMol E in kJ/mol
      * @param logRatePerS ln A, A in 1/s
+     * @param printedC the temperature the chart prints for it at the rate it is named at, °C
      */
-    record Constants(Cone cone, double activationKilojoulePerMol, double logRatePerS) {}
+    record Constants(Cone cone, double activationKilojoulePerMol, double logRatePerS, double printedC) {}
 
     public static ConeTable of(ConeSeries series) {
         return TABLES.get(series);
@@ -95,9 +98,13 @@ public final class ConeTable {
                 : Optional.of(Temperature.ofCelsius(endsAtC(activationK[index], logRate[index], rate.kelvinPerHour())));
     }
 
-    /** The temperature by which a cone is named: at 60 °C/h. Empty when the series does not have the cone. */
+    /**
+     * The temperature by which a cone is named, as the chart prints it: at 60 °C/h, small cones at 300 °C/h. Empty when
+     * the series does not have the cone.
+     */
     public Optional<Temperature> temperature(Cone cone) {
-        return temperature(cone, NAMED_AT);
+        int index = cones.indexOf(cone);
+        return index < 0 ? Optional.empty() : Optional.of(Temperature.ofCelsius(printedC[index]));
     }
 
     /** E/R in K of each of {@link #cones()}. */

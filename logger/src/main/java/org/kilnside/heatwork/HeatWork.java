@@ -186,7 +186,7 @@ public final class HeatWork {
             throw new IllegalStateException("no reading has been added yet");
         }
         ConePosition cone = ConePosition.of(heating, 0);
-        double halfWidthK = halfWidthK(sensor);
+        double halfWidthK = halfWidthK(table.series(), sensor, peakC);
         return new ConeReached(
                 table.series(),
                 cone,
@@ -202,10 +202,13 @@ public final class HeatWork {
         return cone.past().isPresent() ? OptionalDouble.of(0) : OptionalDouble.empty();
     }
 
-    /** Limits of the sensor and nine in ten of the chart's residuals, at the temperature where the work was done. */
-    private double halfWidthK(SensorUncertainty sensor) {
-        double sensorK = sensor.halfWidthC(peakC);
-        double chartK = ConeConstants.chartHalfWidthK(table.series());
+    /**
+     * By how much a curve may really have been hotter or colder, in °C, where a cone is read from it: the limits of the
+     * sensor at a temperature, and nine in ten of what the rate law of the series may be off by.
+     */
+    public static double halfWidthK(ConeSeries series, SensorUncertainty sensor, double celsius) {
+        double sensorK = sensor.halfWidthC(celsius);
+        double chartK = ConeConstants.chartHalfWidthK(series);
         return Math.sqrt(sensorK * sensorK + chartK * chartK);
     }
 

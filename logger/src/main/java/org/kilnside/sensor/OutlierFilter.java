@@ -158,12 +158,17 @@ public final class OutlierFilter<T> {
 
     /** Whether a kiln could have gone from the last good reading to the first withheld one. */
     private boolean isPossible() {
-        double change = withheldC[0] - lastC;
-        double apartS = (withheldMs[0] - lastMs) / 1000.0;
-        if (change < 0) {
-            return -change <= BAND_K + FASTEST_FALL_K_PER_S * apartS;
-        }
-        return change <= BAND_K + SHUT_KILN_K_PER_S * apartS || withheldC[0] <= recent.highestC(lastMs) + BAND_K;
+        return isPossible(lastC, withheldC[0], withheldMs[0] - lastMs)
+                || withheldC[0] > lastC && withheldC[0] <= recent.highestC(lastMs) + BAND_K;
+    }
+
+    /**
+     * Whether a thermocouple in a kiln can go from one temperature to another in a time: up by no more than 1 °C/s, down
+     * by no more than 50 °C/s, and 20 °C more either way.
+     */
+    public static boolean isPossible(double fromC, double toC, long apartMs) {
+        double fastest = toC < fromC ? FASTEST_FALL_K_PER_S : SHUT_KILN_K_PER_S;
+        return Math.abs(toC - fromC) <= BAND_K + fastest * apartMs / 1000.0;
     }
 
     private double median() {

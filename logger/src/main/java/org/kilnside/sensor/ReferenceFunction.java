@@ -1,6 +1,7 @@
 package org.kilnside.sensor;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -214,9 +215,12 @@ public final class ReferenceFunction {
     }
 
     private static String plain(double value) {
-        if (!Double.isFinite(value)) {
-            return "no finite number of";
+        if (!Double.isFinite(value) || Math.abs(value) > 1e9) {
+            return Double.toString(value);
         }
-        return new BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
+        return BigDecimal.valueOf(value)
+                .setScale(6, RoundingMode.HALF_EVEN)
+                .stripTrailingZeros()
+                .toPlainString();
     }
 }

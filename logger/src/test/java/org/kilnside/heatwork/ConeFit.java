@@ -31,10 +31,11 @@ final class ConeFit {
             for (Constants row : fit(series)) {
                 System.out.println(String.format(
                         Locale.ROOT,
-                        "            row(\"%s\", %.3f, %.6f),",
+                        "            row(\"%s\", %.3f, %.6f, %.0f),",
                         row.cone().number(),
                         row.activationKilojoulePerMol(),
-                        row.logRatePerS()));
+                        row.logRatePerS(),
+                        row.printedC() * 1.8 + 32));
             }
         }
     }
@@ -54,9 +55,17 @@ final class ConeFit {
             }
             boolean alone = rows.size() == 1 || rows.get(0).contradictsAnyRateLaw();
             double kilojoule = rounded(alone ? borrowed.get(cone) : bestActivation(rows), 1e3);
-            fitted.add(new Constants(cone, kilojoule, rounded(logRate(kilojoule, rows), 1e6)));
+            fitted.add(new Constants(cone, kilojoule, rounded(logRate(kilojoule, rows), 1e6), named(rows)));
         }
         return fitted;
+    }
+
+    private static double named(List<PublishedChart.Row> rows) {
+        return rows.stream()
+                .filter(row -> row.rateKPerH() == 60 || rows.size() == 1)
+                .findFirst()
+                .orElseThrow()
+                .temperatureC();
     }
 
     private static double bestActivation(List<PublishedChart.Row> rows) {

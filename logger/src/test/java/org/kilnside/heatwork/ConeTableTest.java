@@ -50,14 +50,19 @@ class ConeTableTest {
     void largeConeFourteenLiesBetweenItsTwoPrintedTemperatures() {
         ConeTable large = ConeTable.of(ConeSeries.LARGE);
         Cone fourteen = Cone.parse("14");
-        assertThat(large.temperature(fourteen).orElseThrow().celsius()).isBetween(1360.0, 1388.0);
+        for (double rate : new double[] {60, 150}) {
+            assertThat(large.temperature(fourteen, HeatingRate.ofKelvinPerHour(rate))
+                            .orElseThrow()
+                            .celsius())
+                    .isBetween(1360.0, 1392.0);
+        }
     }
 
     @Test
     void namesAConeAtSixtyDegreesAnHour() {
         ConeTable table = ConeTable.of(ConeSeries.SELF_SUPPORTING);
-        assertThat(table.temperature(Cone.parse("06")).orElseThrow().celsius()).isCloseTo(998, within(2.0));
-        assertThat(table.temperature(Cone.parse("6")).orElseThrow().celsius()).isCloseTo(1222, within(2.5));
+        assertThat(table.temperature(Cone.parse("06")).orElseThrow().celsius()).isCloseTo(998, within(0.5));
+        assertThat(table.temperature(Cone.parse("6")).orElseThrow().celsius()).isCloseTo(1222, within(0.5));
     }
 
     @Test

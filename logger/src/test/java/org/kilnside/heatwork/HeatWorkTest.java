@@ -41,7 +41,7 @@ class HeatWorkTest {
     @Test
     void aHoldAfterConeSixBringsConeSevenInHalfAnHourAndConeEightInAnHour() {
         HeatWork work = new HeatWork(TABLE);
-        double atC = TABLE.temperature(SIX).orElseThrow().celsius();
+        double atC = TABLE.temperature(SIX, ConeTable.NAMED_AT).orElseThrow().celsius();
         Trace ramp = Curves.from(20).ramp(150, 1100).ramp(60, atC).every(1000);
         for (int i = 0; i < ramp.size(); i++) {
             work.add(ramp.elapsedMs(i), ramp.temperatureC(i));
@@ -242,7 +242,8 @@ class HeatWorkTest {
         long lastMs = Curves.from(20).ramp(150, 1100).ramp(60, 1190).corners().elapsedMs(2);
         Trace climb = new Trace.Builder().add(lastMs + 3_600_000, 1250).view();
         double minutes = minutes(work.timeToGo(SIX, climb));
-        double expected = (TABLE.temperature(SIX).orElseThrow().celsius() - 1190);
+        double expected =
+                (TABLE.temperature(SIX, ConeTable.NAMED_AT).orElseThrow().celsius() - 1190);
         assertThat(minutes).isCloseTo(expected, within(1.5));
     }
 

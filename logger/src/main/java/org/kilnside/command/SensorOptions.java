@@ -1,0 +1,125 @@
+package org.kilnside.command;
+
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.kilnside.files.FileRefusedException;
+import org.kilnside.files.Log;
+import org.kilnside.firing.Trace;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.Calibration;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.sensor.ThermocoupleType;
+import org.kilnside.sensor.Thermometer;
+import org.kilnside.sensor.ToleranceClass;
+import picocli.CommandLine.Option;
+
+/** What is known of the sensor that wrote a log (a mixin). */
+final class SensorOptions {
+    @Option(
+            names = "--sensor",
+            paramLabel = "TYPE",
+            defaultValue = "K",
+            description = "The thermocouple's type (${DEFAULT-VALUE}, unless given).")
+    private String type;
+
+    @Option(
+            names = "--class",
+            paramLabel = "1|2",
+            defaultValue = "2",
+            description = "The tolerance class of its wire, IEC 60584-1 (${DEFAULT-VALUE}, unless given).")
+    private int tolerance;
+
+    @Option(
+            names = "--uncorrected",
+            paramLabel = "CHIP",
+            description =
+                    "The log holds what this amplifier says as it is: max31855 or max6675. Its numbers are corrected.")
+    private Optional<String> uncorrected = Optional.empty();
+
+    @Option(
+            names = "--offset",
+            paramLabel = "°C",
+            description = "What to add to the sensor's readings, known from a calibration or witness cones.")
+    private OptionalDouble offset = OptionalDouble.empty();
+
+    /** How far a calibration by hand may be off: nobody said, so as a pair of witness cones. */
+    private static final double OFFSET_HALF_WIDTH_C = 5;
+
+    SensorUncertainty uncertainty() {
+        return new SensorUncertainty(probe(), toleranceClass(), calibration());
+    }
+
+    /** A log's curve as the truth behind it: corrected for the chip, then for the calibration. */
+    Trace truth(Log log, String file) {
+        if (uncorrected.isEmpty() && offset.isEmpty()) {
+            return log.trace();
+        }
+        Thermometer thermometer = Thermometer.of(probe());
+        Calibration calibration = calibration();
+        Trace.Builder corrected = new Trace.Builder();
+        for (int i = 0; i < log.trace().size(); i++) {
+            Temperature shown = Temperature.ofCelsius(log.trace().temperatureC(i));
+            Temperature cold = log.coldJunction().celsius(i).isPresent()
+                    ? Temperature.ofCelsius(log.coldJunction().celsius(i).getAsDouble())
+                    : Thermometer.ASSUMED_COLD_JUNCTION;
+            Optional<Temperature> truth = uncorrected.isEmpty() ? Optional.of(shown) : thermometer.behind(shown, cold);
+            if (truth.isPresent()) {
+                corrected.add(
+                        log.trace().elapsedMs(i),
+                        calibration.corrected(truth.get()).celsius(),
+                        log.trace().output(i),
+                        log.trace().setpointC(i));
+            }
+        }
+        if (corrected.size() < 2) {
+            throw new FileRefusedException(FileRefusedException.Problem.of(
+                    file,
+                    "hardly any number in it can come from a " + uncorrected.orElse("") + " with type "
+                            + type.toUpperCase(Locale.ROOT) + "; check --uncorrected and --sensor"));
+        }
+        return corrected.view();
+    }
+
+    private Calibration calibration() {
+        return offset.isEmpty()
+                ? Calibration.NONE
+                : Calibration.offset(offset.getAsDouble(), OFFSET_HALF_WIDTH_C, Calibration.By.WITNESS_CONES);
+    }
+
+    private Probe probe() {
+        ThermocoupleType known;
+        try {
+            known = ThermocoupleType.valueOf(type.strip().toUpperCase(Locale.ROOT));
+        } catch (IllegalArgumentException e) {
+            throw new Complaint(
+                    Complaint.ExitCode.USAGE,
+                    "--sensor: there is no thermocouple type \"" + type + "\": name one of K, N, S, R, B, J, T or E");
+        }
+        Amplifier amplifier = uncorrected
+                .map(chip -> switch (chip.toLowerCase(Locale.ROOT)) {
+                    case "max31855" -> Amplifier.MAX31855;
+                    case "max6675" -> Amplifier.MAX6675;
+                    default ->
+                        throw new Complaint(
+                                Complaint.ExitCode.USAGE,
+                                "--uncorrected knows max31855 and max6675, found \"" + chip
+                                        + "\": other amplifiers correct by themselves");
+                })
+                .orElse(Amplifier.CELSIUS);
+        return new Probe(known, amplifier);
+    }
+
+    private ToleranceClass toleranceClass() {
+        return switch (tolerance) {
+            case 1 -> ToleranceClass.CLASS_1;
+            case 2 -> ToleranceClass.CLASS_2;
+            default ->
+                throw new Complaint(
+                        Complaint.ExitCode.USAGE,
+                        "--class knows 1 and 2, found " + tolerance + ": class 3 is for the cold, below 40 °C");
+        };
+    }
+}

@@ -1,0 +1,129 @@
+package org.kilnside.wording;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.firing.GoodReadings;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConePosition;
+import org.kilnside.heatwork.ConeReached;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.HeatWork;
+import org.kilnside.heatwork.TimeToGo;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.quantity.TemperatureDifference;
+
+/**
+ * Says cones as a potter does, never one without its temperature: "between cone 04 (1060 °C) and cone 03 (1083 °C),
+ * nearer 03".
+ */
+public final class ConeWords {
+    /** Nearer than this to a cone, it is that cone. */
+    private static final double AT_CONE = 0.1;
+
+    /** Less than this of a cone is not worth a sentence. */
+    private static final double LEAST_SAID = 0.05;
+
+    private final Words words;
+    private final ConeTable table;
+
+    public ConeWords(Words words, ConeTable table) {
+        this.words = words;
+        this.table = table;
+    }
+
+    /** A cone with its temperature at 60 °C/h. */
+    public String cone(Cone cone) {
+        return table.temperature(cone)
+                .map(named -> words.cone(cone.number(), named))
+                .orElse(cone.number());
+    }
+
+    /** A place on the scale. */
+    public String position(ConePosition position) {
+        if (position.past().isEmpty()) {
+            return words.text("cone.below", cone(position.next().orElseThrow()));
+        }
+        Cone past = position.past().get();
+        if (position.next().isEmpty()) {
+            return words.text("cone.beyond", cone(past));
+        }
+        Cone next = position.next().get();
+        double fraction = position.fraction().orElse(0);
+        if (fraction < AT_CONE) {
+            return cone(past);
+        }
+        if (fraction > 1 - AT_CONE) {
+            return words.text("cone.nearly", cone(next));
+        }
+        if (Math.abs(fraction - 0.5) < AT_CONE) {
+            return words.text("cone.halfway", cone(past), cone(next));
+        }
+        return words.text("cone.between", cone(past), cone(next), fraction < 0.5 ? past.number() : next.number());
+    }
+
+    /** What a firing came to, in one phrase: a lower bound and a firing still at its top are said as such. */
+    public String reached(ConeReached reached) {
+        String position = position(reached.cone());
+        return switch (reached.top()) {
+            case SEEN -> position;
+            case NOT_PASSED -> reached.isBelowScale() ? position : words.text("cone.so_far", position);
+            case HIDDEN_BY_GAP, BEFORE_FIRST_READING -> words.text("cone.at_least", position);
+        };
+    }
+
+    /** What lies behind the phrase: the interval, the top, cooling and gaps, a line each. */
+    public List<String> details(ConeReached reached) {
+        List<String> lines = new ArrayList<>();
+        if (!reached.isBelowScale()) {
+            lines.add(words.text(
+                    "cone.interval",
+                    position(reached.between().from()),
+                    position(reached.between().to())));
+        }
+        lines.add(words.text(
+                "cone.peak", words.temperature(reached.peak()), words.duration(Duration.ofMillis(reached.peakMs()))));
+        if (reached.coolingAdded().orElse(0) >= LEAST_SAID) {
+            lines.add(words.text(
+                    "cone.cooling", words.number(reached.coolingAdded().getAsDouble(), 1)));
+        }
+        if (!reached.gaps().isZero()) {
+            lines.add(words.text("cone.gaps", words.duration(reached.gaps())));
+        }
+        top(reached.top()).ifPresent(lines::add);
+        return lines;
+    }
+
+    /** A lasting jump in the curve, and what it means. */
+    public String jump(GoodReadings.Jump jump) {
+        return words.text(
+                "cone.jump",
+                words.temperature(Temperature.ofCelsius(jump.fromC())),
+                words.temperature(Temperature.ofCelsius(jump.toC())),
+                words.duration(Duration.ofMillis(jump.elapsedMs())));
+    }
+
+    /** What cannot be known about the top; empty when it was seen. */
+    public Optional<String> top(ConeReached.Top top) {
+        return switch (top) {
+            case SEEN -> Optional.empty();
+            case NOT_PASSED -> Optional.of(words.text("cone.top.not_passed"));
+            case HIDDEN_BY_GAP -> Optional.of(words.text("cone.top.hidden_by_gap"));
+            case BEFORE_FIRST_READING -> Optional.of(words.text("cone.top.before_first_reading"));
+        };
+    }
+
+    /** The time until a cone is down. */
+    public String timeToGo(Cone cone, TimeToGo time) {
+        String named = cone(cone);
+        return switch (time.state()) {
+            case AHEAD ->
+                words.text("cone.togo.ahead", named, words.duration(time.left().orElseThrow()));
+            case DOWN -> words.text("cone.togo.down", named);
+            case NOT_YET ->
+                words.text("cone.togo.not_yet", named, words.span(TemperatureDifference.ofKelvin(HeatWork.NOT_YET_K)));
+            case NOT_ON_THIS_PATH -> words.text("cone.togo.not_on_this_path", named);
+        };
+    }
+}

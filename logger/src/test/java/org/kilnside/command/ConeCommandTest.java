@@ -1,0 +1,156 @@
+package org.kilnside.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.function.IntToDoubleFunction;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ConeCommandTest {
+    private static final int TOP_S = 26_400 + 6_120;
+
+    @TempDir
+    private Path folder;
+
+    /** Published: self-supporting cone 6 falls at 1222 °C at 60 °C/h; cooling adds a little (common practice). */
+    @Test
+    void placesALogBetweenTwoConesAndKeepsTheCoolingApart() throws IOException {
+        Path log = log("glaze.csv", 60_000, ConeCommandTest::coneSix);
+        String out = cone(log.toString(), "--json").out();
+        assertThat(out)
+                .startsWith("{\"log\":\"" + log + "\",\"series\":\"self-supporting\",\"past\":\"6\",\"next\":\"7\",")
+                .contains("\"from\":{\"past\":\"5\",\"next\":\"6\",\"fraction\":")
+                .contains("\"to\":{\"past\":\"")
+                .contains("\"cooling_added\":0.1")
+                .contains("\"peak_c\":1222.0,\"peak_s\":32520.0,\"top_seen\":true,\"gaps_s\":0.0,\"rejected\":0");
+        assertThat(out.lines()).hasSize(1);
+    }
+
+    @Test
+    void saysItInWordsWithTheTemperatureBesideEveryCone() throws IOException {
+        Path log = log("glaze.csv", 60_000, ConeCommandTest::coneSix);
+        assertThat(cone(log.toString(), "--language", "en").out())
+                .contains("between cone 6 (1222 °C) and cone 7 (1239 °C), nearer 6")
+                .contains("witness cones decide");
+        assertThat(cone(log.toString(), "--language", "de").out()).contains("zwischen Kegel 6 (1222 °C)");
+        assertThat(cone(log.toString(), "--language", "nl").out()).contains("tussen kegel 6 (1222 °C)");
+    }
+
+    @Test
+    void leavesFalseReadingsOutAndSaysHowMany() throws IOException {
+        Path log = log("noisy.csv", 60_000, at -> at >= 27_000 && at < 27_200 ? 1372 : coneSix(at));
+        String out = cone(log.toString(), "--json").out();
+        assertThat(out).contains("\"past\":\"6\"").contains("\"peak_c\":1222.0").contains("\"rejected\":20");
+    }
+
+    @Test
+    void correctsAnAmplifierThatDoesNotLineariseWhenToldOf() throws IOException {
+        Path log = log("raw.csv", 60_000, ConeCommandTest::coneSix);
+        assertThat(cone(log.toString(), "--json", "--uncorrected", "max31855").out())
+                .contains("\"past\":\"7\",\"next\":\"8\"")
+                .contains("\"peak_c\":1243");
+    }
+
+    @Test
+    void saysWhatItCannotKnow() throws IOException {
+        Path top = log("top.csv", TOP_S, ConeCommandTest::coneSix);
+        assertThat(cone(top.toString(), "--json").out())
+                .contains("\"top_seen\":false")
+                .contains("end at the top");
+        Path cooling = log("cooling.csv", 7200, at -> 900 - at / 20.0);
+        assertThat(cone(cooling.toString()).out()).contains("at least").contains("begin with the highest");
+        Path cold = log("cold.csv", 7200, at -> 20 + at / 7200.0);
+        assertThat(cone(cold.toString(), "--json").out())
+                .contains("\"past\":null,\"next\":\"022\",\"fraction\":null")
+                .contains("\"cooling_added\":null");
+        Path jump = log("jump.csv", 7200, at -> at < 3600 ? 500 : 900);
+        assertThat(cone(jump.toString()).out()).contains("jump from 500 °C to 900 °C after 1 h");
+        Path two = Files.writeString(folder.resolve("two.csv"), "elapsed_s,temp_c\n0,20\n36000,1200\n");
+        assertThat(cone(two.toString(), "--json").out()).contains("\"gaps_s\":36000.0");
+    }
+
+    @Test
+    void refusesWhatIsNoLogAndGoesOnWithTheOthers() throws IOException {
+        Path log = log("glaze.csv", 60_000, ConeCommandTest::coneSix);
+        Path text = Files.writeString(folder.resolve("text.csv"), "hello\nworld\n");
+        Line both = cone(text.toString(), log.toString(), "--json");
+        assertThat(both.exit()).isEqualTo(3);
+        assertThat(both.out().lines()).hasSize(1);
+        assertThat(both.err()).contains("text.csv").doesNotContain("Exception");
+        Line one = cone(text.toString());
+        assertThat(one.exit()).isEqualTo(3);
+        assertThat(one.err().strip().lines()).hasSize(1);
+        assertThat(cone(folder.resolve("none.csv").toString()).err()).contains("there is no such file");
+    }
+
+    @Test
+    void saysWhichConeAPlanComesTo() {
+        String out = cone("--plan", "bisque", "--json").out();
+        assertThat(out)
+                .startsWith("{\"plan\":\"bisque\",\"series\":\"self-supporting\",\"past\":\"0")
+                .contains("\"at_end_of_top\":{\"past\":\"0");
+        assertThat(cone("--plan", "candling", "--json").out()).contains("\"past\":null");
+    }
+
+    @Test
+    void saysWhichTopOrWhichHoldAConeNeeds() {
+        assertThat(cone("--reach", "6", "--rate", "100 °C/h", "--hold", "10 min", "--json")
+                        .out())
+                .startsWith("{\"cone\":\"6\",\"series\":\"self-supporting\",\"rate_c_per_h\":100.0,\"hold_s\":600.0,"
+                        + "\"top_c\":122");
+        assertThat(cone("--reach", "6", "--rate", "100 °C/h", "--top", "1210 °C", "--json")
+                        .out())
+                .contains("\"hold_s\":1")
+                .contains("\"top_c\":1210.0");
+        assertThat(cone("--reach", "06").out())
+                .contains("cone 06 (998 °C)".substring(1))
+                .contains("held 0 s");
+        assertThat(cone("--reach", "6", "--top", "1300 °C").out()).contains("without a hold");
+    }
+
+    @Test
+    void refusesWishesThatMeanNothing() {
+        refused(cone("--reach", "15"), 2, "there is no cone \"15\"");
+        refused(cone("--reach", "6", "--rate", "-3 °C/h"), 2, "expected a rate above 0");
+        refused(cone("--reach", "6", "--rate", "100"), 2, "--rate");
+        refused(cone("--reach", "6", "--hold", "-5 min"), 2, "expected a time of 0 or longer");
+        refused(cone("--reach", "14", "--series", "small"), 2, "from 022 to 12");
+        refused(cone("--reach", "6", "--series", "huge"), 2, "self-supporting, large and small");
+        refused(cone("--reach", "6", "--top", "900 °C"), 4, "no hold of up to two days");
+        refused(cone("--plan", "bisque", "--rate", "100 °C/h"), 2, "belong to --reach");
+        refused(cone("--reach", "6", "--sensor", "X"), 2, "no thermocouple type");
+        refused(cone("--reach", "6", "--class", "7"), 2, "--class knows 1 and 2");
+        assertThat(cone().exit()).isEqualTo(2);
+    }
+
+    private static void refused(Line line, int exit, String words) {
+        assertThat(line.err()).contains(words).doesNotContain("Exception");
+        assertThat(line.exit()).isEqualTo(exit);
+        assertThat(line.err().strip().lines()).hasSize(1);
+        assertThat(line.out()).isEmpty();
+    }
+
+    /** 150 °C/h to 1120 °C, 60 °C/h to 1222 °C, then falling at 200 °C/h. */
+    private static double coneSix(int atS) {
+        if (atS <= 26_400) {
+            return 20 + atS / 24.0;
+        }
+        return atS <= TOP_S ? 1120 + (atS - 26_400) / 60.0 : 1222 - (atS - TOP_S) / 18.0;
+    }
+
+    private Path log(String name, int lengthS, IntToDoubleFunction temperatureC) throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        for (int at = 0; at <= lengthS && (at <= TOP_S || temperatureC.applyAsDouble(at) > 100); at += 10) {
+            text.append(String.format(Locale.ROOT, "%d,%.2f%n", at, temperatureC.applyAsDouble(at)));
+        }
+        return Files.writeString(folder.resolve(name), text);
+    }
+
+    private static Line cone(String... arguments) {
+        return Line.run("cone", new ConeCommand(), arguments);
+    }
+}

@@ -1,0 +1,82 @@
+package org.kilnside.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class EmfCommandTest {
+    /** Published: 41.276 mV at 1000 °C (NIST Monograph 175). */
+    @Test
+    void givesTheVoltageOfATemperature() {
+        assertThat(emf("", "K", "--temp", "1000").out()).isEqualToIgnoringNewLines("type K  1000.000 °C  41.2756 mV");
+    }
+
+    @Test
+    void givesOneJsonObjectAValue() {
+        assertThat(emf("", "k", "--temp", "-50", "--temp", "0", "--json").out().lines())
+                .hasSize(2)
+                .first()
+                .asString()
+                .startsWith("{\"type\":\"K\",\"mv\":-1.889")
+                .endsWith(",\"temp_c\":-50.0}");
+    }
+
+    /** Published: 1.000 mV at 25 °C, 42.276 mV at 1025.8 °C (NIST Monograph 175). */
+    @Test
+    void addsTheColdEndsVoltageAndNotItsTemperature() {
+        assertThat(emf("", "K", "--mv", "41.276", "--cold", "25", "--json").out())
+                .startsWith("{\"type\":\"K\",\"mv\":41.276,\"temp_c\":1025.7")
+                .contains("\"cold_c\":25.0");
+    }
+
+    @Test
+    void answersEveryLineOfStandardInputAndSaysWhyWhereItCannot() {
+        List<String> answers = emf("1000\nabc\n\n1400\n\u221250\n", "K", "--temp", "-", "--json")
+                .out()
+                .lines()
+                .toList();
+        assertThat(answers).hasSize(5);
+        assertThat(answers.get(0)).contains("\"temp_c\":1000.0");
+        assertThat(answers.get(1))
+                .isEqualTo(
+                        "{\"type\":\"K\",\"mv\":null,\"temp_c\":null,\"reason\":\"found \\\"abc\\\", expected a number"
+                                + " such as 41.276\"}");
+        assertThat(answers.get(3))
+                .isEqualTo(
+                        "{\"type\":\"K\",\"mv\":null,\"temp_c\":1400.0,\"reason\":\"type K is defined from -270 to 1372"
+                                + " °C, found 1400 °C\"}");
+        assertThat(answers.get(4)).contains("\"temp_c\":-50.0");
+        assertThat(emf("60\n41.276\n", "K", "--mv", "-").out().lines().toList())
+                .satisfiesExactly(
+                        first -> assertThat(first).startsWith("null  type K gives"),
+                        second -> assertThat(second).startsWith("type K  1000.0"));
+    }
+
+    @Test
+    void refusesWhatItCannotAnswerInOneSentence() {
+        refused(emf("", "K", "--mv", "60"), 3, "--mv: type K gives -6.458 to 54.886 mV");
+        refused(emf("", "B", "--mv", "-0.002"), 3, "50 to 1820 °C");
+        refused(emf("", "K", "--mv", "54", "--cold", "100"), 3, "the cold end's 4.096 mV included");
+        refused(emf("", "K", "--mv", "1", "--cold", "2000"), 3, "--cold: type K is defined from");
+        refused(emf("", "Q", "--temp", "20"), 2, "there is no thermocouple type \"Q\"");
+        refused(emf("", "K", "--temp", "NaN"), 2, "found \"NaN\", expected a number");
+        refused(emf("", "K", "--temp", "1e999"), 2, "expected a number");
+        assertThat(emf("", "K").exit()).isEqualTo(2);
+        assertThat(emf("", "K", "--temp", "1", "--mv", "1").exit()).isEqualTo(2);
+    }
+
+    private static void refused(Line line, int exit, String words) {
+        assertThat(line.exit()).isEqualTo(exit);
+        assertThat(line.err()).contains(words).doesNotContain("Exception");
+        assertThat(line.err().strip().lines()).hasSize(1);
+        assertThat(line.out()).isEmpty();
+    }
+
+    private static Line emf(String input, String... arguments) {
+        return Line.run(
+                "emf", new EmfCommand(new ByteArrayInputStream(input.getBytes(StandardCharsets.UTF_8))), arguments);
+    }
+}

@@ -1,0 +1,45 @@
+package org.kilnside.wording;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConePosition;
+import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.HeatWork;
+
+class ConeWordsTest {
+    private static final ConeTable TABLE = ConeTable.of(ConeSeries.SELF_SUPPORTING);
+    private final ConeWords english = cones(Language.ENGLISH);
+
+    @Test
+    void aConeHasItsTemperatureBesideItInTheReadersUnit() {
+        assertThat(english.cone(Cone.parse("06"))).isEqualTo("cone 06 (998 °C)");
+        assertThat(english.position(ConePosition.at(Cone.parse("6")))).isEqualTo("cone 6 (1222 °C)");
+        assertThat(cones(Language.GERMAN).cone(Cone.parse("06"))).isEqualTo("Kegel 06 (998 °C)");
+    }
+
+    @Test
+    void theTimeToGoIsSaidOrSaidNotToBeKnown() {
+        HeatWork work = new HeatWork(TABLE);
+        work.add(0, 600);
+        Cone six = Cone.parse("6");
+        assertThat(english.timeToGo(six, work.timeToGo(six)))
+                .isEqualTo("cone 6 (1222 °C): not yet, the kiln is more than 150 °C below it");
+        work.add(3_600_000, 1200);
+        assertThat(english.timeToGo(six, work.timeToGo(six))).startsWith("cone 6 (1222 °C) in ");
+        work.add(7_200_000, 1200);
+        work.add(10_800_000, 1240);
+        assertThat(english.timeToGo(six, work.timeToGo(six))).isEqualTo("cone 6 (1222 °C) is down");
+        Trace cold = new Trace.Builder().add(14_400_000, 600).view();
+        assertThat(english.timeToGo(Cone.parse("14"), work.timeToGo(Cone.parse("14"), cold)))
+                .contains("will not go down this way");
+    }
+
+    private static ConeWords cones(Language language) {
+        return new ConeWords(Words.of(language, Preferences.of(Locale.GERMANY)), TABLE);
+    }
+}
