@@ -268,13 +268,11 @@ static int check_fields(kilnside_line *line) {
         int defect;
         if (!cut_field(line->fields, line->fields_length, &position, &field)) return KILNSIDE_BAD_FIELD;
         rule = kilnside_rule(line->kind, field.key, field.channel);
-        defect = check_value(line->kind, &field, rule);
-        /* A bad value is named before a doubled key, a doubled key before a number out of range. */
-        if (defect == KILNSIDE_BAD_FIELD) return defect;
         while (earlier < start) {
             (void)cut_field(line->fields, line->fields_length, &earlier, &before);
             if (before.key == field.key && before.channel == field.channel) return KILNSIDE_DOUBLED_KEY;
         }
+        defect = check_value(line->kind, &field, rule);
         if (defect) return defect;
         if (!rule) line->skipped++;
     }

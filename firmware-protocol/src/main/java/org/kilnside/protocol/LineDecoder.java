@@ -206,7 +206,7 @@ public final class LineDecoder {
     }
 
     private boolean integer(Field field, int channel) {
-        if (!integer()) {
+        if (!integer() || at < end && bytes[at] != ' ') {
             return broken(Verdict.BAD_FIELD);
         }
         if (!field.allows((int) number)) {

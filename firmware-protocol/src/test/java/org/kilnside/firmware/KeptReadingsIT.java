@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.protocol.ChannelCodes;
 import org.kilnside.protocol.Hello;
@@ -90,6 +91,31 @@ class KeptReadingsIT {
                     minute += line.minutesCovered();
                 }
                 assertThat(minute).as("no hole").isEqualTo(minutes.get(0).minute());
+                kept.forEach(line -> isWhatTheChipAnswered(board, line));
+            }
+        }
+    }
+
+    /** A day and two hours: some 40 s of computing, so among the long soaks. */
+    @Test
+    @EnabledIfSystemProperty(named = "kilnside.long", matches = "true")
+    void aWholeDayIsKeptAndNoMore() throws Exception {
+        try (SimulatedBoard board =
+                SimulatedBoard.with().speed(0).link(folder.resolve("kiln")).start()) {
+            board.temperature(20, 5);
+            board.temperatureOver(1200, Duration.ofHours(26));
+            board.unplug();
+            board.awaitFrames(26 * 3600, Duration.ofMinutes(5));
+            board.speed(20);
+            board.plug();
+            try (Wire wire = new Wire(board.pty())) {
+                wire.await(ReadingLine.class, reading -> true);
+                wire.ask("?K -10080");
+                wire.await(KeptEnd.class, line -> true);
+                List<KeptLine> kept = wire.all(KeptLine.class);
+                int reach = kept.get(kept.size() - 1).minute() - kept.get(0).minute() + 1;
+                assertThat(reach).isBetween(1440, 1455);
+                assertThat(kept).hasSizeBetween(360 + 72, 360 + 73);
                 kept.forEach(line -> isWhatTheChipAnswered(board, line));
             }
         }

@@ -258,7 +258,12 @@ public final class SimulatedBoard implements AutoCloseable {
 
     /** Waits until the amplifier has answered so many frames in all; fails after a minute. */
     public void awaitFrames(int count) {
-        await(count + " chip frames", lines -> frames.size() >= count);
+        awaitFrames(count, PATIENCE);
+    }
+
+    /** Waits until the amplifier has answered so many frames in all; fails after a time. */
+    public void awaitFrames(int count, Duration patience) {
+        await(count + " chip frames", lines -> frames.size() >= count, patience);
     }
 
     /** Waits until a line of the board's log satisfies a condition; fails after a minute. */
@@ -324,12 +329,16 @@ public final class SimulatedBoard implements AutoCloseable {
     }
 
     private void await(String what, Predicate<List<String>> condition) {
-        Instant end = Instant.now().plus(PATIENCE);
+        await(what, condition, PATIENCE);
+    }
+
+    private void await(String what, Predicate<List<String>> condition, Duration patience) {
+        Instant end = Instant.now().plus(patience);
         synchronized (log) {
             while (!condition.test(log)) {
                 long left = Duration.between(Instant.now(), end).toMillis();
                 assertThat(left)
-                        .as("the board did not show %s within %s; it said %s", what, PATIENCE, log)
+                        .as("the board did not show %s within %s; it said %s", what, patience, log)
                         .isPositive();
                 assertThat(log).as("the board ended before %s", what).doesNotContain("GONE");
                 try {
