@@ -2,6 +2,7 @@ package org.kilnside.virtualkiln;
 
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.SensorFault;
+import org.kilnside.sensor.ThermocoupleType;
 import org.kilnside.virtualkiln.Disturbance.Happening;
 
 /** What can happen in mid-firing, by name. */
@@ -117,6 +118,11 @@ public final class Happenings {
         return firing -> firing.sensor().reverseLeads(true);
     }
 
+    /** Its wires are of another type than its amplifier takes them for, such as S on a K input: far low. */
+    public static Happening wrongWire(ThermocoupleType type) {
+        return firing -> firing.sensor().wire(type);
+    }
+
     /** It reads wrong from now on by an offset, °C, and a share of the temperature. */
     public static Happening sensorDrifts(double offsetC, double gain) {
         return firing -> firing.sensor().drift(offsetC, gain);
@@ -130,6 +136,11 @@ public final class Happenings {
     /** All that is wrong with it is put right. */
     public static Happening sensorMended() {
         return firing -> firing.sensor().mend();
+    }
+
+    /** The controller's box gets hotter than it would by itself, K: something stands against it. */
+    public static Happening boxHeats(double kelvin) {
+        return firing -> firing.heatBox(kelvin);
     }
 
     // ---- the program

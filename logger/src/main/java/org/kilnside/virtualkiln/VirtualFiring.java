@@ -24,6 +24,7 @@ public final class VirtualFiring {
     private final double mainsPhase;
 
     private double boxC;
+    private double boxExtraK;
     private double highestC = Double.NEGATIVE_INFINITY;
     private double highestAtS;
     private boolean falling;
@@ -99,7 +100,7 @@ public final class VirtualFiring {
 
     /** Electronics and the kiln's shell beside it warm the box, in some 40 minutes (common practice). */
     private void warmBox() {
-        double goalC = kiln.roomC() + 4 + 0.06 * (kiln.shellC() - kiln.roomC());
+        double goalC = kiln.roomC() + 4 + boxExtraK + 0.06 * (kiln.shellC() - kiln.roomC());
         boxC += (goalC - boxC) * (1 - Math.exp(-intervalS / 2400));
     }
 
@@ -157,6 +158,11 @@ public final class VirtualFiring {
 
     public List<VirtualSensor> sensors() {
         return List.copyOf(sensors);
+    }
+
+    /** The controller's box is heated from outside, K above what it would have; 0 = no more. */
+    public void heatBox(double kelvin) {
+        boxExtraK = kelvin;
     }
 
     /** The controller's own power goes or comes back; when it comes back, the controller restarts. */

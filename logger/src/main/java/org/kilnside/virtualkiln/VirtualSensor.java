@@ -8,6 +8,7 @@ import org.kilnside.sensor.ChipModel;
 import org.kilnside.sensor.RawSignal;
 import org.kilnside.sensor.ReferenceFunction;
 import org.kilnside.sensor.SensorFault;
+import org.kilnside.sensor.ThermocoupleType;
 
 /**
  * A thermocouple that lags, drifts, slips and fails, and the codes its amplifier gives for it.
@@ -44,6 +45,7 @@ public final class VirtualSensor {
     private double slipped;
     private double shortedShare;
     private boolean reversed;
+    private ThermocoupleType wire;
     private boolean frozen;
     private int faultBits;
     private boolean silentOpen;
@@ -71,6 +73,7 @@ public final class VirtualSensor {
         slipped = 0;
         shortedShare = 0;
         reversed = false;
+        wire = spec.probe().type();
         frozen = false;
         faultBits = 0;
         silentOpen = false;
@@ -98,6 +101,11 @@ public final class VirtualSensor {
 
     public void reverseLeads(boolean leadsReversed) {
         reversed = leadsReversed;
+    }
+
+    /** Its wires are of another type than its amplifier takes them for. */
+    public void wire(ThermocoupleType type) {
+        wire = type;
     }
 
     /** The amplifier goes on giving its last code. */
@@ -165,7 +173,8 @@ public final class VirtualSensor {
         if (spike < spikesPerHour * seconds / 3600) {
             shownTipC += spikeC;
         }
-        last = reversed ? reversedSignal(shownTipC, terminalsC) : chip.signal(tip(shownTipC), at(terminalsC));
+        boolean asMeant = !reversed && wire == spec.probe().type();
+        last = asMeant ? chip.signal(tip(shownTipC), at(terminalsC)) : voltage(shownTipC, terminalsC);
         if (faultBits != 0) {
             // With its input open or shorted the chip's number means nothing; they give zero or full scale.
             last = new RawSignal(OptionalInt.of(0), last.coldJunction(), faultBits);
@@ -173,21 +182,29 @@ public final class VirtualSensor {
         return last;
     }
 
-    /** The voltage has the other sign; a chip that linearises meets it on the cold branch of its table. */
-    private RawSignal reversedSignal(double tipC, double terminalsC) {
+    /**
+     * What the chip makes of a voltage it was not meant for: of the other sign, or of another pair of wires. A chip
+     * that linearises meets it on its own table, one that does not divides by its own sensitivity.
+     */
+    private RawSignal voltage(double tipC, double terminalsC) {
+        ReferenceFunction wires = ReferenceFunction.of(wire);
+        double heldTipC =
+                Math.max(wires.lowest().celsius(), Math.min(wires.highest().celsius(), tipC));
+        double voltageMv = (reversed ? -1 : 1) * (wires.emfMv(heldTipC) - wires.emfMv(terminalsC));
         Amplifier amplifier = spec.probe().amplifier();
-        double terminalsMv = function.emfMv(terminalsC);
-        double voltageMv = terminalsMv - function.emfMv(tip(tipC).celsius());
-        RawSignal upright = chip.signal(at(terminalsC), at(terminalsC));
         if (amplifier.linearises()) {
-            double emfMv = Math.max(voltageMv + terminalsMv, function.lowestInvertibleMv());
-            double shownC = Math.max(amplifier.lowestC(), function.temperatureC(emfMv));
-            return chip.signal(Temperature.ofCelsius(shownC), at(terminalsC));
+            double emfMv = voltageMv + function.emfMv(terminalsC);
+            double heldMv = Math.max(function.lowestInvertibleMv(), Math.min(function.highestMv(), emfMv));
+            double shownC = Math.max(amplifier.lowestC(), function.temperatureC(heldMv));
+            return chip.signal(at(shownC), at(terminalsC));
         }
         double shownC = voltageMv / amplifier.nominalMvPerK(spec.probe().type()).orElseThrow() + terminalsC;
         double heldC = Math.max(amplifier.lowestC(), Math.min(amplifier.highestC(), shownC));
         int code = (int) StrictMath.rint(heldC / amplifier.thermocoupleStepC());
-        return new RawSignal(OptionalInt.of(code), upright.coldJunction(), 0);
+        return new RawSignal(
+                OptionalInt.of(code),
+                chip.signal(at(terminalsC), at(terminalsC)).coldJunction(),
+                0);
     }
 
     private Temperature tip(double temperatureC) {

@@ -131,6 +131,13 @@ class DisturbanceTest {
     }
 
     @Test
+    void aBoxWithAHotNeighbourGetsHotter() {
+        VirtualFiring firing = glaze(Disturbance.at(3600, Happenings.boxHeats(50)));
+        highest(firing, 5);
+        assertThat(firing.next().truth().boxC()).isBetween(60.0, 80.0);
+    }
+
+    @Test
     void theBoxWarmsWithTheKiln() {
         VirtualFiring firing = glaze();
         highest(firing, 9);

@@ -73,6 +73,20 @@ class VirtualSensorTest {
         assertThat(shownC(linear, linearised.signal(25, 1))).isBetween(-80.0, -45.0);
     }
 
+    /**
+     * Trade facts (agreed): S on a K input reads far low. Published: NIST Monograph 175: S gives 9.587 mV at 1000 °C,
+     * which is type K at 236.05 °C (its printed table: 9.585 at 236, 9.626 at 237).
+     */
+    @Test
+    void typeSOnAnAmplifierForTypeKReadsFarLow() {
+        for (Amplifier amplifier : new Amplifier[] {Amplifier.MAX31855, Amplifier.MAX31856}) {
+            SensorSpec spec = QUIET.with(new Probe(ThermocoupleType.K, amplifier));
+            VirtualSensor sensor = at(spec, 1000);
+            sensor.wire(ThermocoupleType.S);
+            assertThat(readC(spec, sensor.signal(0, 1))).isCloseTo(236.05, within(0.3));
+        }
+    }
+
     @Test
     void aFrozenAmplifierRepeatsItself() {
         SensorSpec spec = SensorSpec.typeK(Amplifier.MAX31855).withNoise(1, 0);
