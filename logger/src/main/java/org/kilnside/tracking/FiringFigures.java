@@ -68,7 +68,7 @@ public record FiringFigures(
         }
         long began = first(events, FiringEvent.Kind.FIRING_BEGAN).orElse(curve.elapsedMs(0));
         long ended = first(events, FiringEvent.Kind.FIRING_ENDED).orElse(curve.elapsedMs(curve.size() - 1));
-        OptionalLong cooling = first(events, FiringEvent.Kind.COOLING_BEGAN);
+        OptionalLong cooling = last(events, FiringEvent.Kind.COOLING_BEGAN);
         int peak = 0;
         for (int i = 1; i < curve.size(); i++) {
             if (curve.temperatureC(i) > curve.temperatureC(peak)) {
@@ -108,6 +108,14 @@ public record FiringFigures(
                 .filter(event -> event.kind() == kind)
                 .mapToLong(FiringEvent::elapsedMs)
                 .findFirst();
+    }
+
+    /** After a long power cut it may have begun to cool more than once: the last time is the one that counts. */
+    private static OptionalLong last(List<FiringEvent> events, FiringEvent.Kind kind) {
+        return events.stream()
+                .filter(event -> event.kind() == kind)
+                .mapToLong(FiringEvent::elapsedMs)
+                .reduce((before, after) -> after);
     }
 
     /** A free cooling asks for nothing, so nothing can deviate from it. */

@@ -16,7 +16,8 @@ import org.kilnside.quantity.TemperatureDifference;
  * @param planned what the aligned plan wants now; empty in free cooling and before the start
  * @param deviation actual − planned; empty where nothing is planned
  * @param behind how far behind the plan as written, negative = ahead; a controller that waits for temperature makes
- *     this grow once, by what it waited, and no further
+ *     this grow once, by what it waited, and no further; in free cooling, what it was when that began; where recording
+ *     began in mid-firing, counted from then; empty before the start, and where recording began in the cooling
  * @param holdLeft what is left of the hold; empty outside holds
  * @param top the plan's highest temperature
  * @param aligned the plan laid over what the kiln really did: the part gone by as it happened, the rest to come from now
