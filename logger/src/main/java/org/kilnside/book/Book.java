@@ -5,7 +5,6 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -89,7 +88,7 @@ public final class Book implements AutoCloseable {
                 FiringRows.text(row, "kiln"),
                 row.getString("link"),
                 FiringRows.text(row, "plan_name"),
-                Instant.parse(row.getString("started_at")),
+                FiringRows.instant(row, "started_at"),
                 Duration.ofMillis(ended.orElse(extent.lastElapsedMs().orElse(0))),
                 extent.readingCount(),
                 extent.peak(),

@@ -70,7 +70,6 @@ public record BookCheck(List<String> findings, long firings, long readings) {
             try (Statement statement = connection.createStatement()) {
                 layOut(statement);
                 references(statement);
-                ends(statement);
                 order(statement);
                 known(statement);
                 firings = count(statement, "firing");
@@ -99,13 +98,6 @@ public record BookCheck(List<String> findings, long firings, long readings) {
                     statement,
                     "PRAGMA foreign_key_check",
                     row -> add("A row of " + row.getString(1) + " belongs to no row of " + row.getString(3) + "."));
-        }
-
-        private void ends(Statement statement) throws SQLException {
-            each(
-                    statement,
-                    "SELECT number FROM firing WHERE ended_elapsed_ms IS NOT NULL AND reading_count IS NULL",
-                    row -> add("Firing " + row.getLong(1) + " has ended but was not summed up."));
         }
 
         private void order(Statement statement) throws SQLException {

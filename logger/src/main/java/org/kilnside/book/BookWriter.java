@@ -9,8 +9,10 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Origin;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.Probe;
@@ -22,11 +24,14 @@ import org.kilnside.session.FiringBook.FiringStart;
  * Confined to one thread. After a rollback {@link #forget()} what it remembers.
  */
 final class BookWriter implements AutoCloseable {
+    private static final int FILLED_IN = ReadingRow.codeOf(Origin.FILLED_IN);
+
     private final Connection connection;
     private final PreparedStatement insertReading;
     private final PreparedStatement insertFurther;
-    private final Map<Long, Long> newestMs = new HashMap<>();
+    private final Map<Long, Newest> newestOf = new HashMap<>();
     private final Set<Long> toSummarise = new HashSet<>();
+    private final Set<Long> staleSummaries = new HashSet<>();
     private final Set<Long> going = new HashSet<>();
     private boolean readingsBatched;
     private boolean furtherBatched;
@@ -41,6 +46,7 @@ final class BookWriter implements AutoCloseable {
     }
 
     void begin(long firing, FiringStart start) throws SQLException {
+        summariseEnded();
         try (PreparedStatement insert = connection.prepareStatement("INSERT INTO firing (number, kiln, link,"
                 + " started_at, plan_name, plan_text) VALUES (?, ?, ?, ?, ?, ?)")) {
             insert.setLong(1, firing);
@@ -78,19 +84,21 @@ final class BookWriter implements AutoCloseable {
     }
 
     void reading(long firing, ReadingRow row) throws SQLException {
+        Newest newest = newest(firing);
         int repeat = 0;
-        if (row.elapsedMs <= newestMs(firing)) {
+        if (row.elapsedMs == newest.elapsedMs && row.origin != FILLED_IN) {
+            repeat = newest.lines;
+        } else if (row.elapsedMs <= newest.elapsedMs) {
             flush();
             List<ReadingRow> there = FiringQueries.rowsAt(connection, firing, row.elapsedMs);
-            if (row.origin == ReadingRow.codeOf(org.kilnside.firing.Origin.FILLED_IN)
-                    && there.stream().anyMatch(row::saysTheSameAs)) {
+            if (row.origin == FILLED_IN && there.stream().anyMatch(row::saysTheSameAs)) {
                 return; // the controller sent again what it kept, and the book has it
             }
             repeat = there.size();
         }
-        newestMs.merge(firing, row.elapsedMs, Math::max);
-        if (!going.contains(firing)) {
-            toSummarise.add(firing);
+        newest.take(row.elapsedMs);
+        if (!going.contains(firing) && staleSummaries.add(firing)) {
+            unsummarise(firing);
         }
         insertReading.setLong(1, firing);
         insertReading.setLong(2, row.elapsedMs);
@@ -117,17 +125,38 @@ final class BookWriter implements AutoCloseable {
         }
     }
 
-    /** The newest reading of a firing, −∞ when it has none; looked up once, as the batches rise from there. */
-    private long newestMs(long firing) throws SQLException {
-        Long newest = newestMs.get(firing);
+    /** Looked up once for each firing, as the batches rise from there. */
+    private Newest newest(long firing) throws SQLException {
+        Newest newest = newestOf.get(firing);
         if (newest == null) {
-            newest = FiringQueries.newestMs(connection, firing).orElse(Long.MIN_VALUE);
-            newestMs.put(firing, newest);
+            newest = new Newest();
+            OptionalLong there = FiringQueries.newestMs(connection, firing);
+            if (there.isPresent()) {
+                newest.elapsedMs = there.getAsLong();
+                newest.lines = FiringQueries.rowsAt(connection, firing, newest.elapsedMs)
+                        .size();
+            }
+            newestOf.put(firing, newest);
             if (!FiringQueries.hasEnded(connection, firing)) {
                 going.add(firing);
             }
         }
         return newest;
+    }
+
+    /** The newest millisecond of a firing that has readings, and how many lines fell into it; −∞ and none at first. */
+    private static final class Newest {
+        private long elapsedMs = Long.MIN_VALUE;
+        private int lines;
+
+        void take(long rowElapsedMs) {
+            if (rowElapsedMs > elapsedMs) {
+                elapsedMs = rowElapsedMs;
+                lines = 1;
+            } else if (rowElapsedMs == elapsedMs) {
+                lines++;
+            }
+        }
     }
 
     void event(long firing, FiringEvent event) throws SQLException {
@@ -200,6 +229,24 @@ final class BookWriter implements AutoCloseable {
         toSummarise.clear();
     }
 
+    /** A firing that has ended may go on receiving readings for days: it is summed up anew when that is over. */
+    private void unsummarise(long firing) throws SQLException {
+        try (PreparedStatement update = connection.prepareStatement("UPDATE firing SET reading_count = NULL,"
+                + " last_elapsed_ms = NULL, peak_c = NULL, peak_elapsed_ms = NULL WHERE number = ?")) {
+            update.setLong(1, firing);
+            update.executeUpdate();
+        }
+    }
+
+    /** Sums up every firing that has ended and is not; until then the list works it out each time. */
+    void summariseEnded() throws SQLException {
+        flush();
+        for (long firing : FiringQueries.endedButNotSummarised(connection)) {
+            summarise(firing);
+        }
+        staleSummaries.clear();
+    }
+
     private void summarise(long firing) throws SQLException {
         FiringQueries.Extent extent = FiringQueries.extent(connection, firing);
         try (PreparedStatement update = connection.prepareStatement("UPDATE firing SET reading_count = ?,"
@@ -239,9 +286,10 @@ final class BookWriter implements AutoCloseable {
         insertFurther.clearBatch();
         readingsBatched = false;
         furtherBatched = false;
-        newestMs.clear();
+        newestOf.clear();
         going.clear();
         toSummarise.clear();
+        staleSummaries.clear();
     }
 
     private static void setCode(PreparedStatement statement, int index, int code) throws SQLException {

@@ -93,8 +93,20 @@ final class CommitLoop {
                     waiting.pause(betweenAttempts.toNanos());
                 }
             }
+            sumUp();
         } catch (InterruptedException e) {
             LOG.debug("the firing book's thread was told to stop", e);
+        }
+    }
+
+    /** Leaves the list's columns complete; what cannot be written now is worked out by whoever lists. */
+    private void sumUp() {
+        try {
+            connection.begin().summariseEnded();
+            connection.commit();
+        } catch (SQLException | JdbiException | BookException e) {
+            LOG.warn("a firing that received readings after its end is not summed up", e);
+            connection.abandon();
         }
     }
 

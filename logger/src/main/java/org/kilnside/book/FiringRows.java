@@ -5,6 +5,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -42,7 +43,7 @@ final class FiringRows {
                 .map((row, context) -> new FiringStart(
                         text(row, "kiln"),
                         row.getString("link"),
-                        Instant.parse(row.getString("started_at")),
+                        instant(row, "started_at"),
                         segments.isEmpty()
                                 ? Optional.empty()
                                 : Optional.of(new Schedule(row.getString("plan_name"), segments)),
@@ -100,10 +101,8 @@ final class FiringRows {
                 .createQuery("SELECT elapsed_ms, uptime_ms, wall_clock FROM clock_tie"
                         + " WHERE firing = :firing ORDER BY elapsed_ms")
                 .bind("firing", firing)
-                .map((row, context) -> new ClockTie(
-                        row.getLong("elapsed_ms"),
-                        number(row, "uptime_ms"),
-                        Instant.parse(row.getString("wall_clock"))))
+                .map((row, context) ->
+                        new ClockTie(row.getLong("elapsed_ms"), number(row, "uptime_ms"), instant(row, "wall_clock")))
                 .list();
     }
 
@@ -124,6 +123,19 @@ final class FiringRows {
 
     static Optional<String> text(ResultSet row, String column) throws SQLException {
         return Optional.ofNullable(row.getString(column));
+    }
+
+    static Instant instant(ResultSet row, String column) throws SQLException {
+        String text = String.valueOf(row.getString(column));
+        try {
+            return Instant.parse(text);
+        } catch (DateTimeParseException e) {
+            throw new BookException(
+                    Reason.DAMAGED,
+                    "The firing book is damaged: where a time should stand (" + column + ") it has \"" + text
+                            + "\". Run \"book check\", and put a backup in its place.",
+                    e);
+        }
     }
 
     static OptionalLong number(ResultSet row, String column) throws SQLException {

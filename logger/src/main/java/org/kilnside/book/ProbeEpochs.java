@@ -33,4 +33,11 @@ final class ProbeEpochs {
         Map.Entry<Long, Thermometer> epoch = epochs.floorEntry(elapsedMs);
         return epoch == null ? UNTIL_SAID : epoch.getValue();
     }
+
+    /** When a channel next has another probe, ms; +∞ when it keeps this one. */
+    long nextChangeMs(int channel, long elapsedMs) {
+        TreeMap<Long, Thermometer> epochs = byChannel.get(channel);
+        Long next = epochs == null ? null : epochs.higherKey(elapsedMs);
+        return next == null ? Long.MAX_VALUE : next;
+    }
 }

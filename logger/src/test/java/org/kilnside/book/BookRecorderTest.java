@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -85,22 +87,36 @@ class BookRecorderTest {
     }
 
     @Test
-    void whatFillsAGapAfterTheEndIsInTheListToo() {
-        try (BookRecorder recorder = BookRecorder.open(path)) {
+    void readingsAfterTheEndAreInTheListAtOnceAndSummedUpWhenTheNextFiringBegins() throws SQLException {
+        try (BookRecorder recorder = BookRecorder.open(path);
+                Book book = Book.open(path)) {
             long number = recorder.begin(SomeReadings.start());
             recorder.append(number, SomeReadings.celsius(0, 20));
             recorder.end(number, 10_000);
             assertThat(recorder.flush(PATIENCE)).isTrue();
+            assertThat(summedUp(number)).isTrue();
             recorder.append(
                     number,
                     SomeReadings.reading(
                             5_000, List.of(SomeReadings.TYPE_K), List.of(RawSignal.of(90, 300)), Origin.FILLED_IN));
-        }
-        try (Book book = Book.open(path)) {
-            assertThat(book.firings().get(0).readingCount()).isEqualTo(2);
+            recorder.append(number, SomeReadings.celsius(11_000, 20));
+            assertThat(recorder.flush(PATIENCE)).isTrue();
+            assertThat(book.firings().get(0).readingCount()).isEqualTo(3);
             assertThat(book.firings().get(0).ended()).isTrue();
+            assertThat(summedUp(number)).isFalse();
+            recorder.begin(SomeReadings.start());
+            assertThat(recorder.flush(PATIENCE)).isTrue();
+            assertThat(summedUp(number)).isTrue();
+            recorder.append(number, SomeReadings.celsius(12_000, 20));
         }
+        assertThat(summedUp(1)).isTrue();
         assertThat(BookCheck.of(path).findings()).isEmpty();
+    }
+
+    private boolean summedUp(long number) throws SQLException {
+        try (Connection connection = new BookFile(path).connectReadOnly()) {
+            return !FiringQueries.endedButNotSummarised(connection).contains(number);
+        }
     }
 
     @Test

@@ -79,7 +79,8 @@ class BookSchemaTest {
     void aMigrationThatFailsAtAnyStepOnceOrForEverLeavesAllOrNothing() throws SQLException {
         List<String> before = contents(path);
         for (boolean forEver : new boolean[] {false, true}) {
-            int step = 1;
+            // Flyway tries what comes before step 7 ten times, a second apart; once is enough to see that fail.
+            int step = forEver ? 7 : 1;
             boolean failed = true;
             for (; failed; step++) {
                 Path copy = folder.resolve("copy-" + forEver + "-" + step);
