@@ -7,14 +7,17 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/inotify.h>
 #include <termios.h>
 #include <unistd.h>
 
 #include "commands.h"
 
 static struct {
-    int master; /* -1 while unplugged */
-    int open;   /* somebody has the other end open */
+    int master;   /* -1 while unplugged */
+    int watch;    /* tells of every opening and closing, however short */
+    int openings; /* how often the other end is open now */
+    int open;
     int stuck;  /* the reader did not take what we waited to give it */
     char name[256], link[256];
     uint8_t out[8192];
@@ -22,13 +25,7 @@ static struct {
     uint8_t in[256];
     size_t in_length, in_taken;
     long dropped;
-} cable = {.master = -1};
-
-/* Nobody has it open: Linux says so by POLLHUP on the master, once it has been open at all. */
-static int hung_up(void) {
-    struct pollfd look = {cable.master, 0, 0};
-    return poll(&look, 1, 0) > 0 && (look.revents & POLLHUP);
-}
+} cable = {.master = -1, .watch = -1};
 
 int cable_plug(const char *link) {
     struct termios settings;
@@ -44,7 +41,9 @@ int cable_plug(const char *link) {
     cfsetspeed(&settings, B115200);
     tcsetattr(slave, TCSANOW, &settings);
     close(slave);
-    cable.open = cable.stuck = 0;
+    cable.watch = inotify_init1(IN_NONBLOCK | IN_CLOEXEC);
+    if (cable.watch < 0 || inotify_add_watch(cable.watch, cable.name, IN_OPEN | IN_CLOSE) < 0) return 0;
+    cable.open = cable.openings = cable.stuck = 0;
     cable.out_length = cable.in_length = cable.in_taken = 0;
     if (link) snprintf(cable.link, sizeof cable.link, "%s", link);
     if (cable.link[0]) {
@@ -57,6 +56,7 @@ int cable_plug(const char *link) {
 void cable_unplug(void) {
     if (cable.master < 0) return;
     if (cable.link[0]) unlink(cable.link);
+    close(cable.watch);
     close(cable.master);
     cable.master = -1;
     cable.open = 0;
@@ -67,16 +67,29 @@ const char *cable_name(void) {
     return cable.link[0] ? cable.link : cable.name;
 }
 
-int cable_look(void) {
-    int open;
-    if (cable.master < 0) return 0;
-    open = !hung_up();
-    if (open == cable.open) return 0;
-    cable.open = open;
+/* The first to open it raises DTR, the last to close it lets it fall; more openings in between change nothing. */
+static int first_opened_or_last_closed(uint32_t what) {
+    cable.openings += what & IN_OPEN ? 1 : what & IN_CLOSE ? -1 : 0;
+    if (cable.open == (cable.openings > 0)) return 0;
+    cable.open = !cable.open;
     cable.stuck = 0;
     cable.out_length = cable.in_length = cable.in_taken = 0;
-    board_say("%s %.3f", open ? "OPENED" : "CLOSED", board_time_s());
-    return open;
+    board_say("%s %.3f", cable.open ? "OPENED" : "CLOSED", board_time_s());
+    return cable.open;
+}
+
+int cable_look(void) {
+    _Alignas(struct inotify_event) char events[4096];
+    ssize_t length, at = 0;
+    int opened = 0;
+    if (cable.master < 0) return 0;
+    length = read(cable.watch, events, sizeof events);
+    while (at < length) {
+        const struct inotify_event *event = (const struct inotify_event *)(events + at);
+        opened |= first_opened_or_last_closed(event->mask);
+        at += (ssize_t)(sizeof *event + event->len);
+    }
+    return opened;
 }
 
 void cable_send(uint8_t byte) {

@@ -33,7 +33,7 @@ static int hex_value(char c) {
 uint16_t kilnside_crc16(uint16_t crc, const char *bytes, size_t length) {
     /* Bit by bit without a table: 512 bytes of table would be a quarter of a small controller's RAM. */
     while (length--) {
-        crc = (uint16_t)(crc ^ (uint16_t)((uint8_t)*bytes++ << 8));
+        crc = (uint16_t)(crc ^ ((uint16_t)(uint8_t)*bytes++ << 8));
         for (uint8_t bit = 0; bit < 8; bit++) {
             uint16_t carry = (uint16_t)(crc & 0x8000u);
             crc = (uint16_t)(crc << 1);

@@ -16,9 +16,9 @@ amplifier_reading amplifier_read(void) {
     amplifier_reading reading;
     uint16_t high, low;
     spi_select();
-    high = (uint16_t)(spi_exchange(0) << 8);
+    high = (uint16_t)spi_exchange(0) << 8;
     high |= spi_exchange(0);
-    low = (uint16_t)(spi_exchange(0) << 8);
+    low = (uint16_t)spi_exchange(0) << 8;
     low |= spi_exchange(0);
     spi_release();
     reading.thermocouple = (int16_t)high >> 2;

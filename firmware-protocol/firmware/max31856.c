@@ -27,6 +27,10 @@ enum {
     CR1_SETTING = 0x20 | TYPE
 };
 
+_Static_assert(THERMOCOUPLE == 'B' || THERMOCOUPLE == 'E' || THERMOCOUPLE == 'J' || THERMOCOUPLE == 'K'
+                   || THERMOCOUPLE == 'N' || THERMOCOUPLE == 'R' || THERMOCOUPLE == 'S' || THERMOCOUPLE == 'T',
+               "the MAX31856 knows the thermocouples B E J K N R S T");
+
 const char amplifier_name[] = "MAX31856";
 
 const kept_packing amplifier_packing = MAX31856_PACKING;
@@ -61,11 +65,11 @@ amplifier_reading amplifier_read(void) {
     }
     spi_select();
     spi_exchange(CJTH);
-    cold = (uint16_t)(spi_exchange(0) << 8);
+    cold = (uint16_t)spi_exchange(0) << 8;
     cold |= spi_exchange(0);
     code = (uint32_t)spi_exchange(0) << 24;
     code |= (uint32_t)spi_exchange(0) << 16;
-    code |= (uint16_t)(spi_exchange(0) << 8);
+    code |= (uint32_t)spi_exchange(0) << 8;
     status = spi_exchange(0);
     spi_release();
     reading.thermocouple = (int32_t)code >> 13; /* top 19 of 24 bits, now at the top of 32 */

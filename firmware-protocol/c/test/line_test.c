@@ -62,6 +62,22 @@ static void the_longest_reading_of_two_channels_fits_and_three_channels_do_not(v
     }
 }
 
+static void the_longest_kept_reading_of_two_channels_fits(void) {
+    kilnside_writer writer;
+    kilnside_begin(&writer, buffer, sizeof buffer, KILNSIDE_KEPT, 65535, UINT32_MAX);
+    kilnside_number(&writer, 'o', 0, -10080);
+    kilnside_number(&writer, 'x', 0, 60);
+    for (uint8_t channel = 1; channel <= 2; channel++) {
+        kilnside_number(&writer, 't', channel, -262144);
+        kilnside_number(&writer, 'j', channel, -27315);
+        kilnside_number(&writer, 'f', channel, 127);
+    }
+    kilnside_number(&writer, 'u', 0, 1000);
+    kilnside_number(&writer, 's', 0, 20000);
+    kilnside_number(&writer, 'g', 0, 99);
+    CHECK(kilnside_finish(&writer) == 115, "as PROTOCOL.md says");
+}
+
 static void a_line_that_does_not_fit_is_refused_at_every_size_and_nothing_is_written_beyond(void) {
     static char guarded[KILNSIDE_LINE_SIZE + 1];
     for (size_t capacity = 0; capacity < 40; capacity++) {
@@ -147,6 +163,7 @@ int main(void) {
     the_shortest_line_has_twelve_bytes();
     the_least_number_is_written();
     the_longest_reading_of_two_channels_fits_and_three_channels_do_not();
+    the_longest_kept_reading_of_two_channels_fits();
     a_line_that_does_not_fit_is_refused_at_every_size_and_nothing_is_written_beyond();
     what_the_grammar_does_not_allow_is_refused();
     a_field_is_found_and_absent_or_unknown_is_told_from_a_number();

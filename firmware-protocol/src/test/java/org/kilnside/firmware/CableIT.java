@@ -2,6 +2,7 @@ package org.kilnside.firmware;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.RandomAccessFile;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -35,6 +36,19 @@ class CableIT {
             }
             assertThat(sound.openings()).isEqualTo(3);
             assertThat(sound.restarts("dtr")).isZero();
+        }
+    }
+
+    @Test
+    void theShortestOpeningCounts() throws Exception {
+        try (SimulatedBoard board = SimulatedBoard.with().dtrWired().start()) {
+            for (int opening = 1; opening <= 20; opening++) {
+                new RandomAccessFile(board.pty().toFile(), "rw").close();
+                long restarts = opening;
+                board.awaitLog("so many restarts", line -> board.restarts("dtr") >= restarts);
+            }
+            assertThat(board.openings()).isEqualTo(20);
+            assertThat(board.restarts("dtr")).isEqualTo(20);
         }
     }
 

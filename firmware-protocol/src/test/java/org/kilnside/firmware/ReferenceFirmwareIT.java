@@ -9,6 +9,8 @@ import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.kilnside.protocol.ChannelCodes;
 import org.kilnside.protocol.Hello;
+import org.kilnside.protocol.KeptEnd;
+import org.kilnside.protocol.KeptLine;
 import org.kilnside.protocol.ReadingLine;
 import org.kilnside.testing.SimulatedBoard;
 import org.kilnside.testing.SimulatedBoard.ChipFrame;
@@ -191,6 +193,12 @@ class ReferenceFirmwareIT {
                 assertThat(step).isEqualTo(1000);
             }
             assertThat(readings.get(0).uptimeMs()).isGreaterThan(4_294_900_000L);
+
+            // It began 40 s before the wrap: two minutes later, one of those kept lies before it.
+            wire.await(ReadingLine.class, reading -> reading.uptimeMs() > 100_000 && reading.uptimeMs() < 200_000);
+            wire.ask("?K -10");
+            wire.await(KeptEnd.class, line -> true);
+            assertThat(wire.all(KeptLine.class)).extracting(KeptLine::minute).startsWith(-1, 0, 1);
         }
     }
 
