@@ -236,7 +236,7 @@ final class FiringWatch {
             return;
         }
         Reading reading = arrival.at(at.getAsLong() - zeroMs);
-        if (following.hasReadingNear(reading.elapsedMs(), gapMs())) {
+        if (following.hasReadingNear(reading.elapsedMs(), 2 * lineIntervalMs)) {
             return;
         }
         book.append(firing.getAsLong(), reading);
