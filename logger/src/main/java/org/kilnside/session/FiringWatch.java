@@ -51,7 +51,6 @@ final class FiringWatch {
     private long tieAtMs;
     private boolean sensorFaulted;
     private int goodSinceFault;
-    private boolean endedByHand;
     private boolean connectionWasLost;
     private OptionalLong missingSinceUptimeMs = OptionalLong.empty();
     private FiringBook.DiskState disk;
@@ -216,7 +215,6 @@ final class FiringWatch {
     private void beginAnew(Reading reading) {
         events.clear();
         following.reset();
-        endedByHand = false;
         Latest seen = latest.orElseThrow();
         beginRecord();
         // Wall time of the new zero follows the kiln's own time, which may run faster than the host's.
@@ -269,8 +267,8 @@ final class FiringWatch {
     }
 
     void firingEnds() {
-        if (firing.isPresent() && !endedByHand) {
-            endedByHand = true;
+        if (firing.isPresent() && following.stage() != Stage.ENDED) {
+            following.endsByHand();
             note(Kind.FIRING_ENDED, Optional.of("by hand"), elapsedNow());
             book.end(firing.getAsLong(), elapsedNow());
         }
@@ -351,7 +349,7 @@ final class FiringWatch {
         if (latest.isEmpty()) {
             return Stage.NO_READING_YET;
         }
-        return endedByHand ? Stage.ENDED : following.stage();
+        return following.stage();
     }
 
     private void writeProbes() {

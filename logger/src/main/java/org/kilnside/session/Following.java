@@ -1,6 +1,5 @@
 package org.kilnside.session;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.kilnside.firing.FiringEvent;
@@ -10,6 +9,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.OutlierFilter;
 import org.kilnside.session.Snapshot.Stage;
+import org.kilnside.tracking.FiringTracker;
 import org.kilnside.tracking.PlanPosition;
 
 /**
@@ -20,15 +20,16 @@ import org.kilnside.tracking.PlanPosition;
 final class Following implements OutlierFilter.Listener<Reading.Measured> {
     private final Optional<Schedule> plan;
     private final RateMeter rateMeter = new RateMeter();
-    private final List<FiringEvent> happened = new ArrayList<>();
 
     private Trace.Builder curve = new Trace.Builder();
     private Trace view = Trace.EMPTY;
     private OutlierFilter<Reading.Measured> filter = new OutlierFilter<>(this);
+    private FiringTracker tracker;
     private Optional<Snapshot.Peak> peak = Optional.empty();
 
     Following(Optional<Schedule> plan) {
         this.plan = plan;
+        this.tracker = new FiringTracker(plan);
     }
 
     /** Takes the next reading of the guiding channel; true when its temperature is not, or not yet, believed. */
@@ -44,6 +45,7 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
     public void accepted(long elapsedMs, double celsius, Reading.Measured reading) {
         curve.add(reading);
         view = curve.view();
+        tracker.take(elapsedMs, celsius, reading.controller());
         if (peak.isEmpty() || celsius > peak.get().temperature().celsius()) {
             peak = Optional.of(new Snapshot.Peak(Temperature.ofCelsius(celsius), elapsedMs));
         }
@@ -61,13 +63,20 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
         filter = new OutlierFilter<>(this);
         peak = Optional.empty();
         rateMeter.reset();
-        happened.clear();
+        tracker = new FiringTracker(plan);
     }
 
-    void beginsByHand() {}
+    void beginsByHand() {
+        tracker.beginsByHand();
+    }
 
+    void endsByHand() {
+        tracker.endsByHand();
+    }
+
+    /** Whether the kiln has been lit again after this firing. */
     boolean litAgain() {
-        return false;
+        return tracker.litAgain();
     }
 
     boolean hasReadingNear(long elapsedMs, long withinMs) {
@@ -79,16 +88,17 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
 
     /** What happened since this was last asked. */
     List<FiringEvent> takeHappened() {
-        if (happened.isEmpty()) {
-            return List.of();
-        }
-        List<FiringEvent> taken = List.copyOf(happened);
-        happened.clear();
-        return taken;
+        return tracker.takeHappened();
     }
 
     Stage stage() {
-        return plan.isPresent() ? Stage.HEATING : Stage.WAITING_TO_START;
+        return switch (tracker.stage()) {
+            case WAITING_TO_START -> Stage.WAITING_TO_START;
+            case HEATING -> Stage.HEATING;
+            case HOLDING -> Stage.HOLDING;
+            case COOLING -> Stage.COOLING;
+            case ENDED -> Stage.ENDED;
+        };
     }
 
     Trace curve() {
@@ -100,7 +110,7 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
     }
 
     Optional<PlanPosition> position() {
-        return Optional.empty();
+        return tracker.position();
     }
 
     Optional<Snapshot.Peak> peak() {

@@ -30,7 +30,7 @@ final class Timeline {
         RESTARTED
     }
 
-    /** @param speed kiln time over host time */
+    /** @param speed kiln time over host time; infinite for a replay without pauses */
     Timeline(double speed) {
         this.speed = speed;
     }
@@ -52,7 +52,8 @@ final class Timeline {
     /** Takes the next live reading's clocks; {@link #elapsedMs()} is then its time in the recording. */
     Step next(OptionalLong arrivedUptimeMs, long arrivedHostMs) {
         Step step = Step.ON;
-        long byHost = Math.max(0, Math.round((arrivedHostMs - hostMs) * speed));
+        // A replay without pauses has no speed to count by: the host's clock says nothing then.
+        long byHost = Double.isInfinite(speed) ? 0 : Math.max(0, Math.round((arrivedHostMs - hostMs) * speed));
         if (!started) {
             started = true;
             step = Step.FIRST;
