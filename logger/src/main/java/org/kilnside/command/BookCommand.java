@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.kilnside.book.Book;
+import org.kilnside.book.BookCheck;
 import org.kilnside.book.FiringSummary;
 import org.kilnside.book.RecordedFiring;
 import org.kilnside.files.JsonLines;
@@ -201,7 +202,7 @@ public final class BookCommand implements Callable<Integer> {
         @Override
         public Integer call() {
             try (Book book = which.open(around.err())) {
-                book.path();
+                book.backup(target);
                 around.out().println(around.words().text("book.backed_up", target));
             }
             return Complaint.ExitCode.DONE.code();
@@ -222,20 +223,14 @@ public final class BookCommand implements Callable<Integer> {
 
         @Override
         public Integer call() {
-            try (Book book = which.open(around.err())) {
-                List<String> problems = List.<String>of();
-                if (problems.isEmpty()) {
-                    around.out()
-                            .println(around.words()
-                                    .text(
-                                            "book.sound",
-                                            book.path(),
-                                            book.firings().size()));
-                    return Complaint.ExitCode.DONE.code();
-                }
-                problems.forEach(around.out()::println);
-                return Complaint.ExitCode.INPUT.code();
+            BookCheck found = BookCheck.of(which.path());
+            if (found.isSound()) {
+                around.out()
+                        .println(around.words().text("book.sound", which.path(), found.firings(), found.readings()));
+                return Complaint.ExitCode.DONE.code();
             }
+            found.findings().forEach(around.err()::println);
+            return Complaint.ExitCode.INPUT.code();
         }
     }
 }
