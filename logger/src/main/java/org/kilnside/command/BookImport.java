@@ -8,11 +8,12 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.kilnside.book.BookRecorder;
+import org.kilnside.book.FinishedFiring;
+import org.kilnside.book.SensorEpoch;
 import org.kilnside.files.CsvLogs;
 import org.kilnside.files.Log;
 import org.kilnside.firing.Channel;
 import org.kilnside.firing.ControllerReport;
-import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
@@ -63,16 +64,17 @@ final class BookImport implements Callable<Integer> {
         long number;
         try (BookRecorder book = BookRecorder.open(Recorder.inItsFolder(which.path()))) {
             Instant started = log.startedAt().orElseGet(() -> around.clock().wallClock());
-            number = book.begin(new FiringStart(
-                    settings.kiln(), "log:" + file.getFileName(), started, settings.plan(), settings.planText()));
-            book.sensors(number, 0, List.of(Probe.UNKNOWN));
-            for (Reading reading : readings) {
-                book.append(number, reading);
-            }
-            for (FiringEvent event : followed.events()) {
-                book.append(number, event);
-            }
-            book.end(number, readings.get(readings.size() - 1).elapsedMs());
+            FiringStart start = new FiringStart(
+                    settings.kiln(), "log:" + file.getFileName(), started, settings.plan(), settings.planText());
+            number = book.importFiring(new FinishedFiring(
+                    start,
+                    List.of(new SensorEpoch(0, List.of(Probe.UNKNOWN))),
+                    readings,
+                    followed.events(),
+                    List.of(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    readings.get(readings.size() - 1).elapsedMs()));
         }
         log.report()
                 .sentence()
