@@ -1,7 +1,6 @@
 package org.kilnside.app;
 
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import org.kilnside.command.BookCommand;
 import org.kilnside.command.ConeCommand;
@@ -12,8 +11,6 @@ import org.kilnside.command.KilnsideCommand;
 import org.kilnside.command.PlanCommand;
 import org.kilnside.command.RecordCommand;
 import org.kilnside.command.Surroundings;
-import org.kilnside.session.HostClock;
-import org.kilnside.session.LiveFeed;
 
 /** The program's entry. */
 public final class Kilnside {
@@ -25,15 +22,7 @@ public final class Kilnside {
 
     /** Every command by its name. */
     static Map<String, Object> commands() {
-        Surroundings.Window window = new Surroundings.Window() {
-            @Override
-            public boolean isPossible() {
-                return false;
-            }
-
-            @Override
-            public void show(String title, LiveFeed feed, HostClock clock, Locale locale, boolean recordsHere) {}
-        };
+        Surroundings.Window window = new DeskWindow();
         Map<String, Object> commands = new LinkedHashMap<>();
         commands.put("demo", new DemoCommand(window));
         commands.put("record", new RecordCommand());

@@ -64,18 +64,21 @@ public final class DeskCommand implements Callable<Integer> {
         Optional<AttachedFiring> recording = AttachedFiring.now(() -> RecorderAddress.find(path), clock);
         if (recording.isPresent()) {
             try (AttachedFiring firing = recording.get()) {
-                window.show("Kilnside", firing, clock, around.locale(), false);
+                window.show(firing, clock, around.locale(), false);
             }
         } else if (link.isPresent()) {
             FiringSettings settings = RecordCommand.settings(around.library(), kiln, plan);
             try (Recorder recorder = Recorder.start(path, link.get(), settings, clock, around.library())) {
                 Runtime.getRuntime().addShutdownHook(new Thread(recorder::close, "close"));
-                window.show("Kilnside", recorder.feed(), clock, around.locale(), true);
+                if (window.show(recorder.feed(), clock, around.locale(), true)) {
+                    StatusLine line = new StatusLine(around.out(), around.words(), System.console() != null, 100);
+                    RecordCommand.follow(recorder.feed(), clock, line);
+                }
             }
         } else {
             Snapshot nothing = nobodyRecords(clock);
             try (AttachedFiring firing = AttachedFiring.whenThere(() -> RecorderAddress.find(path), clock, nothing)) {
-                window.show("Kilnside", firing, clock, around.locale(), false);
+                window.show(firing, clock, around.locale(), false);
             }
         }
         return Complaint.ExitCode.DONE.code();

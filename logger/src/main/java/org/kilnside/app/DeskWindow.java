@@ -1,0 +1,36 @@
+package org.kilnside.app;
+
+import java.util.Locale;
+import java.util.concurrent.CompletableFuture;
+import org.kilnside.command.Surroundings;
+import org.kilnside.desktop.Closing;
+import org.kilnside.desktop.Window;
+import org.kilnside.host.Places;
+import org.kilnside.session.HostClock;
+import org.kilnside.session.LiveFeed;
+
+/** The window, for the commands that open it. */
+final class DeskWindow implements Surroundings.Window {
+    @Override
+    public boolean isPossible() {
+        return Window.isPossible();
+    }
+
+    @Override
+    public boolean show(LiveFeed feed, HostClock clock, Locale locale, boolean recordsHere) {
+        CompletableFuture<Closing.Choice> closed = new CompletableFuture<>();
+        Window.open(
+                feed, clock, new WindowSettings(Places.settings().resolve("window.properties"), locale), new Closing() {
+                    @Override
+                    public boolean recordsHere() {
+                        return recordsHere;
+                    }
+
+                    @Override
+                    public void closed(Choice choice) {
+                        closed.complete(choice);
+                    }
+                });
+        return closed.join() == Closing.Choice.GO_ON_RECORDING;
+    }
+}

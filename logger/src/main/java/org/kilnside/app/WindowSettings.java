@@ -1,0 +1,85 @@
+package org.kilnside.app;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Properties;
+import org.kilnside.desktop.Settings;
+import org.kilnside.desktop.SettingsStore;
+import org.kilnside.desktop.theme.Theme;
+import org.kilnside.wording.ClockStyle;
+import org.kilnside.wording.Language;
+import org.kilnside.wording.Opening;
+import org.kilnside.wording.TemperatureUnit;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** The window's settings in a small file a person can read. What it does not know is left as it usually is. */
+final class WindowSettings implements SettingsStore {
+    private static final Logger LOG = LoggerFactory.getLogger(WindowSettings.class);
+
+    private final Path file;
+    private final Locale locale;
+
+    WindowSettings(Path file, Locale locale) {
+        this.file = file;
+        this.locale = locale;
+    }
+
+    @Override
+    public Settings load() {
+        Settings usual = Settings.of(locale);
+        Properties written = new Properties();
+        if (Files.exists(file)) {
+            try (Reader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
+                written.load(reader);
+            } catch (IOException | IllegalArgumentException e) {
+                LOG.warn("the window's settings could not be read and are the usual ones", e);
+            }
+        }
+        return new Settings(
+                named(written, "theme", Theme.class).orElse(usual.theme()),
+                named(written, "language", Language.class).orElse(usual.language()),
+                named(written, "unit", TemperatureUnit.class).orElse(usual.unit()),
+                named(written, "clock", ClockStyle.class).orElse(usual.clock()),
+                named(written, "opening", Opening.class).orElse(usual.opening()),
+                Boolean.parseBoolean(written.getProperty("quartz", Boolean.toString(usual.quartz()))));
+    }
+
+    @Override
+    public void save(Settings settings) {
+        Properties written = new Properties();
+        written.setProperty("theme", settings.theme().name());
+        written.setProperty("language", settings.language().name());
+        written.setProperty("unit", settings.unit().name());
+        written.setProperty("clock", settings.clock().name());
+        written.setProperty("opening", settings.opening().name());
+        written.setProperty("quartz", Boolean.toString(settings.quartz()));
+        try {
+            Files.createDirectories(file.toAbsolutePath().getParent());
+            Path fresh = file.resolveSibling(file.getFileName() + ".new");
+            try (Writer writer = Files.newBufferedWriter(fresh, StandardCharsets.UTF_8)) {
+                written.store(writer, "Kilnside: how the window looks");
+            }
+            Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
+        } catch (IOException e) {
+            LOG.warn("the window's settings could not be saved", e);
+        }
+    }
+
+    private static <T extends Enum<T>> Optional<T> named(Properties written, String key, Class<T> kind) {
+        String name = written.getProperty(key, "");
+        for (T constant : kind.getEnumConstants()) {
+            if (constant.name().equals(name)) {
+                return Optional.of(constant);
+            }
+        }
+        return Optional.empty();
+    }
+}
