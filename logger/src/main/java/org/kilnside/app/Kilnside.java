@@ -9,6 +9,7 @@ import org.kilnside.command.DeskCommand;
 import org.kilnside.command.EmfCommand;
 import org.kilnside.command.KilnsideCommand;
 import org.kilnside.command.PlanCommand;
+import org.kilnside.command.PortsCommand;
 import org.kilnside.command.RecordCommand;
 import org.kilnside.command.Surroundings;
 
@@ -26,6 +27,7 @@ public final class Kilnside {
         Map<String, Object> commands = new LinkedHashMap<>();
         commands.put("demo", new DemoCommand(window));
         commands.put("record", new RecordCommand());
+        commands.put("ports", new PortsCommand());
         commands.put("desk", new DeskCommand(window));
         commands.put("book", new BookCommand());
         commands.put("plan", new PlanCommand());
