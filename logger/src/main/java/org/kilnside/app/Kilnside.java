@@ -12,13 +12,18 @@ import org.kilnside.command.PlanCommand;
 import org.kilnside.command.PortsCommand;
 import org.kilnside.command.RecordCommand;
 import org.kilnside.command.Surroundings;
+import picocli.CommandLine;
 
 /** The program's entry. */
 public final class Kilnside {
     private Kilnside() {}
 
     public static void main(String[] arguments) {
-        System.exit(KilnsideCommand.line(commands()).execute(arguments));
+        CommandLine line = KilnsideCommand.line(commands());
+        int exit = line.execute(arguments);
+        line.getOut().flush();
+        line.getErr().flush();
+        System.exit(exit);
     }
 
     /** Every command by its name. */

@@ -9,7 +9,7 @@ import org.kilnside.firing.Reading;
 import org.kilnside.sensor.Probe;
 
 /** A firing book that keeps everything in memory and writes at once. */
-public final class BookInMemory implements FiringBook {
+public class BookInMemory implements FiringBook {
     public final List<FiringStart> starts = new ArrayList<>();
     public final List<List<Reading>> readings = new ArrayList<>();
     public final List<List<FiringEvent>> events = new ArrayList<>();

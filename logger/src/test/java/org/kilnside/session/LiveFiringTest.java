@@ -1,0 +1,151 @@
+package org.kilnside.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Reading;
+
+class LiveFiringTest {
+    private final HandClock clock = new HandClock();
+    private final HandSource source = new HandSource();
+    private final FiringSettings settings =
+            FiringSettings.of(Optional.of("Tall Drum"), Optional.empty(), Optional.empty());
+
+    @Test
+    void aReadingIsHandedToTheBookBeforeAnySnapshotShowsIt() {
+        List<String> order = Collections.synchronizedList(new ArrayList<>());
+        BookInMemory book = new BookInMemory() {
+            @Override
+            public void append(long firing, Reading reading) {
+                order.add("book " + reading.elapsedMs());
+                super.append(firing, reading);
+            }
+        };
+        LiveFiring firing = new LiveFiring(book, clock, settings, source);
+        firing.subscribe(snapshot -> snapshot.latest().ifPresent(latest -> {
+            String seen = "seen " + latest.elapsedMs();
+            if (!order.contains(seen)) {
+                order.add(seen);
+            }
+        }));
+        firing.start();
+        for (int s = 0; s < 50; s++) {
+            source.gives(Arrivals.measured(s * 1_000L, s * 1_000L, 20));
+        }
+        firing.close();
+        for (int s = 0; s < 50; s++) {
+            assertThat(order.indexOf("book " + s * 1_000)).isGreaterThanOrEqualTo(0);
+            assertThat(order.indexOf("seen " + s * 1_000)).isGreaterThan(order.indexOf("book " + s * 1_000));
+        }
+    }
+
+    @Test
+    void closingWorksOffEverythingThatHasArrived() {
+        BookInMemory book = new BookInMemory();
+        LiveFiring firing = new LiveFiring(book, clock, settings, source);
+        firing.start();
+        for (int s = 0; s < 20_000; s++) {
+            source.gives(Arrivals.measured(s * 1_000L, s * 1_000L, 20));
+        }
+        firing.close();
+        assertThat(source.closed).isTrue();
+        assertThat(book.readings.get(0)).hasSize(20_000);
+    }
+
+    @Test
+    void aListenerThatFailsIsLeftOutAndTheOthersGoOn() {
+        BookInMemory book = new BookInMemory();
+        LiveFiring firing = new LiveFiring(book, clock, settings, source);
+        List<Long> seen = Collections.synchronizedList(new ArrayList<>());
+        firing.subscribe(snapshot -> {
+            throw new IllegalStateException("a broken face, on purpose");
+        });
+        firing.subscribe(snapshot -> seen.add(snapshot.sequence()));
+        firing.start();
+        for (int s = 0; s < 10; s++) {
+            source.gives(Arrivals.measured(s * 1_000L, s * 1_000L, 20));
+        }
+        firing.close();
+        assertThat(book.readings.get(0)).hasSize(10);
+        assertThat(seen).hasSizeGreaterThanOrEqualTo(10).isSorted().doesNotHaveDuplicates();
+    }
+
+    @Test
+    void aClosedSubscriptionHearsNothingMore() {
+        LiveFiring firing = new LiveFiring(new BookInMemory(), clock, settings, source);
+        List<Long> seen = Collections.synchronizedList(new ArrayList<>());
+        firing.subscribe(snapshot -> seen.add(snapshot.sequence())).close();
+        firing.start();
+        source.gives(Arrivals.measured(0, 0, 20));
+        firing.close();
+        assertThat(seen).isEmpty();
+    }
+
+    @Test
+    void whatAPersonSaysIsInTheRecord() {
+        BookInMemory book = new BookInMemory();
+        LiveFiring firing = new LiveFiring(book, clock, settings, source);
+        firing.start();
+        source.gives(Arrivals.measured(0, clock.monotonicMs(), 20));
+        firing.note("Vent on");
+        firing.firingBegins();
+        source.gives(Arrivals.measured(1_000, clock.monotonicMs(), 20));
+        firing.firingEnds();
+        firing.close();
+        assertThat(book.events.get(0).stream().map(FiringEvent::kind))
+                .contains(FiringEvent.Kind.NOTE, FiringEvent.Kind.FIRING_ENDED);
+        assertThat(firing.latest().stage()).isEqualTo(Snapshot.Stage.ENDED);
+    }
+
+    @Test
+    void theControllerIsAskedOnceForWhatWasMissed() {
+        LiveFiring firing = new LiveFiring(new BookInMemory(), clock, settings, source);
+        firing.start();
+        source.gives(Arrivals.measured(60_000, 0, 20));
+        source.gives(Arrivals.measured(900_000, 840_000, 30));
+        source.gives(Arrivals.measured(901_000, 841_000, 30));
+        firing.close();
+        assertThat(source.asked).containsExactly(60_000L);
+    }
+
+    /** A source moved by hand. */
+    private static final class HandSource implements ReadingSource {
+        private final List<Long> asked = Collections.synchronizedList(new ArrayList<>());
+        private Listener listener;
+        private boolean closed;
+
+        void gives(Arrival arrival) {
+            listener.readingArrived(arrival);
+        }
+
+        @Override
+        public String notation() {
+            return "serial:/dev/ttyUSB0?baud=115200";
+        }
+
+        @Override
+        public double speed() {
+            return 1;
+        }
+
+        @Override
+        public void start(Listener its) {
+            listener = its;
+        }
+
+        @Override
+        public void askForKept(long sinceUptimeMs) {
+            asked.add(sinceUptimeMs);
+        }
+
+        @Override
+        public void close() {
+            closed = true;
+        }
+    }
+}
