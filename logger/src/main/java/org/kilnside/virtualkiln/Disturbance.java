@@ -18,10 +18,10 @@ public record Disturbance(Trigger when, Happening what) {
     /** When the guiding sensor's junction first rises through a temperature. */
     public record Rising(double temperatureC) implements Trigger {}
 
-    /** When it first falls through a temperature, after the program is over or cools freely. */
+    /** When it first falls through a temperature, having been well above it. */
     public record Falling(double temperatureC) implements Trigger {}
 
-    /** A while after the first time the hottest temperature has been passed by 5 K. */
+    /** A while after its highest temperature, once it has cooled well below that. */
     public record Cooling(double afterS) implements Trigger {}
 
     /** What happens: something is done to the kiln, a sensor, the controller or the mains. */

@@ -21,6 +21,11 @@ public final class Happenings {
         return firing -> firing.kiln().propLid(gapM);
     }
 
+    /** A vent's fan is switched on, kg/s of air, or off with 0. */
+    public static Happening vent(double kilogramsPerSecond) {
+        return firing -> firing.kiln().runVent(kilogramsPerSecond);
+    }
+
     // ---- elements, relays, mains
 
     /** A ring's wire, relay or phase is lost, top = 0. */

@@ -6,6 +6,7 @@ final class Openings {
     private final double perimeterM;
     private double bungOpen;
     private double lidGapM;
+    private double ventKgS;
     private final double[] conductanceWK = new double[3];
 
     Openings(VirtualKilnSpec spec) {
@@ -21,6 +22,10 @@ final class Openings {
         lidGapM = gapM;
     }
 
+    void vent(double airKgS) {
+        ventKgS = airKgS;
+    }
+
     double lidGapM() {
         return lidGapM;
     }
@@ -29,7 +34,7 @@ final class Openings {
         return Math.min(perimeterM * lidGapM, spec.crossSectionM2());
     }
 
-    /** kg/s of air from the room through the chamber: drawn from below to above, and exchanged through each opening. */
+    /** kg/s of air from the room through the chamber: drawn from below to above, exchanged through each opening, and what a fan draws. */
     double airKgS(double insideC, double roomC) {
         double bungM2 = bungOpen * spec.bungM2();
         double sum =
@@ -40,7 +45,7 @@ final class Openings {
         if (bungM2 > 0) {
             sum += Air.exchange(insideC, roomC, bungM2, Math.sqrt(spec.bungM2()));
         }
-        return sum;
+        return sum + ventKgS;
     }
 
     /**

@@ -14,6 +14,11 @@ import org.kilnside.sensor.RawSignal;
  * beside it the truth. It goes on for as long as it is asked, long after the program is over.
  */
 public final class VirtualFiring {
+    /** How far above a temperature it must have been before it can fall through it, K: more than controllers swing. */
+    private static final double ABOVE_FIRST_C = 25;
+    /** How far below its highest a kiln is that cools, K. */
+    private static final double BELOW_TOP_C = 30;
+
     private final VirtualKiln kiln;
     private final VirtualController controller;
     private final List<VirtualSensor> sensors;
@@ -27,7 +32,6 @@ public final class VirtualFiring {
     private double boxExtraK;
     private double highestC = Double.NEGATIVE_INFINITY;
     private double highestAtS;
-    private boolean falling;
     private boolean controllerOn = true;
     private double uptimeS;
     private double onShare;
@@ -111,14 +115,15 @@ public final class VirtualFiring {
             highestC = tipC;
             highestAtS = elapsedS;
         }
-        falling = falling || tipC < highestC - 5 && onShare == 0 && elapsedS - highestAtS > 300;
         for (Disturbance disturbance : List.copyOf(waiting)) {
             Disturbance.Trigger when = disturbance.when();
             boolean now = when instanceof Disturbance.At at && elapsedS >= at.elapsedS()
                     || when instanceof Disturbance.Rising rising && tipC >= rising.temperatureC()
-                    || when instanceof Disturbance.Falling fall && falling && tipC <= fall.temperatureC()
+                    || when instanceof Disturbance.Falling falling
+                            && highestC >= falling.temperatureC() + ABOVE_FIRST_C
+                            && tipC <= falling.temperatureC()
                     || when instanceof Disturbance.Cooling cooling
-                            && falling
+                            && tipC < highestC - BELOW_TOP_C
                             && elapsedS >= highestAtS + cooling.afterS();
             if (now) {
                 waiting.remove(disturbance);

@@ -141,6 +141,11 @@ public final class VirtualKiln {
         openings.propLid(between(gapM, 0, 1, "a lid is propped by 0 to 1 m"));
     }
 
+    /** A vent's fan draws room air through the chamber, kg/s; 0 = off. 0.001 is usual (from memory). */
+    public void runVent(double kilogramsPerSecond) {
+        openings.vent(between(kilogramsPerSecond, 0, 0.1, "a vent draws 0 to 0.1 kg/s"));
+    }
+
     public double lidGapM() {
         return openings.lidGapM();
     }

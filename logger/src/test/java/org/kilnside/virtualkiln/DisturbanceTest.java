@@ -121,6 +121,22 @@ class DisturbanceTest {
         assertThat(firing.kiln().elapsedS()).isGreaterThan(15 * 3600);
     }
 
+    /** A thermostat's swing about a candling hold is no cooling. */
+    @Test
+    void anOvershootThatSettlesIsNotFalling() {
+        double[] atC = new double[1];
+        VirtualFiring firing = VirtualFiring.of(VirtualKilns.TALL_DRUM, Programs.candledBisque(998, 2))
+                .load(Load.raw(20, 14))
+                .controller(ControllerSpec.thermostat())
+                .interval(STEP_S)
+                .disturbances(Disturbance.falling(90, f -> atC[0] = f.kiln().elapsedS()))
+                .start();
+        highest(firing, 8);
+        assertThat(atC[0]).isZero();
+        highest(firing, 48);
+        assertThat(atC[0]).isGreaterThan(20 * 3600);
+    }
+
     @Test
     void theBungIsPulledAWhileAfterTheTop() {
         double[] pulledC = new double[1];

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.RawSignal;
 import org.kilnside.sensor.Thermometer;
 import org.kilnside.virtualkiln.VirtualFiring.Moment;
@@ -71,5 +72,22 @@ class VirtualFiringTest {
             codes.addAll(firing.next().signals());
         }
         return codes;
+    }
+
+    /** The example of docs/virtual-kiln.md. */
+    @Test
+    void theExampleOfTheManualRuns() {
+        VirtualFiring firing = VirtualFiring.of(VirtualKilns.TALL_DRUM, Programs.glaze(1222, 70))
+                .load(Load.biscuit(20, 14))
+                .ambient(new Ambient(8, 6, 5 * 3600))
+                .sensors(SensorSpec.typeK(Amplifier.MAX31855))
+                .disturbances(Disturbance.rising(640, Happenings.sensorSlips(0.6)))
+                .seed(17)
+                .start();
+        Moment now = firing.next();
+        assertThat(now.elapsedMs()).isZero();
+        assertThat(now.signals().get(0).thermocouple()).isPresent();
+        assertThat(now.controller().setpoint()).isPresent();
+        assertThat(now.truth().roomC()).isBetween(5.0, 11.0);
     }
 }

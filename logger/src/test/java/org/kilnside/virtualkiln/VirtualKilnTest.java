@@ -207,17 +207,19 @@ class VirtualKilnTest {
     }
 
     @Test
-    void anOpenBungAndAProppedLidCoolFaster() {
-        double[] hours = new double[3];
-        for (int i = 0; i < 3; i++) {
+    void anOpenBungAVentAndAProppedLidCoolFaster() {
+        double[] hours = new double[4];
+        for (int i = 0; i < 4; i++) {
             VirtualKiln kiln = tallDrum(Load.biscuit(20, 14));
             heatTo(kiln, 300);
             kiln.openBung(i == 1 ? 1 : 0);
             kiln.propLid(i == 2 ? 0.03 : 0);
+            kiln.runVent(i == 3 ? 0.001 : 0);
             hours[i] = hoursToCool(kiln, 120);
         }
         assertThat(hours[1]).isLessThan(0.97 * hours[0]);
         assertThat(hours[2]).isLessThan(0.6 * hours[0]);
+        assertThat(hours[3]).isLessThan(0.9 * hours[0]);
     }
 
     /** Trade facts: pore water boils at 100 °C; damp ware stays behind until it is gone. */
