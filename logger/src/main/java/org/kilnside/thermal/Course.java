@@ -1,0 +1,203 @@
+package org.kilnside.thermal;
+
+import java.util.Arrays;
+import org.kilnside.firing.Trace;
+
+/**
+ * A curve thinned for the model: one point a minute at most, spikes left out. Raw doubles for the inner loops; NaN
+ * stands for an output or set-point not given and does not leave this room.
+ */
+final class Course {
+    /** One point a minute: finer than any step the model takes. */
+    private static final double BIN_S = 60;
+
+    /** Further from a minute's middle reading than this and it is a spike, K. */
+    private static final double SPIKE_K = 12;
+
+    /** A single minute this far from both its neighbours, which agree, is a spike, K. */
+    private static final double LONE_SPIKE_K = 30;
+
+    private static final double SMOOTHING_S = 300;
+
+    final double[] timeS;
+    final double[] temperatureC;
+    final double[] output;
+    final double[] setpointC;
+    final int size;
+
+    private Course(double[] timeS, double[] temperatureC, double[] output, double[] setpointC, int size) {
+        this.timeS = timeS;
+        this.temperatureC = temperatureC;
+        this.output = output;
+        this.setpointC = setpointC;
+        this.size = size;
+    }
+
+    static Course of(Trace trace) {
+        int most = trace.size();
+        double[] time = new double[most];
+        double[] temperature = new double[most];
+        double[] output = new double[most];
+        double[] setpoint = new double[most];
+        int size = 0;
+        int first = 0;
+        double[] sorted = new double[64];
+        while (first < most) {
+            long begin = trace.elapsedMs(first);
+            int end = first + 1;
+            while (end < most && trace.elapsedMs(end) - begin < BIN_S * 1000) {
+                end++;
+            }
+            int count = end - first;
+            if (count > sorted.length) {
+                sorted = new double[2 * count];
+            }
+            for (int i = 0; i < count; i++) {
+                sorted[i] = trace.temperatureC(first + i);
+            }
+            Arrays.sort(sorted, 0, count);
+            double middle = sorted[count / 2];
+            double sumTime = 0;
+            double sum = 0;
+            int good = 0;
+            double sumOutput = 0;
+            int outputs = 0;
+            double lastSetpoint = Double.NaN;
+            for (int i = first; i < end; i++) {
+                double celsius = trace.temperatureC(i);
+                if (Math.abs(celsius - middle) <= SPIKE_K) {
+                    sum += celsius;
+                    sumTime += (trace.elapsedMs(i) - begin) / 1000.0;
+                    good++;
+                }
+                if (trace.output(i).isPresent()) {
+                    sumOutput += trace.output(i).getAsDouble();
+                    outputs++;
+                }
+                if (trace.setpointC(i).isPresent()) {
+                    lastSetpoint = trace.setpointC(i).getAsDouble();
+                } else {
+                    lastSetpoint = Double.NaN;
+                }
+            }
+            time[size] = begin / 1000.0 + sumTime / good;
+            temperature[size] = sum / good;
+            output[size] = outputs == 0 ? Double.NaN : sumOutput / outputs;
+            setpoint[size] = lastSetpoint;
+            size++;
+            first = end;
+        }
+        return withoutLoneSpikes(time, temperature, output, setpoint, size);
+    }
+
+    private static Course withoutLoneSpikes(
+            double[] time, double[] temperature, double[] output, double[] setpoint, int size) {
+        int kept = 0;
+        for (int i = 0; i < size; i++) {
+            if (i > 0 && i + 1 < size) {
+                double before = temperature[kept - 1];
+                double after = temperature[i + 1];
+                if (Math.abs(temperature[i] - before) > LONE_SPIKE_K
+                        && Math.abs(temperature[i] - after) > LONE_SPIKE_K
+                        && Math.abs(before - after) < LONE_SPIKE_K) {
+                    continue;
+                }
+            }
+            time[kept] = time[i];
+            temperature[kept] = temperature[i];
+            output[kept] = output[i];
+            setpoint[kept] = setpoint[i];
+            kept++;
+        }
+        return new Course(time, temperature, output, setpoint, kept);
+    }
+
+    int last() {
+        return size - 1;
+    }
+
+    double lastS() {
+        return timeS[size - 1];
+    }
+
+    /** The last point at or before a time; −1 when all are later. */
+    int at(double seconds) {
+        int found = Arrays.binarySearch(timeS, 0, size, seconds);
+        return found >= 0 ? found : -found - 2;
+    }
+
+    /** Temperature at a time, straight between points, held beyond the ends. */
+    double temperatureAt(double seconds) {
+        int below = at(seconds);
+        if (below < 0) {
+            return temperatureC[0];
+        }
+        if (below >= size - 1) {
+            return temperatureC[size - 1];
+        }
+        double part = (seconds - timeS[below]) / (timeS[below + 1] - timeS[below]);
+        return temperatureC[below] + part * (temperatureC[below + 1] - temperatureC[below]);
+    }
+
+    /** A straight line through the points of a span of time. */
+    Line line(double fromS, double toS) {
+        int begin = Math.max(0, at(fromS));
+        while (begin < size && timeS[begin] < fromS) {
+            begin++;
+        }
+        int end = at(toS);
+        int count = end - begin + 1;
+        if (count < 2) {
+            return new Line(Math.max(0, count), temperatureAt((fromS + toS) / 2), 0, Double.POSITIVE_INFINITY, (fromS + toS) / 2);
+        }
+        double middle = 0;
+        double mean = 0;
+        for (int i = begin; i <= end; i++) {
+            middle += timeS[i];
+            mean += temperatureC[i];
+        }
+        middle /= count;
+        mean /= count;
+        double squares = 0;
+        double products = 0;
+        for (int i = begin; i <= end; i++) {
+            double dt = timeS[i] - middle;
+            squares += dt * dt;
+            products += dt * (temperatureC[i] - mean);
+        }
+        double slope = squares > 0 ? products / squares : 0;
+        double left = 0;
+        for (int i = begin; i <= end; i++) {
+            double off = temperatureC[i] - mean - slope * (timeS[i] - middle);
+            left += off * off;
+        }
+        double error = count > 2 && squares > 0 ? Math.sqrt(left / (count - 2) / squares) : Double.POSITIVE_INFINITY;
+        return new Line(count, mean, slope, error, middle);
+    }
+
+    /**
+     * The smoothed temperature at a time: a line through up to five minutes either side, but not beyond a span in which
+     * the curve has no corner.
+     */
+    double smoothAt(double seconds, double notBeforeS, double notAfterS) {
+        double from = Math.max(notBeforeS, seconds - SMOOTHING_S);
+        double to = Math.min(notAfterS, seconds + SMOOTHING_S);
+        Line line = line(from, to);
+        return line.points() < 3 ? temperatureAt(seconds) : line.at(seconds);
+    }
+
+    /**
+     * A fitted line.
+     *
+     * @param points it goes through
+     * @param meanC at the middle
+     * @param slopeKS K/s
+     * @param slopeErrorKS standard error of the slope, K/s
+     * @param middleS where the mean is
+     */
+    record Line(int points, double meanC, double slopeKS, double slopeErrorKS, double middleS) {
+        double at(double seconds) {
+            return meanC + slopeKS * (seconds - middleS);
+        }
+    }
+}

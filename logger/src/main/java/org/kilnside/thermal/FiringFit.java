@@ -1,0 +1,146 @@
+package org.kilnside.thermal;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The model laid over one firing: most probable parameters given the cooling seen so far and, where the output is
+ * known, the power the heating took. While the elements are on the measured temperature drives the wall; in every span
+ * without power the chamber runs free from its beginning and is held against the curve.
+ */
+final class FiringFit implements LeastSquares.Residuals {
+    /** One step of the difference quotients, in prior spreads. */
+    private static final double STEP = 1e-3;
+
+    private static final double TOLERANCE = 1e-5;
+    private static final int MOST_EVALUATIONS = 120;
+
+    private final FiringData data;
+    private final Prior prior;
+    private final WallSlab driven;
+    private final WallSlab branch;
+    private final double[] taken;
+
+    private FiringFit(FiringData data, WallKind kind) {
+        this.data = data;
+        prior = data.prior(kind);
+        driven = new WallSlab(kind.shape(), WallSlab.USUAL_CELLS);
+        branch = new WallSlab(kind.shape(), WallSlab.USUAL_CELLS);
+        taken = new double[data.driveS.length];
+    }
+
+    /** Fits one kind of wall. */
+    static FittedKiln fit(FiringData data, WallKind kind) {
+        FiringFit fit = new FiringFit(data, kind);
+        LeastSquares.Solution solution = LeastSquares.solve(
+                fit,
+                new double[fit.prior.size()],
+                LeastSquares.Differences.FORWARD,
+                STEP,
+                TOLERANCE,
+                MOST_EVALUATIONS);
+        return new FittedKiln(data, kind, fit.prior, solution, fit.evidence(solution));
+    }
+
+    /**
+     * Logarithm of the probability of the data under this kind of wall, by Laplace's approximation. Neighbouring
+     * residuals are correlated, so the sum of squares counts as if there were {@link FiringData#INDEPENDENT} of them.
+     */
+    private double evidence(LeastSquares.Solution solution) {
+        double[][] covariance = solution.covariance();
+        double logDeterminant = Math.log(Math.max(
+                1e-300,
+                new org.hipparchus.linear.LUDecomposition(
+                                new org.hipparchus.linear.Array2DRowRealMatrix(covariance, false))
+                        .getDeterminant()));
+        int observations = data.observations();
+        double weight = observations == 0 ? 1 : Math.min(1, FiringData.INDEPENDENT / (double) observations);
+        return -0.5 * weight * solution.sumOfSquares() + 0.5 * logDeterminant;
+    }
+
+    @Override
+    public double[] at(double[] z) {
+        double[] residual = new double[data.observations() + z.length];
+        int next = 0;
+        KilnParameters kiln = prior.kiln(z);
+        data.start(driven, kiln, prior.soaked(z));
+        int span = 0;
+        for (int i = 0; i < data.driveS.length; i++) {
+            if (i > 0) {
+                driven.drive(data.driveS[i] - data.driveS[i - 1], data.driveC[i]);
+            }
+            taken[i] = driven.intoWall();
+            while (span < data.free.size() && data.free.get(span).beginsAt() == i) {
+                next = runFree(data.free.get(span), kiln, prior.openedTimes(z), residual, next);
+                span++;
+            }
+        }
+        next = power(kiln, residual, next);
+        System.arraycopy(z, 0, residual, next, z.length);
+        return residual;
+    }
+
+    private int runFree(FiringData.FreeSpan span, KilnParameters kiln, double openedTimes, double[] residual, int next) {
+        branch.startLike(driven);
+        if (span.opened()) {
+            branch.use(kiln.withLambda(kiln.lambda() * openedTimes));
+        }
+        double time = data.driveS[span.beginsAt()];
+        int at = next;
+        for (int i = 0; i < span.timeS().length; i++) {
+            double gap = span.timeS()[i] - time;
+            int steps = (int) Math.max(1, Math.ceil(gap / (WallSlab.COASTING_STEP_S / 2)));
+            for (int k = 0; k < steps; k++) {
+                branch.coast(gap / steps);
+            }
+            time = span.timeS()[i];
+            residual[at++] = (branch.chamberC() - span.temperatureC()[i]) / span.sigmaK()[i];
+        }
+        return at;
+    }
+
+    /** Over each stretch of heating: what the load took, the wall took and the leak lost, against the output. */
+    private int power(KilnParameters kiln, double[] residual, int next) {
+        int at = next;
+        for (FiringData.Powered stretch : data.powered) {
+            int from = stretch.from();
+            int to = stretch.to();
+            double heat = driven.loadTakes(data.driveC[from], data.driveC[to]) + taken[to] - taken[from];
+            double leak = 0;
+            for (int i = from + 1; i <= to; i++) {
+                double middle = (data.driveC[i] + data.driveC[i - 1]) / 2;
+                leak += kiln.leakAt(middle) * (middle - kiln.ambientC()) * (data.driveS[i] - data.driveS[i - 1]);
+            }
+            double seconds = data.driveS[to] - data.driveS[from];
+            double output = (heat * kiln.tauS() + leak) / seconds / kiln.psiC();
+            residual[at++] = (output - stretch.output()) / stretch.sigma();
+        }
+        return at;
+    }
+
+    /** All kinds of wall that may be, most probable first; their weights sum to one. */
+    static List<Weighted> all(FiringData data, List<WallKind> kinds, double[] priorWeights) {
+        List<FittedKiln> fits = new ArrayList<>();
+        double best = Double.NEGATIVE_INFINITY;
+        double[] log = new double[kinds.size()];
+        for (int i = 0; i < kinds.size(); i++) {
+            FittedKiln fit = fit(data, kinds.get(i));
+            fits.add(fit);
+            log[i] = fit.evidence() + Math.log(priorWeights[i]);
+            best = Math.max(best, log[i]);
+        }
+        double sum = 0;
+        for (double each : log) {
+            sum += Math.exp(each - best);
+        }
+        List<Weighted> weighted = new ArrayList<>();
+        for (int i = 0; i < fits.size(); i++) {
+            weighted.add(new Weighted(fits.get(i), Math.exp(log[i] - best) / sum));
+        }
+        weighted.sort((a, b) -> Double.compare(b.weight(), a.weight()));
+        return weighted;
+    }
+
+    /** A fit and the probability of its kind of wall. */
+    record Weighted(FittedKiln fit, double weight) {}
+}

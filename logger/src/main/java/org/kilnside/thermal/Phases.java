@@ -1,0 +1,407 @@
+package org.kilnside.thermal;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Where in a course the elements were on and where the kiln was left to itself: from the output where the controller
+ * gives it, else from the set-point, else from the curve's shape. Left to itself a kiln cools ever more slowly; a
+ * straight ramp, a flat line or a bend downwards has a cause.
+ */
+final class Phases {
+    /** An output below this is off: a controller's dead time, rounding. */
+    private static final double OFF_OUTPUT = 0.01;
+
+    /** Without output: this far above its set-point a kiln is not heated, K. */
+    private static final double ABOVE_SETPOINT_K = 20;
+
+    private static final double LOOK_S = 1200;
+    private static final double SHORTEST_SPAN_S = 600;
+
+    /** Below this a free curve is too straight to be told from a driven one, °C. */
+    private static final double SHAPE_TELLS_ABOVE_C = 330;
+
+    /** A hold sags or is overshot by less than this, K. */
+    private static final double KNEE_K = 30;
+
+    private static final double KNEE_LOOK_S = 420;
+    private static final double WAIT_S = 120;
+
+    /** Hotter than this, a fall that suddenly is this many times as fast is not a bung but power going off. */
+    private static final double NOBODY_OPENS_C = 450;
+
+    private static final double NO_BUNG = 1.6;
+    private static final double EARLIEST_POWER_S = 300;
+    private static final double LONGEST_STRETCH_S = 3 * 3600;
+    private static final double ROOM_C = 15;
+
+    /** Six kelvin an hour is a hold. */
+    private static final double FLAT_KS = 6 / 3600.0;
+
+    /**
+     * A span in which the elements were off and the kiln was cooling.
+     *
+     * @param from first point
+     * @param to last point
+     */
+    record Span(int from, int to) {}
+
+    /** A bend downwards that no kiln left to itself makes: something was opened. */
+    record Bend(int at, double rateTimes) {}
+
+    private final List<Span> free;
+    private final List<Bend> bends;
+    private final int peak;
+    private final boolean coolingNow;
+    private final boolean drivenNow;
+
+    private Phases(List<Span> free, List<Bend> bends, int peak, boolean coolingNow, boolean drivenNow) {
+        this.free = List.copyOf(free);
+        this.bends = List.copyOf(bends);
+        this.peak = peak;
+        this.coolingNow = coolingNow;
+        this.drivenNow = drivenNow;
+    }
+
+    /** Spans of free cooling, in time; the last one may reach to now. */
+    List<Span> free() {
+        return free;
+    }
+
+    /** Bends downwards in the last free span. */
+    List<Bend> bends() {
+        return bends;
+    }
+
+    /** The last point near the highest temperature. */
+    int peak() {
+        return peak;
+    }
+
+    /** Whether the top is past and the kiln is on its way down, driven or not. */
+    boolean coolingNow() {
+        return coolingNow;
+    }
+
+    /** Whether the elements are on now although the kiln is on its way down. */
+    boolean drivenNow() {
+        return drivenNow;
+    }
+
+    static Phases of(Course course) {
+        boolean[] off = off(course);
+        int peak = peak(course);
+        List<Span> free = new ArrayList<>();
+        int begin = -1;
+        for (int i = 0; i < course.size; i++) {
+            if (off[i] && begin < 0) {
+                begin = i;
+            }
+            if (begin >= 0 && (!off[i] || i == course.last())) {
+                int end = off[i] ? i : i - 1;
+                addSpan(course, free, begin, end, course.last());
+                begin = -1;
+            }
+        }
+        int last = course.last();
+        boolean fallen = course.temperatureC[last] < course.temperatureC[peak] - Math.max(6, noise(course) * 6);
+        boolean freeNow = !free.isEmpty() && free.get(free.size() - 1).to() == last;
+        boolean cooling = fallen && (freeNow || fallsNow(course)) && hasHeated(course, peak);
+        List<Bend> bends = new ArrayList<>();
+        if (freeNow) {
+            int begin1 = free.get(free.size() - 1).from();
+            for (Bend bend : suddenChanges(course, begin1, new boolean[course.size])) {
+                if (bend.at() > begin1) {
+                    bends.add(bend);
+                }
+            }
+        }
+        return new Phases(free, bends, peak, cooling, cooling && !freeNow);
+    }
+
+    private static void addSpan(Course course, List<Span> free, int begin, int end, int last) {
+        boolean long1 = course.timeS[end] - course.timeS[begin] >= SHORTEST_SPAN_S;
+        boolean falls = course.temperatureC[begin] - course.temperatureC[end] > 5;
+        boolean now = end == last && course.temperatureC[begin] - course.temperatureC[end] > 2;
+        if (end - begin >= 2 && (long1 && falls || now)) {
+            free.add(new Span(begin, end));
+        }
+    }
+
+    private static boolean hasHeated(Course course, int peak) {
+        return course.temperatureC[peak] > course.temperatureC[0] + 30 || course.temperatureC[0] > 60;
+    }
+
+    private static boolean fallsNow(Course course) {
+        double now = course.lastS();
+        return course.line(now - LOOK_S / 2, now).slopeKS() < -5 / 3600.0;
+    }
+
+    private static double noise(Course course) {
+        int last = course.last();
+        double sum = 0;
+        int count = 0;
+        for (int i = Math.max(1, last - 30); i < last; i++) {
+            double bend = course.temperatureC[i - 1] - 2 * course.temperatureC[i] + course.temperatureC[i + 1];
+            sum += bend * bend;
+            count++;
+        }
+        return count == 0 ? 0 : Math.min(5, Math.sqrt(sum / count / 6));
+    }
+
+    private static int peak(Course course) {
+        int highest = 0;
+        for (int i = 1; i < course.size; i++) {
+            if (course.temperatureC[i] >= course.temperatureC[highest]) {
+                highest = i;
+            }
+        }
+        return highest;
+    }
+
+    private static boolean[] off(Course course) {
+        boolean[] off = new boolean[course.size];
+        int known = 0;
+        for (int i = 0; i < course.size; i++) {
+            if (!Double.isNaN(course.output[i])) {
+                known++;
+            }
+        }
+        if (known * 2 > course.size) {
+            boolean latest = false;
+            for (int i = 0; i < course.size; i++) {
+                if (!Double.isNaN(course.output[i])) {
+                    latest = course.output[i] < OFF_OUTPUT;
+                }
+                off[i] = latest;
+            }
+            closeShortOnes(course, off);
+            return off;
+        }
+        byShape(course, off);
+        for (int i = 0; i < course.size; i++) {
+            if (!Double.isNaN(course.setpointC[i])) {
+                off[i] = off[i] && course.temperatureC[i] > course.setpointC[i] + ABOVE_SETPOINT_K
+                        || course.temperatureC[i] > course.setpointC[i] + 4 * ABOVE_SETPOINT_K;
+            }
+        }
+        return off;
+    }
+
+    /** A controller that pulses slowly is not off between its pulses. */
+    private static void closeShortOnes(Course course, boolean[] off) {
+        int begin = -1;
+        for (int i = 0; i < off.length; i++) {
+            if (off[i] && begin < 0) {
+                begin = i;
+            }
+            if (!off[i] && begin >= 0) {
+                if (course.timeS[i] - course.timeS[begin] < SHORTEST_SPAN_S) {
+                    for (int k = begin; k < i; k++) {
+                        off[k] = false;
+                    }
+                }
+                begin = -1;
+            }
+        }
+    }
+
+    /**
+     * After the top the elements are taken to be off from the last sign of power: a flat line or a straight ramp after
+     * which the curve falls faster, or that goes on to now.
+     */
+    private static void byShape(Course course, boolean[] off) {
+        int lastTop = knee(course, peak(course));
+        boolean[] straight = straight(course, lastTop);
+        suddenChanges(course, lastTop, straight);
+        int powered = lastTop;
+        for (int i = lastTop + 1; i < course.size; i++) {
+            if (straight[i]) {
+                powered = i;
+            }
+        }
+        // Between top and a driven part the kiln may have been free as well.
+        for (int i = lastTop; i < course.size; i++) {
+            off[i] = i > powered || i > lastTop && !anyWithin(course, straight, i);
+        }
+        off[lastTop] = powered == lastTop;
+    }
+
+    /** The corner near the top after which the kiln falls: the end of a hold that sagged or was overshot. */
+    private static int knee(Course course, int peak) {
+        double topC = course.temperatureC[peak];
+        int knee = peak;
+        double most = 0;
+        for (int i = peak; i < course.size && course.temperatureC[i] > topC - KNEE_K; i++) {
+            double at = course.timeS[i];
+            if (at + KNEE_LOOK_S > course.lastS() && i > peak) {
+                break;
+            }
+            double corner = course.line(at - KNEE_LOOK_S, at).slopeKS()
+                    - course.line(at, at + KNEE_LOOK_S).slopeKS();
+            if (corner > most) {
+                most = corner;
+                knee = i;
+            }
+        }
+        return knee;
+    }
+
+    private static boolean anyWithin(Course course, boolean[] straight, int at) {
+        for (int i = at; i < course.size && course.timeS[i] < course.timeS[at] + SHORTEST_SPAN_S; i++) {
+            if (straight[i]) {
+                return true;
+            }
+        }
+        return straight[at];
+    }
+
+    /**
+     * Points on a stretch that falls as a ramp does, or does not fall at all, while the kiln is hot. Left to itself a
+     * kiln's rate falls at least as its height above the room does; over a stretch in which that height falls by 15 %
+     * a ramp's rate stays and a free one's falls by a tenth.
+     */
+    private static boolean[] straight(Course course, int from) {
+        boolean[] straight = new boolean[course.size];
+        for (int i = from + 1; i < course.size; i++) {
+            if (course.temperatureC[i] < SHAPE_TELLS_ABOVE_C) {
+                break;
+            }
+            double end = course.timeS[i];
+            int begin = stretchTo(course, from, i);
+            double length = end - course.timeS[begin];
+            if (length < 2 * LOOK_S) {
+                continue;
+            }
+            Course.Line first = course.line(end - length, end - length / 2);
+            Course.Line second = course.line(end - length / 2, end);
+            if (first.points() < 5 || second.points() < 5) {
+                continue;
+            }
+            double early = -first.slopeKS();
+            double late = -second.slopeKS();
+            double left = (second.meanC() - ROOM_C) / (first.meanC() - ROOM_C);
+            boolean flat = Math.abs(early) < FLAT_KS && Math.abs(late) < FLAT_KS;
+            boolean ramp = late > 0 && late < early * 1.05 && late > early * (1 - 0.25 * (1 - left)) && left < 0.95;
+            if (flat || ramp) {
+                for (int k = i; k > begin; k--) {
+                    straight[k] = true;
+                }
+            }
+        }
+        return straight;
+    }
+
+    /** The latest point before which the kiln has lost 15 % of its height above the room; at most three hours back. */
+    private static int stretchTo(Course course, int from, int at) {
+        double enough = course.temperatureC[at] + 0.15 * (course.temperatureC[at] - ROOM_C);
+        int begin = at;
+        while (begin > from
+                && course.timeS[at] - course.timeS[begin] < LONGEST_STRETCH_S
+                && course.temperatureC[begin] < enough) {
+            begin--;
+        }
+        return Math.max(from, begin);
+    }
+
+    /**
+     * Sudden changes of rate after the top. A fall that slows by a third is power coming on, and the next one that
+     * quickens its going off: what lies between is marked as driven. A fall that quickens without that is a bung
+     * pulled, a lid propped, a door opened, and one that then slows is its closing.
+     */
+    private static List<Bend> suddenChanges(Course course, int from, boolean[] driven) {
+        List<Bend> bends = new ArrayList<>();
+        int poweredFrom = -1;
+        int lastEvent = Math.min(course.last(), from + 1);
+        boolean opened = false;
+        double topS = course.timeS[from];
+        int i = course.at(topS + EARLIEST_POWER_S) + 1;
+        while (i < course.last()) {
+            double at = course.timeS[i];
+            boolean settled = at > topS + 2 * LOOK_S;
+            if (driven[i]) {
+                poweredFrom = poweredFrom < 0 ? i : poweredFrom;
+                i++;
+                continue;
+            }
+            Course.Line before = course.line(Math.max(topS, at - LOOK_S), at);
+            Course.Line after = course.line(at + WAIT_S, at + WAIT_S + LOOK_S);
+            if (at + WAIT_S + LOOK_S > course.lastS()) {
+                after = course.line(Math.max(at + WAIT_S, course.lastS() - LOOK_S), course.lastS());
+                if (after.points() < 6 || at + WAIT_S + LOOK_S / 2 > course.lastS()) {
+                    break;
+                }
+            }
+            if (before.points() < 5 || after.points() < 5) {
+                i++;
+                continue;
+            }
+            double slow = -before.slopeKS();
+            double fast = -after.slopeKS();
+            double error = 4.5 * Math.hypot(before.slopeErrorKS(), after.slopeErrorKS());
+            if ((settled || poweredFrom >= 0) && slow > -FLAT_KS && fast > slow * 1.12 + error + 3 / 3600.0) {
+                int corner = corner(course, i, 1);
+                if (poweredFrom < 0 && course.temperatureC[corner] > NOBODY_OPENS_C && fast > NO_BUNG * slow) {
+                    poweredFrom = lastEvent;
+                }
+                lastEvent = corner;
+                if (poweredFrom >= 0) {
+                    for (int k = poweredFrom; k <= corner; k++) {
+                        driven[k] = true;
+                    }
+                    poweredFrom = -1;
+                } else {
+                    bends.add(new Bend(corner, fast / Math.max(slow, FLAT_KS)));
+                    opened = true;
+                }
+                i = course.at(course.timeS[corner] + 2 * LOOK_S) + 1;
+            } else if (fast < slow * (settled ? 0.66 : 0.2) - error) {
+                int corner = corner(course, i, -1);
+                lastEvent = corner;
+                if (opened) {
+                    opened = false;
+                } else {
+                    poweredFrom = corner;
+                }
+                i = course.at(course.timeS[corner] + LOOK_S) + 1;
+            } else {
+                i++;
+            }
+        }
+        if (poweredFrom >= 0 && !driven[course.last()]) {
+            for (int k = poweredFrom; k < course.size; k++) {
+                driven[k] = driven[k] || lastDrivenAfter(driven, k);
+            }
+        }
+        return bends;
+    }
+
+    private static boolean lastDrivenAfter(boolean[] driven, int at) {
+        for (int k = at; k < driven.length; k++) {
+            if (driven[k]) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The point in the next 25 min where the curve bends most: downwards for 1, upwards for −1. */
+    private static int corner(Course course, int from, int sign) {
+        int best = from;
+        double most = 0;
+        for (int k = from; k < course.last() && course.timeS[k] < course.timeS[from] + LOOK_S + 300; k++) {
+            double at = course.timeS[k];
+            if (at + KNEE_LOOK_S > course.lastS()) {
+                break;
+            }
+            double bend = sign
+                    * (course.line(at - KNEE_LOOK_S, at).slopeKS()
+                            - course.line(at, at + KNEE_LOOK_S).slopeKS());
+            if (bend > most) {
+                most = bend;
+                best = k;
+            }
+        }
+        return best;
+    }
+}

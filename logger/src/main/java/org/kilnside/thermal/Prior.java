@@ -1,0 +1,123 @@
+package org.kilnside.thermal;
+
+/**
+ * What is believed of a kiln before its curve says anything: a Gaussian in the numbers the fit moves. The first entries
+ * are always there; {@link #PSI} only where the output is known, {@link #SOAK} only for a log that starts warm,
+ * {@link #OPENED} only after something was opened.
+ */
+final class Prior {
+    static final int TAU = 0;
+    static final int BIOT = 1;
+    static final int PHI = 2;
+    static final int LAMBDA = 3;
+    static final int AMBIENT = 4;
+    static final int LEAK_EXPONENT = 5;
+    static final int CONDUCTIVITY_STEEPNESS = 6;
+    static final int CAPACITY_STEEPNESS = 7;
+    static final int BASIC = 8;
+
+    /** How sure one is of an ambient somebody gave: a day and a night pass over a cooling, K. */
+    static final double GIVEN_AMBIENT_K = 2;
+
+    private final double[] mean;
+    private final double[] spread;
+    private final int psi;
+    private final int soak;
+    private final int opened;
+
+    private Prior(double[] mean, double[] spread, int psi, int soak, int opened) {
+        this.mean = mean;
+        this.spread = spread;
+        this.psi = psi;
+        this.soak = soak;
+        this.opened = opened;
+    }
+
+    /**
+     * The prior of a kind of wall.
+     *
+     * @param ambient what is known of it
+     * @param withPower whether ψ is fitted
+     * @param soaked how far a log that starts warm finds the wall soaked; empty for a cold start
+     * @param withOpening whether the leak may have changed on the way
+     */
+    static Prior of(
+            WallKind kind, Ambient ambient, boolean withPower, java.util.Optional<Soak> soaked, boolean withOpening) {
+        boolean fibre = kind == WallKind.FIBRE;
+        int size = BASIC + (withPower ? 1 : 0) + (soaked.isPresent() ? 1 : 0) + (withOpening ? 1 : 0);
+        double[] mean = new double[size];
+        double[] spread = new double[size];
+        set(mean, spread, TAU, Math.log(kind.typicalTauS()), fibre ? 0.6 : 0.5);
+        set(mean, spread, BIOT, Math.log(fibre ? 4.5 : 3), 0.4);
+        set(mean, spread, PHI, Math.log(fibre ? 3.5 : 0.5), fibre ? 0.7 : 0.8);
+        set(mean, spread, LAMBDA, Math.log(fibre ? 0.5 : 0.25), 0.8);
+        set(mean, spread, AMBIENT, ambient.celsius(), ambient.spreadK());
+        set(mean, spread, LEAK_EXPONENT, 0.18, 0.25);
+        set(mean, spread, CONDUCTIVITY_STEEPNESS, 1, 0.2);
+        set(mean, spread, CAPACITY_STEEPNESS, 0.75, 0.4);
+        int next = BASIC;
+        int psi = -1;
+        int soak = -1;
+        int opened = -1;
+        if (withPower) {
+            psi = next++;
+            set(mean, spread, psi, Math.log(2500), 1);
+        }
+        if (soaked.isPresent()) {
+            soak = next++;
+            set(mean, spread, soak, soaked.get().mean(), soaked.get().spread());
+        }
+        if (withOpening) {
+            opened = next;
+            set(mean, spread, opened, 0.7, 1.2);
+        }
+        return new Prior(mean, spread, psi, soak, opened);
+    }
+
+    private static void set(double[] mean, double[] spread, int at, double middle, double by) {
+        mean[at] = middle;
+        spread[at] = by;
+    }
+
+    int size() {
+        return mean.length;
+    }
+
+    boolean hasPower() {
+        return psi >= 0;
+    }
+
+    private double value(double[] z, int at) {
+        return mean[at] + spread[at] * z[at];
+    }
+
+    /** The kiln a point of the fit stands for; z = 0 is the prior's middle. */
+    KilnParameters kiln(double[] z) {
+        return new KilnParameters(
+                Math.exp(value(z, TAU)),
+                Math.exp(value(z, BIOT)),
+                Math.exp(value(z, PHI)),
+                Math.exp(value(z, LAMBDA)),
+                value(z, LEAK_EXPONENT),
+                value(z, CONDUCTIVITY_STEEPNESS),
+                value(z, CAPACITY_STEEPNESS),
+                psi < 0 ? 0 : Math.exp(value(z, psi)),
+                value(z, AMBIENT));
+    }
+
+    /** How far the wall is soaked at the log's beginning; 0 where it starts cold. */
+    double soaked(double[] z) {
+        return soak < 0 ? 0 : value(z, soak);
+    }
+
+    /** What the leak is multiplied by once something was opened. */
+    double openedTimes(double[] z) {
+        return opened < 0 ? 1 : Math.exp(value(z, opened));
+    }
+
+    /** How hot the room is, as far as anybody knows. */
+    record Ambient(double celsius, double spreadK) {}
+
+    /** How far a warm wall is soaked. */
+    record Soak(double mean, double spread) {}
+}
