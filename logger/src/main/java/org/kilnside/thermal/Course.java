@@ -1,6 +1,7 @@
 package org.kilnside.thermal;
 
 import java.util.Arrays;
+import java.util.OptionalDouble;
 import org.kilnside.firing.Trace;
 
 /**
@@ -17,6 +18,10 @@ final class Course {
     /** A single minute this far from both its neighbours, which agree, is a spike, K. */
     private static final double LONE_SPIKE_K = 30;
 
+    /** A jump is more than this beyond the fastest a kiln or a sensor in an opened kiln goes, K and K/s. */
+    private static final double JUMP_K = 60;
+
+    private static final double FASTEST_KS = 1.5;
     private static final double SMOOTHING_S = 300;
 
     final double[] timeS;
@@ -112,6 +117,22 @@ final class Course {
         return new Course(time, temperature, output, setpoint, kept);
     }
 
+    /** The course as it was known at a time. */
+    Course until(double seconds) {
+        return new Course(timeS, temperatureC, output, setpointC, Math.max(1, at(seconds) + 1));
+    }
+
+    /** When the curve first jumps further from one point to the next than a kiln can; empty when it never does. */
+    OptionalDouble jumpS() {
+        for (int i = 1; i < size; i++) {
+            double seconds = Math.max(30, timeS[i] - timeS[i - 1]);
+            if (Math.abs(temperatureC[i] - temperatureC[i - 1]) > JUMP_K + FASTEST_KS * seconds) {
+                return OptionalDouble.of(timeS[i]);
+            }
+        }
+        return OptionalDouble.empty();
+    }
+
     int last() {
         return size - 1;
     }
@@ -148,7 +169,12 @@ final class Course {
         int end = at(toS);
         int count = end - begin + 1;
         if (count < 2) {
-            return new Line(Math.max(0, count), temperatureAt((fromS + toS) / 2), 0, Double.POSITIVE_INFINITY, (fromS + toS) / 2);
+            return new Line(
+                    Math.max(0, count),
+                    temperatureAt((fromS + toS) / 2),
+                    0,
+                    Double.POSITIVE_INFINITY,
+                    (fromS + toS) / 2);
         }
         double middle = 0;
         double mean = 0;

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.PlannedCurve;
+import org.kilnside.schedule.Schedule;
 
 /** One course made ready for fitting: the drive, the free spans, the stretches of known power. */
 final class FiringData {
@@ -13,10 +16,13 @@ final class FiringData {
     private static final double CLOSEST_POINTS_S = 120;
 
     /** After the elements go off the sensor, the elements and the hot face settle: what it says then is not used. */
-    private static final double SETTLING_S = 600;
+    private static final double SETTLING_S = 900;
 
     /** Weight of one point: the model's error along a cooling, not the sensor's noise, K. */
-    private static final double POINT_SIGMA_K = 3;
+    private static final double POINT_SIGMA_K = 1;
+
+    /** What lies further up counts less: by this many kelvin of cooling its weight has halved. */
+    private static final double HALVES_IN_K = 100;
 
     /** As many independent things a course says of the kind of wall, at most. */
     static final int INDEPENDENT = 20;
@@ -24,6 +30,14 @@ final class FiringData {
     private static final int POWERED_STEPS = 5;
     private static final double POWERED_ABOVE_C = 150;
     private static final double OUTPUT_SIGMA = 0.03;
+
+    /** A kiln this far under its set-point, or under its plan, is taken to be at full output, K. */
+    private static final double SETPOINT_LAG_K = 8;
+
+    private static final double PLAN_LAG_K = 15;
+
+    /** A kiln that keeps up with its plan: an output as good as any guess. */
+    private static final double SOME_OUTPUT = 0.7;
 
     /** A first reading this warm above ambient is a wall that has been heated before, K. */
     private static final double COLD_START_K = 25;
@@ -52,6 +66,7 @@ final class FiringData {
     final double nowC;
     private final Optional<Prior.Soak> soak;
     private final boolean opened;
+    final boolean fullOutputGuessed;
 
     private FiringData(
             Course course,
@@ -64,7 +79,9 @@ final class FiringData {
             List<Powered> powered,
             Optional<Prior.Soak> soak,
             boolean opened,
+            boolean fullOutputGuessed,
             double nowC) {
+        this.fullOutputGuessed = fullOutputGuessed;
         this.course = course;
         this.phases = phases;
         this.ambient = ambient;
@@ -87,7 +104,8 @@ final class FiringData {
         boolean warm = first > ambient.celsius() + COLD_START_K;
         Optional<Prior.Soak> soak = Optional.empty();
         if (warm) {
-            boolean falling = course.line(course.timeS[0], course.timeS[0] + 1800).slopeKS() < 0;
+            boolean falling =
+                    course.line(course.timeS[0], course.timeS[0] + 1800).slopeKS() < 0;
             soak = Optional.of(falling ? new Prior.Soak(1.0, 0.35) : new Prior.Soak(0.6, 0.3));
         }
         double now = course.lastS();
@@ -112,17 +130,18 @@ final class FiringData {
         for (Phases.Span span : spans) {
             double begin = course.timeS[span.from()];
             double end = course.timeS[span.to()];
-            time = driveTo(course, driveTimes, driveTemperatures, time, begin, Math.max(course.timeS[0], begin - 600), begin);
+            time = driveTo(
+                    course, driveTimes, driveTemperatures, time, begin, Math.max(course.timeS[0], begin - 600), begin);
             boolean last = span == spans.get(spans.size() - 1);
             if (last && !Double.isNaN(lastBend)) {
                 int most = (int) Math.max(4, MOST_POINTS * (lastBend - begin) / total);
-                addFree(course, free, driveTimes.size() - 1, begin, lastBend, most, false, begin);
+                addFree(course, free, driveTimes.size() - 1, begin, lastBend, most, false, begin, nowC);
                 time = driveTo(course, driveTimes, driveTemperatures, time, lastBend, begin, lastBend);
                 int rest = (int) Math.max(4, MOST_POINTS * (end - lastBend) / total);
-                addFree(course, free, driveTimes.size() - 1, lastBend, end, rest, true, lastBend);
+                addFree(course, free, driveTimes.size() - 1, lastBend, end, rest, true, lastBend, nowC);
             } else {
                 int most = (int) Math.max(4, MOST_POINTS * (end - begin) / total);
-                addFree(course, free, driveTimes.size() - 1, begin, end, most, false, begin);
+                addFree(course, free, driveTimes.size() - 1, begin, end, most, false, begin, nowC);
             }
             if (!last) {
                 time = driveTo(course, driveTimes, driveTemperatures, time, end, begin, end);
@@ -131,7 +150,8 @@ final class FiringData {
         driveTo(course, driveTimes, driveTemperatures, time, now, freeFrom, now);
         driveTemperatures.set(driveTemperatures.size() - 1, nowC);
         double[] driveS = driveTimes.stream().mapToDouble(Double::doubleValue).toArray();
-        double[] driveC = driveTemperatures.stream().mapToDouble(Double::doubleValue).toArray();
+        double[] driveC =
+                driveTemperatures.stream().mapToDouble(Double::doubleValue).toArray();
         return new FiringData(
                 course,
                 phases,
@@ -140,9 +160,10 @@ final class FiringData {
                 driveS,
                 driveC,
                 free,
-                powered(course, driveS, driveC),
+                powered(course.output, course, driveS, driveC, OUTPUT_SIGMA),
                 soak,
                 !Double.isNaN(lastBend),
+                false,
                 nowC);
     }
 
@@ -193,7 +214,8 @@ final class FiringData {
             double end,
             int most,
             boolean opened,
-            double notBefore) {
+            double notBefore,
+            double nowC) {
         double from = Math.min(begin + SETTLING_S, begin + (end - begin) / 2);
         int count = (int) Math.min(most, Math.max(4, (end - from) / CLOSEST_POINTS_S));
         if (end - begin < 240) {
@@ -205,12 +227,13 @@ final class FiringData {
         for (int i = 0; i < count; i++) {
             time[i] = from + (end - from) * (i + 1) / count;
             temperature[i] = course.smoothAt(time[i], notBefore, end);
-            sigma[i] = POINT_SIGMA_K;
+            sigma[i] = POINT_SIGMA_K * (1 + Math.max(0, temperature[i] - nowC) / HALVES_IN_K);
         }
         free.add(new FreeSpan(beginsAt, time, temperature, sigma, opened));
     }
 
-    private static List<Powered> powered(Course course, double[] driveS, double[] driveC) {
+    private static List<Powered> powered(
+            double[] outputs, Course course, double[] driveS, double[] driveC, double relative) {
         List<Powered> powered = new ArrayList<>();
         for (int i = 0; i + POWERED_STEPS < driveS.length; i += POWERED_STEPS) {
             int to = i + POWERED_STEPS;
@@ -222,17 +245,61 @@ final class FiringData {
             int all = 0;
             for (int k = Math.max(0, course.at(driveS[i]) + 1); k <= course.at(driveS[to]); k++) {
                 all++;
-                if (!Double.isNaN(course.output[k])) {
-                    sum += course.output[k];
+                if (!Double.isNaN(outputs[k])) {
+                    sum += outputs[k];
                     known++;
                 }
             }
             if (known * 2 > all && sum > 0 && known >= 3) {
                 double output = sum / known;
-                powered.add(new Powered(i, to, output, OUTPUT_SIGMA + OUTPUT_SIGMA * output));
+                powered.add(new Powered(i, to, output, OUTPUT_SIGMA + relative * output));
             }
         }
         return powered;
+    }
+
+    /**
+     * The same with a guess of the output where the controller gives none: full while the kiln lags its set-point or
+     * its plan, else something in between over the last hour.
+     */
+    FiringData withGuessedPower(Optional<Schedule> plan) {
+        double[] guess = new double[course.size];
+        boolean full = false;
+        double began = PlanAlignment.beganS(course);
+        Optional<PlannedCurve> curve = plan.map(each -> each.curveFrom(Temperature.ofCelsius(course.temperatureC[0])));
+        for (int i = 0; i < course.size; i++) {
+            double wanted = course.setpointC[i];
+            double enough = SETPOINT_LAG_K;
+            if (Double.isNaN(wanted) && curve.isPresent()) {
+                wanted = curve.get()
+                        .temperatureC(Math.round((course.timeS[i] - began) * 1000))
+                        .orElse(Double.NaN);
+                enough = PLAN_LAG_K;
+            }
+            boolean lags = wanted - course.temperatureC[i] > enough;
+            guess[i] = lags ? 1 : Double.NaN;
+            full |= lags && course.timeS[i] > nowS - 1800;
+        }
+        double relative = OUTPUT_SIGMA;
+        if (!full) {
+            relative = 0.3;
+            for (int i = 0; i < course.size; i++) {
+                guess[i] = course.timeS[i] > nowS - 3600 ? SOME_OUTPUT : Double.NaN;
+            }
+        }
+        return new FiringData(
+                course,
+                phases,
+                ambient,
+                ambientGiven,
+                driveS,
+                driveC,
+                free,
+                powered(guess, course, driveS, driveC, relative),
+                soak,
+                opened,
+                full,
+                nowC);
     }
 
     /** Sets a slab to the log's beginning. */

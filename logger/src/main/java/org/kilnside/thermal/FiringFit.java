@@ -33,12 +33,7 @@ final class FiringFit implements LeastSquares.Residuals {
     static FittedKiln fit(FiringData data, WallKind kind) {
         FiringFit fit = new FiringFit(data, kind);
         LeastSquares.Solution solution = LeastSquares.solve(
-                fit,
-                new double[fit.prior.size()],
-                LeastSquares.Differences.FORWARD,
-                STEP,
-                TOLERANCE,
-                MOST_EVALUATIONS);
+                fit, new double[fit.prior.size()], LeastSquares.Differences.FORWARD, STEP, TOLERANCE, MOST_EVALUATIONS);
         return new FittedKiln(data, kind, fit.prior, solution, fit.evidence(solution));
     }
 
@@ -80,7 +75,8 @@ final class FiringFit implements LeastSquares.Residuals {
         return residual;
     }
 
-    private int runFree(FiringData.FreeSpan span, KilnParameters kiln, double openedTimes, double[] residual, int next) {
+    private int runFree(
+            FiringData.FreeSpan span, KilnParameters kiln, double openedTimes, double[] residual, int next) {
         branch.startLike(driven);
         if (span.opened()) {
             branch.use(kiln.withLambda(kiln.lambda() * openedTimes));

@@ -5,8 +5,7 @@ package org.kilnside.thermal;
  *
  * @param evidence logarithm of the probability of the data, up to a constant common to all kinds
  */
-record FittedKiln(
-        FiringData data, WallKind kind, Prior prior, LeastSquares.Solution solution, double evidence) {
+record FittedKiln(FiringData data, WallKind kind, Prior prior, LeastSquares.Solution solution, double evidence) {
 
     KilnParameters kiln() {
         return prior.kiln(solution.parameters());

@@ -49,12 +49,12 @@ final class Prior {
         double[] spread = new double[size];
         set(mean, spread, TAU, Math.log(kind.typicalTauS()), fibre ? 0.6 : 0.5);
         set(mean, spread, BIOT, Math.log(fibre ? 4.5 : 3), 0.4);
-        set(mean, spread, PHI, Math.log(fibre ? 3.5 : 0.5), fibre ? 0.7 : 0.8);
+        set(mean, spread, PHI, Math.log(fibre ? 4.5 : 0.5), fibre ? 0.7 : 0.8);
         set(mean, spread, LAMBDA, Math.log(fibre ? 0.5 : 0.25), 0.8);
         set(mean, spread, AMBIENT, ambient.celsius(), ambient.spreadK());
-        set(mean, spread, LEAK_EXPONENT, 0.18, 0.25);
-        set(mean, spread, CONDUCTIVITY_STEEPNESS, 1, 0.2);
-        set(mean, spread, CAPACITY_STEEPNESS, 0.75, 0.4);
+        set(mean, spread, LEAK_EXPONENT, 0.18, 0.2);
+        set(mean, spread, CONDUCTIVITY_STEEPNESS, 1, 0.13);
+        set(mean, spread, CAPACITY_STEEPNESS, 0.75, 0.3);
         int next = BASIC;
         int psi = -1;
         int soak = -1;

@@ -62,7 +62,8 @@ final class Projection {
     /** Where between two steps an exponential towards ambient passes a level. */
     private static double part(double before, double after, double level, double ambientC) {
         if (after > ambientC && level > ambientC) {
-            return Math.log((before - ambientC) / (level - ambientC)) / Math.log((before - ambientC) / (after - ambientC));
+            return Math.log((before - ambientC) / (level - ambientC))
+                    / Math.log((before - ambientC) / (after - ambientC));
         }
         return (before - level) / (before - after);
     }

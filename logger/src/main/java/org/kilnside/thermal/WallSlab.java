@@ -219,6 +219,16 @@ final class WallSlab {
         return output;
     }
 
+    /** Advances with just as much power as keeps the chamber from falling below a temperature, however much that is. */
+    void keepAbove(double stepS, double leastC) {
+        double hot = eliminate(stepS);
+        double store = store(stepS);
+        double leak = kiln.leakAt(chamberC);
+        double free = (store * chamberC + hot * rightSide[0] + leak * kiln.ambientC())
+                / (store + hot * (1 - follow[0]) + leak);
+        drive(stepS, Math.max(free, leastC));
+    }
+
     private double store(double stepS) {
         double middleC = chamberC + 0.5 * chamberChange * stepS / lastStepS;
         return kiln.phi() * capacityAt(middleC) * kiln.tauS() / stepS;

@@ -1,0 +1,129 @@
+package org.kilnside.thermal;
+
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.quantity.Energy;
+import org.kilnside.quantity.Temperature;
+
+/**
+ * What the kiln will do, as far as it can be known now. Times are seconds on the recording's clock; intervals hold nine
+ * in ten. Never a promise: one sensor, the ware inside is hotter, the kiln maker decides.
+ *
+ * @param askedS when it was asked: the last reading
+ * @param stage where the firing stands
+ * @param ambient the room as the model takes it
+ * @param below when it will be below each temperature asked for
+ * @param arrival whether and when it reaches the top; empty when nobody said what that is
+ * @param energy what went in so far; empty unless the elements' power and output are known
+ * @param estimate what the sensor cannot say any more: the ware, when the lid is open
+ * @param remarks what this answer rests on and what it cannot know, most important first
+ */
+public record Forecast(
+        double askedS,
+        Stage stage,
+        Temperature ambient,
+        List<Below> below,
+        Optional<Arrival> arrival,
+        Optional<Energy> energy,
+        Optional<Temperature> estimate,
+        List<Remark> remarks) {
+    public Forecast {
+        below = List.copyOf(below);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** Where a firing stands. */
+    public enum Stage {
+        /** It has not been heated yet. */
+        WAITING,
+        HEATING,
+        HOLDING,
+        /** On its way down, left to itself or driven. */
+        COOLING
+    }
+
+    /** A time with its interval, s. */
+    public record When(double atS, double fromS, double toS) {
+        When plus(double seconds) {
+            return new When(atS + seconds, fromS + seconds, toS + seconds);
+        }
+    }
+
+    /**
+     * When the kiln will be below a temperature.
+     *
+     * @param when empty when that cannot be known
+     * @param notBeforeS the earliest it could be, where at least that is known
+     */
+    public record Below(Temperature temperature, Optional<When> when, Optional<Double> notBeforeS) {}
+
+    /** Whether the top is within reach. */
+    public enum Reaches {
+        YES,
+        NO,
+        CANNOT_SAY_YET
+    }
+
+    /**
+     * Reaching the top.
+     *
+     * @param target the temperature aimed for
+     * @param when empty when it will not, or cannot be known
+     * @param topsOut the highest it could get within twelve hours at full output; empty when nothing is known of power
+     */
+    public record Arrival(Temperature target, Reaches reaches, Optional<When> when, Optional<TopsOut> topsOut) {}
+
+    /** The highest temperature within reach, with its interval. */
+    public record TopsOut(Temperature at, Temperature from, Temperature to) {}
+
+    /** One thing to know about a forecast. */
+    public record Remark(Kind kind, Optional<Double> atS) {
+        static Remark of(Kind kind) {
+            return new Remark(kind, Optional.empty());
+        }
+
+        /** What may be remarked. */
+        public enum Kind {
+            /** The log is too short to say anything. */
+            TOO_SHORT("there are too few readings to say anything yet; ask again in half an hour of firing"),
+            /** It has not been heated. */
+            NEVER_HEATED("this log shows no heating, so there is no firing to forecast; ask again once it is lit"),
+            /** It starts warm. */
+            STARTED_WARM(
+                    "the log starts with a warm kiln: how far its wall was soaked is guessed, and the interval is wider"),
+            /** Output is unknown and taken for full. */
+            FULL_OUTPUT_GUESSED(
+                    "the controller does not tell its output; as the kiln lags its plan, full output is taken for granted"),
+            /** Output is unknown. */
+            OUTPUT_UNKNOWN("the controller does not tell its output, so the power left can only be guessed"),
+            /** Driven cooling without a plan. */
+            DRIVEN_COOLING(
+                    "the elements are on while the kiln cools and no plan says for how long; only the earliest time is known"),
+            /** Something was opened. */
+            OPENED("the kiln began to cool faster than it does left shut: a bung, a vent or a lid was opened"),
+            /** The lid. */
+            SENSOR_READS_AIR(
+                    "the lid seems open: the sensor reads air and the ware is hotter, so nothing is called cool; times are the ware's, from the model"),
+            /** The guard. */
+            DO_NOT_TRUST_SENSOR(
+                    "do not trust this number: at this temperature this kiln needs far less power than it is taking; look at the sensor"),
+            /** The temperature jumped. */
+            JUMP("the temperature jumps further than a kiln can; readings around it were not used as they are"),
+            /** No plan or target. */
+            NO_TARGET("nobody said how hot it is to get, so there is no arrival to forecast; give a plan or a target"),
+            /** Thresholds near or under the room. */
+            BELOW_ROOM("a temperature at or under the room's is never reached by waiting");
+
+            private final String sentence;
+
+            Kind(String sentence) {
+                this.sentence = sentence;
+            }
+
+            /** One plain English sentence. */
+            public String sentence() {
+                return sentence;
+            }
+        }
+    }
+}

@@ -1,0 +1,158 @@
+package org.kilnside.thermal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.thermal.Forecast.Arrival;
+import org.kilnside.thermal.Forecast.Below;
+import org.kilnside.thermal.Forecast.Reaches;
+import org.kilnside.thermal.Forecast.Remark;
+import org.kilnside.thermal.Forecast.Stage;
+import org.kilnside.thermal.Forecast.TopsOut;
+import org.kilnside.thermal.Forecast.When;
+
+/** Arrival, top-out and the cooling after it, of a kiln on its way up. */
+final class HeatingForecast {
+    /** A top-out is the highest within this, s. */
+    private static final double TOPS_OUT_WITHIN_S = 12 * 3600;
+
+    /** Without a plan the pace of the last time goes on; a kiln that holds is taken to go on at this, K/h. */
+    private static final double USUAL_PACE = 100;
+
+    private HeatingForecast() {}
+
+    static Optional<Temperature> target(ForecastQuestion question) {
+        if (question.target().isPresent()) {
+            return question.target();
+        }
+        return question.plan().map(plan -> plan.top());
+    }
+
+    static Optional<Arrival> unknownArrival(ForecastQuestion question) {
+        return target(question)
+                .map(target -> new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty()));
+    }
+
+    /** On the way down the log itself says whether the top was reached. */
+    static Optional<Arrival> arrivalAfterTop(ForecastQuestion question, FiringData data) {
+        return target(question).map(target -> {
+            Course course = data.course;
+            for (int i = 0; i < course.size; i++) {
+                if (course.temperatureC[i] >= target.celsius() - 3) {
+                    double at = course.timeS[i];
+                    return new Arrival(target, Reaches.YES, Optional.of(new When(at, at, at)), Optional.empty());
+                }
+            }
+            return new Arrival(target, Reaches.NO, Optional.empty(), Optional.empty());
+        });
+    }
+
+    static Forecast forecast(ForecastQuestion question, FiringData data, Stage stage, List<Remark> remarks) {
+        Optional<Temperature> target = target(question);
+        boolean outputKnown = !data.powered.isEmpty();
+        FiringData known = outputKnown ? data : data.withGuessedPower(question.plan());
+        if (!outputKnown) {
+            remarks.add(
+                    Remark.of(known.fullOutputGuessed ? Remark.Kind.FULL_OUTPUT_GUESSED : Remark.Kind.OUTPUT_UNKNOWN));
+        }
+        if (target.isEmpty()) {
+            remarks.add(0, Remark.of(Remark.Kind.NO_TARGET));
+            return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), stage, remarks);
+        }
+        double aimC = target.get().celsius();
+        PlanAhead ahead = ahead(question, known, aimC);
+        List<FiringFit.Weighted> fits = question.memory().fit(known);
+        double[] thresholds =
+                question.below().stream().mapToDouble(Temperature::celsius).toArray();
+        Spread[] spreads = Spread.ask(
+                fits.stream().filter(each -> each.weight() > 0.02).toList(),
+                fit -> {
+                    Projection projection = new Projection(fit);
+                    WallSlab full = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);
+                    return z -> answers(known, fit, projection.now(z), full, z, ahead, aimC, thresholds);
+                },
+                2 + thresholds.length);
+        Optional<Arrival> arrival = Optional.of(arrival(target.get(), known, spreads[0], spreads[1], data.nowC));
+        boolean reaches = arrival.get().reaches() != Reaches.NO;
+        List<Below> below = new ArrayList<>();
+        for (int i = 0; i < thresholds.length; i++) {
+            Spread spread = spreads[2 + i];
+            Optional<When> when = spread.isKnown() && reaches
+                    ? Optional.of(when(data.nowS, spread, ConformalScale.heating(spread.halfWidth(), 0)))
+                    : Optional.empty();
+            below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
+        }
+        double room = 0;
+        for (FiringFit.Weighted each : fits) {
+            room += each.weight() * each.fit().kiln().ambientC();
+        }
+        return new Forecast(
+                data.nowS,
+                stage,
+                Temperature.ofCelsius(room),
+                below,
+                arrival,
+                Forecaster.EnergyUsed.soFar(data.course, question.powerKw()),
+                Optional.empty(),
+                remarks);
+    }
+
+    private static double[] answers(
+            FiringData data,
+            FittedKiln fit,
+            WallSlab slab,
+            WallSlab full,
+            double[] z,
+            PlanAhead ahead,
+            double aimC,
+            double[] thresholds) {
+        double[] answers = new double[2 + thresholds.length];
+        full.startLike(slab);
+        answers[1] = PlanRun.topsOutC(full, TOPS_OUT_WITHIN_S);
+        PlanRun run = PlanRun.follow(slab, ahead, data.nowS, true, aimC);
+        answers[0] = Math.log(Math.max(60, run.arrivalS() - data.nowS));
+        double[] below = Projection.below(slab, run.endS(), fit.prior().kiln(z).ambientC(), thresholds);
+        for (int i = 0; i < thresholds.length; i++) {
+            answers[2 + i] = Math.log(Math.max(60, below[i] - data.nowS));
+        }
+        return answers;
+    }
+
+    private static Arrival arrival(Temperature target, FiringData data, Spread when, Spread top, double nowC) {
+        double half = 1.2 * top.halfWidth() + 2;
+        double highest = Math.max(nowC, top.mean());
+        TopsOut topsOut = new TopsOut(
+                Temperature.ofCelsius(highest),
+                Temperature.ofCelsius(Math.max(nowC, top.mean() - half)),
+                Temperature.ofCelsius(Math.max(nowC, top.mean() + half)));
+        double aimC = target.celsius();
+        Reaches reaches = topsOut.from().celsius() >= aimC
+                ? Reaches.YES
+                : topsOut.to().celsius() < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
+        Optional<When> arrives = reaches != Reaches.NO && when.isKnown()
+                ? Optional.of(when(data.nowS, when, ConformalScale.heating(when.halfWidth(), 0)))
+                : Optional.empty();
+        return new Arrival(target, reaches, arrives, Optional.of(topsOut));
+    }
+
+    private static When when(double nowS, Spread spread, double half) {
+        double log = spread.mean();
+        return new When(nowS + Math.exp(log), nowS + Math.exp(log - half), nowS + Math.exp(log + half));
+    }
+
+    private static PlanAhead ahead(ForecastQuestion question, FiringData data, double aimC) {
+        if (question.ahead().isPresent()) {
+            return question.ahead().get();
+        }
+        if (question.plan().isPresent() && question.target().isEmpty()) {
+            return PlanAlignment.ahead(question.plan().get(), data.course, data.phases);
+        }
+        double pace = data.course.line(data.nowS - 2400, data.nowS).slopeKS() * 3600;
+        int last = data.course.last();
+        double output = data.course.output[last];
+        double rate = !Double.isNaN(output) && output > 0.97 ? 2000 : pace > 20 ? pace : USUAL_PACE;
+        double seconds = Math.max(0, aimC - data.nowC) / rate * 3600;
+        return new PlanAhead(List.of(new PlanAhead.Corner(data.nowS + seconds, aimC)));
+    }
+}

@@ -1,0 +1,217 @@
+package org.kilnside.thermal;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.kilnside.firing.Trace;
+
+/**
+ * What earlier firings of the same kiln taught. Not its parameters, which would only repeat the model's own bias, but
+ * that bias: each firing's log is asked, at 900, 800 … 150 °C falling, when it would be below some temperatures, and
+ * ln(true remaining time / forecast) is kept. Immutable.
+ */
+public final class KilnMemory {
+    /** Where on the way down an earlier log is asked, °C. */
+    private static final double[] ASKED_AT_C = {900, 800, 700, 600, 500, 400, 300, 200, 150};
+
+    /** What it is asked for, °C, falling. */
+    private static final double[] THRESHOLDS_C = {200, 160, 120, 90, 60, 50};
+
+    /** Weight of "no bias" in firings: how far a mean of few is shrunk towards none. */
+    private static final double SHRINK = 0.35;
+
+    /** A wall kind ruled out by earlier firings to this part is not fitted any more. */
+    private static final double LEAST_WEIGHT = 0.03;
+
+    /** A kiln nobody has told or seen anything of: how common the kinds of wall are (common practice). */
+    private static final Map<WallKind, Double> USUAL =
+            Map.of(WallKind.BRICK, 0.65, WallKind.LAYERED, 0.2, WallKind.FIBRE, 0.15);
+
+    private final Map<WallKind, Double> kinds;
+    private final List<Lesson> lessons;
+
+    /** ln(true / forecast) of one firing: asked × threshold, NaN where it cannot be known. */
+    private record Lesson(double[][] bias) {}
+
+    private KilnMemory(Map<WallKind, Double> kinds, List<Lesson> lessons) {
+        this.kinds = kinds;
+        this.lessons = List.copyOf(lessons);
+    }
+
+    /** Nothing seen; the kind of wall where its owner said it. */
+    public static KilnMemory none(Optional<WallKind> kind) {
+        return new KilnMemory(kind.map(known -> Map.of(known, 1.0)).orElse(USUAL), List.of());
+    }
+
+    /**
+     * Learns from earlier firings of one kiln.
+     *
+     * @param earlier their curves, oldest first; those that did not cool far enough teach nothing
+     * @param kind the kiln's wall, where its owner said it
+     * @param ambientC the room, where known for all of them
+     */
+    public static KilnMemory of(List<Trace> earlier, Optional<WallKind> kind, OptionalDouble ambientC) {
+        KilnMemory memory = none(kind);
+        List<Course> courses = new ArrayList<>();
+        for (Trace trace : earlier) {
+            if (trace.size() >= 20) {
+                courses.add(Course.of(trace));
+            }
+        }
+        if (kind.isEmpty()) {
+            for (Course course : courses) {
+                memory = memory.withKindsOf(course, ambientC);
+            }
+        }
+        List<Lesson> lessons = new ArrayList<>();
+        for (Course course : courses) {
+            memory.lesson(course, ambientC).ifPresent(lessons::add);
+        }
+        return new KilnMemory(memory.kinds, lessons);
+    }
+
+    /** How many earlier firings taught something. */
+    public int firings() {
+        return lessons.size();
+    }
+
+    /** Fits a firing with every kind of wall that is still possible. */
+    List<FiringFit.Weighted> fit(FiringData data) {
+        List<WallKind> possible = new ArrayList<>();
+        List<Double> weights = new ArrayList<>();
+        kinds.forEach((kind, weight) -> {
+            if (weight >= LEAST_WEIGHT) {
+                possible.add(kind);
+                weights.add(weight);
+            }
+        });
+        return FiringFit.all(
+                data,
+                possible,
+                weights.stream().mapToDouble(Double::doubleValue).toArray());
+    }
+
+    private KilnMemory withKindsOf(Course course, OptionalDouble ambientC) {
+        FiringData data = FiringData.of(course, ambientC);
+        if (data.free.isEmpty()) {
+            return this;
+        }
+        Map<WallKind, Double> learned = new EnumMap<>(WallKind.class);
+        for (FiringFit.Weighted each : fit(data)) {
+            // A firing may weigh twenty to one, not more: the model is not that good at telling.
+            learned.put(each.fit().kind(), Math.max(0.02, each.weight()));
+        }
+        return new KilnMemory(learned, lessons);
+    }
+
+    private Optional<Lesson> lesson(Course course, OptionalDouble ambientC) {
+        Phases phases = Phases.of(course);
+        if (!phases.coolingNow()
+                || phases.drivenNow()
+                || phases.free().isEmpty()
+                || !phases.bends().isEmpty()) {
+            return Optional.empty();
+        }
+        Phases.Span span = phases.free().get(phases.free().size() - 1);
+        double[][] bias = new double[ASKED_AT_C.length][THRESHOLDS_C.length];
+        boolean any = false;
+        for (int a = 0; a < ASKED_AT_C.length; a++) {
+            java.util.Arrays.fill(bias[a], Double.NaN);
+            double asked = firstBelow(course, span, ASKED_AT_C[a]);
+            if (Double.isNaN(asked) || asked < course.timeS[span.from()] + 900) {
+                continue;
+            }
+            FiringData data = FiringData.of(course.until(asked), ambientC);
+            if (!data.phases.coolingNow() || data.phases.drivenNow() || data.free.isEmpty()) {
+                continue;
+            }
+            Spread[] remaining = CoolingForecast.remaining(data, fit(data), THRESHOLDS_C, Optional.empty());
+            for (int i = 0; i < THRESHOLDS_C.length; i++) {
+                double truth = firstBelow(course, span, THRESHOLDS_C[i]) - asked;
+                if (truth > 300 && THRESHOLDS_C[i] < ASKED_AT_C[a] - 20 && remaining[i].isKnown()) {
+                    bias[a][i] = Math.log(truth) - remaining[i].mean();
+                    any = true;
+                }
+            }
+        }
+        return any ? Optional.of(new Lesson(bias)) : Optional.empty();
+    }
+
+    private static double firstBelow(Course course, Phases.Span span, double celsius) {
+        if (course.temperatureC[span.from()] <= celsius) {
+            return Double.NaN;
+        }
+        for (int i = span.from() + 1; i <= span.to(); i++) {
+            if (course.temperatureC[i] < celsius) {
+                double part =
+                        (course.temperatureC[i - 1] - celsius) / (course.temperatureC[i - 1] - course.temperatureC[i]);
+                return course.timeS[i - 1] + part * (course.timeS[i] - course.timeS[i - 1]);
+            }
+        }
+        return Double.NaN;
+    }
+
+    /**
+     * What to add to ln of a forecast's remaining time.
+     *
+     * @param askedAtC the temperature now
+     * @param thresholdC the one asked for
+     */
+    Correction correction(double askedAtC, double thresholdC) {
+        double sum = 0;
+        double weights = 0;
+        for (Lesson lesson : lessons) {
+            double bias = lookUp(lesson, askedAtC, thresholdC);
+            if (Double.isFinite(bias)) {
+                sum += Math.max(-0.4, Math.min(0.4, bias));
+                weights++;
+            }
+        }
+        return weights == 0 ? new Correction(0, 0) : new Correction(sum / (weights + SHRINK), (int) weights);
+    }
+
+    /** @param firings how many it is learned from */
+    record Correction(double log, int firings) {}
+
+    /** Between the questions a lesson was asked: linear in both temperatures, the nearest where one is missing. */
+    private static double lookUp(Lesson lesson, double askedAtC, double thresholdC) {
+        int upper = 0;
+        while (upper + 1 < ASKED_AT_C.length - 1 && ASKED_AT_C[upper + 1] > askedAtC) {
+            upper++;
+        }
+        double above = atThreshold(lesson.bias()[upper], thresholdC);
+        double below = atThreshold(lesson.bias()[upper + 1], thresholdC);
+        if (Double.isNaN(above) || Double.isNaN(below)) {
+            return Double.isNaN(above) ? below : above;
+        }
+        double part = (ASKED_AT_C[upper] - askedAtC) / (ASKED_AT_C[upper] - ASKED_AT_C[upper + 1]);
+        part = Math.max(0, Math.min(1, part));
+        return above + part * (below - above);
+    }
+
+    private static double atThreshold(double[] bias, double thresholdC) {
+        int nearest = -1;
+        for (int i = 0; i < THRESHOLDS_C.length; i++) {
+            if (!Double.isNaN(bias[i])
+                    && (nearest < 0
+                            || Math.abs(THRESHOLDS_C[i] - thresholdC) < Math.abs(THRESHOLDS_C[nearest] - thresholdC))) {
+                nearest = i;
+            }
+        }
+        if (nearest < 0) {
+            return Double.NaN;
+        }
+        int other = thresholdC > THRESHOLDS_C[nearest] ? nearest - 1 : nearest + 1;
+        if (other < 0
+                || other >= THRESHOLDS_C.length
+                || Double.isNaN(bias[other])
+                || thresholdC == THRESHOLDS_C[nearest]) {
+            return bias[nearest];
+        }
+        double part = (THRESHOLDS_C[nearest] - thresholdC) / (THRESHOLDS_C[nearest] - THRESHOLDS_C[other]);
+        return bias[nearest] + part * (bias[other] - bias[nearest]);
+    }
+}

@@ -1,0 +1,112 @@
+package org.kilnside.thermal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.PlannedCurve;
+import org.kilnside.schedule.Schedule;
+
+/** Finds where in its plan a firing is, from curve and set-point alone, and what of the plan is left. */
+final class PlanAlignment {
+    private static final double BAND_K = 8;
+    private static final double ON_PLAN_K = 15;
+    private static final double BEGAN_K = 6;
+
+    private PlanAlignment() {}
+
+    /**
+     * What the plan still wants.
+     *
+     * @return empty when the plan is over and the kiln left to itself
+     */
+    static PlanAhead ahead(Schedule schedule, Course course, Phases phases) {
+        PlannedCurve curve = schedule.curveFrom(Temperature.ofCelsius(course.temperatureC[0]));
+        double nowS = course.lastS();
+        double planned = phases.coolingNow() ? plannedCooling(curve, course) : plannedHeating(curve, course);
+        List<PlanAhead.Corner> corners = new ArrayList<>();
+        for (PlannedCurve.Leg leg : curve.legs()) {
+            double end = leg.toMs() / 1000.0;
+            if (end > planned) {
+                corners.add(new PlanAhead.Corner(nowS + end - planned, leg.toC()));
+            }
+        }
+        return new PlanAhead(corners);
+    }
+
+    private static double plannedHeating(PlannedCurve curve, Course course) {
+        double now = course.lastS();
+        double temperature = course.temperatureC[course.last()];
+        double setpoint = course.setpointC[course.last()];
+        double elapsed = now - beganS(course);
+        if (Double.isNaN(setpoint)) {
+            Optional<Double> wanted = wanted(curve, elapsed);
+            if (wanted.isPresent() && Math.abs(wanted.get() - temperature) <= ON_PLAN_K) {
+                return elapsed;
+            }
+        }
+        double at = Double.isNaN(setpoint) ? temperature : setpoint;
+        for (PlannedCurve.Leg leg : curve.legs()) {
+            double from = leg.fromMs() / 1000.0;
+            double to = leg.toMs() / 1000.0;
+            if (leg.kind() == PlannedCurve.Kind.HOLD
+                    && Math.abs(at - leg.toC()) < (Double.isNaN(setpoint) ? BAND_K : 1)) {
+                return Math.min(to, from + inBandS(course, leg.toC()));
+            }
+            if (leg.kind() == PlannedCurve.Kind.RAMP && at < leg.toC() - 1) {
+                double span = leg.toC() - leg.fromC();
+                return from + (to - from) * Math.max(0, Math.min(1, (at - leg.fromC()) / span));
+            }
+        }
+        return curve.timeToTop().toMillis() / 1000.0;
+    }
+
+    private static double plannedCooling(PlannedCurve curve, Course course) {
+        double temperature = course.temperatureC[course.last()];
+        double end = curve.duration().toMillis() / 1000.0;
+        int top = curve.schedule().topSegment();
+        for (PlannedCurve.Leg leg : curve.legs()) {
+            if (leg.segment() < top || leg.kind() == PlannedCurve.Kind.RAMP && leg.segment() == top) {
+                continue;
+            }
+            double from = leg.fromMs() / 1000.0;
+            double to = leg.toMs() / 1000.0;
+            if (leg.kind() == PlannedCurve.Kind.HOLD
+                    && leg.segment() > top
+                    && Math.abs(temperature - leg.toC()) < BAND_K) {
+                double held = inBandS(course, leg.toC());
+                if (held < to - from) {
+                    return from + held;
+                }
+            }
+            if (leg.kind() == PlannedCurve.Kind.CONTROLLED_COOLING && temperature > leg.toC() + 1) {
+                double span = leg.fromC() - leg.toC();
+                return from + (to - from) * Math.max(0, Math.min(1, (leg.fromC() - temperature) / span));
+            }
+        }
+        return end;
+    }
+
+    private static Optional<Double> wanted(PlannedCurve curve, double elapsedS) {
+        var found = curve.temperatureC(Math.round(elapsedS * 1000));
+        return found.isPresent() ? Optional.of(found.getAsDouble()) : Optional.empty();
+    }
+
+    /** When the kiln was lit: the last time it was as cool as at the beginning. */
+    static double beganS(Course course) {
+        double first = course.temperatureC[0];
+        int i = 0;
+        while (i + 1 < course.size && course.temperatureC[i + 1] < first + BEGAN_K) {
+            i++;
+        }
+        return course.timeS[i];
+    }
+
+    private static double inBandS(Course course, double celsius) {
+        int i = course.last();
+        while (i > 0 && Math.abs(course.temperatureC[i - 1] - celsius) < BAND_K) {
+            i--;
+        }
+        return course.lastS() - course.timeS[i];
+    }
+}
