@@ -7,6 +7,7 @@ import org.kilnside.command.ConeCommand;
 import org.kilnside.command.DemoCommand;
 import org.kilnside.command.DeskCommand;
 import org.kilnside.command.EmfCommand;
+import org.kilnside.command.ForecastCommand;
 import org.kilnside.command.KilnsideCommand;
 import org.kilnside.command.PlanCommand;
 import org.kilnside.command.PortsCommand;
@@ -38,6 +39,7 @@ public final class Kilnside {
         commands.put("plan", new PlanCommand());
         commands.put("emf", new EmfCommand());
         commands.put("cone", new ConeCommand());
+        commands.put("forecast", new ForecastCommand());
         return commands;
     }
 }

@@ -61,7 +61,12 @@ public record Forecast(
     public enum Reaches {
         YES,
         NO,
-        CANNOT_SAY_YET
+        CANNOT_SAY_YET;
+
+        /** The answer, where there is one. */
+        public Optional<Boolean> known() {
+            return this == CANNOT_SAY_YET ? Optional.empty() : Optional.of(this == YES);
+        }
     }
 
     /**
@@ -84,46 +89,30 @@ public record Forecast(
 
         /** What may be remarked. */
         public enum Kind {
-            /** The log is too short to say anything. */
-            TOO_SHORT("there are too few readings to say anything yet; ask again in half an hour of firing"),
-            /** It has not been heated. */
-            NEVER_HEATED("this log shows no heating, so there is no firing to forecast; ask again once it is lit"),
-            /** It starts warm. */
-            STARTED_WARM(
-                    "the log starts with a warm kiln: how far its wall was soaked is guessed, and the interval is wider"),
-            /** Output is unknown and taken for full. */
-            FULL_OUTPUT_GUESSED(
-                    "the controller does not tell its output; as the kiln lags its plan, full output is taken for granted"),
-            /** Output is unknown. */
-            OUTPUT_UNKNOWN("the controller does not tell its output, so the power left can only be guessed"),
-            /** Driven cooling without a plan. */
-            DRIVEN_COOLING(
-                    "the elements are on while the kiln cools and no plan says for how long; only the earliest time is known"),
-            /** Something was opened. */
-            OPENED("the kiln began to cool faster than it does left shut: a bung, a vent or a lid was opened"),
-            /** The lid. */
-            SENSOR_READS_AIR(
-                    "the lid seems open: the sensor reads air and the ware is hotter, so nothing is called cool; times are the ware's, from the model"),
-            /** The guard. */
-            DO_NOT_TRUST_SENSOR(
-                    "do not trust this number: at this temperature this kiln needs far less power than it is taking; look at the sensor"),
-            /** The temperature jumped. */
-            JUMP("the temperature jumps further than a kiln can; readings around it were not used as they are"),
-            /** No plan or target. */
-            NO_TARGET("nobody said how hot it is to get, so there is no arrival to forecast; give a plan or a target"),
-            /** Thresholds near or under the room. */
-            BELOW_ROOM("a temperature at or under the room's is never reached by waiting");
-
-            private final String sentence;
-
-            Kind(String sentence) {
-                this.sentence = sentence;
-            }
-
-            /** One plain English sentence. */
-            public String sentence() {
-                return sentence;
-            }
+            /** There are too few readings to say anything yet. */
+            TOO_SHORT,
+            /** It has not been heated, so there is no firing to forecast. */
+            NEVER_HEATED,
+            /** The log starts with a warm kiln: how far its wall was soaked is guessed, and intervals are wider. */
+            STARTED_WARM,
+            /** The output is not told; as the kiln lags its plan, it is taken for full. */
+            FULL_OUTPUT_GUESSED,
+            /** The output is not told, so the power left can only be guessed. */
+            OUTPUT_UNKNOWN,
+            /** The elements are on while the kiln cools and no plan says for how long: only the earliest time is known. */
+            DRIVEN_COOLING,
+            /** The kiln began to cool faster than it does shut: a bung, a vent or a lid was opened. */
+            OPENED,
+            /** The lid seems open: the sensor reads air, the ware is hotter. */
+            SENSOR_READS_AIR,
+            /** The kiln takes far more power than it needs at this temperature: the sensor reads low. */
+            DO_NOT_TRUST_SENSOR,
+            /** The curve jumps further than a kiln can. */
+            JUMP,
+            /** Nobody said how hot it is to get. */
+            NO_TARGET,
+            /** A temperature asked for lies at or under the room's. */
+            BELOW_ROOM
         }
     }
 }

@@ -24,6 +24,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.sensor.SensorFault;
 import org.kilnside.session.Connection;
+import org.kilnside.thermal.Forecast;
 import org.kilnside.tracking.PlanPosition;
 
 /** The three languages' files against each other and against the program that uses them. */
@@ -33,7 +34,9 @@ class TextsTest {
             "event", FiringEvent.Kind.class,
             "fault", SensorFault.class,
             "leg", PlanPosition.Leg.class,
-            "connection", Connection.State.class);
+            "connection", Connection.State.class,
+            "forecast.stage", Forecast.Stage.class,
+            "forecast.remark", Forecast.Remark.Kind.class);
 
     private static final Pattern PLACE = Pattern.compile("\\{\\d}");
     private static final Pattern LITERAL = Pattern.compile("\"([a-z0-9_]+(?:\\.[a-zA-Z0-9_]+)*)\"");

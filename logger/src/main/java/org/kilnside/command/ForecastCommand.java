@@ -1,0 +1,204 @@
+package org.kilnside.command;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import org.kilnside.files.CsvLogs;
+import org.kilnside.files.FileRefusedException;
+import org.kilnside.files.JsonObject;
+import org.kilnside.files.Log;
+import org.kilnside.firing.GoodReadings;
+import org.kilnside.firing.Trace;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.thermal.Forecast;
+import org.kilnside.thermal.ForecastQuestion;
+import org.kilnside.thermal.Forecaster;
+import org.kilnside.thermal.KilnMemory;
+import org.kilnside.thermal.WallKind;
+import org.kilnside.wording.ForecastWords;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** What the kiln will do: arrival, top-out, cooling, energy. */
+@Command(
+        name = "forecast",
+        mixinStandardHelpOptions = true,
+        description =
+                "Says when a firing reaches its top and when it will be cool, with the interval that holds nine in ten. \"Now\" is a log's last line.")
+public final class ForecastCommand implements Callable<Integer> {
+    @Mixin
+    private Surroundings around;
+
+    @Mixin
+    private SensorOptions sensor;
+
+    @Parameters(paramLabel = "LOG", arity = "0..*", description = "Logs as CSV files, up to now.")
+    private List<Path> logs = List.of();
+
+    @Option(names = "--plan", paramLabel = "FILE", description = "The plan's file, or the name of one.")
+    private Optional<String> plan = Optional.empty();
+
+    @Option(names = "--target", paramLabel = "C", description = "Where there is no plan: how hot it is to get, °C.")
+    private Optional<Double> target = Optional.empty();
+
+    @Option(names = "--ambient", paramLabel = "C", description = "The room's temperature, °C, where known.")
+    private Optional<Double> ambient = Optional.empty();
+
+    @Option(
+            names = "--below",
+            paramLabel = "C",
+            split = ",",
+            defaultValue = "200,120,60",
+            description = "Temperatures whose times are asked for, °C (${DEFAULT-VALUE}, unless given).")
+    private List<Double> below;
+
+    @Option(
+            names = "--earlier",
+            paramLabel = "LOG",
+            description = "An earlier firing's log of the same kiln; may be given several times.")
+    private List<Path> earlier = List.of();
+
+    @Option(
+            names = "--wall",
+            paramLabel = "brick|layered|fibre",
+            description = "What the kiln's wall is made of; without it all three are weighed.")
+    private Optional<WallKind> wall = Optional.empty();
+
+    @Option(names = "--power-kw", paramLabel = "P", description = "The elements' power, all on, kW.")
+    private Optional<Double> powerKw = Optional.empty();
+
+    @Option(names = "--json", description = "One JSON object a log.")
+    private boolean json;
+
+    @Override
+    public Integer call() {
+        check();
+        List<Trace> before = earlier.stream().map(this::curve).toList();
+        KilnMemory memory =
+                KilnMemory.of(before, wall, ambient.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
+        Optional<Schedule> schedule =
+                plan.map(name -> around.library().plan(name).schedule());
+        int exit = Complaint.ExitCode.DONE.code();
+        for (Path path : logs) {
+            try {
+                answer(path, question(path, schedule, memory));
+            } catch (FileRefusedException e) {
+                if (logs.size() == 1) {
+                    throw e;
+                }
+                around.out().flush();
+                around.err().println("kilnside: " + e.getMessage());
+                exit = Complaint.ExitCode.INPUT.code();
+            }
+        }
+        return exit;
+    }
+
+    private void check() {
+        if (logs.isEmpty()) {
+            throw new Complaint(
+                    Complaint.ExitCode.USAGE, "no log to forecast from, expected at least one: name its CSV file");
+        }
+        if (plan.isPresent() && target.isPresent()) {
+            throw new Complaint(
+                    Complaint.ExitCode.USAGE, "--plan and --target both say how hot it is to get: give one of them");
+        }
+        within("--target", target, 50, 1500, "°C");
+        within("--ambient", ambient, -40, 60, "°C");
+        within("--power-kw", powerKw, 0.1, 500, "kW");
+        for (double each : below) {
+            within("--below", Optional.of(each), 0, 1500, "°C");
+        }
+    }
+
+    private static void within(String option, Optional<Double> found, double least, double most, String unit) {
+        if (found.isPresent() && !(found.get() >= least && found.get() <= most)) {
+            throw new Complaint(
+                    Complaint.ExitCode.USAGE,
+                    option + ": found " + found.get() + ", expected " + least + " to " + most + " " + unit
+                            + "; check the number");
+        }
+    }
+
+    private Trace curve(Path path) {
+        return GoodReadings.of(sensor.truth(CsvLogs.read(path), path.toString()))
+                .curve();
+    }
+
+    private ForecastQuestion question(Path path, Optional<Schedule> schedule, KilnMemory memory) {
+        ForecastQuestion question = ForecastQuestion.about(curve(path))
+                .withMemory(memory)
+                .withBelow(below.stream().map(Temperature::ofCelsius).toList());
+        if (schedule.isPresent()) {
+            question = question.withPlan(schedule.get());
+        }
+        if (target.isPresent()) {
+            question = question.withTarget(Temperature.ofCelsius(target.get()));
+        }
+        if (ambient.isPresent()) {
+            question = question.withAmbient(Temperature.ofCelsius(ambient.get()));
+        }
+        return powerKw.isPresent() ? question.withPowerKw(powerKw.get()) : question;
+    }
+
+    private void answer(Path path, ForecastQuestion question) {
+        Forecast forecast = Forecaster.forecast(question);
+        Log log = CsvLogs.read(path);
+        Optional<Instant> startedAt = log.startedAt();
+        ForecastWords words = new ForecastWords(around.words(), startedAt);
+        if (json) {
+            around.out().println(object(path, forecast).with("notes", words.remarks(forecast)));
+        } else {
+            around.out().println(path);
+            words.lines(forecast).forEach(line -> around.out().println("  " + line));
+        }
+        log.report().sentence().ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
+    }
+
+    private static JsonObject object(Path path, Forecast forecast) {
+        JsonObject object = new JsonObject()
+                .with("log", path.toString())
+                .with("asked_s", forecast.askedS(), 1)
+                .with("stage", forecast.stage().name().toLowerCase(java.util.Locale.ROOT))
+                .with("ambient_c", forecast.ambient().celsius(), 1);
+        List<JsonObject> thresholds = new ArrayList<>();
+        for (Forecast.Below each : forecast.below()) {
+            JsonObject threshold =
+                    new JsonObject().with("temp_c", each.temperature().celsius(), 2);
+            Optional<Forecast.When> when = each.when();
+            thresholds.add(threshold
+                    .with("at_s", when, found -> tenths(found.atS()))
+                    .with("from_s", when.map(Forecast.When::fromS).or(each::notBeforeS), ForecastCommand::tenths)
+                    .with("to_s", when, found -> tenths(found.toS())));
+        }
+        object.with("below", thresholds);
+        object.with("arrival", forecast.arrival(), ForecastCommand::arrival);
+        object.with("energy_kwh", forecast.energy(), energy -> Math.round(energy.kilowattHours() * 100) / 100.0);
+        return object;
+    }
+
+    private static JsonObject arrival(Forecast.Arrival arrival) {
+        Optional<Forecast.When> when = arrival.when();
+        Optional<Forecast.TopsOut> top = arrival.topsOut();
+        return new JsonObject()
+                .with("target_c", arrival.target().celsius(), 2)
+                .with("reaches", arrival.reaches().known(), found -> found)
+                .with("at_s", when, found -> tenths(found.atS()))
+                .with("from_s", when, found -> tenths(found.fromS()))
+                .with("to_s", when, found -> tenths(found.toS()))
+                .with("tops_out_c", top, found -> tenths(found.at().celsius()))
+                .with("tops_out_from_c", top, found -> tenths(found.from().celsius()))
+                .with("tops_out_to_c", top, found -> tenths(found.to().celsius()));
+    }
+
+    private static double tenths(double value) {
+        return Math.round(value * 10) / 10.0;
+    }
+}

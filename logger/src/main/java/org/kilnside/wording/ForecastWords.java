@@ -1,0 +1,108 @@
+package org.kilnside.wording;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.thermal.Forecast;
+
+/** Says what a kiln will do, never leading with the earliest time and never without its caution. */
+public final class ForecastWords {
+    private final Words words;
+    private final Optional<Instant> startedAt;
+
+    /** @param startedAt the clock at elapsed time 0; without it times are said as elapsed */
+    public ForecastWords(Words words, Optional<Instant> startedAt) {
+        this.words = words;
+        this.startedAt = startedAt;
+    }
+
+    /** Everything worth saying, most important first; the caution last. */
+    public List<String> lines(Forecast forecast) {
+        List<String> lines = new ArrayList<>();
+        lines.add(words.named("forecast.stage", forecast.stage()) + ".");
+        forecast.arrival().ifPresent(arrival -> lines.addAll(arrival(arrival, forecast.askedS())));
+        for (Forecast.Below below : forecast.below()) {
+            lines.add(sentence(below(below, forecast.askedS())));
+        }
+        forecast.energy()
+                .ifPresent(energy ->
+                        lines.add(sentence(words.text("forecast.energy", words.number(energy.kilowattHours(), 1)))));
+        remarks(forecast).forEach(remark -> lines.add(sentence(remark)));
+        lines.add(words.text("forecast.caution"));
+        return lines;
+    }
+
+    /** What a forecast rests on and cannot know. */
+    public List<String> remarks(Forecast forecast) {
+        return forecast.remarks().stream()
+                .map(remark -> {
+                    String text = words.named("forecast.remark", remark.kind());
+                    return remark.atS()
+                            .map(at -> words.text("forecast.at", text, moment(at)))
+                            .orElse(text);
+                })
+                .toList();
+    }
+
+    /** When it will be below one temperature. */
+    public String below(Forecast.Below below, double askedS) {
+        String temperature = words.temperature(below.temperature());
+        if (below.when().isPresent()) {
+            Forecast.When when = below.when().get();
+            return when.atS() <= askedS
+                    ? words.text("forecast.below_done", temperature, moment(when.atS()))
+                    : words.text(
+                            "forecast.below",
+                            temperature,
+                            moment(when.atS()),
+                            moment(when.fromS()),
+                            moment(when.toS()));
+        }
+        return below.notBeforeS()
+                .map(at -> words.text("forecast.below_not_before", temperature, moment(at)))
+                .orElse(words.text("forecast.below_unknown", temperature));
+    }
+
+    private List<String> arrival(Forecast.Arrival arrival, double askedS) {
+        List<String> lines = new ArrayList<>();
+        String target = words.temperature(arrival.target());
+        if (arrival.when().isPresent()) {
+            Forecast.When when = arrival.when().get();
+            lines.add(sentence(
+                    when.atS() <= askedS
+                            ? words.text("forecast.reached", target, moment(when.atS()))
+                            : words.text(
+                                    "forecast.arrives",
+                                    target,
+                                    moment(when.atS()),
+                                    moment(when.fromS()),
+                                    moment(when.toS()))));
+        }
+        boolean open = arrival.topsOut().isPresent();
+        switch (arrival.reaches()) {
+            case NO -> lines.add(sentence(words.text(open ? "forecast.too_weak" : "forecast.not_reached", target)));
+            case CANNOT_SAY_YET -> lines.add(sentence(words.text("forecast.cannot_say", target)));
+            case YES -> {}
+        }
+        if (arrival.reaches() != Forecast.Reaches.YES) {
+            arrival.topsOut()
+                    .ifPresent(top -> lines.add(sentence(words.text(
+                            "forecast.tops_out",
+                            words.temperature(top.at()),
+                            words.temperature(top.from()),
+                            words.temperature(top.to())))));
+        }
+        return lines;
+    }
+
+    private String sentence(String text) {
+        return words.sentence(text) + ".";
+    }
+
+    private String moment(double elapsedS) {
+        Duration elapsed = Duration.ofMillis(Math.round(elapsedS * 1000));
+        return startedAt.map(start -> words.dayAndTime(start.plus(elapsed))).orElseGet(() -> words.duration(elapsed));
+    }
+}

@@ -1,0 +1,81 @@
+package org.kilnside.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ForecastCommandTest {
+    @TempDir
+    private Path folder;
+
+    private Path log(String name, double hours) throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        for (int s = 0; s <= hours * 3600; s += 60) {
+            double h = s / 3600.0;
+            double celsius = h < 8 ? 15 + 1000 * h / 8 : 15 + 1000 * Math.exp(-(h - 8) / 3.5);
+            text.append(String.format(Locale.ROOT, "%d,%.2f%n", s, celsius));
+        }
+        return Files.writeString(folder.resolve(name), text);
+    }
+
+    @Test
+    void writesOneJsonObjectALog() throws IOException {
+        Path first = log("first.csv", 10);
+        Path second = log("second.csv", 12);
+        Line said = Line.run(
+                "forecast",
+                new ForecastCommand(),
+                first.toString(),
+                second.toString(),
+                "--target",
+                "1000",
+                "--ambient",
+                "15",
+                "--json");
+        assertThat(said.exit()).isZero();
+        assertThat(said.out().lines()).hasSize(2);
+        String json = said.out().lines().findFirst().orElseThrow();
+        assertThat(json)
+                .startsWith("{\"log\":\"" + first + "\",\"asked_s\":36000.0,\"stage\":\"cooling\",\"ambient_c\":")
+                .contains("\"below\":[{\"temp_c\":200.0,\"at_s\":")
+                .contains("\"arrival\":{\"target_c\":1000.0,\"reaches\":true,\"at_s\":")
+                .contains("\"tops_out_c\":null,\"tops_out_from_c\":null,\"tops_out_to_c\":null}")
+                .contains("\"energy_kwh\":null");
+    }
+
+    @Test
+    void saysItInWordsWithItsCaution() throws IOException {
+        Line said = Line.run("forecast", new ForecastCommand(), log("a.csv", 11).toString(), "--language", "en");
+        assertThat(said.out())
+                .contains("Cooling.")
+                .contains("nine in ten")
+                .contains("One sensor; the ware inside is hotter; the kiln maker decides.");
+    }
+
+    @Test
+    void asksForALog() {
+        Line said = Line.run("forecast", new ForecastCommand());
+        assertThat(said.exit()).isEqualTo(2);
+        assertThat(said.err()).contains("no log to forecast from");
+    }
+
+    @Test
+    void refusesAnAmbientThatIsNone() throws IOException {
+        Line said = Line.run("forecast", new ForecastCommand(), log("a.csv", 11).toString(), "--ambient", "500");
+        assertThat(said.exit()).isEqualTo(2);
+        assertThat(said.err()).contains("--ambient: found 500.0, expected -40.0 to 60.0 °C");
+    }
+
+    @Test
+    void answersALogOfTwoRowsWithWhatItCannotKnow() throws IOException {
+        Path two = Files.writeString(folder.resolve("two.csv"), "elapsed_s,temp_c\n0,20\n60,21\n");
+        Line said = Line.run("forecast", new ForecastCommand(), two.toString(), "--json", "--language", "en");
+        assertThat(said.exit()).isZero();
+        assertThat(said.out()).contains("\"at_s\":null").contains("too few readings");
+    }
+}
