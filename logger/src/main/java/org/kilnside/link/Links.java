@@ -1,5 +1,8 @@
 package org.kilnside.link;
 
+import java.util.Optional;
+import org.kilnside.files.LinePattern;
+import org.kilnside.files.LinePatternFiles;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.ReadingSource;
@@ -12,7 +15,7 @@ public final class Links {
      * A source for the link as a person types it; nothing is opened before it is started.
      *
      * @throws BadLinkException with one sentence when the notation cannot be understood or names a kiln that is not
-     *     there; a plan that is not there or is wrong says so as its file's reader does
+     *     there; a plan or line pattern that is not there or is wrong says so as its file's reader does
      */
     public static ReadingSource open(String notation, LinkSurroundings around) {
         return open(LinkNotation.parse(notation), around);
@@ -25,10 +28,13 @@ public final class Links {
 
     /** A source for a link; see {@link #open(String, LinkSurroundings)}. */
     public static ReadingSource open(LinkNotation link, LinkSurroundings around) {
-        return new LinkReader(link.text(), port(link, around), around, ProtocolLines::new);
+        Optional<LinePattern> pattern = link.linePattern().map(LinePatternFiles::read);
+        LineReader.Maker lines =
+                ears -> pattern.isPresent() ? new PatternLines(pattern.get(), ears) : new ProtocolLines(ears);
+        return new LinkReader(link.text(), port(link, around), around, lines);
     }
 
-    private static Port port(LinkNotation link, LinkSurroundings around) {
+    static Port port(LinkNotation link, LinkSurroundings around) {
         if (link instanceof LinkNotation.Serial serial) {
             return new SerialLinePort(serial);
         }

@@ -1,0 +1,118 @@
+package org.kilnside.link;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.kilnside.files.LinePattern;
+import org.kilnside.files.LinePatternFiles;
+import org.kilnside.files.LinePatternReader;
+import org.kilnside.link.MadeUpControllers.Controller;
+import org.kilnside.link.MadeUpControllers.Truth;
+
+class LinePatternProposalTest {
+    private static final int ENOUGH = 18;
+
+    @Test
+    void atLeastEighteenOfTwentyMadeUpControllersAreReadRightByTheProposal() {
+        List<String> wrong = new ArrayList<>();
+        for (Controller controller : MadeUpControllers.all()) {
+            wrongness(controller).ifPresent(why -> wrong.add(controller.name() + ": " + why));
+        }
+        assertThat(MadeUpControllers.all()).hasSize(20);
+        assertThat(wrong).as("%s", wrong).hasSizeLessThanOrEqualTo(20 - ENOUGH);
+    }
+
+    @Test
+    void whatIsProposedIsWrittenToAFileAndReadBackAsItIs() {
+        for (Controller controller : MadeUpControllers.all()) {
+            proposal(controller)
+                    .pattern()
+                    .ifPresent(pattern -> assertThat(
+                                    LinePatternFiles.parse(LinePatternFiles.text(pattern), "proposed.toml"))
+                            .as("%s", controller)
+                            .isEqualTo(pattern));
+        }
+    }
+
+    @Test
+    void itSaysWhatItSees() {
+        Controller controller = MadeUpControllers.all().get(3);
+        assertThat(proposal(controller).sentence())
+                .isEqualTo("2 values a line, every 2 s; number 2 looks like the kiln's temperature in °C,"
+                        + " near room temperature; number 1 looks like the controller's clock in ms.");
+    }
+
+    @Test
+    void textWithoutATemperatureGetsNoProposal() {
+        LinePatternProposal proposal = LinePatternProposal.of(
+                List.of("ready", "waiting for the door", "ready", "waiting for the door", "ready"),
+                OptionalDouble.empty());
+        assertThat(proposal.pattern()).isEmpty();
+        assertThat(proposal.sentence()).contains("no number in them looks like a kiln's temperature");
+    }
+
+    @Test
+    void aCounterAloneIsNoTemperature() {
+        List<String> lines = new ArrayList<>();
+        for (int i = 0; i < 20; i++) {
+            lines.add("alive " + i);
+        }
+        assertThat(LinePatternProposal.of(lines, OptionalDouble.of(1000)).pattern())
+                .isEmpty();
+    }
+
+    @Test
+    void tooFewLinesAreSaidToBeTooFew() {
+        assertThat(LinePatternProposal.of(List.of("20.5", "20.6"), OptionalDouble.empty())
+                        .sentence())
+                .contains("2 lines came; at least 4 are needed");
+    }
+
+    private static LinePatternProposal proposal(Controller controller) {
+        return LinePatternProposal.of(controller.lines(), controller.betweenLinesMs());
+    }
+
+    /** Why the proposal reads this controller wrongly; empty when every number that it prints is read right. */
+    private static Optional<String> wrongness(Controller controller) {
+        LinePatternProposal proposal = proposal(controller);
+        if (proposal.pattern().isEmpty()) {
+            return Optional.of(proposal.sentence());
+        }
+        LinePattern pattern = proposal.pattern().get();
+        LinePatternReader reader = new LinePatternReader(pattern);
+        List<String> lines = controller.lines();
+        List<Truth> truths = controller.truths();
+        int before = lines.size() - truths.size();
+        for (int i = 0; i < truths.size(); i++) {
+            Truth truth = truths.get(i);
+            Optional<LinePatternReader.Said> read = reader.read(lines.get(before + i));
+            if (read.isEmpty()) {
+                return Optional.of("cannot read \"" + lines.get(before + i) + "\" by " + pattern);
+            }
+            LinePatternReader.Said said = read.get();
+            String says = controller.says();
+            boolean right = near(said.temperatureC(), truth.kilnC(), 0.3)
+                    && (says.contains("s")
+                            ? near(said.setpointC(), truth.setpointC(), 0.6)
+                            : said.setpointC().isEmpty())
+                    && (!says.contains("o") || near(said.output(), truth.output(), 0.006))
+                    && (!says.contains("b") || near(said.coldJunctionC(), truth.boardC(), 0.06))
+                    && (!says.contains("g") || said.segment().equals(java.util.OptionalInt.of(truth.segment())))
+                    && (!says.contains("r") || near(said.output(), truth.output() > 0.7 ? 1 : 0, 0))
+                    && (!says.contains("5")
+                            || near(said.output(), (100 + Math.round(truth.output() * 155)) / 255.0, 0.001));
+            if (!right) {
+                return Optional.of("\"" + lines.get(before + i) + "\" read as " + said + " by " + pattern);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static boolean near(OptionalDouble found, double expected, double tolerance) {
+        return found.isPresent() && Math.abs(found.getAsDouble() - expected) <= tolerance + 1e-9;
+    }
+}
