@@ -26,7 +26,7 @@ stack() { # firmware, amplifier
     reader=$!
     for _ in 1 2 3 4 5 6; do
         sleep 0.5
-        printf '?H\n?K -10080\n' >&8
+        printf '?H\n?K -10080\n' >&8 2> /dev/null || break # the board's time was up first
     done
     wait "$board"
     wait "$reader" || true # ends with the port
