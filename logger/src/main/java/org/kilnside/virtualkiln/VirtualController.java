@@ -31,6 +31,7 @@ public final class VirtualController {
     private boolean over;
     private int segment;
     private double setpointC;
+    private boolean rising = true;
     private double heldS;
     private final Relays relays;
 
@@ -108,14 +109,17 @@ public final class VirtualController {
         if (now instanceof Segment.Ramp ramp) {
             double targetC = Math.min(ramp.to().celsius(), HIGHEST_SETPOINT_C);
             double away = targetC - setpointC;
-            boolean rising = away > 0;
+            if (away != 0) {
+                rising = away > 0;
+            }
             double lag = rising ? setpointC - measuredC : measuredC - setpointC;
             if (away != 0 && !(spec.waits() && lag > spec.waitBandC())) {
                 double stride = ramp.rate().kelvinPerHour() / 3600 * seconds;
                 setpointC = Math.abs(away) <= stride ? targetC : setpointC + Math.signum(away) * stride;
             }
             if (setpointC == targetC) {
-                if (!spec.waits() || heldS > 0 || Math.abs(measuredC - targetC) <= REACHED_WITHIN_C) {
+                double missing = rising ? targetC - measuredC : measuredC - targetC;
+                if (!spec.waits() || heldS > 0 || missing <= REACHED_WITHIN_C) {
                     heldS += seconds;
                 }
                 if (heldS > 0 && heldS >= ramp.hold().toMillis() / 1000.0) {
