@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Pattern;
+import org.kilnside.heatwork.Cone;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
@@ -53,9 +53,6 @@ public final class PlanFiles {
             Map.entry("wait", "hold"),
             Map.entry("time", "hold"),
             Map.entry("cooling", "cool"));
-
-    /** The whole and half cones of the wall chart, 022 to 14. */
-    private static final Pattern CONE = Pattern.compile("cone (0(?:2[0-2]|1[0-9]|[1-9]|5[.]5)|[1-9]|5[.]5|1[0-4])");
 
     private static final double COOLEST_TARGET_C = 0;
     private static final double HOTTEST_TARGET_C = 1500;
@@ -121,7 +118,7 @@ public final class PlanFiles {
     }
 
     private static boolean checkCone(TomlFields plan, String cone) {
-        if (CONE.matcher(cone).matches()) {
+        if (cone.startsWith("cone ") && Cone.find(cone).isPresent()) {
             return true;
         }
         plan.problem(

@@ -33,14 +33,19 @@ public final class FiringTracker {
     /**
      * Takes a good reading.
      *
-     * @param elapsedMs ms on the recording's clock; not before the last one
+     * @param elapsedMs ms on the recording's clock
      * @param temperatureC °C, outliers left out
      * @param controller what the controller says of itself
+     * @throws IllegalArgumentException when the time lies before the last reading's, or the temperature is not finite
      */
     public void take(long elapsedMs, double temperatureC, ControllerReport controller) {
-        long step = begun || trend.spanMs() > 0 ? elapsedMs - trend.lastMs() : 0;
+        long step = trend.isEmpty() ? 0 : elapsedMs - trend.lastMs();
+        if (step < 0 || !Double.isFinite(temperatureC)) {
+            throw new IllegalArgumentException("a firing is followed forward in time and by finite temperatures, found "
+                    + temperatureC + " °C at " + elapsedMs + " ms after " + trend.lastMs() + " ms");
+        }
         boolean look = trend.add(elapsedMs, temperatureC);
-        detector.output(elapsedMs, controller, Math.max(0, step));
+        detector.output(elapsedMs, controller, step);
         detector.reading(elapsedMs, trend.smoothC());
         if (look) {
             detector.look(trend);

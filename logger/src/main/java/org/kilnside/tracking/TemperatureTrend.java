@@ -32,7 +32,7 @@ final class TemperatureTrend {
     /** Takes a temperature; true when half a minute has become full by it. */
     boolean add(long elapsedMs, double celsius) {
         boolean closed = false;
-        if (buckets == 0 && openCount == 0) {
+        if (isEmpty()) {
             firstMs = elapsedMs;
             smoothC = celsius;
         } else if (elapsedMs - lastMs > PAUSE_MS) {
@@ -67,6 +67,10 @@ final class TemperatureTrend {
 
     long lastMs() {
         return lastMs;
+    }
+
+    boolean isEmpty() {
+        return buckets == 0 && openCount == 0;
     }
 
     /** How long there have been readings. */

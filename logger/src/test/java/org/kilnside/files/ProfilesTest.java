@@ -2,6 +2,7 @@ package org.kilnside.files;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -12,9 +13,15 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.firing.Kiln;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConePosition;
+import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.PlanHeat;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
+import org.kilnside.sensor.SensorUncertainty;
 
 /** Every file of profiles/ is loaded here, as it lies in the folder and as it lies in the program. */
 class ProfilesTest {
@@ -66,6 +73,24 @@ class ProfilesTest {
         assertThat(top("low-fire-glaze")).isBetween(Temperature.ofCelsius(1045), Temperature.ofCelsius(1063));
         assertThat(top("mid-range-glaze")).isBetween(Temperature.ofCelsius(1195), Temperature.ofCelsius(1222));
         assertThat(top("slow-cool-glaze")).isLessThan(top("mid-range-glaze"));
+    }
+
+    /** Independent of the files: the heat-work integral, itself fitted to the published wall chart. */
+    @Test
+    void aStarterPlanComesToTheConeItAimsFor() {
+        for (String name : StarterProfiles.PLANS) {
+            Schedule plan = ProfileLibrary.starters().plan(name).schedule();
+            plan.aimsFor().ifPresent(aim -> {
+                ConePosition reached = PlanHeat.of(
+                                ConeTable.of(ConeSeries.SELF_SUPPORTING),
+                                plan.curveFrom(Temperature.ofCelsius(15)),
+                                PlanHeat.USUAL_COOLING,
+                                SensorUncertainty.UNKNOWN)
+                        .atEndOfTop();
+                double steps = ConePosition.at(Cone.parse(aim)).stepsTo(reached).orElseThrow();
+                assertThat(steps).as(name + " against " + aim).isCloseTo(0, within(0.3));
+            });
+        }
     }
 
     @Test

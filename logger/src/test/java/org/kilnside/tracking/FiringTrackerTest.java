@@ -1,6 +1,7 @@
 package org.kilnside.tracking;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
@@ -178,6 +179,16 @@ class FiringTrackerTest {
         tracker.endsByHand();
         assertThat(tracker.stage()).isEqualTo(FiringStage.ENDED);
         assertThat(tracker.position().get().leg()).isEqualTo(Leg.DONE);
+    }
+
+    @Test
+    void timeThatFallsAndTemperaturesThatAreNoneAreRefused() {
+        FiringTracker tracker = new FiringTracker(Optional.of(BISQUE));
+        tracker.take(1000, 12, ControllerReport.NONE);
+        tracker.take(1000, 12, ControllerReport.NONE);
+        assertThatThrownBy(() -> tracker.take(999, 12, ControllerReport.NONE)).hasMessageContaining("forward in time");
+        assertThatThrownBy(() -> tracker.take(2000, Double.NaN, ControllerReport.NONE))
+                .hasMessageContaining("finite");
     }
 
     @Test
