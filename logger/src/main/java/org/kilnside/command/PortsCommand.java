@@ -10,8 +10,12 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.kilnside.files.JsonLines;
 import org.kilnside.files.JsonObject;
+import org.kilnside.files.LinePatternFiles;
+import org.kilnside.link.LinePatternProposal;
+import org.kilnside.link.LinkNotation;
 import org.kilnside.link.LinkSurroundings;
 import org.kilnside.link.Links;
+import org.kilnside.link.PortEar;
 import org.kilnside.link.SerialPorts;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.session.Connection;
@@ -78,12 +82,16 @@ public final class PortsCommand implements Callable<Integer> {
                     Complaint.ExitCode.USAGE, "--seconds takes a whole number from 1 on, found " + seconds + ".");
         }
         Ear ear = new Ear();
-        try (ReadingSource source = Links.open(notation, LinkSurroundings.of(around.clock(), around.library()))) {
+        try (PortEar source =
+                Links.listen(LinkNotation.parse(notation), LinkSurroundings.of(around.clock(), around.library()))) {
             source.start(ear);
             if (watch) {
                 ear.over.await();
             } else {
                 ear.over.await(seconds, TimeUnit.SECONDS);
+            }
+            if (!json && !ear.heardAny()) {
+                source.proposal().ifPresent(this::propose);
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
@@ -94,6 +102,18 @@ public final class PortsCommand implements Callable<Integer> {
             ear.sayAll();
         }
         return ear.heardAny() ? Complaint.ExitCode.DONE.code() : Complaint.ExitCode.INPUT.code();
+    }
+
+    /** Shows how a controller's own lines could be read, as the file to save for it. */
+    private void propose(LinePatternProposal proposal) {
+        PrintWriter out = around.out();
+        out.println(proposal.sentence());
+        proposal.pattern().ifPresent(pattern -> {
+            out.println();
+            out.println("# Save this as my-controller.toml, check it, and add lines=my-controller.toml to the link.");
+            out.println(LinePatternFiles.text(pattern));
+        });
+        out.flush();
     }
 
     /** Hears what comes; its methods are called on the link's thread. */

@@ -6,13 +6,12 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.kilnside.protocol.Request;
 import org.kilnside.session.Connection.State;
-import org.kilnside.session.ReadingSource;
 
 /**
  * The one reader behind every link: opens the port, takes its bytes through the codec to the listener, notices silence
  * and loss, and opens again as far as that is allowed.
  */
-final class LinkReader implements ReadingSource {
+final class LinkReader implements PortEar {
     private static final int BUFFER_BYTES = 1 << 16;
     private static final long LONGEST_CLOSE_MS = 5_000;
 
@@ -20,6 +19,7 @@ final class LinkReader implements ReadingSource {
     private final Port port;
     private final LinkSurroundings around;
     private final LineReader.Maker lines;
+    private final ForeignSample sample = new ForeignSample();
     private final Queue<byte[]> requests = new ConcurrentLinkedQueue<>();
     private final AtomicBoolean started = new AtomicBoolean();
     private volatile boolean closing;
@@ -30,6 +30,11 @@ final class LinkReader implements ReadingSource {
         this.port = port;
         this.around = around;
         this.lines = lines;
+    }
+
+    @Override
+    public Optional<LinePatternProposal> proposal() {
+        return sample.proposal();
     }
 
     @Override
@@ -75,7 +80,7 @@ final class LinkReader implements ReadingSource {
 
     /** All that happens on the link's thread; also called as it is by tests that move a clock by hand. */
     void run(Listener listener) {
-        LinkWatch watch = new LinkWatch(port, around.clock(), listener, lines);
+        LinkWatch watch = new LinkWatch(port, around.clock(), listener, sample, lines);
         Backoff backoff = new Backoff();
         try {
             while (!closing) {

@@ -23,6 +23,7 @@ final class LinkWatch {
     private final ReadingSource.Listener listener;
     private final LineReader lines;
     private final Noise noise = new Noise();
+    private final ForeignSample sample;
     private final Reopening reopening = new Reopening();
 
     private boolean everOpened;
@@ -35,10 +36,12 @@ final class LinkWatch {
     private Optional<Connection> told = Optional.empty();
     private long toldAtMs;
 
-    LinkWatch(Port port, HostClock clock, ReadingSource.Listener listener, LineReader.Maker maker) {
+    LinkWatch(
+            Port port, HostClock clock, ReadingSource.Listener listener, ForeignSample sample, LineReader.Maker maker) {
         this.port = port;
         this.clock = clock;
         this.listener = listener;
+        this.sample = sample;
         this.lines = maker.make(new Ears());
         this.sinceMs = clock.monotonicMs();
     }
@@ -83,6 +86,7 @@ final class LinkWatch {
                 heard();
             } else if (!goodSinceOpening) {
                 noise.take(buffer, length);
+                sample.take(buffer, length, clock.monotonicMs());
             }
         }
         long now = clock.monotonicMs();
@@ -156,6 +160,7 @@ final class LinkWatch {
         heardAtMs = now;
         goodSinceOpening = true;
         noise.forget();
+        sample.forget();
     }
 
     private long silenceAfterMs() {

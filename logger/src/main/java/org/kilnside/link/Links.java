@@ -28,6 +28,11 @@ public final class Links {
 
     /** A source for a link; see {@link #open(String, LinkSurroundings)}. */
     public static ReadingSource open(LinkNotation link, LinkSurroundings around) {
+        return listen(link, around);
+    }
+
+    /** A source that can also say how lines which are none of the protocol could be read. */
+    public static PortEar listen(LinkNotation link, LinkSurroundings around) {
         Optional<LinePattern> pattern = link.linePattern().map(LinePatternFiles::read);
         LineReader.Maker lines =
                 ears -> pattern.isPresent() ? new PatternLines(pattern.get(), ears) : new ProtocolLines(ears);

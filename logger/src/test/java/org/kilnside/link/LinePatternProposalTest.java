@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.kilnside.files.LinePattern;
 import org.kilnside.files.LinePatternFiles;
 import org.kilnside.files.LinePatternReader;
+import org.kilnside.files.ProfileLibrary;
 import org.kilnside.link.MadeUpControllers.Controller;
 import org.kilnside.link.MadeUpControllers.Truth;
 
@@ -44,6 +45,32 @@ class LinePatternProposalTest {
         assertThat(proposal(controller).sentence())
                 .isEqualTo("2 values a line, every 2 s; number 2 looks like the kiln's temperature in °C,"
                         + " near room temperature; number 1 looks like the controller's clock in ms.");
+    }
+
+    @Test
+    void aPortFromWhichForeignLinesComeProposesHowToReadThem() {
+        HandMovedClock clock = new HandMovedClock();
+        ScriptedPort port = new ScriptedPort(clock);
+        Heard heard = new Heard();
+        LinkReader link = new LinkReader(
+                "serial:/dev/ttyTEST",
+                port,
+                new LinkSurroundings(clock, clock, ProfileLibrary.starters(), false),
+                ProtocolLines::new);
+        port.afterTheLastStep = link::close;
+        port.says("43.2 SP=1050\n");
+        for (String line : MadeUpControllers.all().get(1).lines()) {
+            port.silentFor(1_000).says(line + "\r\n");
+        }
+        link.run(heard);
+
+        assertThat(link.proposal())
+                .hasValueSatisfying(proposal -> assertThat(proposal.sentence())
+                        .isEqualTo("2 values a line, once a second, each behind its word; \"T\" looks like the kiln's"
+                                + " temperature in °C; \"SP\" looks like the set-point in °C."));
+        assertThat(heard.connections)
+                .anySatisfy(connection -> assertThat(connection.detail())
+                        .hasValueSatisfying(text -> assertThat(text).contains("proposes a line pattern")));
     }
 
     @Test
