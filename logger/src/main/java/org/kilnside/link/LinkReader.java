@@ -90,15 +90,21 @@ final class LinkReader implements PortEar {
                     watch.opened();
                     ask(stream, Request.hello());
                     String ending = readToTheEnd(stream, watch);
+                    if (closing) {
+                        return;
+                    }
                     if (port.finite()) {
                         watch.finished();
                         return;
                     }
-                    if (!closing) {
-                        watch.lost(ending);
-                    }
+                    watch.lost(ending);
                 } catch (LinkTroubleException e) {
-                    if (!watch.everOpened() && (e.isHopeless() || !around.patient())) {
+                    if (closing) {
+                        // Closing interrupts a read, which some streams take for trouble.
+                        return;
+                    }
+                    boolean firstTime = !watch.everOpened() && (e.isHopeless() || !around.patient());
+                    if (firstTime || port.finite()) {
                         watch.givenUp(e.getMessage());
                         return;
                     }
@@ -108,9 +114,7 @@ final class LinkReader implements PortEar {
                     watch.givenUp();
                     return;
                 }
-                if (!closing) {
-                    around.pauses().pause(backoff.nextMs());
-                }
+                around.pauses().pause(backoff.nextMs());
             }
         } catch (InterruptedException e) {
             // Only close() interrupts this thread: the loop is over, and so is the thread.

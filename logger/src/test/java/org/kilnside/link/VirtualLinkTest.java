@@ -122,6 +122,26 @@ class VirtualLinkTest {
     }
 
     @Test
+    void aLinkClosedInMidFiringIsClosedAndNotFinished() throws Exception {
+        LinkReader link = new LinkReader(
+                "virtual:tall-drum",
+                port("virtual:tall-drum?speed=600", firing(TYPE_K)),
+                new LinkSurroundings(new RealClock(), Pauses.REAL, ProfileLibrary.starters(), false),
+                ProtocolLines::new);
+        link.start(heard);
+        for (int i = 0; i < 500 && heard.arrivals.isEmpty(); i++) {
+            Thread.sleep(10);
+        }
+        link.close();
+        int arrived = heard.arrivals.size();
+
+        assertThat(arrived).isPositive();
+        assertThat(heard.states()).containsExactly(State.CONNECTING, State.RECEIVING, State.CLOSED);
+        Thread.sleep(50);
+        assertThat(heard.arrivals).as("nothing is delivered afterwards").hasSize(arrived);
+    }
+
+    @Test
     void anUnknownKilnOrPlanIsSaidInASentence() {
         assertThatThrownBy(() -> Links.open("virtual:squat?speed=600", clock))
                 .isInstanceOf(BadLinkException.class)
