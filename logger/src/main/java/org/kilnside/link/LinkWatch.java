@@ -129,7 +129,8 @@ final class LinkWatch {
     void closed(boolean byRequest) {
         lines.flush();
         if (byRequest) {
-            become(State.CLOSED, Optional.empty());
+            // What was wrong to the end is still worth saying.
+            become(State.CLOSED, detail);
         }
         tell(clock.monotonicMs());
     }
