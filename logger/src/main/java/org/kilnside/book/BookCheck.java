@@ -42,7 +42,12 @@ public record BookCheck(List<String> findings, long firings, long readings) {
         Inspection inspection = new Inspection();
         try (Connection connection = book.connectReadOnly()) {
             BookSchema.versionOf(book, connection);
-            inspection.look(connection);
+            try (Statement statement = connection.createStatement()) {
+                // One view of the book throughout, whatever its recorder does meanwhile.
+                statement.execute("BEGIN");
+                inspection.look(connection);
+                statement.execute("ROLLBACK");
+            }
         } catch (SQLException | JdbiException e) {
             inspection.add(SqliteTrouble.sentence(book.path(), SqliteTrouble.within(e)));
         } catch (BookException e) {

@@ -65,6 +65,19 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
      *     not be written; the book is then as it was
      */
     public static BookRecorder open(Path path) {
+        ReserveFile reserve = new ReserveFile(new BookFile(path).reserveFile());
+        try {
+            return attempt(path);
+        } catch (BookException e) {
+            // Even opening takes a few kilobytes; a recorder that starts on a full disk has the reserve for that.
+            if (reserve.isNeeded() && reserve.release()) {
+                return attempt(path);
+            }
+            throw e;
+        }
+    }
+
+    private static BookRecorder attempt(Path path) {
         RecorderLock role = RecorderLock.take(new BookFile(path));
         BookFile book = role.book();
         Connection connection = null;

@@ -59,14 +59,11 @@ final class RecorderLock implements AutoCloseable {
                 Files.createDirectories(file.getParent());
                 FileChannel channel = FileChannel.open(
                         file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
-                if (!lockedInTheEnd(channel)) {
+                if (!holds(channel)) {
                     Optional<Long> holder = holderNamed(channel);
                     channel.close();
                     throw inUse(book, holder);
                 }
-                byte[] text = (ProcessHandle.current().pid() + "\n").getBytes(StandardCharsets.US_ASCII);
-                channel.truncate(0);
-                channel.write(ByteBuffer.wrap(text), 0);
                 HELD_HERE.add(file);
                 return new RecorderLock(book, file, channel);
             } catch (AccessDeniedException e) {
@@ -109,6 +106,22 @@ final class RecorderLock implements AutoCloseable {
                                 + e.getMessage() + ".",
                         e);
             }
+        }
+    }
+
+    /** Locks and signs; on any failure nothing stays locked. */
+    private static boolean holds(FileChannel channel) throws IOException {
+        try {
+            if (!lockedInTheEnd(channel)) {
+                return false;
+            }
+            byte[] text = (ProcessHandle.current().pid() + "\n").getBytes(StandardCharsets.US_ASCII);
+            channel.truncate(0);
+            channel.write(ByteBuffer.wrap(text), 0);
+            return true;
+        } catch (IOException e) {
+            channel.close();
+            throw e;
         }
     }
 

@@ -19,6 +19,9 @@ record ReserveFile(Path file) {
 
     private static final Logger LOG = LoggerFactory.getLogger(ReserveFile.class);
 
+    /** What opening a book takes, generously. */
+    private static final long LAST_BYTES = 256 << 10;
+
     /** With less than this to spare the reserve would only fill the disk itself. */
     private static final long SPARE_BYTES = 2L * SIZE_BYTES;
 
@@ -28,6 +31,16 @@ record ReserveFile(Path file) {
             return Files.exists(file) && Files.size(file) >= SIZE_BYTES;
         } catch (IOException e) {
             LOG.warn("the reserve cannot be looked at", e);
+            return false;
+        }
+    }
+
+    /** Whether the disk is so full that only the reserve is left. */
+    boolean isNeeded() {
+        try {
+            return isThere() && Files.getFileStore(file.getParent()).getUsableSpace() < LAST_BYTES;
+        } catch (IOException e) {
+            LOG.warn("the disk's free space cannot be found out", e);
             return false;
         }
     }

@@ -59,7 +59,7 @@ final class SqliteTrouble {
                         + " has been locked by another program for more than 5 s: close that program.";
             case SQLITE_CANTOPEN ->
                 "The firing book " + book + " cannot be opened: check that the folder is there and that you may write"
-                        + " in it.";
+                        + " in it, or copy the book and the files beside it to where you may.";
             case SQLITE_IOERR ->
                 "The disk that holds the firing book " + book + " reports an error (" + code(e) + "): check that it is"
                         + " still connected and sound.";

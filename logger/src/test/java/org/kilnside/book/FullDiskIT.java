@@ -47,6 +47,9 @@ class FullDiskIT {
             assertThat(child.said("goes-on")).contains("true");
             assertThat(child.said("afterwards").orElseThrow()).doesNotContain("is full");
             assertThat(child.said("reserve-again")).contains("true");
+            assertThat(child.said("opened-full")).contains("true");
+            assertThat(child.said("recorded-full")).contains("true");
+            assertThat(child.said("opened-full-state").orElseThrow()).contains("almost full");
 
             assertThat(BookCheck.of(path).findings()).isEmpty();
             try (Book book = Book.open(path)) {

@@ -63,7 +63,7 @@ final class FullDiskProcess {
         append(1_000);
         say("goes-on", recorder.flush(PATIENCE));
         say("afterwards", state());
-        say("handed-up-to", elapsedMs - 1_000);
+        say("handed-up-to", elapsedMs);
         recorder.close();
         try (BookRecorder again = BookRecorder.open(path)) {
             again.flush(PATIENCE);
@@ -71,6 +71,13 @@ final class FullDiskProcess {
                 Thread.sleep(10);
             }
             say("reserve-again", true);
+        }
+        fillTheDisk();
+        try (BookRecorder again = BookRecorder.open(path)) {
+            say("opened-full", !reserveIsThere());
+            again.append(number, SomeReadings.celsius(elapsedMs, 20));
+            say("recorded-full", again.flush(PATIENCE));
+            say("opened-full-state", again.state().trouble().orElse("all is well"));
         }
     }
 

@@ -52,6 +52,29 @@ class ReadOnlyBookIT {
         isReadOnly();
     }
 
+    /** As on a stick that was pulled out and is now looked at where nothing may be written. */
+    @Test
+    void aBookWhoseRecorderWasKilledIsReadWholeWhereNothingMayBeWritten() throws IOException, InterruptedException {
+        try (ChildProcess child =
+                ChildProcess.start(List.of(), Map.of(), RecordingProcess.class, path.toString(), "1")) {
+            child.awaitSaid("disk");
+            child.kill();
+        }
+        assertThat(disk.resolve("firing.book-wal")).isNotEmptyFile();
+        for (String ending : List.of("", "-wal", "-shm", ".recorder")) {
+            allow(disk.resolve("firing.book" + ending), "r--r--r--");
+        }
+        allow(disk, "r-xr-xr-x");
+        try (ChildProcess child = attempt()) {
+            assertThat(child.awaitEnd())
+                    .as(() -> String.join("\n", child.lines()))
+                    .isZero();
+            assertThat(child.said("caution").orElseThrow()).contains("can be read but not written");
+            assertThat(child.said("firings")).contains("2");
+            assertThat(child.said("findings")).contains("[]");
+        }
+    }
+
     @Test
     void aBookThatMayNotEvenBeReadSaysSo() throws IOException, InterruptedException {
         allow(path, "---------");

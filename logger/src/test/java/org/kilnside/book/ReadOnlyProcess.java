@@ -12,6 +12,7 @@ final class ReadOnlyProcess {
         attempt("read", () -> {
             try (Book book = Book.open(path)) {
                 System.out.println("caution " + book.caution().orElse("none"));
+                System.out.println("firings " + book.firings().size());
                 System.out.println("readings " + book.firing(1).curve().size());
                 attempt("note", () -> book.addNote(1, 0, "?"));
             }

@@ -22,6 +22,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <sys/statvfs.h>
 #include <sys/syscall.h>
 #include <sys/types.h>
 #include <sys/uio.h>
@@ -95,21 +96,40 @@ static int64_t used(void) {
     return sum;
 }
 
-static int there_is_room(int file, int64_t end) {
+/* Bytes free on the disk; INT64_MAX when it has no limit. */
+static int64_t room(void) {
     const char *quota = getenv("DISK_QUOTA");
-    int64_t growth = end - size_of(file);
-    if (!quota || growth <= 0) {
-        return 1;
-    }
     char text[32] = {0};
-    int input = (int) syscall(SYS_openat, AT_FDCWD, quota, O_RDONLY | O_CLOEXEC);
+    int input = quota ? (int) syscall(SYS_openat, AT_FDCWD, quota, O_RDONLY | O_CLOEXEC) : -1;
     if (input < 0) {
-        return 1;
+        return INT64_MAX;
     }
-    syscall(SYS_read, input, text, sizeof text - 1);
+    long length = syscall(SYS_read, input, text, sizeof text - 1);
     syscall(SYS_close, input);
-    return used() + growth <= strtoll(text, NULL, 10);
+    if (length <= 0) {
+        return INT64_MAX;
+    }
+    int64_t left = strtoll(text, NULL, 10) - used();
+    return left > 0 ? left : 0;
 }
+
+static int there_is_room(int file, int64_t end) {
+    int64_t growth = end - size_of(file);
+    return growth <= 0 || growth <= room();
+}
+
+#define STATVFS(name)                                                              \
+    int name(const char *path, struct name *found) {                               \
+        int result = ((int (*)(const char *, struct name *)) next(#name))(path, found); \
+        const char *folder = getenv("DISK_FOLDER");                                \
+        int64_t left = room();                                                     \
+        if (result == 0 && folder && strcmp(path, folder) == 0 && left != INT64_MAX) { \
+            found->f_bavail = (fsblkcnt_t) left / found->f_frsize;                 \
+        }                                                                          \
+        return result;                                                             \
+    }
+STATVFS(statvfs)
+STATVFS(statvfs64)
 
 static int opened(int file, const char *path) {
     if (file >= 0 && file < MOST_FILES) {
