@@ -17,8 +17,14 @@ final class Gaps {
     private static final int SLOPE_OVER = 10;
     private static final long SLOPE_EVERY_MS = 30_000;
 
-    /** A kiln that falls faster than this into a gap, in K/h, has its top behind it. */
-    private static final double FALLING_K_PER_H = 10;
+    /** A kiln that falls faster than this into a gap, in K/h, has its top behind it; noise over five minutes does not. */
+    private static final double FALLING_K_PER_H = 36;
+
+    /** Over less than this no rate is worth its name. */
+    private static final long SLOPE_LEAST_MS = 120_000;
+
+    /** So long after a gap it shows whether the curve came out of it falling. */
+    private static final long SETTLED_MS = 300_000;
 
     private static final double NOISE_K = 3;
 
@@ -54,6 +60,8 @@ final class Gaps {
         private final double highestPossibleC;
         private final boolean begunFalling;
         private double highestAfterC;
+        private boolean settled;
+        private double settledC;
 
         Gap(double fromC, long endMs, double toC, double highestPossibleC, boolean begunFalling) {
             this.fromC = fromC;
@@ -67,7 +75,17 @@ final class Gaps {
         Gap copy() {
             Gap copy = new Gap(fromC, endMs, toC, highestPossibleC, begunFalling);
             copy.highestAfterC = highestAfterC;
+            copy.settled = settled;
+            copy.settledC = settledC;
             return copy;
+        }
+
+        void goOn(long atMs, double celsius) {
+            highestAfterC = Math.max(highestAfterC, celsius);
+            if (!settled && atMs - endMs >= SETTLED_MS) {
+                settled = true;
+                settledC = celsius;
+            }
         }
 
         /** Whether the curve turned from rising or holding to falling inside the gap. */
@@ -76,7 +94,7 @@ final class Gaps {
                 return false;
             }
             boolean cameOutLower = toC < fromC - NOISE_K;
-            boolean fellAfter = highestAfterC < toC + NOISE_K && lastC < toC - NOISE_K;
+            boolean fellAfter = (settled ? settledC : lastC) < toC - NOISE_K;
             return cameOutLower || fellAfter;
         }
     }
@@ -101,8 +119,7 @@ final class Gaps {
             intervals = intervals == 2 * USUAL_OF - 1 ? USUAL_OF : intervals + 1;
         }
         if (!gaps.isEmpty()) {
-            Gap last = gaps.get(gaps.size() - 1);
-            last.highestAfterC = Math.max(last.highestAfterC, toC);
+            gaps.get(gaps.size() - 1).goOn(toMs, toC);
         }
         sample(toMs, toC);
         return bridge;
@@ -156,6 +173,6 @@ final class Gaps {
         }
         int oldest = samples <= SLOPE_OVER ? 0 : samples % SLOPE_OVER;
         long apartMs = atMs - sampleMs[oldest];
-        return apartMs <= 0 ? 0 : (celsius - sampleC[oldest]) / (apartMs / 3_600_000.0);
+        return apartMs < SLOPE_LEAST_MS ? 0 : (celsius - sampleC[oldest]) / (apartMs / 3_600_000.0);
     }
 }

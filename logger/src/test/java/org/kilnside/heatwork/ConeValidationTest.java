@@ -106,8 +106,12 @@ class ConeValidationTest {
         return rows.stream()
                 .filter(row -> row.cone().equals(cone) && row.series() == series && row.rateKPerH() == rate)
                 .findFirst()
-                .map(row ->
-                        String.format(Locale.ROOT, " | %+.1f (%.0f)", ConeTableTest.errorK(row), row.temperatureC()))
+                .map(row -> " | " + signed(ConeTableTest.errorK(row))
+                        + String.format(Locale.ROOT, " (%.0f)", row.temperatureC()))
                 .orElse(" | —");
+    }
+
+    private static String signed(double error) {
+        return Math.abs(error) < 0.05 ? "0.0" : String.format(Locale.ROOT, "%+.1f", error);
     }
 }

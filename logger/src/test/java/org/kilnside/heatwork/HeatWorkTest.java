@@ -116,6 +116,19 @@ class HeatWorkTest {
     }
 
     @Test
+    void aGapInsideAHoldIsBridgedAndTheTopIsSeen() {
+        Random random = new Random(6);
+        Curves firing = Curves.from(20).ramp(150, 1120).ramp(80, 1220).hold(60).ramp(180, 700);
+        long holdMs = firing.corners().elapsedMs(2);
+        Trace whole = firing.every(1000, at -> 2 * random.nextDouble() - 1);
+        ConeReached reached = reached(Curves.without(whole, holdMs + 1_200_000, holdMs + 1_800_000));
+        assertThat(reached.top()).isEqualTo(ConeReached.Top.SEEN);
+        assertThat(reached.cone().steps().orElseThrow()).isCloseTo(steps(whole), within(0.02));
+        ConeReached endHidden = reached(Curves.without(whole, holdMs + 1_200_000, holdMs + 4_500_000));
+        assertThat(endHidden.top()).isEqualTo(ConeReached.Top.HIDDEN_BY_GAP);
+    }
+
+    @Test
     void aGapFarBelowTheTopHidesNothing() {
         Trace whole = Curves.from(20).ramp(150, 1220).ramp(180, 300).every(1000);
         long endMs = whole.elapsedMs(whole.size() - 1);
