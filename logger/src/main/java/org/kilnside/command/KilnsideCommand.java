@@ -10,6 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The root of the command line. */
 @Command(
@@ -49,9 +50,11 @@ public final class KilnsideCommand implements Runnable {
     private static int sayWhatIsOff(ParameterException off, String[] arguments) {
         CommandLine line = off.getCommandLine();
         PrintWriter err = line.getErr();
-        err.println("kilnside: " + off.getMessage());
-        CommandLine.UnmatchedArgumentException.printSuggestions(off, err);
-        err.println("See: " + line.getCommandSpec().qualifiedName() + " --help");
+        String name = line.getCommandSpec().qualifiedName();
+        String what = off instanceof UnmatchedArgumentException unmatched
+                ? "\"" + String.join(" ", unmatched.getUnmatched()) + "\" is nothing that " + name + " knows"
+                : off.getMessage();
+        err.println("kilnside: " + what + ". What it knows: " + name + " --help");
         err.flush();
         return Complaint.ExitCode.USAGE.code();
     }

@@ -65,10 +65,17 @@ public final class RecordCommand implements Callable<Integer> {
             Snapshot last = follow(recorder.feed(), clock, line);
             recorder.finish();
             FiringSummary.of(last, words).ifPresent(summary -> summary.asLines().forEach(around.out()::println));
-            return last.connection().state() == Connection.State.GIVEN_UP
-                    ? Complaint.ExitCode.INPUT.code()
-                    : Complaint.ExitCode.DONE.code();
+            return exitCode(last);
         }
+    }
+
+    private int exitCode(Snapshot last) {
+        if (last.connection().state() != Connection.State.GIVEN_UP) {
+            return Complaint.ExitCode.DONE.code();
+        }
+        throw new Complaint(
+                Complaint.ExitCode.INPUT,
+                last.connection().detail().orElse("the connection was given up; the log file says more."));
     }
 
     static FiringSettings settings(ProfileLibrary library, Optional<String> kiln, Optional<String> plan) {

@@ -3,6 +3,7 @@ package org.kilnside.command;
 import java.io.PrintWriter;
 import java.time.Duration;
 import java.util.Optional;
+import org.kilnside.session.Connection;
 import org.kilnside.session.Snapshot;
 import org.kilnside.wording.NowSentence;
 import org.kilnside.wording.ReadingAge;
@@ -92,7 +93,10 @@ final class StatusLine {
             age.ifPresent(old -> line.append(" (").append(words.ago(old)).append(')'));
         }
         snapshot.disk().trouble().ifPresent(trouble -> line.append("  ").append(words.text("book.trouble", trouble)));
-        snapshot.connection().detail().ifPresent(detail -> line.append("  ").append(detail));
+        if (snapshot.connection().state() != Connection.State.GIVEN_UP) {
+            // What was given up ends the command, which then says why.
+            snapshot.connection().detail().ifPresent(detail -> line.append("  ").append(detail));
+        }
         return line.toString();
     }
 }

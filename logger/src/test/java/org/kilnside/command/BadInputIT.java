@@ -192,7 +192,7 @@ class BadInputIT {
         // A limit on the size of files stands in for a full disk: the system refuses the write in the same place.
         Run run = Program.run(
                 Map.of(),
-                List.of("prlimit", "--fsize=" + (600 * 1024)),
+                List.of("prlimit", "--fsize=" + 3_000_000),
                 "record",
                 "--from",
                 "virtual:tall-drum?speed=10000",
@@ -207,7 +207,7 @@ class BadInputIT {
     @Test
     void anUnknownCommandOptionOrLanguageIsSaidInOneSentence() {
         Program.run("glaze").isRefusedWith("glaze");
-        Program.run("record", "--form", "x").isRefusedWith("--form");
+        Program.run("record", "--from", "virtual:tall-drum", "--form", "x").isRefusedWith("--form");
         Program.run("demo", "--speed", "0").isRefusedWith("--speed", "0");
         Program.run("book", "list", "--language", "fr", "--book", book).isPlain();
     }
