@@ -68,7 +68,8 @@ public final class DeskCommand implements Callable<Integer> {
             }
         } else if (link.isPresent()) {
             FiringSettings settings = RecordCommand.settings(around.library(), kiln, plan);
-            try (Recorder recorder = Recorder.start(path, link.get(), settings, clock, around.library())) {
+            try (Recorder recorder =
+                    Recorder.start(path, RecordCommand.firing(link.get(), plan), settings, clock, around.library())) {
                 Runtime.getRuntime().addShutdownHook(new Thread(recorder::close, "close"));
                 if (window.show(recorder.feed(), clock, around.locale(), true)) {
                     StatusLine line = new StatusLine(around.out(), around.words(), System.console() != null, 100);

@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.kilnside.files.ProfileLibrary;
+import org.kilnside.link.LinkNotation;
 import org.kilnside.session.Connection;
 import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
@@ -55,9 +56,10 @@ public final class RecordCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         FiringSettings settings = settings(around.library(), kiln, plan);
+        String from = firing(link, plan);
         HostClock clock = around.clock();
         Words words = around.words();
-        try (Recorder recorder = Recorder.start(Surroundings.book(book), link, settings, clock, around.library())) {
+        try (Recorder recorder = Recorder.start(Surroundings.book(book), from, settings, clock, around.library())) {
             Thread atExit = new Thread(recorder::close, "close");
             Runtime.getRuntime().addShutdownHook(atExit);
             StatusLine line = new StatusLine(
@@ -76,6 +78,17 @@ public final class RecordCommand implements Callable<Integer> {
         throw new Complaint(
                 Complaint.ExitCode.INPUT,
                 last.connection().detail().orElse("the connection was given up; the log file says more."));
+    }
+
+    /** A virtual kiln that was given no plan of its own fires the one that is followed. */
+    static String firing(String link, Optional<String> plan) {
+        LinkNotation notation = LinkNotation.parse(link);
+        if (plan.isPresent()
+                && notation instanceof LinkNotation.Virtual virtual
+                && virtual.plan().isEmpty()) {
+            return new LinkNotation.Virtual(virtual.name(), virtual.speed(), plan).text();
+        }
+        return link;
     }
 
     static FiringSettings settings(ProfileLibrary library, Optional<String> kiln, Optional<String> plan) {

@@ -68,7 +68,7 @@ public record NowSentence(String text, Tone tone) {
                         ? new NowSentence(words.text("now.no_reading_yet", words.duration(waited)), Tone.LOOK)
                         : calm(words.text("now.connecting"));
             case SILENT -> new NowSentence(words.text("now.silent", words.duration(waited)), Tone.LOOK);
-            case LOST -> new NowSentence(words.text("now.unplugged"), Tone.LOOK);
+            case LOST -> new NowSentence(snapshot.connection().detail().orElse(words.text("now.unplugged")), Tone.LOOK);
             case GIVEN_UP -> new NowSentence(words.text("now.given_up"), Tone.LOOK);
             case FINISHED, CLOSED -> calm(words.text("now.nothing_came"));
         };
