@@ -7,7 +7,6 @@ import java.util.OptionalDouble;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.TemperatureDifference;
-import org.kilnside.schedule.PlannedCurve;
 import org.kilnside.schedule.PlannedCurve.Kind;
 import org.kilnside.schedule.PlannedCurve.Leg;
 import org.kilnside.schedule.Schedule;
@@ -31,9 +30,9 @@ import org.kilnside.tracking.PlanPosition.KnownFrom;
 final class PlanTracker {
     private static final long MINUTE_MS = 60_000;
     /** As close as this to a target is there: noise and rounding of readings. */
-    private static final double THERE_K = 1;
+    static final double THERE_K = 1;
     /** A kiln that has become flat this close to a target holds there (common practice). */
-    private static final double NEAR_K = FiringFigures.HOLD_BAND_K;
+    static final double NEAR_K = FiringFigures.HOLD_BAND_K;
     /** In a hold, colder than this below the target does not count as held. */
     private static final double HOLD_PAUSES_K = 10;
     /** Further above a hold than any overshoot (10–20 K at low heat, common practice): the next ramp goes on. */
@@ -61,8 +60,7 @@ final class PlanTracker {
     private final Schedule plan;
     private final ControllerVoice voice = new ControllerVoice();
     private final AlignedPlan aligned = new AlignedPlan();
-    private PlannedCurve curve;
-    private List<Leg> legs;
+    private PlanLegs legs;
     private State state = State.NOT_LIT;
     private int at;
     private Leg leg;
@@ -107,8 +105,7 @@ final class PlanTracker {
     }
 
     private void layFrom(Temperature start) {
-        curve = plan.curveFrom(start);
-        legs = curve.legs();
+        legs = new PlanLegs(plan.curveFrom(start));
         leg = legs.get(0);
     }
 
@@ -118,7 +115,7 @@ final class PlanTracker {
      */
     void lit(long elapsedMs, double celsius) {
         layFrom(Temperature.ofCelsius(celsius));
-        begin(elapsedMs, celsius, celsius > legs.get(0).toC() + THERE_K ? hotLegAt(celsius, false) : 0);
+        begin(elapsedMs, celsius, celsius > legs.get(0).toC() + THERE_K ? legs.heatingAt(celsius, false) : 0);
     }
 
     /**
@@ -127,8 +124,9 @@ final class PlanTracker {
      */
     void joined(long elapsedMs, double celsius, FiringStage stage) {
         joined = true;
-        int found =
-                stage == FiringStage.COOLING ? coolingLegAt(celsius) : hotLegAt(celsius, stage == FiringStage.HOLDING);
+        int found = stage == FiringStage.COOLING
+                ? legs.coolingAt(celsius)
+                : legs.heatingAt(celsius, stage == FiringStage.HOLDING);
         if (found < 0) {
             begin(elapsedMs, celsius, legs.size() - 1);
             positionMs = leg.toMs();
@@ -144,46 +142,11 @@ final class PlanTracker {
         lastMs = elapsedMs;
         nowC = celsius;
         state = State.ON_LEG;
-        double planned = plannedTimeOf(legs.get(index), celsius);
+        double planned = PlanLegs.plannedTimeOf(legs.get(index), celsius);
         zeroMs = elapsedMs - Math.round(planned);
         enter(index, planned);
         holdBegan = false;
         aligned.wants(elapsedMs, leg.temperatureC(Math.round(alignedMs)));
-    }
-
-    private int hotLegAt(double celsius, boolean level) {
-        int ramp = -1;
-        for (int i = 0; i < legs.size(); i++) {
-            Leg candidate = legs.get(i);
-            if (level && candidate.kind() == Kind.HOLD && Math.abs(celsius - candidate.toC()) <= LEAVES_K) {
-                return i;
-            }
-            if (ramp < 0 && candidate.kind() == Kind.RAMP && celsius <= candidate.toC() + THERE_K) {
-                ramp = i;
-            }
-        }
-        return ramp < 0 ? firstLegOf(plan.topSegment()) : ramp;
-    }
-
-    private int coolingLegAt(double celsius) {
-        for (int i = 0; i < legs.size(); i++) {
-            Leg candidate = legs.get(i);
-            if (candidate.kind() == Kind.CONTROLLED_COOLING
-                    && celsius <= candidate.fromC() + NEAR_K
-                    && celsius >= candidate.toC() - NEAR_K) {
-                return i;
-            }
-        }
-        return -1;
-    }
-
-    private int firstLegOf(int segment) {
-        for (int i = 0; i < legs.size(); i++) {
-            if (legs.get(i).segment() == segment) {
-                return i;
-            }
-        }
-        return legs.size();
     }
 
     /** Takes a reading, and looks at the curve where half a minute of it has become full. */
@@ -222,7 +185,7 @@ final class PlanTracker {
         if (said == 0 || (state == State.ON_LEG && said == leg.segment())) {
             return;
         }
-        int target = firstLegOf(said);
+        int target = legs.firstOf(said);
         long beginsMs = target == legs.size()
                 ? legs.get(target - 1).toMs()
                 : legs.get(target).fromMs();
@@ -243,7 +206,7 @@ final class PlanTracker {
             return;
         }
         state = State.ON_LEG;
-        enter(target, plannedTimeOf(legs.get(target), nowC));
+        enter(target, PlanLegs.plannedTimeOf(legs.get(target), nowC));
     }
 
     private void advance(long step) {
@@ -260,7 +223,7 @@ final class PlanTracker {
         if (down ? nowC <= leg.toC() + THERE_K : nowC >= leg.toC() - THERE_K) {
             reached();
         } else {
-            positionMs = plannedTimeOf(leg, nowC);
+            positionMs = PlanLegs.plannedTimeOf(leg, nowC);
         }
     }
 
@@ -324,19 +287,13 @@ final class PlanTracker {
         fallingMs = 0;
     }
 
-    /** The planned time at which a leg has a temperature: its nearer end outside it, its beginning for a hold. */
-    private static double plannedTimeOf(Leg leg, double celsius) {
-        double share = leg.toC() == leg.fromC() ? 0 : (celsius - leg.fromC()) / (leg.toC() - leg.fromC());
-        return leg.fromMs() + Math.min(1, Math.max(0, share)) * leg.durationMs();
-    }
-
     private void runClocks(long step) {
         double late = lastMs - zeroMs - positionMs;
         lateMs += (late - lateMs) * (step / (step + SMOOTH_LATE_MS));
         if (leg.kind() == Kind.HOLD) {
             alignedMs = positionMs;
         } else if (voice.setpointCanBeFollowed()) {
-            alignedMs = plannedTimeOf(leg, voice.setpointOr(nowC));
+            alignedMs = PlanLegs.plannedTimeOf(leg, voice.setpointOr(nowC));
         } else {
             double bandMs = WAIT_BAND_K / Math.max(1, ControllerVoice.perHour(leg)) * 3_600_000;
             alignedMs = Math.max(positionMs - bandMs, Math.min(positionMs + bandMs, alignedMs + step));
@@ -361,7 +318,7 @@ final class PlanTracker {
 
     /** A set-point that goes beyond this segment's target is in the next, wherever the kiln is. */
     private void followSetpoint() {
-        int next = firstLegOf(leg.segment() + 1);
+        int next = legs.firstOf(leg.segment() + 1);
         if (bySegment || next == legs.size() || !voice.setpointCanBeFollowed()) {
             return;
         }
@@ -371,7 +328,7 @@ final class PlanTracker {
         double beyond = up ? setpointC - leg.toC() : leg.toC() - setpointC;
         boolean turns = up != (leg.kind() != Kind.CONTROLLED_COOLING);
         if (beyond > SETPOINT_BEYOND_K && (!turns || setpointWasThere)) {
-            enter(next, plannedTimeOf(legs.get(next), nowC));
+            enter(next, PlanLegs.plannedTimeOf(legs.get(next), nowC));
         }
     }
 
@@ -421,7 +378,7 @@ final class PlanTracker {
         if (leaves || beyond) {
             int hold = at;
             double held = positionMs;
-            enter(at + 1, plannedTimeOf(following, nowC));
+            enter(at + 1, PlanLegs.plannedTimeOf(following, nowC));
             leftHold = hold;
             leftHoldAtMs = held;
             leftHoldSinceMs = lastMs;
@@ -442,13 +399,14 @@ final class PlanTracker {
         if (!falling) {
             return false;
         }
-        boolean heatingIsOver = (leg.segment() == lastHeatingSegment() && leg.kind() == Kind.HOLD) || heatingTimeIsUp();
-        int next = firstLegOf(lastHeatingSegment() + 1);
+        boolean heatingIsOver =
+                (leg.segment() == legs.lastHeatingSegment() && leg.kind() == Kind.HOLD) || heatingTimeIsUp();
+        int next = legs.firstOf(legs.lastHeatingSegment() + 1);
         if (heatingIsOver && next < legs.size()) {
-            enter(next, plannedTimeOf(legs.get(next), nowC));
+            enter(next, PlanLegs.plannedTimeOf(legs.get(next), nowC));
             return true;
         }
-        double givenUp = Math.min(GIVEN_UP_K, 0.5 * (highestC - curve.start().celsius()));
+        double givenUp = Math.min(GIVEN_UP_K, 0.5 * (highestC - legs.start().celsius()));
         if (heatingIsOver || (fallingMs >= GIVEN_UP_MS && drop >= givenUp)) {
             free();
             return true;
@@ -458,21 +416,11 @@ final class PlanTracker {
 
     /** By the plan as written, lit when it was, all heating would be through by now. */
     private boolean heatingTimeIsUp() {
-        int following = firstLegOf(lastHeatingSegment() + 1);
+        int following = legs.firstOf(legs.lastHeatingSegment() + 1);
         long through = following < legs.size()
                 ? legs.get(following).fromMs()
                 : legs.get(legs.size() - 1).toMs();
         return lastMs - zeroMs >= through;
-    }
-
-    private int lastHeatingSegment() {
-        int last = 1;
-        for (Leg candidate : legs) {
-            if (candidate.kind() == Kind.RAMP) {
-                last = candidate.segment();
-            }
-        }
-        return last;
     }
 
     private void lookFree(TemperatureTrend trend) {
@@ -487,11 +435,11 @@ final class PlanTracker {
     /** Heat is back after a power cut, or the program was begun again: where it fits, if not where it was. */
     private void resume() {
         if (nowC >= leg.fromC() - 60 || leg.kind() == Kind.CONTROLLED_COOLING) {
-            double held = leg.kind() == Kind.HOLD ? positionMs : plannedTimeOf(leg, nowC);
+            double held = leg.kind() == Kind.HOLD ? positionMs : PlanLegs.plannedTimeOf(leg, nowC);
             enter(at, held);
         } else {
-            int found = hotLegAt(nowC, false);
-            enter(found, plannedTimeOf(legs.get(found), nowC));
+            int found = legs.heatingAt(nowC, false);
+            enter(found, PlanLegs.plannedTimeOf(legs.get(found), nowC));
         }
     }
 
@@ -502,22 +450,10 @@ final class PlanTracker {
             return;
         }
         double expected = positionMs + gap;
-        int best = -1;
-        double bestMiss = Double.POSITIVE_INFINITY;
-        for (int i = at; i < legs.size(); i++) {
-            Leg candidate = legs.get(i);
-            boolean holds = nowC >= Math.min(candidate.fromC(), candidate.toC()) - LEAVES_K
-                    && nowC <= Math.max(candidate.fromC(), candidate.toC()) + LEAVES_K;
-            double planned = candidate.kind() == Kind.HOLD
-                    ? Math.min(candidate.toMs(), Math.max(candidate.fromMs(), expected))
-                    : plannedTimeOf(candidate, nowC);
-            if (holds && Math.abs(planned - expected) < bestMiss) {
-                best = i;
-                bestMiss = Math.abs(planned - expected);
-            }
-        }
+        int best = legs.nearest(at, nowC, expected);
         if (best >= 0) {
-            double planned = legs.get(best).kind() == Kind.HOLD ? expected : plannedTimeOf(legs.get(best), nowC);
+            double planned =
+                    legs.get(best).kind() == Kind.HOLD ? expected : PlanLegs.plannedTimeOf(legs.get(best), nowC);
             enter(best, planned);
         } else if (expected >= legs.get(legs.size() - 1).toMs() && nowC < leg.toC()) {
             enter(legs.size() - 1, legs.get(legs.size() - 1).toMs());
@@ -540,7 +476,7 @@ final class PlanTracker {
     boolean heatingIsOver() {
         return state == State.FREE
                 || state == State.DONE
-                || (state == State.ON_LEG && leg.segment() > lastHeatingSegment());
+                || (state == State.ON_LEG && leg.segment() > legs.lastHeatingSegment());
     }
 
     boolean isOnLeg() {
@@ -555,7 +491,7 @@ final class PlanTracker {
     FiringStage stageOnLeg() {
         return switch (leg.kind()) {
             case RAMP -> FiringStage.HEATING;
-            case HOLD -> leg.segment() > lastHeatingSegment() ? FiringStage.COOLING : FiringStage.HOLDING;
+            case HOLD -> leg.segment() > legs.lastHeatingSegment() ? FiringStage.COOLING : FiringStage.HOLDING;
             case CONTROLLED_COOLING -> FiringStage.COOLING;
         };
     }
@@ -612,7 +548,7 @@ final class PlanTracker {
                 behind,
                 holdLeft,
                 top,
-                aligned.points(legs, at, lastMs - zeroMs - Math.round(lateMs)));
+                aligned.points(legs.all(), at, lastMs - zeroMs - Math.round(lateMs)));
     }
 
     private static PlanPosition.Leg kind(Kind kind) {
