@@ -49,7 +49,8 @@ final class WindowSettings implements SettingsStore {
                 named(written, "unit", TemperatureUnit.class).orElse(usual.unit()),
                 named(written, "clock", ClockStyle.class).orElse(usual.clock()),
                 named(written, "opening", Opening.class).orElse(usual.opening()),
-                Boolean.parseBoolean(written.getProperty("quartz", Boolean.toString(usual.quartz()))));
+                Boolean.parseBoolean(written.getProperty("quartz", Boolean.toString(usual.quartz()))),
+                textPercent(written).orElse(usual.textPercent()));
     }
 
     @Override
@@ -61,6 +62,7 @@ final class WindowSettings implements SettingsStore {
         written.setProperty("clock", settings.clock().name());
         written.setProperty("opening", settings.opening().name());
         written.setProperty("quartz", Boolean.toString(settings.quartz()));
+        written.setProperty("text_percent", Integer.toString(settings.textPercent()));
         try {
             Files.createDirectories(file.toAbsolutePath().getParent());
             Path fresh = file.resolveSibling(file.getFileName() + ".new");
@@ -71,6 +73,14 @@ final class WindowSettings implements SettingsStore {
         } catch (IOException e) {
             LOG.warn("the window's settings could not be saved", e);
         }
+    }
+
+    /** A size that could be read and chosen; anything else is taken as not written. */
+    private static Optional<Integer> textPercent(Properties written) {
+        String percent = written.getProperty("text_percent", "").strip();
+        return percent.matches("[1-9]\\d{2}")
+                ? Optional.of(Math.min(300, Integer.parseInt(percent)))
+                : Optional.empty();
     }
 
     private static <T extends Enum<T>> Optional<T> named(Properties written, String key, Class<T> kind) {

@@ -94,7 +94,7 @@ public final class FiringChart {
         Rectangle2D area = new Rectangle2D.Double(
                 bounds.getX() + metrics.stringWidth("00000") + 6,
                 bounds.getY() + line * 1.7,
-                Math.max(10, bounds.getWidth() - metrics.stringWidth("00000") - 6 - line * 0.7),
+                Math.max(10, bounds.getWidth() - metrics.stringWidth("00000") - 6 - metrics.stringWidth("00:00") * 0.6),
                 Math.max(10, bounds.getHeight() - line * 1.7 - line * 1.5));
         TimeSpan span = view.span(content);
         geometry = Optional.of(new Geometry(area, span));
@@ -250,8 +250,12 @@ public final class FiringChart {
             g.fill(new Rectangle2D.Double(Math.round(x - width / 2), area.getY(), width, area.getHeight()));
             String now = words.text("chart.now");
             boolean room = x + 6 + metrics.stringWidth(now) < area.getMaxX();
+            // Early in a firing the upper side is empty, late the lower one.
+            double base = x < area.getCenterX()
+                    ? area.getY() + metrics.getAscent() + 2
+                    : area.getMaxY() - metrics.getDescent() - 3;
             double left = room ? x + 6 : x - 6 - metrics.stringWidth(now);
-            g.drawString(now, (float) left, (float) (area.getMaxY() - metrics.getDescent() - 3));
+            g.drawString(now, (float) left, (float) base);
         }
         if (content.peakMs().isPresent() && span.contains(content.peakMs().getAsLong())) {
             Readout.at(content.peakMs().getAsLong(), content).actual().ifPresent(peak -> {

@@ -43,7 +43,9 @@ final class CautionsDialog extends JDialog {
         close.addActionListener(event -> dispose());
         JPanel whole = new JPanel(new MigLayout("insets 0 0 12 0, fill, wrap 1", "[grow, fill]", "[grow, fill][]"));
         whole.add(scroll, "grow, hmin 100");
-        whole.add(close, "growx 0, alignx right, gapright 24");
+        JPanel last = new JPanel(new MigLayout("insets 0 24 0 24", "push[]", ""));
+        last.add(close);
+        whole.add(last, "growx");
         setContentPane(whole);
         getRootPane().setDefaultButton(close);
         getRootPane()

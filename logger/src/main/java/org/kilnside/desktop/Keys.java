@@ -1,7 +1,13 @@
 package org.kilnside.desktop;
 
 import com.formdev.flatlaf.FlatClientProperties;
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Dimension;
+import java.awt.LayoutManager;
 import java.awt.event.ActionEvent;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
@@ -9,7 +15,6 @@ import javax.swing.AbstractAction;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.KeyStroke;
-import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.KeyButton;
 import org.kilnside.wording.Words;
 
@@ -21,8 +26,14 @@ final class Keys extends JPanel {
     private record Entry(KeyButton button, String key, Function<Words, String> text) {}
 
     Keys() {
-        super(new MigLayout("insets 2 8 6 8, fillx, gap 0", "", ""));
+        super(new Rows());
         setOpaque(false);
+        addComponentListener(new ComponentAdapter() {
+            @Override
+            public void componentResized(ComponentEvent event) {
+                revalidate();
+            }
+        });
     }
 
     /** Adds something to do, shown in the row. */
@@ -33,7 +44,7 @@ final class Keys extends JPanel {
         button.addActionListener(event -> deed.run());
         bind(window, key, deed);
         entries.add(new Entry(button, key, text));
-        add(button, "wmin 0");
+        add(button);
     }
 
     /** Ties a key without a place in the row. */
@@ -57,6 +68,69 @@ final class Keys extends JPanel {
     void show(Words words) {
         for (Entry entry : entries) {
             entry.button().say(entry.text().apply(words), entry.key());
+        }
+    }
+
+    /** One row where the width allows, else as many as it takes; a row's spare width is shared out. */
+    private static final class Rows implements LayoutManager {
+        private static final int MARGIN = 6;
+
+        @Override
+        public void addLayoutComponent(String name, Component component) {
+            // Components are laid out in the order they were added; names mean nothing here.
+        }
+
+        @Override
+        public void removeLayoutComponent(Component component) {
+            // Nothing is remembered of a component.
+        }
+
+        @Override
+        public Dimension preferredLayoutSize(Container row) {
+            int width = row.getWidth() > 0 ? row.getWidth() : Integer.MAX_VALUE;
+            int height = 2 * MARGIN;
+            for (List<Component> line : lines(row, width)) {
+                height += line.get(0).getPreferredSize().height;
+            }
+            return new Dimension(300, height);
+        }
+
+        @Override
+        public Dimension minimumLayoutSize(Container row) {
+            return new Dimension(100, preferredLayoutSize(row).height);
+        }
+
+        @Override
+        public void layoutContainer(Container row) {
+            int y = MARGIN / 2;
+            for (List<Component> line : lines(row, row.getWidth())) {
+                int wanted = line.stream()
+                        .mapToInt(it -> it.getPreferredSize().width)
+                        .sum();
+                int spare = line.size() < 2 ? 0 : (row.getWidth() - 2 * MARGIN - wanted) / (line.size() - 1);
+                int x = MARGIN;
+                for (Component component : line) {
+                    Dimension size = component.getPreferredSize();
+                    component.setBounds(x, y, size.width, size.height);
+                    x += size.width + Math.max(0, Math.min(size.width, spare));
+                }
+                y += line.get(0).getPreferredSize().height;
+            }
+        }
+
+        private static List<List<Component>> lines(Container row, int width) {
+            List<List<Component>> lines = new ArrayList<>();
+            long used = 0;
+            for (Component component : row.getComponents()) {
+                int wanted = component.getPreferredSize().width;
+                if (lines.isEmpty() || used + wanted > width - 2 * MARGIN) {
+                    lines.add(new ArrayList<>());
+                    used = 0;
+                }
+                lines.get(lines.size() - 1).add(component);
+                used += wanted;
+            }
+            return lines;
         }
     }
 }

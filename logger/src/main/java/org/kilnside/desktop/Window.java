@@ -77,7 +77,7 @@ public final class Window {
     }
 
     private void build() {
-        settings.theme().install();
+        settings.theme().install(settings.textPercent());
         words = settings.words();
         frame = new JFrame("Kilnside");
         frame.setIconImages(KilnIcon.images());
@@ -136,6 +136,11 @@ public final class Window {
                 "F9",
                 its -> its.text(its.preferences().clock() == ClockStyle.TWELVE_HOURS ? "key.24_hours" : "key.12_hours"),
                 () -> change(settings.withClock(settings.clock().other())));
+        keys.add(
+                whole,
+                "F10",
+                its -> its.text("key.text", settings.textPercent()),
+                () -> change(settings.withNextTextSize()));
         for (String key : new String[] {"PLUS", "ADD", "EQUALS"}) {
             Keys.bind(whole, key, () -> now.chart().zoom(0.7));
         }
@@ -181,11 +186,11 @@ public final class Window {
     }
 
     private void change(Settings other) {
-        boolean otherTheme = other.theme() != settings.theme();
+        boolean otherLook = other.theme() != settings.theme() || other.textPercent() != settings.textPercent();
         settings = other;
         words = settings.words();
-        if (otherTheme) {
-            settings.theme().install();
+        if (otherLook) {
+            settings.theme().install(settings.textPercent());
         }
         say();
         show();

@@ -46,7 +46,7 @@ public record NowSentence(String text, Tone tone) {
         }
         Optional<Duration> age = ReadingAge.of(snapshot, hostNowMs);
         if (ReadingAge.isOld(snapshot, hostNowMs)) {
-            return new NowSentence(words.text("now.no_reading", words.duration(age.orElseThrow())), Tone.BLIND);
+            return new NowSentence(noReading(snapshot, words.duration(age.orElseThrow()), words), Tone.BLIND);
         }
         if (latest.temperature().isEmpty()) {
             String what = latest.faults().isEmpty()
@@ -56,6 +56,15 @@ public record NowSentence(String text, Tone tone) {
             return new NowSentence(what, Tone.BLIND);
         }
         return live(snapshot, latest.temperature().get(), words);
+    }
+
+    private static String noReading(Snapshot snapshot, String age, Words words) {
+        return switch (snapshot.connection().state()) {
+            case LOST -> words.text("now.no_reading_lost", age);
+            case GIVEN_UP -> words.text("now.no_reading_given_up", age);
+            case SILENT -> words.text("now.no_reading_silent", age);
+            case CONNECTING, RECEIVING, FINISHED, CLOSED -> words.text("now.no_reading", age);
+        };
     }
 
     private static NowSentence beforeTheFirst(Snapshot snapshot, long hostNowMs, Words words) {

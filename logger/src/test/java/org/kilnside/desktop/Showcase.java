@@ -45,7 +45,8 @@ final class Showcase {
                 TemperatureUnit.CELSIUS,
                 ClockStyle.TWENTY_FOUR_HOURS,
                 Opening.LID,
-                scene == Scene.HEATING || scene == Scene.COOLING);
+                scene == Scene.HEATING || scene == Scene.COOLING,
+                Integer.getInteger("showcase.text", 100));
         String[] size = wish[3].split("x", -1);
         String mode = wish.length > 5 ? wish[5] : "";
         HandClock clock = new HandClock();

@@ -66,6 +66,17 @@ class NowSentenceTest {
     }
 
     @Test
+    void whyNoReadingComesIsSaidWithIt() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.connection = Connection.State.LOST;
+        assertThat(NowSentence.of(moment.build(), HOST_MS + 240_000, english).text())
+                .isEqualTo("No reading for 4 min: the controller is disconnected.");
+        moment.connection = Connection.State.SILENT;
+        assertThat(NowSentence.of(moment.build(), HOST_MS + 240_000, english).text())
+                .isEqualTo("No reading for 4 min: the cable is in, but nothing comes.");
+    }
+
+    @Test
     void tenSecondsAreStillLiveAndElevenAreNot() {
         assertThat(NowSentence.of(SampleSnapshots.heating(), HOST_MS + 10_000, english)
                         .tone())

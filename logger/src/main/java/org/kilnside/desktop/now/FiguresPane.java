@@ -11,7 +11,7 @@ final class FiguresPane extends Card {
     private transient List<NowModel.Figure> figures = List.of();
 
     FiguresPane() {
-        super(new MigLayout("insets 8 16 8 16, fill, gap 18", "", "[center]"));
+        super(new MigLayout("insets 8 16 8 16, fill, gap 14", "", "[center]"));
     }
 
     void show(List<NowModel.Figure> its) {

@@ -2,6 +2,7 @@ package org.kilnside.desktop.now;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -191,12 +192,14 @@ public record NowModel(
 
         private List<Figure> figures() {
             List<Figure> figures = new ArrayList<>();
-            boolean blind = over || old || snapshot.latest().isEmpty();
+            boolean silent = over || old || snapshot.latest().isEmpty();
+            boolean blind =
+                    silent || snapshot.latest().orElseThrow().temperature().isEmpty();
             if (!blind) {
                 rate().ifPresent(figures::add);
             }
             snapshot.position().filter(position -> !over).ifPresent(position -> plan(figures, position, blind));
-            if (!blind) {
+            if (!silent) {
                 controller().ifPresent(figures::add);
             }
             boolean past = snapshot.stage() == Snapshot.Stage.COOLING || snapshot.stage() == Snapshot.Stage.ENDED;
@@ -284,10 +287,7 @@ public record NowModel(
                             GAP_FILLED,
                             NOTE -> false;
                 };
-                lines.add(new EventLine(
-                        state.moment(event.elapsedMs(), snapshot.startedAt(), snapshot.speed()),
-                        state.event(event),
-                        trouble));
+                lines.add(new EventLine(moment(event.elapsedMs()), state.event(event), trouble));
             }
             return lines;
         }
@@ -313,9 +313,21 @@ public record NowModel(
             };
         }
 
+        /** With its day where that is not today's. */
         private String moment(long elapsedMs) {
             Optional<Instant> zero = snapshot.startedAt();
-            return state.moment(elapsedMs, zero, snapshot.speed());
+            boolean today = zero.isEmpty()
+                    || snapshot.latest().isEmpty()
+                    || day(zero.get(), elapsedMs)
+                            .equals(day(zero.get(), snapshot.latest().get().elapsedMs()));
+            return today
+                    ? state.moment(elapsedMs, zero, snapshot.speed())
+                    : state.momentWithDay(elapsedMs, zero, snapshot.speed());
+        }
+
+        private LocalDate day(Instant zero, long elapsedMs) {
+            return LocalDate.ofInstant(
+                    zero.plusMillis(elapsedMs), words.preferences().zone());
         }
     }
 }

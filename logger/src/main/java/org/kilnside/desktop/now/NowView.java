@@ -16,9 +16,12 @@ public final class NowView extends JPanel {
     private static final String LARGE = "large";
 
     /** How wide what stands beside the chart is: more when it tells the whole firing. */
-    private static final String BESIDE = "w 29%!";
+    private static final String BESIDE = "w 29%!, growy, hmin 0";
 
-    private static final String BESIDE_WITH_SUMMARY = "w 40%!";
+    private static final String BESIDE_WITH_SUMMARY = "w 40%!, growy, hmin 0";
+
+    private static final String ROWS = "[]0[grow, fill]10[]";
+    private static final String ROWS_WITH_SUMMARY = "[]0[grow, fill]0[]";
 
     private final PretendBanner pretend = new PretendBanner();
     private final JLabel title = Labels.quiet("");
@@ -35,7 +38,9 @@ public final class NowView extends JPanel {
     private final CardLayout sizes = new CardLayout();
     private final JPanel stage = new JPanel(sizes);
     private final JPanel side;
-    private final MigLayout layout;
+    private final MigLayout layout =
+            new MigLayout("insets 0, fill, gap 10, hidemode 2", "[grow, fill][fill]", "[][grow, fill]");
+    private final MigLayout beside = new MigLayout("insets 0, fill, gap 10, hidemode 3", "[grow, fill]", ROWS);
     private boolean isLarge;
     private boolean tellsSummary;
 
@@ -54,24 +59,28 @@ public final class NowView extends JPanel {
         chartCard.add(chart, "wmin 0, hmin 0");
         pretend.setVisible(false);
 
-        side = new JPanel(new MigLayout("insets 0, fill, gap 10, hidemode 3", "[grow, fill]", "[]0[grow, fill]10[]"));
+        side = new JPanel(beside);
         side.setOpaque(false);
-        side.add(summary, "cell 0 0, wmin 0, hmin 60, growx, gapbottom 10");
-        side.add(events, "cell 0 1, grow, wmin 0, hmin 60");
+        side.add(summary, "cell 0 0, wmin 0, hmin 60, grow, gapbottom 10");
+        side.add(events, "cell 0 1, grow, wmin 0, hmin 90");
         side.add(notes, "cell 0 2, growx, wmin 0");
         summary.setVisible(false);
 
-        layout = new MigLayout("insets 12 16 8 16, fill, gap 10", "[grow, fill][fill]", "[][][][grow, fill][]");
-        JPanel whole = new JPanel(layout);
+        Sheet sheet = new Sheet(layout);
+        sheet.add(number, "span 2, split 2, growy");
+        sheet.add(figures, "grow, pushx, wmin 0, wrap");
+        sheet.add(chartCard, "grow, push, wmin 0, hmin 0");
+        sheet.add(side, BESIDE);
+
+        // The sentence and the states stay in sight however small the window is.
+        JPanel whole = new JPanel(
+                new MigLayout("insets 12 16 8 16, fill, wrap 1, gap 10", "[grow, fill]", "[]6[][grow, fill][]"));
         whole.setOpaque(false);
         title.putClientProperty(FlatClientProperties.STYLE, "font: 110%; foreground: $Kilnside.quiet");
-        whole.add(title, "span 2, wrap, wmin 0, gapbottom -4");
-        whole.add(sentence, "span 2, wrap, growx, wmin 0");
-        whole.add(number, "span 2, split 2, growy");
-        whole.add(figures, "grow, pushx, wmin 0, wrap");
-        whole.add(chartCard, "grow, push, wmin 0, hmin 0");
-        whole.add(side, BESIDE + ", growy, wrap, hmin 0");
-        whole.add(status, "span 2, growx, wmin 0");
+        whole.add(title, "wmin 0");
+        whole.add(sentence, "growx, wmin 0");
+        whole.add(sheet.scrolled(), "grow, wmin 0, hmin 0");
+        whole.add(status, "growx, wmin 0");
 
         stage.setOpaque(false);
         stage.add(whole, WHOLE);
@@ -94,16 +103,17 @@ public final class NowView extends JPanel {
         boolean alarming = !model.number().live() && model.sentence().tone() == NowSentence.Tone.BLIND;
         number.show(model.number(), alarming);
         figures.show(model.figures());
+        figures.setVisible(!over && !model.figures().isEmpty());
         chart.show(model.chart(), words);
         chart.getAccessibleContext().setAccessibleName(words.text("chart.name", model.spoken()));
         events.show(model.events(), words);
         if (over != tellsSummary) {
             tellsSummary = over;
-            layout.setComponentConstraints(side, (over ? BESIDE_WITH_SUMMARY : BESIDE) + ", growy, wrap, hmin 0");
+            layout.setComponentConstraints(side, over ? BESIDE_WITH_SUMMARY : BESIDE);
+            beside.setRowConstraints(over ? ROWS_WITH_SUMMARY : ROWS);
             summary.setVisible(over);
             notes.setVisible(!over);
             number.setVisible(!over);
-            figures.setVisible(!over);
             revalidate();
         }
         model.summary().ifPresent(its -> summary.show(its, words));

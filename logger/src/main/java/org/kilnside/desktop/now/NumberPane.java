@@ -14,6 +14,12 @@ import org.kilnside.desktop.theme.Theme;
  */
 final class NumberPane extends Card {
     private static final long serialVersionUID = 1L;
+
+    /** In lines of text: digits are tall, words are many. */
+    private static final double LIVE_WIDTH = 15;
+
+    private static final double WORDS_WIDTH = 30;
+
     private transient NowModel.BigNumber number = new NowModel.BigNumber(false, "", "", "");
     private boolean blind;
 
@@ -28,6 +34,7 @@ final class NumberPane extends Card {
             blind = alarming;
             ground(alarming ? "alarmGround" : "card");
             getAccessibleContext().setAccessibleName(its.text() + " " + its.unit() + " " + its.under());
+            revalidate();
             repaint();
         }
     }
@@ -35,7 +42,7 @@ final class NumberPane extends Card {
     @Override
     public Dimension getPreferredSize() {
         double line = getFontMetrics(Theme.font(1)).getHeight() * Room.factor(this);
-        return new Dimension((int) (line * 15), (int) (line * 7));
+        return new Dimension((int) (line * (number.live() ? LIVE_WIDTH : WORDS_WIDTH)), (int) (line * 7));
     }
 
     @Override
@@ -61,7 +68,7 @@ final class NumberPane extends Card {
                     g,
                     number.text(),
                     Theme.font(1).deriveFont(Font.BOLD),
-                    Theme.font(2.4 * factor).getSize2D(),
+                    Theme.font(3 * factor).getSize2D(),
                     upper);
         }
         g.setPaint(Theme.colour(blind ? "alarmText" : "quiet"));

@@ -2,12 +2,15 @@ package org.kilnside.desktop.now;
 
 import java.awt.Dimension;
 import java.awt.Rectangle;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.util.Optional;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.ScrollPaneConstants;
 import javax.swing.Scrollable;
+import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.wording.FiringSummary;
 import org.kilnside.wording.Words;
@@ -26,6 +29,14 @@ final class SummaryPane extends Card {
         scroll.setOpaque(false);
         scroll.getViewport().setOpaque(false);
         scroll.getVerticalScrollBar().setUnitIncrement(16);
+        // Words wrap to the width, so the height is known only once the width is.
+        scroll.getViewport().addComponentListener(new ComponentAdapter() {
+            @Override
+            public void componentResized(ComponentEvent event) {
+                body.revalidate();
+                SwingUtilities.invokeLater(SummaryPane.this::revalidate);
+            }
+        });
         add(scroll, "wmin 0, hmin 60");
     }
 

@@ -3,6 +3,8 @@ package org.kilnside.desktop.theme;
 import com.formdev.flatlaf.FlatLaf;
 import java.awt.Color;
 import java.awt.Font;
+import java.awt.GraphicsEnvironment;
+import java.awt.Rectangle;
 import javax.swing.UIManager;
 import org.kilnside.chart.ChartLook;
 
@@ -21,12 +23,30 @@ public enum Theme {
         }
     };
 
+    /** More lines of text than this on a screen are too small to be read from a chair. */
+    private static final double MOST_LINES = 70;
+
     abstract FlatLaf look();
 
-    /** Puts this look on every window there is and will be. */
-    public void install() {
+    /**
+     * Puts this look on every window there is and will be.
+     *
+     * @param textPercent the size of all text, in percent of what fits this screen
+     */
+    public void install(int textPercent) {
+        UIManager.put("defaultFont", null);
         FlatLaf.setup(look());
+        Font font = UIManager.getFont("defaultFont");
+        double size = font.getSize2D() * screenFactor(font) * textPercent / 100;
+        UIManager.put("defaultFont", font.deriveFont((float) size));
         FlatLaf.updateUI();
+    }
+
+    /** A screen of many small pixels that the system does not scale gets larger text. */
+    private static double screenFactor(Font font) {
+        Rectangle screen = GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds();
+        double lines = screen.height / (font.getSize2D() * 1.2);
+        return Math.max(1, Math.min(3, lines / MOST_LINES));
     }
 
     public Theme other() {

@@ -69,6 +69,7 @@ class NowModelTest {
         assertThat(model.number().live()).isFalse();
         assertThat(model.number().text()).isEqualTo("no temperature");
         assertThat(model.number().under()).startsWith("last reading 41").endsWith("at 13:46");
+        assertThat(labels(model)).containsExactly("Plan", "Elements on");
     }
 
     @Test

@@ -1,0 +1,69 @@
+package org.kilnside.desktop.now;
+
+import java.awt.Dimension;
+import java.awt.LayoutManager;
+import java.awt.Rectangle;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.Scrollable;
+import org.kilnside.desktop.theme.Theme;
+
+/** Fills its place; where that is smaller than what the screen needs, it scrolls, so that nothing is ever out of reach. */
+final class Sheet extends JPanel implements Scrollable {
+    private static final long serialVersionUID = 1L;
+
+    /** The least size, in lines of text. */
+    private static final double LEAST_WIDTH = 56;
+
+    private static final double LEAST_HEIGHT = 26;
+
+    Sheet(LayoutManager layout) {
+        super(layout);
+        setOpaque(false);
+    }
+
+    JScrollPane scrolled() {
+        JScrollPane scroll = new JScrollPane(this);
+        scroll.setBorder(null);
+        scroll.setOpaque(false);
+        scroll.getViewport().setOpaque(false);
+        scroll.getVerticalScrollBar().setUnitIncrement(20);
+        scroll.getHorizontalScrollBar().setUnitIncrement(20);
+        return scroll;
+    }
+
+    private Dimension least() {
+        int line = getFontMetrics(Theme.font(1)).getHeight();
+        return new Dimension((int) (line * LEAST_WIDTH), (int) (line * LEAST_HEIGHT));
+    }
+
+    @Override
+    public Dimension getPreferredSize() {
+        return least();
+    }
+
+    @Override
+    public Dimension getPreferredScrollableViewportSize() {
+        return least();
+    }
+
+    @Override
+    public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
+        return 20;
+    }
+
+    @Override
+    public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
+        return visible.height;
+    }
+
+    @Override
+    public boolean getScrollableTracksViewportWidth() {
+        return getParent().getWidth() >= least().width;
+    }
+
+    @Override
+    public boolean getScrollableTracksViewportHeight() {
+        return getParent().getHeight() >= least().height;
+    }
+}
