@@ -2,6 +2,7 @@ package org.kilnside.desktop;
 
 import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.Dimension;
+import java.awt.FlowLayout;
 import java.awt.Rectangle;
 import java.awt.Window;
 import java.awt.event.KeyEvent;
@@ -15,6 +16,7 @@ import javax.swing.JTextArea;
 import javax.swing.KeyStroke;
 import javax.swing.ScrollPaneConstants;
 import javax.swing.Scrollable;
+import javax.swing.text.DefaultCaret;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.wording.Cautions;
 import org.kilnside.wording.Words;
@@ -41,9 +43,9 @@ final class CautionsDialog extends JDialog {
         scroll.setBorder(null);
         JButton close = new JButton(words.text("window.close"));
         close.addActionListener(event -> dispose());
-        JPanel whole = new JPanel(new MigLayout("insets 0 0 12 0, fill, wrap 1", "[grow, fill]", "[grow, fill][]"));
-        whole.add(scroll, "grow, hmin 100");
-        JPanel last = new JPanel(new MigLayout("insets 0 24 0 24", "push[]", ""));
+        JPanel whole = new JPanel(new MigLayout("insets 0 0 12 0, fill, wrap 1", "[grow, fill]", "[grow, fill][pref!]"));
+        whole.add(scroll, "grow, hmin 0");
+        JPanel last = new JPanel(new FlowLayout(FlowLayout.TRAILING, 24, 4));
         last.add(close);
         whole.add(last, "growx");
         setContentPane(whole);
@@ -74,6 +76,8 @@ final class CautionsDialog extends JDialog {
         area.setOpaque(false);
         area.setBorder(null);
         area.setFocusable(false);
+        // Else the last text written pulls the page down to itself.
+        ((DefaultCaret) area.getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
         area.putClientProperty(FlatClientProperties.STYLE, style);
         return area;
     }
