@@ -43,7 +43,8 @@ final class CautionsDialog extends JDialog {
         scroll.setBorder(null);
         JButton close = new JButton(words.text("window.close"));
         close.addActionListener(event -> dispose());
-        JPanel whole = new JPanel(new MigLayout("insets 0 0 12 0, fill, wrap 1", "[grow, fill]", "[grow, fill][pref!]"));
+        JPanel whole =
+                new JPanel(new MigLayout("insets 0 0 12 0, fill, wrap 1", "[grow, fill]", "[grow, fill][pref!]"));
         whole.add(scroll, "grow, hmin 0");
         JPanel last = new JPanel(new FlowLayout(FlowLayout.TRAILING, 24, 4));
         last.add(close);
