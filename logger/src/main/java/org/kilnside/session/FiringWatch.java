@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
@@ -111,7 +112,10 @@ final class FiringWatch {
                                         - open.lastTie().get().elapsedMs(),
                                 Timeline.WRAP_MS))
                         : OptionalLong.empty();
-        timeline.resume(last.elapsedMs(), uptime, clock.monotonicMs() - Math.max(0, away.toMillis()));
+        timeline.resume(
+                last.elapsedMs(),
+                new Timeline.Stamp(
+                        uptime, OptionalInt.empty(), clock.monotonicMs() - Math.max(0, away.toMillis()), lastWall));
         note(Kind.RECORDING_RESUMED, Optional.empty(), last.elapsedMs());
     }
 
@@ -137,7 +141,8 @@ final class FiringWatch {
         }
         long before = timeline.elapsedMs();
         OptionalLong uptimeBefore = timeline.uptimeMs();
-        Timeline.Step step = timeline.next(arrival.uptimeMs(), arrival.hostMs());
+        Timeline.Step step = timeline.next(
+                new Timeline.Stamp(arrival.uptimeMs(), arrival.sequence(), arrival.hostMs(), clock.wallClock()));
         long elapsedMs = timeline.elapsedMs() - zeroMs;
         if (firing.isEmpty()) {
             beginRecord();
