@@ -3,9 +3,12 @@ package org.kilnside.desktop;
 import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.Dimension;
 import java.awt.FlowLayout;
+import java.awt.Point;
 import java.awt.Rectangle;
 import java.awt.Window;
 import java.awt.event.KeyEvent;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JDialog;
@@ -16,6 +19,7 @@ import javax.swing.JTextArea;
 import javax.swing.KeyStroke;
 import javax.swing.ScrollPaneConstants;
 import javax.swing.Scrollable;
+import javax.swing.SwingUtilities;
 import javax.swing.text.DefaultCaret;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.wording.Cautions;
@@ -67,6 +71,13 @@ final class CautionsDialog extends JDialog {
         setSize(Math.min(room.width - 40, line * 50), Math.min(room.height - 40, line * 42));
         setLocationRelativeTo(owner);
         scroll.getVerticalScrollBar().setUnitIncrement(line);
+        // Words that wrap move the view while they find their height; the first caution is to be seen first.
+        addWindowListener(new WindowAdapter() {
+            @Override
+            public void windowOpened(WindowEvent event) {
+                SwingUtilities.invokeLater(() -> scroll.getViewport().setViewPosition(new Point(0, 0)));
+            }
+        });
     }
 
     private static JTextArea text(String words, String style) {
