@@ -58,7 +58,7 @@ final class BookImport implements Callable<Integer> {
             throw new Complaint(
                     Complaint.ExitCode.INPUT, file + " holds no good reading: there is nothing to put into the book.");
         }
-        FiringSettings settings = RecordCommand.settings(around.library(), kiln, plan);
+        FiringSettings settings = WhatIsFired.settings(around.library(), kiln, plan);
         List<Reading> readings = readings(log);
         FollowedFiring followed = FollowedFiring.of(settings.plan(), readings);
         long number;

@@ -60,7 +60,7 @@ public final class DemoCommand implements Callable<Integer> {
         Path path = book.orElseGet(() -> Places.book().resolveSibling("demo.book"));
         boolean inWindow = !headless && window.isPossible();
         FiringSettings settings =
-                RecordCommand.settings(around.library(), Optional.of("Tall Drum"), Optional.of("bisque"));
+                WhatIsFired.settings(around.library(), Optional.of("Tall Drum"), Optional.of("bisque"));
         String link = "virtual:tall-drum?speed=" + number(speed) + "&plan=bisque";
         out.println(words.text("demo.begins", number(speed)));
         out.flush();

@@ -33,17 +33,8 @@ public final class DeskCommand implements Callable<Integer> {
             description = "Where the controller's lines come from, as for record.")
     private Optional<String> link = Optional.empty();
 
-    @Option(names = "--plan", paramLabel = "FILE", description = "The plan to follow: a file, or the name of one.")
-    private Optional<String> plan = Optional.empty();
-
-    @Option(names = "--kiln", paramLabel = "NAME", description = "The kiln's name, for the book.")
-    private Optional<String> kiln = Optional.empty();
-
-    @Option(
-            names = "--book",
-            paramLabel = "FILE",
-            description = "The firing book (this system's usual place, unless given).")
-    private Optional<Path> book = Optional.empty();
+    @Mixin
+    private WhatIsFired what;
 
     private final Surroundings.Window window;
 
@@ -60,16 +51,15 @@ public final class DeskCommand implements Callable<Integer> {
                     "there is no display to open a window on: use record here, or start desk where there is a screen.");
         }
         HostClock clock = around.clock();
-        Path path = Surroundings.book(book);
+        Path path = what.book();
         Optional<AttachedFiring> recording = AttachedFiring.now(() -> RecorderAddress.find(path), clock);
         if (recording.isPresent()) {
             try (AttachedFiring firing = recording.get()) {
                 window.show(firing, clock, around.locale(), false);
             }
         } else if (link.isPresent()) {
-            FiringSettings settings = RecordCommand.settings(around.library(), kiln, plan);
-            try (Recorder recorder =
-                    Recorder.start(path, RecordCommand.firing(link.get(), plan), settings, clock, around.library())) {
+            FiringSettings settings = what.settings(around.library());
+            try (Recorder recorder = Recorder.start(path, what.firing(link.get()), settings, clock, around.library())) {
                 Runtime.getRuntime().addShutdownHook(new Thread(recorder::close, "close"));
                 if (window.show(recorder.feed(), clock, around.locale(), true)) {
                     StatusLine line = new StatusLine(around.out(), around.words(), System.console() != null, 100);
@@ -89,7 +79,7 @@ public final class DeskCommand implements Callable<Integer> {
         return new Snapshot(
                 0,
                 OptionalLong.empty(),
-                kiln,
+                what.kiln(),
                 "",
                 1,
                 Snapshot.Stage.NO_READING_YET,

@@ -1,12 +1,8 @@
 package org.kilnside.command;
 
-import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import org.kilnside.files.ProfileLibrary;
-import org.kilnside.link.LinkNotation;
 import org.kilnside.session.Connection;
 import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
@@ -38,28 +34,16 @@ public final class RecordCommand implements Callable<Integer> {
                     + " virtual:tall-drum?speed=600.")
     private String link;
 
-    @Option(
-            names = "--plan",
-            paramLabel = "FILE",
-            description = "The plan to follow: a file, or the name of one, such as bisque.")
-    private Optional<String> plan = Optional.empty();
-
-    @Option(names = "--kiln", paramLabel = "NAME", description = "The kiln's name, for the book.")
-    private Optional<String> kiln = Optional.empty();
-
-    @Option(
-            names = "--book",
-            paramLabel = "FILE",
-            description = "The firing book (this system's usual place, unless given).")
-    private Optional<Path> book = Optional.empty();
+    @Mixin
+    private WhatIsFired what;
 
     @Override
     public Integer call() {
-        FiringSettings settings = settings(around.library(), kiln, plan);
-        String from = firing(link, plan);
+        FiringSettings settings = what.settings(around.library());
+        String from = what.firing(link);
         HostClock clock = around.clock();
         Words words = around.words();
-        try (Recorder recorder = Recorder.start(Surroundings.book(book), from, settings, clock, around.library())) {
+        try (Recorder recorder = Recorder.start(what.book(), from, settings, clock, around.library())) {
             Thread atExit = new Thread(recorder::close, "close");
             Runtime.getRuntime().addShutdownHook(atExit);
             StatusLine line = new StatusLine(
@@ -78,22 +62,6 @@ public final class RecordCommand implements Callable<Integer> {
         throw new Complaint(
                 Complaint.ExitCode.INPUT,
                 last.connection().detail().orElse("the connection was given up; the log file says more."));
-    }
-
-    /** A virtual kiln that was given no plan of its own fires the one that is followed. */
-    static String firing(String link, Optional<String> plan) {
-        LinkNotation notation = LinkNotation.parse(link);
-        if (plan.isPresent()
-                && notation instanceof LinkNotation.Virtual virtual
-                && virtual.plan().isEmpty()) {
-            return new LinkNotation.Virtual(virtual.name(), virtual.speed(), plan).text();
-        }
-        return link;
-    }
-
-    static FiringSettings settings(ProfileLibrary library, Optional<String> kiln, Optional<String> plan) {
-        Optional<ProfileLibrary.Plan> found = plan.map(library::plan);
-        return FiringSettings.of(kiln, found.map(ProfileLibrary.Plan::schedule), found.map(ProfileLibrary.Plan::text));
     }
 
     private static int columns() {

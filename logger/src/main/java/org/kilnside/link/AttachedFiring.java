@@ -9,12 +9,12 @@ import java.nio.channels.Channels;
 import java.nio.channels.SocketChannel;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
-import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.kilnside.files.SnapshotLines;
 import org.kilnside.session.Connection;
 import org.kilnside.session.HostClock;
+import org.kilnside.session.Listeners;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.Snapshot;
 import org.slf4j.Logger;
@@ -30,7 +30,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
 
     private final Supplier<Optional<? extends SocketAddress>> place;
     private final HostClock clock;
-    private final CopyOnWriteArrayList<Consumer<Snapshot>> listeners = new CopyOnWriteArrayList<>();
+    private final Listeners listeners = new Listeners();
     private volatile Optional<SocketChannel> channel = Optional.empty();
     private volatile Snapshot latest;
     private volatile boolean closed;
@@ -163,9 +163,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
 
     private void publish(Snapshot snapshot) {
         latest = snapshot;
-        for (Consumer<Snapshot> listener : listeners) {
-            listener.accept(snapshot);
-        }
+        listeners.tell(snapshot);
     }
 
     @Override
@@ -175,8 +173,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
 
     @Override
     public Subscription subscribe(Consumer<Snapshot> listener) {
-        listeners.add(listener);
-        return () -> listeners.remove(listener);
+        return listeners.add(listener);
     }
 
     @Override

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
@@ -23,7 +22,7 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
     private final FiringWatch watch;
     private final ReadingSource source;
     private final BlockingQueue<Runnable> queue = new ArrayBlockingQueue<>(QUEUE);
-    private final CopyOnWriteArrayList<Consumer<Snapshot>> listeners = new CopyOnWriteArrayList<>();
+    private final Listeners listeners = new Listeners();
     private final Thread thread = new Thread(this::work, "session");
     private volatile Snapshot latest;
     private volatile boolean closing;
@@ -48,8 +47,7 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
 
     @Override
     public Subscription subscribe(Consumer<Snapshot> listener) {
-        listeners.add(listener);
-        return () -> listeners.remove(listener);
+        return listeners.add(listener);
     }
 
     @Override
@@ -153,13 +151,6 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
             return;
         }
         latest = snapshot;
-        for (Consumer<Snapshot> listener : listeners) {
-            try {
-                listener.accept(snapshot);
-            } catch (RuntimeException e) {
-                LOG.error("a listener failed and is left out from now on", e);
-                listeners.remove(listener);
-            }
-        }
+        listeners.tell(snapshot);
     }
 }
