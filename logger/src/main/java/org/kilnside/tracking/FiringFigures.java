@@ -42,6 +42,9 @@ public record FiringFigures(
     /** A kiln within this many kelvin below a hold's temperature is taken to hold it (common practice). */
     public static final double HOLD_BAND_K = 5;
 
+    /** This close to a target is there: noise and rounding of readings. */
+    private static final double THERE_K = 1;
+
     /** A pause this many times the usual interval, and no shorter than ten seconds, is a gap. */
     private static final int GAP_INTERVALS = 5;
 
@@ -52,7 +55,7 @@ public record FiringFigures(
      *
      * @param planned its temperature
      * @param hold how long the plan holds there
-     * @param held how long the kiln was within {@link #HOLD_BAND_K} of it or above
+     * @param held how long the kiln, once there, was within {@link #HOLD_BAND_K} of it or above
      * @param behind how much later than planned it was reached, negative = earlier; empty when it was not reached
      */
     public record Top(Temperature planned, Duration hold, Duration held, Optional<Duration> behind) {}
@@ -69,12 +72,7 @@ public record FiringFigures(
         long began = first(events, FiringEvent.Kind.FIRING_BEGAN).orElse(curve.elapsedMs(0));
         long ended = first(events, FiringEvent.Kind.FIRING_ENDED).orElse(curve.elapsedMs(curve.size() - 1));
         OptionalLong cooling = last(events, FiringEvent.Kind.COOLING_BEGAN);
-        int peak = 0;
-        for (int i = 1; i < curve.size(); i++) {
-            if (curve.temperatureC(i) > curve.temperatureC(peak)) {
-                peak = i;
-            }
-        }
+        int peak = peakOf(curve);
         Gaps gaps = Gaps.in(curve);
         return Optional.of(new FiringFigures(
                 began,
@@ -82,12 +80,22 @@ public record FiringFigures(
                 cooling,
                 Temperature.ofCelsius(curve.temperatureC(peak)),
                 curve.elapsedMs(peak),
-                plan.flatMap(written -> top(curve, written, began)),
+                plan.flatMap(written -> top(curve, written, began, peak)),
                 largest(curve, aligned, began, plannedUntil(plan, cooling, ended)),
                 gaps.count,
                 Duration.ofMillis(gaps.longestMs),
                 below(curve, peak, 120),
                 below(curve, peak, 50)));
+    }
+
+    private static int peakOf(Trace curve) {
+        int peak = 0;
+        for (int i = 1; i < curve.size(); i++) {
+            if (curve.temperatureC(i) > curve.temperatureC(peak)) {
+                peak = i;
+            }
+        }
+        return peak;
     }
 
     public Duration length() {
@@ -125,40 +133,30 @@ public record FiringFigures(
         return free && cooling.isPresent() ? cooling.getAsLong() : ended;
     }
 
-    private static Optional<Top> top(Trace curve, Schedule plan, long began) {
-        Segment.Ramp highest = null;
-        long plannedMs = 0;
-        long untilHighestMs = 0;
-        double fromC = curve.temperatureC(Math.max(0, curve.indexAt(began)));
-        for (Segment segment : plan.segments()) {
-            if (segment instanceof Segment.Ramp ramp) {
-                plannedMs += Math.round(
-                        Math.abs(ramp.to().celsius() - fromC) / ramp.rate().kelvinPerHour() * 3_600_000);
-                fromC = ramp.to().celsius();
-                if (highest == null || ramp.to().isAbove(highest.to())) {
-                    highest = ramp;
-                    untilHighestMs = plannedMs;
-                }
-                plannedMs += ramp.hold().toMillis();
-            }
+    private static Optional<Top> top(Trace curve, Schedule plan, long began, int peak) {
+        double topC = plan.top().celsius();
+        double bandC = topC - HOLD_BAND_K;
+        Duration hold =
+                plan.segments().get(plan.topSegment() - 1) instanceof Segment.Ramp ramp ? ramp.hold() : Duration.ZERO;
+        if (curve.temperatureC(peak) < bandC) {
+            return Optional.of(new Top(plan.top(), hold, Duration.ZERO, Optional.empty()));
         }
-        if (highest == null) {
-            return Optional.empty();
+        // A kiln that holds a little below its target has reached it when it first is where it then stays.
+        double thereC = Math.min(topC, curve.temperatureC(peak)) - THERE_K;
+        int reached = 0;
+        while (curve.temperatureC(reached) < thereC) {
+            reached++;
         }
-        double bandC = highest.to().celsius() - HOLD_BAND_K;
         long heldMs = 0;
-        Optional<Duration> behind = Optional.empty();
-        for (int i = 0; i < curve.size(); i++) {
-            if (curve.temperatureC(i) >= bandC) {
-                if (behind.isEmpty()) {
-                    behind = Optional.of(Duration.ofMillis(curve.elapsedMs(i) - began - untilHighestMs));
-                }
-                if (i + 1 < curve.size() && curve.temperatureC(i + 1) >= bandC) {
-                    heldMs += curve.elapsedMs(i + 1) - curve.elapsedMs(i);
-                }
+        for (int i = reached; i + 1 < curve.size(); i++) {
+            if (curve.temperatureC(i) >= bandC && curve.temperatureC(i + 1) >= bandC) {
+                heldMs += curve.elapsedMs(i + 1) - curve.elapsedMs(i);
             }
         }
-        return Optional.of(new Top(highest.to(), highest.hold(), Duration.ofMillis(heldMs), behind));
+        double litC = curve.temperatureC(Math.max(0, curve.indexAt(began)));
+        Duration planned = plan.curveFrom(Temperature.ofCelsius(litC)).timeToTop();
+        Duration took = Duration.ofMillis(curve.elapsedMs(reached) - began);
+        return Optional.of(new Top(plan.top(), hold, Duration.ofMillis(heldMs), Optional.of(took.minus(planned))));
     }
 
     private static Optional<Deviation> largest(
