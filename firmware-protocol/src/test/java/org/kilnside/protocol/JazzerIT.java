@@ -44,11 +44,9 @@ class JazzerIT {
                 "-max_len=4096",
                 "-len_control=0",
                 "-timeout=10",
-                LONG ? "-runs=400000" : "-runs=5000"));
-        String corpus = System.getProperty(
-                "kilnside.fuzz.corpus", folder.resolve("corpus").toString());
-        Files.createDirectories(Path.of(corpus));
-        command.add(corpus);
+                "-use_value_profile=1",
+                LONG ? "-runs=800000" : "-runs=20000"));
+        command.add(Files.createDirectory(folder.resolve("corpus")).toString());
         command.add(seeds.toString());
         Process process = new ProcessBuilder(command)
                 .directory(folder.toFile())

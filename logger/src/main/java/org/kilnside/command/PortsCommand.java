@@ -50,11 +50,24 @@ public final class PortsCommand implements Callable<Integer> {
     @Option(names = "--watch", description = "Listen until Ctrl-C, and show what comes.")
     private boolean watch;
 
+    @Option(
+            names = "--try-opening",
+            description =
+                    "With a cold kiln that is not firing: open the port, close it, open it again, say whether that"
+                            + " restarted the controller, and remember it. Do this once before the first firing.")
+    private boolean tryOpening;
+
     @Option(names = "--json", description = "One JSON object a port, or one for what was heard.")
     private boolean json;
 
     @Override
     public Integer call() {
+        if (tryOpening) {
+            return new PortTrial(around, json)
+                    .of(port.orElseThrow(() -> new Complaint(
+                            Complaint.ExitCode.USAGE,
+                            "--try-opening needs the port to try: \"kilnside ports\" lists the ports there are.")));
+        }
         return port.isEmpty() ? list() : listen(port.get());
     }
 

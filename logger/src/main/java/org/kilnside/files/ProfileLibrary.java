@@ -16,11 +16,13 @@ import org.kilnside.firing.Kiln;
 import org.kilnside.schedule.Schedule;
 
 /**
- * Plans and kilns by the name a person types: a path; else a file in the person's own folder; else one of the starter
- * files that come with the program. In the own folder plans lie in {@code schedules/} and kilns in {@code kilns/}.
+ * Plans, kilns and line patterns by the name a person types: a path; else a file in the person's own folder; else one
+ * of the starter files that come with the program. In the own folder plans lie in {@code schedules/}, kilns in {@code
+ * kilns/}, line patterns in {@code line-patterns/}; beside them lies what is remembered of the ports.
  */
 public final class ProfileLibrary {
     private static final String ENDING = ".toml";
+    private static final String LINE_PATTERNS = "line-patterns";
 
     private final Optional<Path> ownFolder;
 
@@ -79,6 +81,31 @@ public final class ProfileLibrary {
         String wanted = kilnNames().contains(asFile) ? asFile : nameOrPath;
         Found found = find(wanted, "kilns", StarterProfiles.KILNS, KilnFiles.KIND, StarterProfiles::kilnText);
         return KilnFiles.parse(found.text, found.file);
+    }
+
+    /** The names of all line patterns, own and starter, in alphabetical order. */
+    public List<String> linePatternNames() {
+        return names(LINE_PATTERNS, StarterProfiles.LINE_PATTERNS);
+    }
+
+    /**
+     * The pattern of a controller's own lines by name or path.
+     *
+     * @throws FileRefusedException when there is none, or its file is refused
+     */
+    public LinePattern linePattern(String nameOrPath) {
+        Found found = find(
+                nameOrPath,
+                LINE_PATTERNS,
+                StarterProfiles.LINE_PATTERNS,
+                LinePatternFiles.KIND,
+                StarterProfiles::linePatternText);
+        return LinePatternFiles.parse(found.text, found.file);
+    }
+
+    /** What is remembered of the ports; nothing without a person's own folder. */
+    public PortNotes portNotes() {
+        return ownFolder.map(PortNotes::in).orElseGet(PortNotes::none);
     }
 
     private record Found(String shortName, String file, Optional<Path> path, String text) {}

@@ -14,6 +14,9 @@ public final class StarterProfiles {
     /** The starter kilns, by the names a person types. */
     public static final List<String> KILNS = List.of("tall-drum");
 
+    /** The starter line patterns, by the names a person types. */
+    public static final List<String> LINE_PATTERNS = List.of("columns", "keys", "json", "expression");
+
     private StarterProfiles() {}
 
     /** The text of a starter plan. */
@@ -24,6 +27,11 @@ public final class StarterProfiles {
     /** The text of a starter kiln. */
     static String kilnText(String name) {
         return text("kilns/" + name + ".toml", KilnFiles.KIND);
+    }
+
+    /** The text of a starter line pattern. */
+    static String linePatternText(String name) {
+        return text("line-patterns/" + name + ".toml", LinePatternFiles.KIND);
     }
 
     private static String text(String file, String kind) {

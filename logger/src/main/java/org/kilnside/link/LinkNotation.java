@@ -13,7 +13,8 @@ import java.util.Optional;
  * virtual:NAME?speed=600&amp;plan=FILE    the virtual kiln; a plan of the library by its short name
  * </pre>
  *
- * Serial, tcp and replay also take {@code lines=FILE}, a line pattern for a controller that prints lines of its own.
+ * Serial, tcp and replay also take {@code lines=FILE}, a line pattern for a controller that prints lines of its own;
+ * one of the library by its short name.
  */
 public sealed interface LinkNotation {
     /** As fast as the program can. */
@@ -24,8 +25,8 @@ public sealed interface LinkNotation {
     /** The link in its full notation. */
     String text();
 
-    /** The file with the pattern of the controller's own lines; empty for the protocol's lines. */
-    default Optional<Path> linePattern() {
+    /** The pattern of the controller's own lines, by its short name or its file; empty for the protocol's lines. */
+    default Optional<String> linePattern() {
         return Optional.empty();
     }
 
@@ -39,7 +40,7 @@ public sealed interface LinkNotation {
     }
 
     /** A serial port, 8N1. */
-    record Serial(String path, int baud, Optional<Path> linePattern) implements LinkNotation {
+    record Serial(String path, int baud, Optional<String> linePattern) implements LinkNotation {
         @Override
         public String text() {
             return "serial:" + path + "?baud=" + baud + lines(linePattern, "&");
@@ -47,7 +48,7 @@ public sealed interface LinkNotation {
     }
 
     /** A serial-over-network adapter. */
-    record Tcp(String host, int port, Optional<Path> linePattern) implements LinkNotation {
+    record Tcp(String host, int port, Optional<String> linePattern) implements LinkNotation {
         @Override
         public String text() {
             return "tcp:" + (host.contains(":") ? "[" + host + "]" : host) + ":" + port + lines(linePattern, "?");
@@ -55,7 +56,7 @@ public sealed interface LinkNotation {
     }
 
     /** A captured stream. */
-    record Replay(Path file, double speed, Optional<Path> linePattern) implements LinkNotation {
+    record Replay(Path file, double speed, Optional<String> linePattern) implements LinkNotation {
         @Override
         public String text() {
             return "replay:" + file + "?speed=" + written(speed) + lines(linePattern, "&");
@@ -73,7 +74,7 @@ public sealed interface LinkNotation {
         }
     }
 
-    private static String lines(Optional<Path> pattern, String joint) {
+    private static String lines(Optional<String> pattern, String joint) {
         return pattern.map(file -> joint + "lines=" + file).orElse("");
     }
 

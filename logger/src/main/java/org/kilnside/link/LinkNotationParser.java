@@ -83,7 +83,7 @@ final class LinkNotationParser {
         if (!baud.matches("\\d{3,7}") || Integer.parseInt(baud) < 300 || Integer.parseInt(baud) > 4_000_000) {
             throw bad("baud is a whole number from 300 to 4000000, found \"" + baud + "\"");
         }
-        return new LinkNotation.Serial(body, Integer.parseInt(baud), path("lines"));
+        return new LinkNotation.Serial(body, Integer.parseInt(baud), Optional.ofNullable(options.get("lines")));
     }
 
     private LinkNotation tcp() {
@@ -100,7 +100,7 @@ final class LinkNotationParser {
         if (!port.matches("\\d{1,5}") || Integer.parseInt(port) < 1 || Integer.parseInt(port) > 65_535) {
             throw bad("after the host stands a port from 1 to 65535, found \"" + port + "\"");
         }
-        return new LinkNotation.Tcp(host, Integer.parseInt(port), path("lines"));
+        return new LinkNotation.Tcp(host, Integer.parseInt(port), Optional.ofNullable(options.get("lines")));
     }
 
     private LinkNotation replay() {
@@ -108,7 +108,7 @@ final class LinkNotationParser {
         if (body.isEmpty()) {
             throw bad("the file is missing; write replay:FILE?speed=60");
         }
-        return new LinkNotation.Replay(path("file", body), speed("1"), path("lines"));
+        return new LinkNotation.Replay(path("file", body), speed("1"), Optional.ofNullable(options.get("lines")));
     }
 
     private LinkNotation virtual() {
@@ -130,10 +130,6 @@ final class LinkNotationParser {
             throw bad("speed is a number above 0 and up to 100000, or max, found \"" + speed + "\"");
         }
         return Double.parseDouble(speed);
-    }
-
-    private Optional<Path> path(String option) {
-        return Optional.ofNullable(options.get(option)).map(value -> path(option, value));
     }
 
     private Path path(String what, String value) {

@@ -80,7 +80,8 @@ final class LinkReader implements PortEar {
 
     /** All that happens on the link's thread; also called as it is by tests that move a clock by hand. */
     void run(Listener listener) {
-        LinkWatch watch = new LinkWatch(port, around.clock(), listener, sample, lines);
+        LinkWatch watch = new LinkWatch(
+                port, around.clock(), listener, sample, lines, around.library().portNotes());
         Backoff backoff = new Backoff();
         try {
             while (!closing) {

@@ -1,15 +1,23 @@
 package org.kilnside.link;
 
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import org.kilnside.files.FileRefusedException;
+import org.kilnside.files.PortNotes;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Connection.State;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.ReadingSource;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Follows one link: what state it is in, what came, and what there is to say about it. Confined to the link's thread. */
 final class LinkWatch {
+    private static final Logger LOG = LoggerFactory.getLogger(LinkWatch.class);
+
     /** Silence begins after three line intervals, and after this long at least. */
     private static final long SHORTEST_SILENCE_MS = 3_000;
 
@@ -24,7 +32,8 @@ final class LinkWatch {
     private final LineReader lines;
     private final Noise noise = new Noise();
     private final ForeignSample sample;
-    private final Reopening reopening = new Reopening();
+    private final Reopening reopening;
+    private final PortNotes notes;
 
     private boolean everOpened;
     private boolean goodSinceOpening;
@@ -37,13 +46,32 @@ final class LinkWatch {
     private long toldAtMs;
 
     LinkWatch(
-            Port port, HostClock clock, ReadingSource.Listener listener, ForeignSample sample, LineReader.Maker maker) {
+            Port port,
+            HostClock clock,
+            ReadingSource.Listener listener,
+            ForeignSample sample,
+            LineReader.Maker maker,
+            PortNotes notes) {
         this.port = port;
+        this.notes = notes;
+        this.reopening = new Reopening(port.mayRestartController() ? restartsSince(port, notes) : Optional.empty());
         this.clock = clock;
         this.listener = listener;
         this.sample = sample;
         this.lines = maker.make(new Ears());
         this.sinceMs = clock.monotonicMs();
+    }
+
+    private static Optional<LocalDate> restartsSince(Port port, PortNotes notes) {
+        try {
+            return notes.of(port.title())
+                    .filter(note -> note.opening() == PortNotes.Opening.RESTARTS)
+                    .map(PortNotes.Note::seen);
+        } catch (FileRefusedException e) {
+            // The recording must not fail for want of a memory; what happens now is still watched.
+            LOG.warn("what is remembered of the ports cannot be read: {}", e.getMessage());
+            return Optional.empty();
+        }
     }
 
     State state() {
@@ -55,7 +83,7 @@ final class LinkWatch {
     }
 
     boolean reopeningAllowed() {
-        return reopening.allowed();
+        return !everOpened || reopening.allowed();
     }
 
     void connecting() {
@@ -118,7 +146,9 @@ final class LinkWatch {
 
     /** Reopening is not allowed. */
     void givenUp() {
-        become(State.GIVEN_UP, reopening.sentence(port.title()));
+        become(
+                State.GIVEN_UP,
+                Optional.of(reopening.givenUpSentence(port.title(), detail.orElse("The connection is gone."))));
     }
 
     void givenUp(String sentence) {
@@ -133,6 +163,18 @@ final class LinkWatch {
             become(State.CLOSED, detail);
         }
         tell(clock.monotonicMs());
+    }
+
+    private void remember() {
+        try {
+            notes.remember(
+                    port.title(),
+                    new PortNotes.Note(
+                            PortNotes.Opening.RESTARTS,
+                            LocalDate.ofInstant(clock.wallClock(), ZoneId.systemDefault())));
+        } catch (FileRefusedException e) {
+            LOG.warn("that opening {} restarts the controller cannot be remembered: {}", port.title(), e.getMessage());
+        }
     }
 
     private Optional<String> whatToSay(State next) {
@@ -201,7 +243,11 @@ final class LinkWatch {
     private final class Ears implements LineReader.Ears {
         @Override
         public void uptime(long uptimeMs, OptionalInt resetCauseBits) {
+            boolean known = reopening.sawRestart();
             reopening.heard(uptimeMs, resetCauseBits, clock.monotonicMs());
+            if (reopening.sawRestart() && !known) {
+                remember();
+            }
         }
 
         @Override

@@ -2,7 +2,6 @@ package org.kilnside.link;
 
 import java.util.Optional;
 import org.kilnside.files.LinePattern;
-import org.kilnside.files.LinePatternFiles;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.ReadingSource;
@@ -33,10 +32,12 @@ public final class Links {
 
     /** A source that can also say how lines which are none of the protocol could be read. */
     public static PortEar listen(LinkNotation link, LinkSurroundings around) {
-        Optional<LinePattern> pattern = link.linePattern().map(LinePatternFiles::read);
-        LineReader.Maker lines =
-                ears -> pattern.isPresent() ? new PatternLines(pattern.get(), ears) : new ProtocolLines(ears);
-        return new LinkReader(link.text(), port(link, around), around, lines);
+        return new LinkReader(link.text(), port(link, around), around, lines(link, around));
+    }
+
+    static LineReader.Maker lines(LinkNotation link, LinkSurroundings around) {
+        Optional<LinePattern> pattern = link.linePattern().map(around.library()::linePattern);
+        return ears -> pattern.isPresent() ? new PatternLines(pattern.get(), ears) : new ProtocolLines(ears);
     }
 
     static Port port(LinkNotation link, LinkSurroundings around) {

@@ -1,5 +1,6 @@
 package org.kilnside.link;
 
+import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.kilnside.protocol.Uptime;
@@ -26,6 +27,13 @@ final class Reopening {
     private long openedAtMs;
     private boolean lookedAtCause;
     private boolean guilty;
+
+    /** The day on which opening this port was seen to restart the controller; empty when it never was. */
+    private final Optional<LocalDate> knownSince;
+
+    Reopening(Optional<LocalDate> knownSince) {
+        this.knownSince = knownSince;
+    }
 
     /** The port was opened at a host time. */
     void opened(long hostMs) {
@@ -56,7 +64,21 @@ final class Reopening {
 
     /** Whether the port may be opened again without being asked. */
     boolean allowed() {
-        return !guilty;
+        return !guilty && knownSince.isEmpty();
+    }
+
+    /** Whether an opening was followed by a restart since this began to watch. */
+    boolean sawRestart() {
+        return guilty;
+    }
+
+    /** The sentence for a connection that is gone and may not be made anew. */
+    String givenUpSentence(String port, String why) {
+        return sentence(port)
+                .orElseGet(() -> why + " Opening " + port + " is known to restart the controller (seen "
+                        + knownSince.orElseThrow() + "), so Kilnside does not open it again by itself: see that the"
+                        + " firing goes on, then start the recording again; PORTING.md shows the wiring that"
+                        + " prevents it.");
     }
 
     /** The one sentence that names the cause; empty while nothing speaks against reopening. */

@@ -2,8 +2,12 @@ package org.kilnside.link;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.files.PortNotes;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.session.Connection.State;
 
@@ -19,8 +23,11 @@ class ReopeningTest {
     private final Lines lines = new Lines();
     private final ScriptedPort port = new ScriptedPort(clock);
 
+    @TempDir
+    private Path settings;
+
     private void run() {
-        LinkSurroundings around = new LinkSurroundings(clock, clock, ProfileLibrary.starters(), false);
+        LinkSurroundings around = new LinkSurroundings(clock, clock, ProfileLibrary.of(settings), false);
         LinkReader link = new LinkReader("serial:/dev/ttyTEST", port, around, ProtocolLines::new);
         port.afterTheLastStep = link::close;
         link.run(heard);
@@ -144,5 +151,56 @@ class ReopeningTest {
         run();
 
         assertThat(port.openedAtMs).hasSize(2);
+    }
+
+    @Test
+    void aRestartThatFollowedAnOpeningIsRememberedForThePort() {
+        port.silentFor(1_800)
+                .says(lines.hello(4, 1000, OptionalInt.of(2)))
+                .says(lines.reading(1_004, 20))
+                .ends();
+        run();
+
+        assertThat(PortNotes.in(settings).of("/dev/ttyTEST"))
+                .hasValueSatisfying(note -> assertThat(note.opening()).isEqualTo(PortNotes.Opening.RESTARTS));
+    }
+
+    @Test
+    void aPortRememberedToRestartItsControllerIsOpenedWhenAskedAndNeverByItself() {
+        remember();
+        // The lines stayed up, so this opening made no step and restarted nothing.
+        port.says(lines.hello(5 * HOURS))
+                .says(lines.reading(5 * HOURS + 1_000, 800))
+                .ends();
+        run();
+
+        assertThat(port.openedAtMs).hasSize(1);
+        assertThat(heard.arrivals).hasSize(1);
+        assertThat(heard.last().state()).isEqualTo(State.GIVEN_UP);
+        assertThat(heard.last().detail().orElseThrow())
+                .contains("The connection to /dev/ttyTEST is gone")
+                .contains("Opening /dev/ttyTEST is known to restart the controller (seen 2026-11-20)")
+                .contains("PORTING.md");
+    }
+
+    @Test
+    void aRecorderThatWaitsForARememberedPortStillOpensItOnce() {
+        remember();
+        port.refusesToOpen(LinkTroubleException.passing("There is no port."))
+                .says(lines.hello(5 * HOURS))
+                .says(lines.reading(5 * HOURS + 1_000, 800))
+                .ends();
+        LinkSurroundings around = new LinkSurroundings(clock, clock, ProfileLibrary.of(settings), true);
+        LinkReader link = new LinkReader("serial:/dev/ttyTEST", port, around, ProtocolLines::new);
+        port.afterTheLastStep = link::close;
+        link.run(heard);
+
+        assertThat(heard.arrivals).hasSize(1);
+        assertThat(heard.last().state()).isEqualTo(State.GIVEN_UP);
+    }
+
+    private void remember() {
+        PortNotes.in(settings)
+                .remember("/dev/ttyTEST", new PortNotes.Note(PortNotes.Opening.RESTARTS, LocalDate.of(2026, 11, 20)));
     }
 }
