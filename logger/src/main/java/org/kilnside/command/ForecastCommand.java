@@ -15,6 +15,7 @@ import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.thermal.BeforeLighting;
 import org.kilnside.thermal.Forecast;
 import org.kilnside.thermal.ForecastQuestion;
 import org.kilnside.thermal.Forecaster;
@@ -33,6 +34,9 @@ import picocli.CommandLine.Parameters;
         description =
                 "Says when a firing reaches its top and when it will be cool, with the interval that holds nine in ten. \"Now\" is a log's last line.")
 public final class ForecastCommand implements Callable<Integer> {
+    /** A room nobody has measured (common practice). */
+    private static final double USUAL_ROOM_C = 15;
+
     @Mixin
     private Surroundings around;
 
@@ -71,6 +75,13 @@ public final class ForecastCommand implements Callable<Integer> {
             description = "What the kiln's wall is made of; without it all three are weighed.")
     private Optional<WallKind> wall = Optional.empty();
 
+    @Option(
+            names = "--load-kg",
+            paramLabel = "M",
+            description =
+                    "Before lighting: ware and furniture, kg. Needs --power-kw and earlier logs that tell the output.")
+    private Optional<Double> loadKg = Optional.empty();
+
     @Option(names = "--power-kw", paramLabel = "P", description = "The elements' power, all on, kW.")
     private Optional<Double> powerKw = Optional.empty();
 
@@ -85,6 +96,9 @@ public final class ForecastCommand implements Callable<Integer> {
                 KilnMemory.of(before, wall, ambient.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
         Optional<Schedule> schedule =
                 plan.map(name -> around.library().plan(name).schedule());
+        if (logs.isEmpty()) {
+            beforeLighting(schedule.orElseThrow(), memory);
+        }
         int exit = Complaint.ExitCode.DONE.code();
         for (Path path : logs) {
             try {
@@ -102,9 +116,16 @@ public final class ForecastCommand implements Callable<Integer> {
     }
 
     private void check() {
-        if (logs.isEmpty()) {
+        if (logs.isEmpty() && (plan.isEmpty() || earlier.isEmpty())) {
             throw new Complaint(
-                    Complaint.ExitCode.USAGE, "no log to forecast from, expected at least one: name its CSV file");
+                    Complaint.ExitCode.USAGE,
+                    "no log to forecast from, expected at least one: name its CSV file; or, before lighting, --plan and"
+                            + " --earlier");
+        }
+        if (loadKg.isPresent() && (powerKw.isEmpty() || !logs.isEmpty())) {
+            throw new Complaint(
+                    Complaint.ExitCode.USAGE,
+                    "--load-kg is of use before lighting and with --power-kw: give both, and no log");
         }
         if (plan.isPresent() && target.isPresent()) {
             throw new Complaint(
@@ -112,6 +133,7 @@ public final class ForecastCommand implements Callable<Integer> {
         }
         within("--target", target, 50, 1500, "°C");
         within("--ambient", ambient, -40, 60, "°C");
+        within("--load-kg", loadKg, 0.1, 5000, "kg");
         within("--power-kw", powerKw, 0.1, 500, "kW");
         for (double each : below) {
             within("--below", Optional.of(each), 0, 1500, "°C");
@@ -148,13 +170,33 @@ public final class ForecastCommand implements Callable<Integer> {
         return powerKw.isPresent() ? question.withPowerKw(powerKw.get()) : question;
     }
 
+    private void beforeLighting(Schedule schedule, KilnMemory memory) {
+        Forecast forecast = BeforeLighting.forecast(
+                        schedule,
+                        memory,
+                        Temperature.ofCelsius(ambient.orElse(USUAL_ROOM_C)),
+                        below.stream().map(Temperature::ofCelsius).toList(),
+                        powerKw.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+                        loadKg.map(OptionalDouble::of).orElse(OptionalDouble.empty()))
+                .orElseThrow(() -> new Complaint(
+                        Complaint.ExitCode.NOTHING,
+                        "the earlier logs hold no heating or cooling to know the kiln by; name logs of whole firings"));
+        ForecastWords words = new ForecastWords(around.words(), Optional.empty());
+        if (json) {
+            around.out().println(object(Optional.empty(), forecast).with("notes", words.remarks(forecast)));
+        } else {
+            around.out().println(schedule.name());
+            words.lines(forecast).forEach(line -> around.out().println("  " + line));
+        }
+    }
+
     private void answer(Path path, ForecastQuestion question) {
         Forecast forecast = Forecaster.forecast(question);
         Log log = CsvLogs.read(path);
         Optional<Instant> startedAt = log.startedAt();
         ForecastWords words = new ForecastWords(around.words(), startedAt);
         if (json) {
-            around.out().println(object(path, forecast).with("notes", words.remarks(forecast)));
+            around.out().println(object(Optional.of(path), forecast).with("notes", words.remarks(forecast)));
         } else {
             around.out().println(path);
             words.lines(forecast).forEach(line -> around.out().println("  " + line));
@@ -162,9 +204,9 @@ public final class ForecastCommand implements Callable<Integer> {
         log.report().sentence().ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
     }
 
-    private static JsonObject object(Path path, Forecast forecast) {
+    private static JsonObject object(Optional<Path> path, Forecast forecast) {
         JsonObject object = new JsonObject()
-                .with("log", path.toString())
+                .with("log", path, Path::toString)
                 .with("asked_s", forecast.askedS(), 1)
                 .with("stage", forecast.stage().name().toLowerCase(java.util.Locale.ROOT))
                 .with("ambient_c", forecast.ambient().celsius(), 1);

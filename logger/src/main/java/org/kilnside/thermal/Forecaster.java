@@ -21,6 +21,11 @@ public final class Forecaster {
     /** A temperature less than this above the room may never be reached within days, K. */
     private static final double ABOVE_ROOM_K = 3;
 
+    private static final double LIDS_OPENED_BELOW_C = 400;
+
+    /** A bung quickens a cooling by less than this, a propped lid by more. */
+    private static final double LID_TIMES = 3;
+
     private Forecaster() {}
 
     /** Forecasts a firing from what is known now. */
@@ -86,7 +91,14 @@ public final class Forecaster {
                 remarks);
     }
 
-    private static Forecast cooling(ForecastQuestion question, FiringData data, List<Remark> remarks) {
+    private static Forecast cooling(ForecastQuestion question, FiringData whole, List<Remark> remarks) {
+        FiringData data = whole;
+        Optional<Double> lid = lidOpenedS(whole);
+        if (lid.isPresent()) {
+            // What the sensor reads from here on is air: the ware is forecast from what was known when it was opened.
+            data = FiringData.of(whole.course.until(lid.get()), question.ambientC());
+            remarks.add(0, new Remark(Kind.SENSOR_READS_AIR, lid));
+        }
         List<FiringFit.Weighted> fits = question.memory().fit(data);
         Optional<PlanAhead> ahead = ahead(question, data);
         boolean unplanned = data.phases.drivenNow() && ahead.isEmpty();
@@ -104,13 +116,16 @@ public final class Forecaster {
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
             Temperature threshold = question.below().get(i);
-            if (data.nowC < thresholds[i]) {
+            if (data.nowC < thresholds[i] && lid.isEmpty()) {
                 below.add(alreadyBelow(data, threshold));
             } else if (thresholds[i] < room + ABOVE_ROOM_K || !remaining[i].isKnown()) {
                 remarks.add(Remark.of(Kind.BELOW_ROOM));
                 below.add(new Below(threshold, Optional.empty(), Optional.empty()));
             } else {
                 When when = when(question, data, remaining[i], thresholds[i], ahead.isEmpty());
+                if (lid.isPresent()) {
+                    when = withLidOpen(when, lid.get(), whole.nowS);
+                }
                 below.add(
                         unplanned
                                 ? new Below(threshold, Optional.empty(), Optional.of(when.fromS()))
@@ -118,14 +133,53 @@ public final class Forecaster {
             }
         }
         return new Forecast(
-                data.nowS,
+                whole.nowS,
                 Stage.COOLING,
                 Temperature.ofCelsius(room),
                 below,
-                HeatingForecast.arrivalAfterTop(question, data),
-                EnergyUsed.soFar(data.course, question.powerKw()),
-                Optional.empty(),
+                HeatingForecast.arrivalAfterTop(question, whole),
+                EnergyUsed.soFar(whole.course, question.powerKw()),
+                lid.map(at -> Temperature.ofCelsius(wareC(fits.get(0).fit(), at, whole.nowS))),
                 remarks);
+    }
+
+    /**
+     * When the lid was propped, if it still is: the number suddenly fell several times faster than any bung makes it,
+     * from where people open lids, and has not come back up.
+     */
+    private static Optional<Double> lidOpenedS(FiringData data) {
+        List<Phases.Bend> bends = data.phases.bends();
+        if (bends.isEmpty()) {
+            return Optional.empty();
+        }
+        Phases.Bend last = bends.get(bends.size() - 1);
+        Course course = data.course;
+        double at = course.timeS[last.at()];
+        double before = course.smoothAt(at, at - 600, at);
+        double lowest = before;
+        for (int i = last.at(); i < course.size; i++) {
+            lowest = Math.min(lowest, course.temperatureC[i]);
+        }
+        boolean back = data.nowC > lowest + 0.5 * (before - lowest) && data.nowC > lowest + 8;
+        return before < LIDS_OPENED_BELOW_C && last.rateTimes() > LID_TIMES && !back
+                ? Optional.of(at)
+                : Optional.empty();
+    }
+
+    /** With the lid open the ware cools sooner, by how much nobody knows. */
+    private static When withLidOpen(When shut, double openedS, double nowS) {
+        double left = shut.atS() - openedS;
+        double earliest = Math.max(nowS, openedS + 0.35 * (shut.fromS() - openedS));
+        double at = Math.max(nowS, openedS + 0.7 * left);
+        return new When(at, Math.min(earliest, at), Math.max(at, openedS + 1.1 * (shut.toS() - openedS)));
+    }
+
+    private static double wareC(FittedKiln fit, double openedS, double nowS) {
+        WallSlab slab = new Projection(fit).now(fit.solution().parameters());
+        for (double time = openedS; time < nowS; time += 120) {
+            slab.coast(120);
+        }
+        return slab.chamberC();
     }
 
     private static Optional<PlanAhead> ahead(ForecastQuestion question, FiringData data) {

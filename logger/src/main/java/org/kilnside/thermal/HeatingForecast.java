@@ -60,6 +60,10 @@ final class HeatingForecast {
             remarks.add(0, Remark.of(Remark.Kind.NO_TARGET));
             return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), stage, remarks);
         }
+        if (outputKnown && SensorGuard.distrusts(data, question.memory())) {
+            remarks.add(0, Remark.of(Remark.Kind.DO_NOT_TRUST_SENSOR));
+            return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), stage, remarks);
+        }
         double aimC = target.get().celsius();
         PlanAhead ahead = ahead(question, known, aimC);
         List<FiringFit.Weighted> fits = question.memory().fit(known);
@@ -79,7 +83,7 @@ final class HeatingForecast {
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = spreads[2 + i];
             Optional<When> when = spread.isKnown() && reaches
-                    ? Optional.of(when(data.nowS, spread, ConformalScale.heating(spread.halfWidth(), 0)))
+                    ? Optional.of(when(data.nowS, spread, ConformalScale.heating(spread.halfWidth())))
                     : Optional.empty();
             below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
         }
@@ -131,7 +135,7 @@ final class HeatingForecast {
                 ? Reaches.YES
                 : topsOut.to().celsius() < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
         Optional<When> arrives = reaches != Reaches.NO && when.isKnown()
-                ? Optional.of(when(data.nowS, when, ConformalScale.heating(when.halfWidth(), 0)))
+                ? Optional.of(when(data.nowS, when, ConformalScale.heating(when.halfWidth())))
                 : Optional.empty();
         return new Arrival(target, reaches, arrives, Optional.of(topsOut));
     }

@@ -32,18 +32,20 @@ public final class KilnMemory {
 
     private final Map<WallKind, Double> kinds;
     private final List<Lesson> lessons;
+    private final List<FittedKiln> kilns;
 
     /** ln(true / forecast) of one firing: asked × threshold, NaN where it cannot be known. */
     private record Lesson(double[][] bias) {}
 
-    private KilnMemory(Map<WallKind, Double> kinds, List<Lesson> lessons) {
+    private KilnMemory(Map<WallKind, Double> kinds, List<Lesson> lessons, List<FittedKiln> kilns) {
         this.kinds = kinds;
+        this.kilns = List.copyOf(kilns);
         this.lessons = List.copyOf(lessons);
     }
 
     /** Nothing seen; the kind of wall where its owner said it. */
     public static KilnMemory none(Optional<WallKind> kind) {
-        return new KilnMemory(kind.map(known -> Map.of(known, 1.0)).orElse(USUAL), List.of());
+        return new KilnMemory(kind.map(known -> Map.of(known, 1.0)).orElse(USUAL), List.of(), List.of());
     }
 
     /**
@@ -70,12 +72,33 @@ public final class KilnMemory {
         for (Course course : courses) {
             memory.lesson(course, ambientC).ifPresent(lessons::add);
         }
-        return new KilnMemory(memory.kinds, lessons);
+        List<FittedKiln> kilns = new ArrayList<>();
+        for (Course course : courses) {
+            FiringData data = FiringData.of(course, ambientC);
+            if (!data.free.isEmpty() || !data.powered.isEmpty()) {
+                kilns.add(memory.fit(data).get(0).fit());
+            }
+        }
+        return new KilnMemory(memory.kinds, lessons, kilns);
     }
 
     /** How many earlier firings taught something. */
     public int firings() {
         return lessons.size();
+    }
+
+    /** What each earlier firing said of the kiln, oldest first. */
+    List<FittedKiln> kilns() {
+        return kilns;
+    }
+
+    /** The last earlier firing whose output is known. */
+    Optional<FittedKiln> lastWithPower() {
+        FittedKiln last = null;
+        for (FittedKiln each : kilns) {
+            last = each.prior().hasPower() ? each : last;
+        }
+        return Optional.ofNullable(last);
     }
 
     /** Fits a firing with every kind of wall that is still possible. */
@@ -104,7 +127,7 @@ public final class KilnMemory {
             // A firing may weigh twenty to one, not more: the model is not that good at telling.
             learned.put(each.fit().kind(), Math.max(0.02, each.weight()));
         }
-        return new KilnMemory(learned, lessons);
+        return new KilnMemory(learned, lessons, kilns);
     }
 
     private Optional<Lesson> lesson(Course course, OptionalDouble ambientC) {
@@ -170,7 +193,8 @@ public final class KilnMemory {
                 weights++;
             }
         }
-        return weights == 0 ? new Correction(0, 0) : new Correction(sum / (weights + SHRINK), (int) weights);
+        double usual = ConformalScale.usualBias(askedAtC, thresholdC);
+        return new Correction((sum + SHRINK * usual) / (weights + SHRINK), (int) weights);
     }
 
     /** @param firings how many it is learned from */

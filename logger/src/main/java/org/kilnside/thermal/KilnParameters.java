@@ -10,6 +10,8 @@ package org.kilnside.thermal;
  * @param leakExponent how the leak grows with the temperature difference: 0 = a fan, ½ = draught
  * @param conductivitySteepness multiplies the departure of the wall kind's conductivity curve from 1
  * @param capacitySteepness the same for heat capacity
+ * @param film resistance between what the sensor and the ware feel and the hot face at 600 °C, over the slab's L / k;
+ *     radiation, so it falls with the cube of the absolute temperature
  * @param psiC ψ, element power with all elements on, in °C: what it would hold across that slab's conductance
  * @param ambientC air around the kiln, °C
  */
@@ -21,6 +23,7 @@ record KilnParameters(
         double leakExponent,
         double conductivitySteepness,
         double capacitySteepness,
+        double film,
         double psiC,
         double ambientC) {
 
@@ -37,16 +40,25 @@ record KilnParameters(
 
     KilnParameters withLambda(double other) {
         return new KilnParameters(
-                tauS, biot, phi, other, leakExponent, conductivitySteepness, capacitySteepness, psiC, ambientC);
+                tauS, biot, phi, other, leakExponent, conductivitySteepness, capacitySteepness, film, psiC, ambientC);
     }
 
     KilnParameters withAmbientC(double other) {
         return new KilnParameters(
-                tauS, biot, phi, lambda, leakExponent, conductivitySteepness, capacitySteepness, psiC, other);
+                tauS, biot, phi, lambda, leakExponent, conductivitySteepness, capacitySteepness, film, psiC, other);
     }
 
     KilnParameters withPhi(double other) {
         return new KilnParameters(
-                tauS, biot, other, lambda, leakExponent, conductivitySteepness, capacitySteepness, psiC, ambientC);
+                tauS,
+                biot,
+                other,
+                lambda,
+                leakExponent,
+                conductivitySteepness,
+                capacitySteepness,
+                film,
+                psiC,
+                ambientC);
     }
 }

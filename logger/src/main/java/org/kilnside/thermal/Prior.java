@@ -14,7 +14,8 @@ final class Prior {
     static final int LEAK_EXPONENT = 5;
     static final int CONDUCTIVITY_STEEPNESS = 6;
     static final int CAPACITY_STEEPNESS = 7;
-    static final int BASIC = 8;
+    static final int FILM = 8;
+    static final int BASIC = 9;
 
     /** How sure one is of an ambient somebody gave: a day and a night pass over a cooling, K. */
     static final double GIVEN_AMBIENT_K = 2;
@@ -52,9 +53,10 @@ final class Prior {
         set(mean, spread, PHI, Math.log(fibre ? 4.5 : 0.5), fibre ? 0.7 : 0.8);
         set(mean, spread, LAMBDA, Math.log(fibre ? 0.5 : 0.25), 0.8);
         set(mean, spread, AMBIENT, ambient.celsius(), ambient.spreadK());
-        set(mean, spread, LEAK_EXPONENT, 0.18, 0.2);
+        set(mean, spread, LEAK_EXPONENT, 0.25, 0.2);
         set(mean, spread, CONDUCTIVITY_STEEPNESS, 1, 0.13);
         set(mean, spread, CAPACITY_STEEPNESS, 0.75, 0.3);
+        set(mean, spread, FILM, Math.log(0.03), 0.5);
         int next = BASIC;
         int psi = -1;
         int soak = -1;
@@ -101,6 +103,7 @@ final class Prior {
                 value(z, LEAK_EXPONENT),
                 value(z, CONDUCTIVITY_STEEPNESS),
                 value(z, CAPACITY_STEEPNESS),
+                Math.exp(value(z, FILM)),
                 psi < 0 ? 0 : Math.exp(value(z, psi)),
                 value(z, AMBIENT));
     }

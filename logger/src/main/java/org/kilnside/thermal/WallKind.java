@@ -29,7 +29,6 @@ public enum WallKind {
                 conductivity,
                 WallShape.ALUMINA_SILICA,
                 WallShape.USUAL_GROWTH,
-                WallShape.USUAL_FILM,
                 false,
                 backingFrom,
                 backingConductivity,

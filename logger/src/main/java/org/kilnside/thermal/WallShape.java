@@ -8,8 +8,6 @@ package org.kilnside.thermal;
  * @param conductivity κ(θ)
  * @param capacity c(θ), of wall and load
  * @param growth g: the cross-section at x is (1 + g x)² of the hot face's; 0 for a flat slab
- * @param film resistance between what the sensor sees and the hot face at 600 °C, over the slab's L / k; radiation, so
- *     it falls with the cube of the absolute temperature
  * @param constantShell whether the shell's heat transfer does not change with its temperature, as textbooks have it
  * @param backingFrom where a backing layer begins, 0 < x ≤ 1; 1 = none
  * @param backingConductivity of the backing over the hot-face layer's
@@ -19,7 +17,6 @@ record WallShape(
         Quadratic conductivity,
         Quadratic capacity,
         double growth,
-        double film,
         boolean constantShell,
         double backingFrom,
         double backingConductivity,
@@ -34,11 +31,8 @@ record WallShape(
     /** Walls of 63–115 mm around 50–200 litres: the outside is larger by (1 + g)², g 0.25–0.6 (geometry of a cube). */
     static final double USUAL_GROWTH = 0.35;
 
-    /** Radiation inside a kiln at 600 °C, 110 W/(m² K), against 0.3 W/(m K) over 0.1 m. */
-    static final double USUAL_FILM = 0.02;
-
     /** A flat slab of one material with constant properties: the textbook's wall. */
-    static final WallShape TEXTBOOK_SLAB = new WallShape(Quadratic.ONE, Quadratic.ONE, 0, 0, true, 1, 1, 1);
+    static final WallShape TEXTBOOK_SLAB = new WallShape(Quadratic.ONE, Quadratic.ONE, 0, true, 1, 1, 1);
 
     /** a + b θ + c θ², θ in °C. */
     record Quadratic(double a, double b, double c) {

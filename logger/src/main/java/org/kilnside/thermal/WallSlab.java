@@ -291,7 +291,7 @@ final class WallSlab {
     private double conductance(int i) {
         if (i == 0) {
             double kelvin = (chamberC + 273.15) / 873.15;
-            return 1 / (halfWidth[0] / conductivity[0] + shape.film() / (kelvin * kelvin * kelvin + 0.05));
+            return 1 / (halfWidth[0] / conductivity[0] + kiln.film() / (kelvin * kelvin * kelvin + 0.05));
         }
         return areaAt[i] / (halfWidth[i - 1] / conductivity[i - 1] + halfWidth[i] / conductivity[i]);
     }

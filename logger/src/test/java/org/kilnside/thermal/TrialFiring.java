@@ -6,7 +6,7 @@ import java.util.Random;
 import org.kilnside.firing.Trace;
 
 /** One firing of a {@link TrialKiln}, calculated in full, with the noisy log and the truth behind it. */
-final class TrialFiring {
+final class TrialFiring implements Tried {
     private static final double SIGMA = 5.670374419e-8;
     private static final double STEP_S = 15;
 
@@ -196,7 +196,8 @@ final class TrialFiring {
     }
 
     /** When the elements went off for the last time, s. */
-    double offS() {
+    @Override
+    public double offS() {
         for (int i = size - 1; i >= 0; i--) {
             if (output[i] > 0) {
                 return (i + 1) * STEP_S;
@@ -206,7 +207,8 @@ final class TrialFiring {
     }
 
     /** When the noise-free sensor first falls below after the elements are off for good; NaN when it does not. */
-    double belowS(double celsius) {
+    @Override
+    public double belowS(double celsius) {
         for (int i = (int) (offS() / STEP_S); i < size; i++) {
             if (sensorC[i] < celsius) {
                 if (i == 0 || sensorC[i - 1] < celsius) {
@@ -220,7 +222,8 @@ final class TrialFiring {
     }
 
     /** The log up to a moment. */
-    Trace until(double seconds, boolean withOutput) {
+    @Override
+    public Trace until(double seconds, boolean withOutput) {
         Trace.Builder builder = new Trace.Builder();
         int last = log.indexAt(Math.round(seconds * 1000));
         for (int i = 0; i <= last; i++) {
@@ -231,6 +234,30 @@ final class TrialFiring {
                     withOutput ? log.setpointC(i) : OptionalDouble.empty());
         }
         return builder.view();
+    }
+
+    @Override
+    public double aboveS(double celsius) {
+        for (int i = 0; i < size; i++) {
+            if (sensorC[i] > celsius) {
+                return i * STEP_S;
+            }
+        }
+        return Double.NaN;
+    }
+
+    @Override
+    public double roomC() {
+        return ambientC[0];
+    }
+
+    @Override
+    public double peakC() {
+        double peak = 0;
+        for (int i = 0; i < size; i++) {
+            peak = Math.max(peak, sensorC[i]);
+        }
+        return peak;
     }
 
     private static final class PanelState {

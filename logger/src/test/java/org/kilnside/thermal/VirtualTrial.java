@@ -1,0 +1,147 @@
+package org.kilnside.thermal;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.kilnside.firing.Trace;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.Thermometer;
+import org.kilnside.virtualkiln.Population;
+import org.kilnside.virtualkiln.Programs;
+import org.kilnside.virtualkiln.Specimen;
+import org.kilnside.virtualkiln.VirtualFiring;
+import org.kilnside.virtualkiln.VirtualFiring.Moment;
+
+/** A firing of the virtual kiln, in ten-second steps, every third one logged. */
+final class VirtualTrial implements Tried {
+    private static final double STEP_S = 10;
+    private static final int LOGGED_EVERY = 3;
+
+    private final double[] tipC;
+    private final double[] output;
+    private final double roomC;
+    private final Trace log;
+    private final Schedule plan;
+
+    private VirtualTrial(double[] tipC, double[] output, double roomC, Trace log, Schedule plan) {
+        this.tipC = tipC;
+        this.output = output;
+        this.roomC = roomC;
+        this.log = log;
+        this.plan = plan;
+    }
+
+    /** What a kiln of a population is fired with: glaze, bisque, glaze … each with a top of its own. */
+    static VirtualTrial of(Population.Family family, long seed, int kiln, int firing, boolean slowCooling) {
+        Specimen specimen = new Population(family, seed).specimen(kiln);
+        int mixed = Math.floorMod(kiln * 7 + firing * 3, 5);
+        Schedule program = slowCooling
+                ? Programs.slowCoolGlaze(1180 + 14 * mixed, 70)
+                : (kiln + firing) % 2 == 0
+                        ? Programs.glaze(1150 + 22 * mixed, 60 + 10 * mixed)
+                        : Programs.bisque(960 + 22 * mixed);
+        VirtualFiring.Builder builder = (kiln + firing) % 2 == 0 || slowCooling
+                ? specimen.glazeFiring(program, firing)
+                : specimen.bisqueFiring(program, firing);
+        return run(builder.interval(STEP_S).start(), program, 45, Double.POSITIVE_INFINITY);
+    }
+
+    /** Runs until the kiln is cool, or for a time. */
+    static VirtualTrial run(VirtualFiring firing, Schedule program, double untilC, double mostS) {
+        Thermometer thermometer = Thermometer.of(firing.probes().get(0));
+        double[] tip = new double[40_000];
+        double[] output = new double[40_000];
+        Trace.Builder log = new Trace.Builder();
+        double room = 0;
+        double highest = 0;
+        int n = 0;
+        while (n < tip.length && n * STEP_S < mostS) {
+            Moment now = firing.next();
+            tip[n] = now.truth().tipC();
+            output[n] = now.truth().powerW() > 0 ? 1 : 0;
+            if (n == 0) {
+                room = now.truth().roomC();
+            }
+            highest = Math.max(highest, tip[n]);
+            if (n % LOGGED_EVERY == 0 && now.controllerOn()) {
+                long at = now.elapsedMs();
+                OptionalDouble share = now.controller().output().isPresent()
+                        ? OptionalDouble.of(now.controller().output().get().fraction())
+                        : OptionalDouble.empty();
+                OptionalDouble setpoint = now.controller().setpoint().isPresent()
+                        ? OptionalDouble.of(now.controller().setpoint().get().celsius())
+                        : OptionalDouble.empty();
+                thermometer
+                        .temperature(now.signals().get(0))
+                        .ifPresent(read -> log.add(at, read.celsius(), share, setpoint));
+            }
+            n++;
+            if (highest > 500 && tip[n - 1] < Math.max(untilC, room + 12)) {
+                break;
+            }
+        }
+        return new VirtualTrial(Arrays.copyOf(tip, n), Arrays.copyOf(output, n), room, log.view(), program);
+    }
+
+    Schedule plan() {
+        return plan;
+    }
+
+    @Override
+    public Trace until(double seconds, boolean withOutput) {
+        Trace.Builder builder = new Trace.Builder();
+        int last = log.indexAt(Math.round(Math.min(seconds, 1e9) * 1000));
+        for (int i = 0; i <= last; i++) {
+            builder.add(
+                    log.elapsedMs(i),
+                    log.temperatureC(i),
+                    withOutput ? log.output(i) : OptionalDouble.empty(),
+                    withOutput ? log.setpointC(i) : OptionalDouble.empty());
+        }
+        return builder.view();
+    }
+
+    @Override
+    public double offS() {
+        for (int i = tipC.length - 1; i >= 0; i--) {
+            if (output[i] > 0) {
+                return (i + 1) * STEP_S;
+            }
+        }
+        return 0;
+    }
+
+    @Override
+    public double belowS(double celsius) {
+        for (int i = (int) (offS() / STEP_S); i < tipC.length; i++) {
+            if (tipC[i] < celsius) {
+                return i * STEP_S;
+            }
+        }
+        return Double.NaN;
+    }
+
+    @Override
+    public double aboveS(double celsius) {
+        for (int i = 0; i < tipC.length; i++) {
+            if (tipC[i] > celsius) {
+                return i * STEP_S;
+            }
+        }
+        return Double.NaN;
+    }
+
+    @Override
+    public double roomC() {
+        return roomC;
+    }
+
+    @Override
+    public double peakC() {
+        return Arrays.stream(tipC).max().orElseThrow();
+    }
+
+    static List<Population.Family> families() {
+        return List.of(Population.Family.values());
+    }
+}
