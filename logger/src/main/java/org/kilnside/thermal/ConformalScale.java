@@ -11,7 +11,7 @@ final class ConformalScale {
 
     private static final double[][] ALONE = {
         {1.25, 1.2, 1.1},
-        {0.95, 0.95, 0.95},
+        {0.9, 0.88, 0.85},
         {0.8, 0.95, 1.25},
         {0.8, 1.5, 2.2}
     };
@@ -20,8 +20,8 @@ final class ConformalScale {
     private static final double[][] REMEMBERED = {
         {0.85, 0.8, 0.7},
         {0.65, 0.65, 0.6},
-        {0.55, 0.6, 0.75},
-        {0.6, 0.8, 1.2}
+        {0.62, 0.7, 0.8},
+        {0.75, 1.1, 1.6}
     };
 
     /** What is left of bias in the middle of all kilns: added to ln(remaining time) as long as nothing is remembered. */
@@ -59,6 +59,12 @@ final class ConformalScale {
     /** Half-width of ln(remaining time) while it still heats. */
     static double heating(double halfWidth) {
         return Math.hypot(0.03, 1.2 * halfWidth);
+    }
+
+    /** Half-width of a top-out in K: what is left of it shrinks faster than the fit believes. */
+    static double topOut(double halfWidthK, double nowC) {
+        double risen = Math.max(0, Math.min(1, (nowC - 700) / 400));
+        return 4 + halfWidthK * (1.1 - 0.6 * risen);
     }
 
     private static double at(double[][] table, double askedAtC, double thresholdC) {

@@ -124,7 +124,7 @@ final class HeatingForecast {
     }
 
     private static Arrival arrival(Temperature target, FiringData data, Spread when, Spread top, double nowC) {
-        double half = 1.2 * top.halfWidth() + 2;
+        double half = ConformalScale.topOut(top.halfWidth(), nowC);
         double highest = Math.max(nowC, top.mean());
         TopsOut topsOut = new TopsOut(
                 Temperature.ofCelsius(highest),

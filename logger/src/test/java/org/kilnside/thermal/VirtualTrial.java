@@ -1,11 +1,17 @@
 package org.kilnside.thermal;
 
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.kilnside.firing.Trace;
+import org.kilnside.quantity.HeatingRate;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.Thermometer;
+import org.kilnside.virtualkiln.Disturbance;
+import org.kilnside.virtualkiln.Happenings;
 import org.kilnside.virtualkiln.Population;
 import org.kilnside.virtualkiln.Programs;
 import org.kilnside.virtualkiln.Specimen;
@@ -81,6 +87,34 @@ final class VirtualTrial implements Tried {
             }
         }
         return new VirtualTrial(Arrays.copyOf(tip, n), Arrays.copyOf(output, n), room, log.view(), program);
+    }
+
+    /** A kiln with worn elements let go at full output from some temperature on, and the highest it got to within twelve hours. */
+    record TopOut(Trace log, double topC, double roomC) {}
+
+    static TopOut topsOut(Population.Family family, long seed, int kiln, double askedAtC) {
+        Schedule beyond = new Schedule(
+                "full output",
+                List.of(new Segment.Ramp(
+                        HeatingRate.ofKelvinPerHour(3000), Temperature.ofCelsius(1600), Duration.ofHours(20))));
+        Schedule program = Programs.glaze(1300, 80);
+        VirtualTrial trial = run(
+                new Population(family, seed)
+                        .specimen(kiln)
+                        .glazeFiring(program, 0)
+                        .interval(STEP_S)
+                        .elementResistance(1.5 + 0.2 * (kiln % 5))
+                        .disturbances(Disturbance.rising(askedAtC, Happenings.otherProgram(beyond)))
+                        .start(),
+                program,
+                45,
+                36 * 3600);
+        double asked = trial.aboveS(askedAtC);
+        double top = 0;
+        for (int i = (int) (asked / STEP_S); i < trial.tipC.length && i * STEP_S < asked + 12 * 3600; i++) {
+            top = Math.max(top, trial.tipC[i]);
+        }
+        return new TopOut(trial.until(asked, true), top, trial.roomC);
     }
 
     Schedule plan() {

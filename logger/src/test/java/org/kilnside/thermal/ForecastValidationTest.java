@@ -1,0 +1,136 @@
+package org.kilnside.thermal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+import org.kilnside.ValidationPage;
+import org.kilnside.firing.Trace;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.thermal.TrialPopulation.Habit;
+import org.kilnside.virtualkiln.Population;
+
+/**
+ * Holds forecasts against kilns with other physics: the virtual kiln's families (a seed nothing was tuned on) and a
+ * family of trial kilns, walls of several panels, that was never looked at while tuning. Independent of the model.
+ */
+class ForecastValidationTest {
+    private static final long UNTOUCHED_SEED = 7;
+
+    private static List<Judged.Kiln> virtual(int count, int earlier, boolean withOutput) {
+        List<Judged.Kiln> kilns = new ArrayList<>();
+        for (Population.Family family : Population.Family.values()) {
+            for (int i = 0; i < count; i++) {
+                VirtualTrial now = VirtualTrial.of(family, UNTOUCHED_SEED, i, earlier, false);
+                List<Trace> before = new ArrayList<>();
+                for (int k = 0; k < earlier; k++) {
+                    before.add(
+                            VirtualTrial.of(family, UNTOUCHED_SEED, i, k, false).until(1e9, withOutput));
+                }
+                kilns.add(new Judged.Kiln(now, memory(before, now.roomC())));
+            }
+        }
+        return kilns;
+    }
+
+    private static List<Judged.Kiln> panels(int count, int earlier) {
+        List<Judged.Kiln> kilns = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            List<TrialFiring> firings = TrialPopulation.of(
+                            TrialPopulation.Family.PANELS, i, 1 + earlier, Habit.FREE_COOLING)
+                    .firings();
+            List<Trace> before = firings.subList(1, 1 + earlier).stream()
+                    .map(firing -> firing.until(1e9, false))
+                    .toList();
+            kilns.add(new Judged.Kiln(
+                    firings.get(0), memory(before, firings.get(0).roomC())));
+        }
+        return kilns;
+    }
+
+    private static KilnMemory memory(List<Trace> before, double roomC) {
+        return before.isEmpty()
+                ? KilnMemory.none(Optional.empty())
+                : KilnMemory.of(before, Optional.empty(), OptionalDouble.of(roomC));
+    }
+
+    /** A few kilns of each family in every run of the suite: far off is found at once. */
+    @Test
+    void aFewKilnsOfEachFamilyAreForecastWell() {
+        Judged judged = Judged.of(virtual(2, 0, true), true, true);
+        assertThat(judged.unanswered()).isZero();
+        assertThat(judged.coverage()).isGreaterThan(0.75);
+        assertThat(Judged.quantile(
+                        judged.cases(600, 120).stream().map(Judged.Case::error).toList(), 0.5))
+                .isLessThan(0.07);
+    }
+
+    @Test
+    @EnabledIfSystemProperty(named = "kilnside.long", matches = "true")
+    void thePageSaysHowWellCoolingIsForecast() {
+        int count = Integer.getInteger("kilnside.kilns", 10);
+        List<String> lines = new ArrayList<>(Judged.head());
+        lines.addAll(Judged.of(virtual(count, 0, true), true, true).rows("virtual, output told"));
+        lines.addAll(Judged.of(virtual(count, 0, false), false, true).rows("virtual, temperature alone"));
+        lines.addAll(Judged.of(virtual(count, 0, false), false, false).rows("virtual, room not told either"));
+        lines.addAll(Judged.of(panels(2 * count, 0), false, true).rows("panels, temperature alone"));
+        ValidationPage.holds("forecasts-cooling", lines);
+        List<String> remembered = new ArrayList<>(Judged.head());
+        remembered.addAll(Judged.of(virtual(count, 2, false), false, true).rows("virtual, two earlier firings"));
+        remembered.addAll(Judged.of(panels(2 * count, 2), false, true).rows("panels, two earlier firings"));
+        ValidationPage.holds("forecasts-remembered", remembered);
+    }
+
+    @Test
+    @EnabledIfSystemProperty(named = "kilnside.long", matches = "true")
+    void thePageSaysHowWellTheTopIsForecast() {
+        int count = Integer.getInteger("kilnside.kilns", 10);
+        List<String> lines = new ArrayList<>();
+        lines.add(
+                "| asked rising at | cases | error of the top-out, median / 90th | held by the interval | its half-width |");
+        lines.add("| --- | --- | --- | --- | --- |");
+        for (double askedAtC : new double[] {700, 1000, 1100}) {
+            List<Double> errors = new ArrayList<>();
+            List<Double> halves = new ArrayList<>();
+            int held = 0;
+            for (Population.Family family : Population.Family.values()) {
+                for (int i = 0; i < count; i++) {
+                    VirtualTrial.TopOut truth = VirtualTrial.topsOut(family, UNTOUCHED_SEED, i, askedAtC);
+                    Forecast forecast = Forecaster.forecast(ForecastQuestion.about(truth.log())
+                            .withAmbient(Temperature.ofCelsius(truth.roomC()))
+                            .withTarget(Temperature.ofCelsius(1250)));
+                    Optional<Forecast.TopsOut> found = forecast.arrival().flatMap(Forecast.Arrival::topsOut);
+                    if (Double.isNaN(truth.topC()) || truth.topC() > 1320 || truth.topC() < askedAtC + 15) {
+                        // It never got there, or beyond what its sensor can say.
+                        continue;
+                    }
+                    if (truth.log().output(truth.log().size() - 1).isEmpty() || found.isEmpty()) {
+                        continue;
+                    }
+                    Forecast.TopsOut top = found.get();
+                    errors.add(top.at().celsius() / truth.topC() - 1);
+                    halves.add((top.to().celsius() - top.from().celsius()) / 2 / truth.topC());
+                    held += truth.topC() >= top.from().celsius()
+                                    && truth.topC() <= top.to().celsius()
+                            ? 1
+                            : 0;
+                }
+            }
+            lines.add(String.format(
+                    Locale.ROOT,
+                    "| %.0f °C | %d | %.1f / %.1f %% | %.0f %% | %.1f %% |",
+                    askedAtC,
+                    errors.size(),
+                    100 * Judged.quantile(errors, 0.5),
+                    100 * Judged.quantile(errors, 0.9),
+                    100.0 * held / errors.size(),
+                    100 * Judged.quantile(halves, 0.5)));
+        }
+        ValidationPage.holds("forecasts-top", lines);
+    }
+}
