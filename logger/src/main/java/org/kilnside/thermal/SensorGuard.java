@@ -1,6 +1,7 @@
 package org.kilnside.thermal;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * The power the kiln takes against what it needs: a thermocouple that slipped out, is shorted or saturated reads low with
@@ -29,13 +30,11 @@ final class SensorGuard {
         if (!(takes > TAKES) || data.nowC < 150) {
             return false;
         }
-        double until = data.nowS - LEARNED_UNTIL_S;
+        double until = Math.min(data.nowS - LEARNED_UNTIL_S, fullSinceS(course));
         if (until > course.timeS[0] + 7200) {
             FiringData before = FiringData.of(
                     course.until(until),
-                    data.ambientGiven
-                            ? java.util.OptionalDouble.of(data.ambient.celsius())
-                            : java.util.OptionalDouble.empty());
+                    data.ambientGiven ? OptionalDouble.of(data.ambient.celsius()) : OptionalDouble.empty());
             if (before.powered.size() >= FEWEST_STRETCHES) {
                 FittedKiln fit = memory.fit(before).get(0).fit();
                 return takes > TIMES * needed(fit, fit.solution().parameters(), data);
@@ -44,6 +43,15 @@ final class SensorGuard {
         Optional<FittedKiln> known = memory.lastWithPower();
         return known.isPresent()
                 && takes > TIMES * needed(known.get(), known.get().solution().parameters(), data);
+    }
+
+    /** Since when it has taken nearly all it can: what made it do so may have begun there. */
+    private static double fullSinceS(Course course) {
+        int i = course.last();
+        while (i > 0 && !(course.output[i - 1] < TAKES)) {
+            i--;
+        }
+        return course.timeS[i] - 300;
     }
 
     private static double meanOutput(Course course, double fromS, double toS) {

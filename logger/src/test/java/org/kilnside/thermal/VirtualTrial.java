@@ -82,7 +82,7 @@ final class VirtualTrial implements Tried {
                         .ifPresent(read -> log.add(at, read.celsius(), share, setpoint));
             }
             n++;
-            if (highest > 500 && tip[n - 1] < Math.max(untilC, room + 12)) {
+            if (Double.isInfinite(mostS) && highest > 500 && tip[n - 1] < Math.max(untilC, room + 12)) {
                 break;
             }
         }

@@ -1,0 +1,125 @@
+package org.kilnside.thermal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.kilnside.firing.Trace;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.thermal.Forecast.Remark.Kind;
+import org.kilnside.virtualkiln.Disturbance;
+import org.kilnside.virtualkiln.Happenings;
+import org.kilnside.virtualkiln.Population;
+import org.kilnside.virtualkiln.Programs;
+
+/** What is done to a kiln on the way, and what the forecast makes of it. The virtual kiln is independent of the model. */
+class HappeningsForecastTest {
+    private static VirtualTrial trial(Schedule program, int number, Disturbance... disturbances) {
+        return trial(program, number, Double.POSITIVE_INFINITY, disturbances);
+    }
+
+    private static VirtualTrial trial(Schedule program, int number, double mostS, Disturbance... disturbances) {
+        return VirtualTrial.run(
+                new Population(Population.Family.LIGHT_BRICK, 5)
+                        .specimen(number)
+                        .glazeFiring(program, 0)
+                        .interval(10)
+                        .disturbances(disturbances)
+                        .start(),
+                program,
+                45,
+                mostS);
+    }
+
+    private static List<Kind> remarks(Forecast forecast) {
+        return forecast.remarks().stream().map(Forecast.Remark::kind).toList();
+    }
+
+    @Test
+    void aKilnLeftShutIsNotSaidToBeOpen() {
+        VirtualTrial shut = trial(Programs.glaze(1222, 70), 1);
+        Forecast forecast = Forecaster.forecast(ForecastQuestion.about(shut.until(shut.belowS(90), false)));
+        assertThat(remarks(forecast)).doesNotContain(Kind.OPENED, Kind.SENSOR_READS_AIR);
+    }
+
+    @Test
+    void aProppedLidMakesTheSensorReadAirAndNothingIsCalledCool() {
+        VirtualTrial open =
+                trial(Programs.glaze(1222, 70), 1, 27 * 3600, Disturbance.falling(130, Happenings.lid(0.08)));
+        double propped = open.belowS(129);
+        Forecast forecast = Forecaster.forecast(ForecastQuestion.about(open.until(propped + 2700, false)));
+        assertThat(remarks(forecast)).contains(Kind.SENSOR_READS_AIR);
+        Forecast.Below sixty = forecast.below().get(2);
+        assertThat(sixty.when().orElseThrow().atS()).isGreaterThan(forecast.askedS());
+        assertThat(forecast.estimate().orElseThrow().celsius()).isBetween(70.0, 131.0);
+    }
+
+    @Test
+    void aSlowCoolByPlanIsForecastWithItsDrivenPart() {
+        Schedule plan = Programs.slowCoolGlaze(1222, 70);
+        VirtualTrial slow = trial(plan, 2);
+        double asked = slow.offS() - 1800;
+        Forecast with = Forecaster.forecast(
+                ForecastQuestion.about(slow.until(asked, true)).withPlan(plan));
+        double truth = slow.belowS(120);
+        assertThat((with.below().get(1).when().orElseThrow().atS() - truth) / (truth - asked))
+                .isBetween(-0.15, 0.15);
+        Forecast without = Forecaster.forecast(ForecastQuestion.about(slow.until(asked, true)));
+        assertThat(remarks(without)).contains(Kind.DRIVEN_COOLING);
+        assertThat(without.below().get(1).when()).isEmpty();
+        assertThat(without.below().get(1).notBeforeS().orElseThrow()).isLessThan(truth);
+    }
+
+    @Test
+    void beforeLightingEarlierFiringsSayHowLongAPlanTakes() {
+        Schedule plan = Programs.glaze(1200, 70);
+        List<Trace> earlier = List.of(
+                trial(Programs.glaze(1222, 70), 3).until(1e9, true),
+                trial(Programs.bisque(1000), 3).until(1e9, true));
+        KilnMemory memory = KilnMemory.of(earlier, Optional.empty(), OptionalDouble.empty());
+        VirtualTrial next = trial(plan, 3);
+        Forecast forecast = BeforeLighting.forecast(
+                        plan,
+                        memory,
+                        Temperature.ofCelsius(next.roomC()),
+                        ForecastQuestion.USUAL_THRESHOLDS,
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty())
+                .orElseThrow();
+        for (Forecast.Below below : forecast.below()) {
+            double truth = next.belowS(below.temperature().celsius());
+            Forecast.When when = below.when().orElseThrow();
+            assertThat(when.atS() / truth - 1).isBetween(-0.15, 0.15);
+            assertThat(truth).isBetween(when.fromS(), when.toS());
+        }
+        assertThat(forecast.arrival().orElseThrow().reaches()).isEqualTo(Forecast.Reaches.YES);
+    }
+
+    @Test
+    void nothingIsForecastBeforeLightingOfAKilnNobodyKnows() {
+        assertThat(BeforeLighting.forecast(
+                        Programs.glaze(1200, 70),
+                        KilnMemory.none(Optional.empty()),
+                        Temperature.ofCelsius(15),
+                        ForecastQuestion.USUAL_THRESHOLDS,
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty()))
+                .isEmpty();
+    }
+
+    @Test
+    void aSensorThatSlippedOutIsNotBelieved() {
+        VirtualTrial slipped = trial(Programs.glaze(1222, 70), 1, Disturbance.rising(900, Happenings.sensorSlips(0.6)));
+        double asked = slipped.aboveS(899) + 3 * 3600;
+        Trace log = slipped.until(asked, true);
+        if (log.output(log.size() - 1).isEmpty()) {
+            throw new AssertionError("this specimen tells its output");
+        }
+        Forecast forecast = Forecaster.forecast(ForecastQuestion.about(log).withTarget(Temperature.ofCelsius(1222)));
+        assertThat(remarks(forecast)).contains(Kind.DO_NOT_TRUST_SENSOR);
+        assertThat(forecast.arrival().orElseThrow().when()).isEmpty();
+    }
+}
