@@ -99,6 +99,10 @@ final class Course {
             double[] time, double[] temperature, double[] output, double[] setpoint, int size) {
         int kept = 0;
         for (int i = 0; i < size; i++) {
+            if (i == size - 1 && i > 1 && Math.abs(temperature[i] - temperature[kept - 1]) > LONE_SPIKE_K) {
+                // The newest alone so far off: the next one will tell, a minute later.
+                continue;
+            }
             if (i > 0 && i + 1 < size) {
                 double before = temperature[kept - 1];
                 double after = temperature[i + 1];
