@@ -221,9 +221,22 @@ public final class BookCommand implements Callable<Integer> {
         @Mixin
         private Which which;
 
+        @Option(names = "--json", description = "One JSON object.")
+        private boolean json;
+
         @Override
         public Integer call() {
             BookCheck found = BookCheck.of(which.path());
+            if (json) {
+                new JsonLines(around.out())
+                        .write(new JsonObject()
+                                .with("book", which.path().toString())
+                                .with("sound", found.isSound())
+                                .with("firings", found.firings())
+                                .with("readings", found.readings())
+                                .with("findings", found.findings()));
+                return found.isSound() ? Complaint.ExitCode.DONE.code() : Complaint.ExitCode.INPUT.code();
+            }
             if (found.isSound()) {
                 around.out()
                         .println(around.words().text("book.sound", which.path(), found.firings(), found.readings()));

@@ -1,7 +1,9 @@
 package org.kilnside.desktop;
 
+import java.awt.AWTError;
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;
+import java.awt.HeadlessException;
 import java.awt.Rectangle;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
@@ -22,12 +24,15 @@ import org.kilnside.session.Snapshot;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.TemperatureUnit;
 import org.kilnside.wording.Words;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The one window. Snapshots arrive on the session's thread and are only put down there; the Swing thread picks up the
  * newest one, at most {@value #FRAMES_PER_SECOND} times a second, and once a second for the reading's age.
  */
 public final class Window {
+    private static final Logger LOG = LoggerFactory.getLogger(Window.class);
     private static final int FRAMES_PER_SECOND = 20;
 
     private final LiveFeed feed;
@@ -71,9 +76,18 @@ public final class Window {
         return window;
     }
 
-    /** Whether there is a display to open a window on. */
+    /** Whether there is a display to open a window on: one that is named but does not answer is none. */
     public static boolean isPossible() {
-        return !GraphicsEnvironment.isHeadless();
+        if (GraphicsEnvironment.isHeadless()) {
+            return false;
+        }
+        try {
+            return GraphicsEnvironment.getLocalGraphicsEnvironment().getScreenDevices().length > 0;
+        } catch (HeadlessException | AWTError | LinkageError e) {
+            // No display answers, or this Java came without the part that draws.
+            LOG.info("no window can be opened here", e);
+            return false;
+        }
     }
 
     private void build() {
