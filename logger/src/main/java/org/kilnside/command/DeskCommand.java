@@ -9,6 +9,7 @@ import org.kilnside.firing.Trace;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.link.RecorderAddress;
 import org.kilnside.session.Connection;
+import org.kilnside.session.Findings;
 import org.kilnside.session.FiringBook;
 import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
@@ -96,6 +97,7 @@ public final class DeskCommand implements Callable<Integer> {
                 Optional.empty(),
                 List.of(),
                 Trace.EMPTY,
+                Findings.NONE,
                 new FiringBook.DiskState(OptionalLong.empty(), 0, Optional.empty()));
     }
 }

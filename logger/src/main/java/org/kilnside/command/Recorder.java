@@ -14,6 +14,7 @@ import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.LiveFiring;
+import org.kilnside.session.ModelForecaster;
 import org.kilnside.session.ReadingSource;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -44,7 +45,7 @@ final class Recorder implements AutoCloseable {
         ReadingSource source = Links.open(link, LinkSurroundings.of(clock, library));
         BookRecorder book = BookRecorder.open(inItsFolder(bookPath));
         try {
-            LiveFiring firing = new LiveFiring(book, clock, settings, source);
+            LiveFiring firing = new LiveFiring(book, clock, settings, source, new ModelForecaster());
             Optional<SnapshotStream> stream = openStream(bookPath, firing, clock);
             firing.start();
             return new Recorder(book, firing, stream);

@@ -38,7 +38,12 @@ final class WhatIsFired {
 
     static FiringSettings settings(ProfileLibrary library, Optional<String> kiln, Optional<String> plan) {
         Optional<ProfileLibrary.Plan> found = plan.map(library::plan);
-        return FiringSettings.of(kiln, found.map(ProfileLibrary.Plan::schedule), found.map(ProfileLibrary.Plan::text));
+        FiringSettings settings =
+                FiringSettings.of(kiln, found.map(ProfileLibrary.Plan::schedule), found.map(ProfileLibrary.Plan::text));
+        // A kiln of which only the name was typed is as good a name for the book as one with a file.
+        return kiln.filter(library::knowsKiln)
+                .map(name -> settings.knowing(library.kiln(name)))
+                .orElse(settings);
     }
 
     /** The link as typed; a virtual kiln that was given no plan of its own fires the one that is followed. */

@@ -77,7 +77,7 @@ public final class ProfileLibrary {
      * @throws FileRefusedException when there is none, or its file is refused
      */
     public Kiln kiln(String nameOrPath) {
-        String asFile = nameOrPath.strip().toLowerCase(Locale.ROOT).replace(' ', '-');
+        String asFile = asFile(nameOrPath);
         String wanted = kilnNames().contains(asFile) ? asFile : nameOrPath;
         Found found = find(wanted, "kilns", StarterProfiles.KILNS, KilnFiles.KIND, StarterProfiles::kilnText);
         return KilnFiles.parse(found.text, found.file);
@@ -106,6 +106,15 @@ public final class ProfileLibrary {
     /** What is remembered of the ports; nothing without a person's own folder. */
     public PortNotes portNotes() {
         return ownFolder.map(PortNotes::in).orElseGet(PortNotes::none);
+    }
+
+    /** Whether there is a kiln of this name. */
+    public boolean knowsKiln(String name) {
+        return kilnNames().contains(asFile(name));
+    }
+
+    private static String asFile(String name) {
+        return name.strip().toLowerCase(Locale.ROOT).replace(' ', '-');
     }
 
     private record Found(String shortName, String file, Optional<Path> path, String text) {}

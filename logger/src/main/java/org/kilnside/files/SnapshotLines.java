@@ -1,13 +1,18 @@
 package org.kilnside.files;
 
+import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.Cone;
 import org.kilnside.schedule.Segment;
 import org.kilnside.session.Connection;
+import org.kilnside.session.Findings;
+import org.kilnside.session.LiveForecast;
 import org.kilnside.session.Snapshot;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.DeserializationFeature;
@@ -18,28 +23,31 @@ import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Snapshots as lines of JSON, for another Kilnside that follows a recorder. The curve travels once, and after that only
- * by what has been added to it. Times of the host's monotonic clock travel as ages, since two computers do not share
+ * by what has been added to it; the forecast travels when there is a new one. Times of the host's monotonic clock travel as ages, since two computers do not share
  * that clock.
  *
  * <p>The format belongs to one version of the program: both ends say theirs, and a stream of another is refused.
  */
 public final class SnapshotLines {
     /** Rises when the lines change so that an older copy would misread them. */
-    public static final int VERSION = 1;
+    public static final int VERSION = 2;
 
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .addMixIn(Segment.class, SegmentKinds.class)
             .addMixIn(Snapshot.class, WithoutCurve.class)
+            .addMixIn(Findings.class, WithoutForecast.class)
+            .addMixIn(Cone.class, ByNumber.class)
             .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
             .build();
 
     private SnapshotLines() {}
 
-    /** Writes one stream: remembers what the other end has of the curve. */
+    /** Writes one stream: remembers what the other end has of the curve and the forecast. */
     public static final class Writer {
         private int sent;
         private long lastMs;
         private double lastC;
+        private Optional<LiveForecast> forecastSent = Optional.empty();
 
         /** The next line of the stream, without its line end. */
         public String line(Snapshot snapshot, long hostNowMs) {
@@ -48,6 +56,11 @@ public final class SnapshotLines {
             line.put("connection_age_ms", hostNowMs - snapshot.connection().sinceHostMs());
             snapshot.latest().ifPresent(latest -> line.put("reading_age_ms", hostNowMs - latest.hostMs()));
             line.set("snapshot", MAPPER.valueToTree(snapshot));
+            Optional<LiveForecast> forecast = snapshot.findings().forecast();
+            if (!forecast.equals(forecastSent)) {
+                line.set("forecast", forecast.isPresent() ? MAPPER.valueToTree(forecast.get()) : MAPPER.nullNode());
+                forecastSent = forecast;
+            }
             Trace curve = snapshot.curve();
             if (!goesOn(curve)) {
                 sent = 0;
@@ -81,9 +94,10 @@ public final class SnapshotLines {
         }
     }
 
-    /** Reads one stream: holds the curve as far as it has come. */
+    /** Reads one stream: holds the curve as far as it has come, and the newest forecast. */
     public static final class Reader {
         private Trace.Builder curve = new Trace.Builder();
+        private Optional<LiveForecast> forecast = Optional.empty();
 
         /**
          * The snapshot a line holds, with host times of this computer's clock.
@@ -100,6 +114,11 @@ public final class SnapshotLines {
                             + ": use the same version of Kilnside on both");
                 }
                 take(line);
+                if (line.has("forecast")) {
+                    JsonNode its = line.get("forecast");
+                    forecast =
+                            its.isNull() ? Optional.empty() : Optional.of(MAPPER.treeToValue(its, LiveForecast.class));
+                }
                 Snapshot bare = MAPPER.treeToValue(line.get("snapshot"), Snapshot.class);
                 return local(bare, line, hostNowMs);
             } catch (JacksonException e) {
@@ -142,7 +161,7 @@ public final class SnapshotLines {
                             there.faults(),
                             there.controller(),
                             there.outlier()));
-            return bare.with(connection, latest, curve.view());
+            return bare.with(connection, latest, curve.view(), bare.findings().with(forecast));
         }
 
         private static OptionalDouble numberOrNone(JsonNode node) {
@@ -178,4 +197,17 @@ public final class SnapshotLines {
 
     @JsonIgnoreProperties("curve")
     private interface WithoutCurve {}
+
+    @JsonIgnoreProperties("forecast")
+    private interface WithoutForecast {}
+
+    private abstract static class ByNumber {
+        @JsonCreator
+        static Cone parse(String text) {
+            throw new UnsupportedOperationException("stands for the cone's own method, which reads " + text);
+        }
+
+        @JsonValue
+        abstract String number();
+    }
 }

@@ -85,6 +85,21 @@ public final class HeatWork {
         return new HeatWork(this);
     }
 
+    /**
+     * What the heat work will be when the curve goes on through these corners, joined by straight lines; this one stays
+     * as it is.
+     *
+     * @param ahead ms on the recording's clock and °C, the first at or after the last reading
+     */
+    public HeatWork goingOn(Trace ahead) {
+        HeatWork future = copy();
+        for (int i = 0; i < ahead.size(); i++) {
+            future.check(ahead.elapsedMs(i), ahead.temperatureC(i));
+            future.addCorner(ahead.elapsedMs(i), ahead.temperatureC(i));
+        }
+        return future;
+    }
+
     public ConeTable table() {
         return table;
     }

@@ -2,7 +2,8 @@ package org.kilnside.session;
 
 import java.time.Duration;
 import java.util.Optional;
-import org.kilnside.quantity.Temperature;
+import java.util.OptionalDouble;
+import org.kilnside.firing.Kiln;
 import org.kilnside.schedule.Schedule;
 
 /**
@@ -11,22 +12,44 @@ import org.kilnside.schedule.Schedule;
  * @param kiln the kiln's name
  * @param plan the plan to follow
  * @param planText the plan's file as it was, to the letter
- * @param unload below this the firing counts as ended
+ * @param thresholds when the lid may be cracked and the ware unloaded, and whose opinion that is
+ * @param wall what the kiln's wall is made of
+ * @param powerKw of all its elements
  * @param resumeWithin how long the program may have been away and still go on with the same firing
  */
 public record FiringSettings(
         Optional<String> kiln,
         Optional<Schedule> plan,
         Optional<String> planText,
-        Temperature unload,
+        Kiln.Thresholds thresholds,
+        Optional<Kiln.Wall> wall,
+        OptionalDouble powerKw,
         Duration resumeWithin) {
-    /** Unload below 50 °C: common practice; the kiln maker's instructions win. */
-    public static final Temperature UNLOAD_BY_COMMON_PRACTICE = Temperature.ofCelsius(50);
-
     /** A firing and its cooling take up to a day and a half; after that, a new recording is a new firing. */
     public static final Duration A_FIRING_LONG = Duration.ofHours(36);
 
     public static FiringSettings of(Optional<String> kiln, Optional<Schedule> plan, Optional<String> planText) {
-        return new FiringSettings(kiln, plan, planText, UNLOAD_BY_COMMON_PRACTICE, A_FIRING_LONG);
+        return new FiringSettings(
+                kiln,
+                plan,
+                planText,
+                Kiln.Thresholds.COMMON_PRACTICE,
+                Optional.empty(),
+                OptionalDouble.empty(),
+                A_FIRING_LONG);
+    }
+
+    /** The same with what is known of the kiln. */
+    public FiringSettings knowing(Kiln known) {
+        return new FiringSettings(
+                kiln,
+                plan,
+                planText,
+                known.thresholds(),
+                known.wall(),
+                known.power().isPresent()
+                        ? OptionalDouble.of(known.power().get().kilowatts())
+                        : OptionalDouble.empty(),
+                resumeWithin);
     }
 }

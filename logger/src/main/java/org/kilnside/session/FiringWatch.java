@@ -40,6 +40,7 @@ final class FiringWatch {
     private final List<FiringEvent> events = new ArrayList<>();
     private List<FiringEvent> eventsSeen = List.of();
     private final GapFill gapFill = new GapFill();
+    private final Forecasts forecasts;
 
     private OptionalLong firing = OptionalLong.empty();
     private Optional<Instant> startedAt = Optional.empty();
@@ -68,6 +69,7 @@ final class FiringWatch {
         this.speed = speed;
         this.timeline = new Timeline(speed);
         this.following = new Following(settings.plan());
+        this.forecasts = new Forecasts(settings);
         this.connection = new Connection(
                 Connection.State.CONNECTING, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE);
         this.disk = book.state();
@@ -98,6 +100,7 @@ final class FiringWatch {
         startedAt = Optional.of(open.start().startedAt());
         probes = open.probes();
         probesWritten = open.probes();
+        followProbe();
         events.addAll(open.events());
         for (Reading reading : open.readings()) {
             following.take(reading);
@@ -131,7 +134,14 @@ final class FiringWatch {
     void hello(ReadingSource.ControllerHello hello) {
         probes = hello.probes();
         hello.lineIntervalMs().ifPresent(interval -> lineIntervalMs = interval);
+        followProbe();
         writeProbes();
+    }
+
+    private void followProbe() {
+        if (!probes.isEmpty()) {
+            following.probe(probes.get(0));
+        }
     }
 
     void reading(ReadingSource.Arrival arrival) {
@@ -220,6 +230,7 @@ final class FiringWatch {
     private void beginAnew(Reading reading) {
         events.clear();
         following.reset();
+        forecasts.courseChanged();
         Latest seen = latest.orElseThrow();
         beginRecord();
         // Wall time of the new zero follows the kiln's own time, which may run faster than the host's.
@@ -301,6 +312,7 @@ final class FiringWatch {
             return;
         }
         following.reset();
+        forecasts.courseChanged();
         readings.get().stream().filter(reading -> reading.first().number() == 1).forEach(following::take);
         for (FiringEvent found : following.takeHappened()) {
             if (events.stream().noneMatch(event -> isSame(event, found))) {
@@ -319,6 +331,16 @@ final class FiringWatch {
         OptionalLong since = missingSinceUptimeMs;
         missingSinceUptimeMs = OptionalLong.empty();
         return since;
+    }
+
+    /** What the forecast's thread is to work out now; given once. */
+    Optional<ForecastRequest> takeForecastRequest() {
+        return firing.isEmpty() ? Optional.empty() : forecasts.due(following, clock.monotonicMs());
+    }
+
+    /** The forecast's thread has an answer. */
+    void forecast(ForecastRequest request, LiveForecast answer) {
+        changed |= forecasts.take(request, answer);
     }
 
     Snapshot snapshot() {
@@ -346,6 +368,7 @@ final class FiringWatch {
                 following.peak(),
                 eventsSeen,
                 following.curve(),
+                forecasts.with(following.ware().findings(), stage()),
                 disk);
         return snapshot;
     }

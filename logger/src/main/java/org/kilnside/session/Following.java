@@ -8,13 +8,14 @@ import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.OutlierFilter;
+import org.kilnside.sensor.Probe;
 import org.kilnside.session.Snapshot.Stage;
 import org.kilnside.tracking.FiringTracker;
 import org.kilnside.tracking.PlanPosition;
 
 /**
- * What is worked out from the readings of one firing: curve, rates, highest temperature, place in the plan, and what
- * happened. All of it follows from the readings alone, in order, so that it comes out the same live, after a restart
+ * What is worked out from the readings of one firing: curve, rates, highest temperature, place in the plan, heat work,
+ * and what happened. All of it follows from the readings alone, in order, so that it comes out the same live, after a restart
  * and when a gap has been filled. Confined to the session's thread.
  */
 final class Following implements OutlierFilter.Listener<Reading.Measured> {
@@ -25,6 +26,7 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
     private Trace view = Trace.EMPTY;
     private OutlierFilter<Reading.Measured> filter = new OutlierFilter<>(this);
     private FiringTracker tracker;
+    private WareWatch ware = new WareWatch(Probe.UNKNOWN);
     private Optional<Snapshot.Peak> peak = Optional.empty();
 
     Following(Optional<Schedule> plan) {
@@ -46,6 +48,7 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
         curve.add(reading);
         view = curve.view();
         tracker.take(elapsedMs, celsius, reading.controller());
+        ware.take(reading, celsius);
         if (peak.isEmpty() || celsius > peak.get().temperature().celsius()) {
             peak = Optional.of(new Snapshot.Peak(Temperature.ofCelsius(celsius), elapsedMs));
         }
@@ -64,6 +67,16 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
         peak = Optional.empty();
         rateMeter.reset();
         tracker = new FiringTracker(plan);
+        ware = new WareWatch(ware.probe());
+    }
+
+    /** What stands behind the guiding channel, as the controller says. */
+    void probe(Probe said) {
+        ware.probe(said);
+    }
+
+    WareWatch ware() {
+        return ware;
     }
 
     void beginsByHand() {

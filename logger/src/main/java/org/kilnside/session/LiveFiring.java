@@ -20,6 +20,7 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
     private static final long LOOK_ROUND_MS = 200;
 
     private final FiringWatch watch;
+    private final ForecastThread forecasts;
     private final ReadingSource source;
     private final BlockingQueue<Runnable> queue = new ArrayBlockingQueue<>(QUEUE);
     private final Listeners listeners = new Listeners();
@@ -27,8 +28,16 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
     private volatile Snapshot latest;
     private volatile boolean closing;
 
-    public LiveFiring(FiringBook book, HostClock clock, FiringSettings settings, ReadingSource source) {
+    /** @param forecaster asked once a minute of the kiln's time, on a thread of its own */
+    public LiveFiring(
+            FiringBook book,
+            HostClock clock,
+            FiringSettings settings,
+            ReadingSource source,
+            FiringForecaster forecaster) {
         this.source = source;
+        this.forecasts =
+                new ForecastThread(forecaster, (request, answer) -> submit(() -> watch().forecast(request, answer)));
         this.watch = new FiringWatch(book, clock, settings, source.notation(), source.speed());
         this.latest = watch.snapshot();
     }
@@ -36,6 +45,7 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
     /** Goes on with the firing of the program's last run where there is one to go on with, and opens the link. */
     public void start() {
         thread.start();
+        forecasts.start();
         submit(watch::resume);
         source.start(this);
     }
@@ -84,6 +94,7 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
     @Override
     public void close() {
         source.close();
+        forecasts.close();
         closing = true;
         boolean interrupted = false;
         while (thread.isAlive()) {
@@ -96,6 +107,10 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
         if (interrupted) {
             Thread.currentThread().interrupt();
         }
+    }
+
+    private FiringWatch watch() {
+        return watch;
     }
 
     private void submit(Runnable work) {
@@ -138,6 +153,7 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
     private void perform(Runnable work) {
         try {
             work.run();
+            watch.takeForecastRequest().ifPresent(forecasts::ask);
         } catch (RuntimeException e) {
             // The reading is in the book by now; a fault in what follows must not end the recording.
             LOG.error("a fault while following the firing; recording goes on", e);

@@ -32,6 +32,7 @@ import org.kilnside.tracking.PlanPosition;
  * @param peak the highest good temperature so far, outliers left out
  * @param events what happened, oldest first
  * @param curve all good temperatures, outliers left out
+ * @param findings what is worked out of them: the cone so far, the forecast, and doubts about the sensor
  * @param disk how far the book is on disk
  */
 public record Snapshot(
@@ -50,13 +51,14 @@ public record Snapshot(
         Optional<Peak> peak,
         List<FiringEvent> events,
         Trace curve,
+        Findings findings,
         FiringBook.DiskState disk) {
     public Snapshot {
         events = List.copyOf(events);
     }
 
-    /** The same firing as another Kilnside sees it: its own connection and clock, and the curve it has put together. */
-    public Snapshot with(Connection itsConnection, Optional<Latest> itsLatest, Trace itsCurve) {
+    /** The same firing as another Kilnside sees it: its own connection and clock, and what it has put together. */
+    public Snapshot with(Connection itsConnection, Optional<Latest> itsLatest, Trace itsCurve, Findings itsFindings) {
         return new Snapshot(
                 sequence,
                 firing,
@@ -73,7 +75,13 @@ public record Snapshot(
                 peak,
                 events,
                 itsCurve,
+                itsFindings,
                 disk);
+    }
+
+    /** The same with another connection, newest line and curve. */
+    public Snapshot with(Connection itsConnection, Optional<Latest> itsLatest, Trace itsCurve) {
+        return with(itsConnection, itsLatest, itsCurve, findings);
     }
 
     /** Where the firing stands. */

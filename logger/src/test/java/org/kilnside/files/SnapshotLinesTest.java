@@ -24,6 +24,36 @@ class SnapshotLinesTest {
     }
 
     @Test
+    void coneForecastAndDoubtsTravelToo() {
+        Snapshot sent = Snapshots.withFindings(50_000);
+        Snapshot got = new SnapshotLines.Reader().snapshot(new SnapshotLines.Writer().line(sent, 50_000), 50_000);
+        assertThat(sent.findings().cone()).isPresent();
+        assertThat(sent.findings().forecast().orElseThrow().fan()).isNotEmpty();
+        assertThat(got.findings()).isEqualTo(sent.findings());
+    }
+
+    @Test
+    void aForecastTravelsOnceAndIsKeptAtTheOtherEnd() {
+        SnapshotLines.Writer writer = new SnapshotLines.Writer();
+        SnapshotLines.Reader reader = new SnapshotLines.Reader();
+        Snapshot snapshot = Snapshots.withFindings(50_000);
+        String first = writer.line(snapshot, 50_000);
+        String next = writer.line(snapshot, 50_000);
+        assertThat(next).doesNotContain("\"fan\"");
+        reader.snapshot(first, 50_000);
+        assertThat(reader.snapshot(next, 50_000).findings()).isEqualTo(snapshot.findings());
+        Snapshot without = snapshot.with(
+                snapshot.connection(),
+                snapshot.latest(),
+                snapshot.curve(),
+                snapshot.findings().with(Optional.empty()));
+        assertThat(reader.snapshot(writer.line(without, 50_000), 50_000)
+                        .findings()
+                        .forecast())
+                .isEmpty();
+    }
+
+    @Test
     void theAgeOfAReadingSurvivesAnotherClock() {
         Snapshot sent = Snapshots.bisque(50_000, 3);
         Snapshot got = new SnapshotLines.Reader().snapshot(new SnapshotLines.Writer().line(sent, 60_000), 1_000_000);
@@ -56,10 +86,10 @@ class SnapshotLinesTest {
     @Test
     void anotherVersionIsRefusedInWords() {
         String line =
-                new SnapshotLines.Writer().line(Snapshots.bisque(0, 1), 0).replace("\"version\":1", "\"version\":2");
+                new SnapshotLines.Writer().line(Snapshots.bisque(0, 1), 0).replace("\"version\":2", "\"version\":1");
         assertThatThrownBy(() -> new SnapshotLines.Reader().snapshot(line, 0))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageContaining("version 2")
+                .hasMessageContaining("version 1")
                 .hasMessageContaining("use the same version");
     }
 

@@ -6,11 +6,16 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
 
 class LiveFiringTest {
+    private static final FiringForecaster NO_FORECASTS = request -> LiveForecast.failed(request, "none in this test");
+
     private final HandClock clock = new HandClock();
     private final HandSource source = new HandSource();
     private final FiringSettings settings =
@@ -26,7 +31,7 @@ class LiveFiringTest {
                 super.append(firing, reading);
             }
         };
-        LiveFiring firing = new LiveFiring(book, clock, settings, source);
+        LiveFiring firing = new LiveFiring(book, clock, settings, source, NO_FORECASTS);
         firing.subscribe(snapshot -> snapshot.latest().ifPresent(latest -> {
             String seen = "seen " + latest.elapsedMs();
             if (!order.contains(seen)) {
@@ -47,7 +52,7 @@ class LiveFiringTest {
     @Test
     void closingWorksOffEverythingThatHasArrived() {
         BookInMemory book = new BookInMemory();
-        LiveFiring firing = new LiveFiring(book, clock, settings, source);
+        LiveFiring firing = new LiveFiring(book, clock, settings, source, NO_FORECASTS);
         firing.start();
         for (int s = 0; s < 20_000; s++) {
             source.gives(Arrivals.measured(s * 1_000L, s * 1_000L, 20));
@@ -58,9 +63,26 @@ class LiveFiringTest {
     }
 
     @Test
+    void theForecastComesFromAThreadOfItsOwnIntoTheNextSnapshot() throws InterruptedException {
+        FiringForecaster forecaster =
+                request -> LiveForecast.failed(request, Thread.currentThread().getName());
+        LiveFiring firing = new LiveFiring(new BookInMemory(), clock, settings, source, forecaster);
+        BlockingQueue<LiveForecast> answers = new LinkedBlockingQueue<>();
+        firing.subscribe(snapshot -> snapshot.findings().forecast().ifPresent(answers::add));
+        firing.start();
+        for (int s = 0; s < 7_200; s++) {
+            source.gives(Arrivals.measured(s * 1_000L, s * 1_000L, 20 + s / 30.0));
+        }
+        LiveForecast answer = answers.poll(20, TimeUnit.SECONDS);
+        assertThat(answer).as("an answer").isNotNull();
+        assertThat(answer.failure()).hasValue("forecast");
+        firing.close();
+    }
+
+    @Test
     void aListenerThatFailsIsLeftOutAndTheOthersGoOn() {
         BookInMemory book = new BookInMemory();
-        LiveFiring firing = new LiveFiring(book, clock, settings, source);
+        LiveFiring firing = new LiveFiring(book, clock, settings, source, NO_FORECASTS);
         List<Long> seen = Collections.synchronizedList(new ArrayList<>());
         firing.subscribe(snapshot -> {
             throw new IllegalStateException("a broken face, on purpose");
@@ -77,7 +99,7 @@ class LiveFiringTest {
 
     @Test
     void aClosedSubscriptionHearsNothingMore() {
-        LiveFiring firing = new LiveFiring(new BookInMemory(), clock, settings, source);
+        LiveFiring firing = new LiveFiring(new BookInMemory(), clock, settings, source, NO_FORECASTS);
         List<Long> seen = Collections.synchronizedList(new ArrayList<>());
         firing.subscribe(snapshot -> seen.add(snapshot.sequence())).close();
         firing.start();
@@ -89,7 +111,7 @@ class LiveFiringTest {
     @Test
     void whatAPersonSaysIsInTheRecord() {
         BookInMemory book = new BookInMemory();
-        LiveFiring firing = new LiveFiring(book, clock, settings, source);
+        LiveFiring firing = new LiveFiring(book, clock, settings, source, NO_FORECASTS);
         firing.start();
         source.gives(Arrivals.measured(0, clock.monotonicMs(), 20));
         firing.note("Vent on");
@@ -104,7 +126,7 @@ class LiveFiringTest {
 
     @Test
     void theControllerIsAskedOnceForWhatWasMissed() {
-        LiveFiring firing = new LiveFiring(new BookInMemory(), clock, settings, source);
+        LiveFiring firing = new LiveFiring(new BookInMemory(), clock, settings, source, NO_FORECASTS);
         firing.start();
         source.gives(Arrivals.measured(60_000, 0, 20));
         source.gives(Arrivals.measured(900_000, 840_000, 30));

@@ -1,16 +1,24 @@
 package org.kilnside.session;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
+import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.sensor.SignalWatch;
 
 /** Snapshots for tests. */
 public final class Snapshots {
@@ -20,15 +28,13 @@ public final class Snapshots {
     public static Snapshot bisque(long hostMs, int readings) {
         Trace.Builder curve = new Trace.Builder();
         for (int i = 0; i < readings; i++) {
-            curve.add(i * 1_000L, 20 + i * 0.02, java.util.OptionalDouble.of(0.5), java.util.OptionalDouble.empty());
+            curve.add(i * 1_000L, 20 + i * 0.02, OptionalDouble.of(0.5), OptionalDouble.empty());
         }
         Schedule plan = new Schedule(
                 "Bisque",
                 List.of(
                         new Segment.Ramp(
-                                HeatingRate.ofKelvinPerHour(80),
-                                Temperature.ofCelsius(600),
-                                java.time.Duration.ofMinutes(15)),
+                                HeatingRate.ofKelvinPerHour(80), Temperature.ofCelsius(600), Duration.ofMinutes(15)),
                         new Segment.FreeCooling()));
         return new Snapshot(
                 readings,
@@ -53,6 +59,45 @@ public final class Snapshots {
                 Optional.of(new Snapshot.Peak(Temperature.ofCelsius(100), readings * 1_000L)),
                 List.of(FiringEvent.of(0, FiringEvent.Kind.RECORDING_BEGAN)),
                 curve.view(),
+                Findings.NONE,
                 new FiringBook.DiskState(OptionalLong.of(readings * 1_000L), 0, Optional.empty()));
+    }
+
+    /** The same after six hours, with what the program makes of its curve: a cone, a forecast, a doubt. */
+    public static Snapshot withFindings(long hostMs) {
+        Trace.Builder grown = new Trace.Builder();
+        for (int i = 0; i < 6 * 360; i++) {
+            grown.add(i * 10_000L, 20 + i * 0.44);
+        }
+        Trace curve = grown.view();
+        Snapshot bare = bisque(hostMs, 10);
+        HeatWork work = HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), curve);
+        LiveForecast forecast = new ModelForecaster()
+                .forecast(new ForecastRequest(
+                        0,
+                        curve,
+                        bare.plan().map(Snapshots::toCone06),
+                        Optional.empty(),
+                        work,
+                        SensorUncertainty.UNKNOWN,
+                        Optional.of(Temperature.ofCelsius(20)),
+                        Kiln.Thresholds.COMMON_PRACTICE,
+                        Optional.of(Kiln.Wall.BRICK),
+                        OptionalDouble.of(5.6)));
+        Findings findings = new Findings(
+                List.of(new Findings.Doubt(SignalWatch.Suspicion.HOT_COLD_JUNCTION, 60_000)),
+                Optional.of(work.reached(SensorUncertainty.UNKNOWN)),
+                Optional.of(forecast));
+        return bare.with(bare.connection(), bare.latest(), curve, findings);
+    }
+
+    private static Schedule toCone06(Schedule plan) {
+        return new Schedule(
+                plan.name(),
+                Optional.of("cone 06"),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(new Segment.Ramp(
+                        HeatingRate.ofKelvinPerHour(158), Temperature.ofCelsius(1000), Duration.ofMinutes(15))));
     }
 }

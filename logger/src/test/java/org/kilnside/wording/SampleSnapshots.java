@@ -10,7 +10,11 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Share;
 import org.kilnside.quantity.Temperature;
@@ -18,8 +22,13 @@ import org.kilnside.quantity.TemperatureDifference;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.SensorFault;
+import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.session.Connection;
+import org.kilnside.session.Findings;
 import org.kilnside.session.FiringBook;
+import org.kilnside.session.ForecastRequest;
+import org.kilnside.session.LiveForecast;
+import org.kilnside.session.ModelForecaster;
 import org.kilnside.session.Snapshot;
 import org.kilnside.tracking.PlanPosition;
 
@@ -107,6 +116,7 @@ public final class SampleSnapshots {
                 Optional.empty(),
                 List.of(),
                 Trace.EMPTY,
+                Findings.NONE,
                 new FiringBook.DiskState(OptionalLong.empty(), 0, Optional.empty()));
     }
 
@@ -155,6 +165,8 @@ public final class SampleSnapshots {
         public Optional<Schedule> plan = Optional.of(BISQUE);
         public double stepSeconds = 5;
         public Optional<String> bookTrouble = Optional.empty();
+        /** Whether cone and forecast are worked out of the curve as the session does. */
+        public boolean workedOut;
 
         public Snapshot build() {
             Trace.Builder curve = new Trace.Builder();
@@ -205,7 +217,33 @@ public final class SampleSnapshots {
                     Optional.of(new Snapshot.Peak(Temperature.ofCelsius(peakC), peakMs)),
                     events(),
                     trace,
+                    findings(trace, plan.map(written -> position(written, planned, hot))),
                     new FiringBook.DiskState(OptionalLong.of(Math.max(0, untilMs - 400)), 1, bookTrouble));
+        }
+
+        /** What the program itself makes of this curve: a doubted number withdraws it all. */
+        private Findings findings(Trace trace, Optional<PlanPosition> position) {
+            if (!workedOut || trace.isEmpty()) {
+                return Findings.NONE;
+            }
+            HeatWork work = HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), trace);
+            long nowMs = trace.elapsedMs(trace.size() - 1);
+            LiveForecast forecast = new ModelForecaster()
+                    .forecast(new ForecastRequest(
+                            0,
+                            trace,
+                            plan,
+                            position.map(its -> its.aligned().stream()
+                                    .filter(point -> point.elapsedMs() > nowMs)
+                                    .toList()),
+                            work,
+                            SensorUncertainty.UNKNOWN,
+                            Optional.of(Temperature.ofCelsius(12)),
+                            Kiln.Thresholds.COMMON_PRACTICE,
+                            Optional.of(Kiln.Wall.BRICK),
+                            OptionalDouble.of(5.6)));
+            return new Findings(List.of(), Optional.of(work.reached(SensorUncertainty.UNKNOWN)), Optional.empty())
+                    .with(stage == Snapshot.Stage.ENDED ? Optional.empty() : Optional.of(forecast));
         }
 
         private Snapshot.Rates rates() {

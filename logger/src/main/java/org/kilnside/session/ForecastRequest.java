@@ -1,0 +1,45 @@
+package org.kilnside.session;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.kilnside.firing.Kiln;
+import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.HeatWork;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.tracking.PlanPosition.PlanPoint;
+
+/**
+ * All a forecast rests on, at one moment. Handed from the session's thread to the forecast's: nothing in it changes any
+ * more, and {@code work} is a copy of the forecast's own.
+ *
+ * @param generation which course of the firing it belongs to: an answer about an older course is thrown away
+ * @param curve the good readings so far, at least one
+ * @param plan what is fired
+ * @param ahead the plan's corners still to come, laid over what happened; empty when the plan is through; absent when
+ *     nobody tracked it
+ * @param work the heat work so far
+ * @param sensor what the number may be off by
+ * @param ambient the room, where it could be read before the firing
+ * @param thresholds when the lid may be cracked and the ware unloaded
+ * @param wall what the kiln's wall is made of
+ * @param powerKw of all elements
+ */
+public record ForecastRequest(
+        long generation,
+        Trace curve,
+        Optional<Schedule> plan,
+        Optional<List<PlanPoint>> ahead,
+        HeatWork work,
+        SensorUncertainty sensor,
+        Optional<Temperature> ambient,
+        Kiln.Thresholds thresholds,
+        Optional<Kiln.Wall> wall,
+        OptionalDouble powerKw) {
+    /** The reading it rests on, ms on the recording's clock. */
+    public long askedMs() {
+        return curve.elapsedMs(curve.size() - 1);
+    }
+}

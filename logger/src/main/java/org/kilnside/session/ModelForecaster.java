@@ -1,0 +1,109 @@
+package org.kilnside.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.kilnside.firing.Kiln;
+import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConeReached;
+import org.kilnside.heatwork.TimeToGo;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.session.LiveForecast.ExpectedCone;
+import org.kilnside.thermal.Forecast;
+import org.kilnside.thermal.ForecastFan;
+import org.kilnside.thermal.ForecastQuestion;
+import org.kilnside.thermal.Forecaster;
+import org.kilnside.thermal.KilnMemory;
+import org.kilnside.thermal.PlanAhead;
+import org.kilnside.thermal.WallKind;
+
+/** Forecasts by the kiln model, and the cone by the heat work along the model's probable future. Pure. */
+public final class ModelForecaster implements FiringForecaster {
+    @Override
+    public LiveForecast forecast(ForecastRequest request) {
+        Trace curve = request.curve();
+        double nowC = curve.temperatureC(curve.size() - 1);
+        List<Temperature> own =
+                List.of(request.thresholds().crack(), request.thresholds().unload());
+        double hottestC =
+                Math.max(nowC, request.plan().map(plan -> plan.top().celsius()).orElse(nowC));
+        List<Temperature> asked = new ArrayList<>(
+                ForecastFan.ladder(hottestC, request.thresholds().unload().celsius()));
+        asked.addAll(own);
+        Optional<PlanAhead> ahead = request.ahead().map(ModelForecaster::ahead);
+        Forecast answer = Forecaster.forecast(question(request, ahead).withBelow(asked));
+        ForecastFan fan = ForecastFan.of(answer, nowC, ahead);
+        return new LiveForecast(
+                request.askedMs(),
+                request.thresholds(),
+                Optional.of(withOwn(answer, own)),
+                fan.points(),
+                expected(request, answer, fan),
+                Optional.empty());
+    }
+
+    private static ForecastQuestion question(ForecastRequest request, Optional<PlanAhead> ahead) {
+        ForecastQuestion question = ForecastQuestion.about(request.curve())
+                .withMemory(KilnMemory.none(request.wall().map(ModelForecaster::wall)));
+        if (request.plan().isPresent()) {
+            question = question.withPlan(request.plan().get());
+        }
+        if (ahead.isPresent()) {
+            question = question.withAhead(ahead.get());
+        }
+        if (request.ambient().isPresent()) {
+            question = question.withAmbient(request.ambient().get());
+        }
+        return request.powerKw().isPresent()
+                ? question.withPowerKw(request.powerKw().getAsDouble())
+                : question;
+    }
+
+    private static PlanAhead ahead(List<org.kilnside.tracking.PlanPosition.PlanPoint> points) {
+        return new PlanAhead(points.stream()
+                .map(point -> new PlanAhead.Corner(point.elapsedMs() / 1000.0, point.temperatureC()))
+                .toList());
+    }
+
+    private static WallKind wall(Kiln.Wall wall) {
+        return switch (wall) {
+            case BRICK -> WallKind.BRICK;
+            case FIBRE -> WallKind.FIBRE;
+            case LAYERED -> WallKind.LAYERED;
+        };
+    }
+
+    /** The answer to what a person asked, without the rungs the fan needs. */
+    private static Forecast withOwn(Forecast answer, List<Temperature> own) {
+        return new Forecast(
+                answer.askedS(),
+                answer.stage(),
+                answer.ambient(),
+                answer.below().stream()
+                        .filter(below -> own.contains(below.temperature()))
+                        .toList(),
+                answer.arrival(),
+                answer.energy(),
+                answer.estimate(),
+                answer.remarks().stream().distinct().toList());
+    }
+
+    private static Optional<ExpectedCone> expected(ForecastRequest request, Forecast answer, ForecastFan fan) {
+        boolean heats = answer.stage() == Forecast.Stage.HEATING || answer.stage() == Forecast.Stage.HOLDING;
+        Trace future = fan.probable();
+        if (!heats || request.plan().isEmpty() || future.isEmpty()) {
+            return Optional.empty();
+        }
+        ConeReached reached = request.work().goingOn(future).reached(request.sensor());
+        Optional<Cone> aim = request.plan().flatMap(Schedule::aimsFor).flatMap(Cone::find);
+        OptionalLong down = aim.filter(request.work().table().cones()::contains)
+                .map(cone -> request.work().timeToGo(cone, future))
+                .flatMap(TimeToGo::left)
+                .map(left -> OptionalLong.of(request.askedMs() + left.toMillis()))
+                .orElse(OptionalLong.empty());
+        return Optional.of(new ExpectedCone(reached.cone(), reached.between(), down));
+    }
+}
