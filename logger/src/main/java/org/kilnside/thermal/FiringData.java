@@ -324,6 +324,18 @@ final class FiringData {
         return count;
     }
 
+    /** The last point of the drive that any residual needs: what comes after it, free spans have in themselves. */
+    int lastUsed() {
+        int last = 0;
+        for (FreeSpan span : free) {
+            last = Math.max(last, span.beginsAt());
+        }
+        for (Powered stretch : powered) {
+            last = Math.max(last, stretch.to());
+        }
+        return last;
+    }
+
     boolean opened() {
         return opened;
     }

@@ -12,7 +12,7 @@ final class FiringFit implements LeastSquares.Residuals {
     /** One step of the difference quotients, in prior spreads. */
     private static final double STEP = 1e-3;
 
-    private static final double TOLERANCE = 1e-5;
+    private static final double TOLERANCE = 1e-4;
     private static final int MOST_EVALUATIONS = 120;
 
     private final FiringData data;
@@ -60,7 +60,7 @@ final class FiringFit implements LeastSquares.Residuals {
         KilnParameters kiln = prior.kiln(z);
         data.start(driven, kiln, prior.soaked(z));
         int span = 0;
-        for (int i = 0; i < data.driveS.length; i++) {
+        for (int i = 0; i <= data.lastUsed(); i++) {
             if (i > 0) {
                 driven.drive(data.driveS[i] - data.driveS[i - 1], data.driveC[i]);
             }

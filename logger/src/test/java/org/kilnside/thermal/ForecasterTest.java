@@ -131,6 +131,19 @@ class ForecasterTest {
     }
 
     @Test
+    void aSpikeInTheNewestReadingChangesNothing() {
+        Trace good = FIRING.until(FIRING.belowS(400), false);
+        Trace.Builder spiked = new Trace.Builder();
+        for (int i = 0; i < good.size(); i++) {
+            spiked.add(good.elapsedMs(i), good.temperatureC(i));
+        }
+        spiked.add(good.elapsedMs(good.size() - 1) + 60_000, 40);
+        double without = ask(good).below().get(1).when().orElseThrow().atS();
+        assertThat(ask(spiked.view()).below().get(1).when().orElseThrow().atS())
+                .isCloseTo(without, org.assertj.core.data.Offset.offset(120.0));
+    }
+
+    @Test
     void neverSaysThatItWillBeColderThanTheRoom() {
         Forecast forecast = Forecaster.forecast(ForecastQuestion.about(FIRING.until(FIRING.belowS(500), false))
                 .withAmbient(Temperature.ofCelsius(20))

@@ -55,6 +55,7 @@ final class Judged {
             if (THRESHOLDS_C[i] >= askedAtC || Double.isNaN(truth)) {
                 continue;
             }
+            double thresholdC = THRESHOLDS_C[i];
             double left = truth - asked;
             double lastHour = lastHour(log, firing.roomC(), asked, THRESHOLDS_C[i]) / left - 1;
             double powerLaw = powerLaw(log, firing.roomC(), firing.offS(), asked, THRESHOLDS_C[i]) / left - 1;
@@ -64,7 +65,7 @@ final class Judged {
                     .ifPresentOrElse(
                             when -> cases.add(new Case(
                                     askedAtC,
-                                    forecastThreshold(forecast, when),
+                                    thresholdC,
                                     (when.atS() - asked) / left - 1,
                                     when.fromS() <= truth && truth <= when.toS(),
                                     (when.toS() - when.fromS()) / 2 / left,
@@ -72,15 +73,6 @@ final class Judged {
                                     powerLaw)),
                             () -> cases.add(new Case(askedAtC, Double.NaN, 9, false, 9, lastHour, powerLaw)));
         }
-    }
-
-    private static double forecastThreshold(Forecast forecast, Forecast.When when) {
-        return forecast.below().stream()
-                .filter(below -> below.when().filter(when::equals).isPresent())
-                .findFirst()
-                .orElseThrow()
-                .temperature()
-                .celsius();
     }
 
     /** Naive: T − room falls on as an exponential through the last hour does. */
