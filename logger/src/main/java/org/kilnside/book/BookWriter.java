@@ -226,6 +226,8 @@ final class BookWriter implements AutoCloseable {
         for (long firing : toSummarise) {
             summarise(firing);
         }
+        // Readings that come in a later commit make these sums stale anew.
+        staleSummaries.removeAll(toSummarise);
         toSummarise.clear();
     }
 

@@ -127,17 +127,16 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
 
     private void work() {
         List<Runnable> batch = new ArrayList<>();
+        long lookedRoundNanos = System.nanoTime();
         while (true) {
             try {
                 Runnable first = queue.poll(LOOK_ROUND_MS, TimeUnit.MILLISECONDS);
-                if (first == null) {
-                    if (closing) {
-                        return;
-                    }
-                    first = watch::lookRound;
+                if (first != null) {
+                    batch.add(first);
+                    queue.drainTo(batch, 255);
+                } else if (closing) {
+                    return;
                 }
-                batch.add(first);
-                queue.drainTo(batch, 255);
             } catch (InterruptedException e) {
                 // Nobody interrupts this thread to stop it; closing does. Go on recording.
                 LOG.warn("the session's thread was interrupted and goes on", e);
@@ -145,6 +144,11 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
             }
             for (Runnable work : batch) {
                 perform(work);
+            }
+            // Also where lines come without a pause.
+            if (batch.isEmpty() || System.nanoTime() - lookedRoundNanos > LOOK_ROUND_MS * 1_000_000) {
+                lookedRoundNanos = System.nanoTime();
+                perform(watch::lookRound);
             }
             batch.clear();
         }

@@ -7,12 +7,14 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.book.Book;
+import org.kilnside.book.BookCheck;
 import org.kilnside.command.Program;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
@@ -24,6 +26,7 @@ import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.SensorFault;
+import org.kilnside.session.FiringBook;
 import org.kilnside.testing.SimulatedBoard;
 import org.kilnside.testing.SimulatedBoard.ChipFrame;
 import org.kilnside.virtualkiln.VirtualFiring;
@@ -60,14 +63,16 @@ class FirmwareToBookIT {
             board.awaitFrames(FIRING_S - 30);
             stop(recorder);
 
-            List<Reading> readings = readings(book);
             List<ChipFrame> frames = board.chipFrames();
-            int matched = assertSame(readings, frames);
-            assertThat(matched).isGreaterThan(FIRING_S - 120);
+            int matched = assertSame(book, frames);
+            // On a machine that is busy a few lines may be lost on the wire, which promises no delivery; they count as
+            // lost.
+            assertThat(matched).isGreaterThan(FIRING_S * 98 / 100);
             assertThat(peakOf(frames) * Amplifier.MAX31855.thermocoupleStepC()).isGreaterThan(440);
             try (Book opened = Book.open(book)) {
-                assertThat(opened.firing(1).curve().size()).isGreaterThan(FIRING_S - 120);
+                assertThat(opened.firing(1).curve().size()).isGreaterThan(FIRING_S * 98 / 100);
             }
+            assertThat(BookCheck.of(book).findings()).isEmpty();
         }
     }
 
@@ -127,12 +132,20 @@ class FirmwareToBookIT {
         }
     }
 
-    /** Every reading in the book, backwards from the last, against the frames the chip answered; how many matched. */
-    private static int assertSame(List<Reading> readings, List<ChipFrame> frames) {
-        int last = lastFrameOf(readings, frames);
-        for (int back = 0; back < readings.size(); back++) {
-            Reading reading = readings.get(readings.size() - 1 - back);
-            ChipFrame frame = frames.get(last - back);
+    /** Every live reading in the book against the frame the chip answered at that uptime; how many there are. */
+    private static int assertSame(Path book, List<ChipFrame> frames) {
+        long uptimeAtZero = uptimeAtZero(book);
+        Map<Long, ChipFrame> bySecond = new HashMap<>();
+        frames.forEach(frame -> bySecond.put(Math.round(frame.seconds()), frame));
+        int count = 0;
+        for (Reading reading : readings(book)) {
+            if (reading.origin() != Origin.LIVE) {
+                continue;
+            }
+            ChipFrame frame = bySecond.get(Math.round((uptimeAtZero + reading.elapsedMs()) / 1000.0));
+            assertThat(frame)
+                    .as("frame of the reading at %d ms", reading.elapsedMs())
+                    .isNotNull();
             assertThat(reading.first().raw().thermocouple())
                     .as("thermocouple code, frame %d", frame.number())
                     .hasValue(frame.thermocouple());
@@ -140,28 +153,16 @@ class FirmwareToBookIT {
                     .as("cold-junction code, frame %d", frame.number())
                     .hasValue(frame.coldJunction());
             assertThat(reading.first().raw().faultBits()).isEqualTo(frame.faultBits());
+            count++;
         }
-        return readings.size();
+        return count;
     }
 
-    /** The frame of the newest reading: the one at which the book's last readings and the chip's frames agree. */
-    private static int lastFrameOf(List<Reading> readings, List<ChipFrame> frames) {
-        int look = Math.min(200, readings.size());
-        for (int at = frames.size() - 1; at >= look; at--) {
-            boolean same = true;
-            for (int back = 0; back < look && same; back++) {
-                same = readings.get(readings.size() - 1 - back)
-                                .first()
-                                .raw()
-                                .thermocouple()
-                                .getAsInt()
-                        == frames.get(at - back).thermocouple();
-            }
-            if (same) {
-                return at;
-            }
+    private static long uptimeAtZero(Path book) {
+        try (Book opened = Book.open(book)) {
+            FiringBook.ClockTie tie = opened.firing(1).clockTies().get(0);
+            return tie.uptimeMs().orElseThrow() - tie.elapsedMs();
         }
-        throw new AssertionError("the book's last " + look + " readings are not what the chip answered");
     }
 
     private static int peakOf(List<ChipFrame> frames) {

@@ -5,8 +5,8 @@ import java.time.Instant;
 
 /** A clock moved by hand. The two faces can be moved apart, as when a system's clock is set. */
 public final class HandClock implements HostClock {
-    private long monotonicMs = 1_000_000;
-    private Instant wall = Instant.parse("2026-11-25T18:00:00Z");
+    private volatile long monotonicMs = 1_000_000;
+    private volatile Instant wall = Instant.parse("2026-11-25T18:00:00Z");
 
     public HandClock forward(Duration time) {
         monotonicMs += time.toMillis();

@@ -135,6 +135,30 @@ class LiveFiringTest {
         assertThat(source.asked).containsExactly(60_000L);
     }
 
+    @Test
+    void aGapIsFilledAlsoWhileLinesComeWithoutAPause() throws InterruptedException {
+        HandClock moving = new HandClock();
+        BookInMemory book = new BookInMemory();
+        LiveFiring firing = new LiveFiring(book, moving, settings, source);
+        firing.start();
+        source.gives(Arrivals.measured(60_000, 0, 20));
+        source.gives(Arrivals.measured(900_000, 840_000, 30));
+        source.gives(Arrivals.kept(480_000, 840_000, 25));
+        long uptime = 900_000;
+        for (int i = 0; i < 500 && !filled(firing); i++) {
+            moving.forwardMs(20);
+            uptime += 20;
+            source.gives(Arrivals.measured(uptime, uptime - 60_000, 30));
+            Thread.sleep(5);
+        }
+        assertThat(filled(firing)).isTrue();
+        firing.close();
+    }
+
+    private static boolean filled(LiveFiring firing) {
+        return firing.latest().events().stream().anyMatch(event -> event.kind() == FiringEvent.Kind.GAP_FILLED);
+    }
+
     /** A source moved by hand. */
     private static final class HandSource implements ReadingSource {
         private final List<Long> asked = Collections.synchronizedList(new ArrayList<>());
