@@ -139,7 +139,7 @@ class LiveFiringTest {
     void aGapIsFilledAlsoWhileLinesComeWithoutAPause() throws InterruptedException {
         HandClock moving = new HandClock();
         BookInMemory book = new BookInMemory();
-        LiveFiring firing = new LiveFiring(book, moving, settings, source);
+        LiveFiring firing = new LiveFiring(book, moving, settings, source, NO_FORECASTS);
         firing.start();
         source.gives(Arrivals.measured(60_000, 0, 20));
         source.gives(Arrivals.measured(900_000, 840_000, 30));
