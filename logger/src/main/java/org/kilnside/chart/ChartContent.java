@@ -57,7 +57,10 @@ public record ChartContent(
                 snapshot.curve(),
                 snapshot.position().map(PlanPosition::aligned).orElse(List.of()),
                 nowMs,
-                timeOfDay ? snapshot.startedAt() : Optional.empty(),
+                // The axis counts on from one zero: right at the newest reading, where people look and plan ahead.
+                timeOfDay
+                        ? snapshot.latest().flatMap(latest -> snapshot.zeroFor(latest.elapsedMs()))
+                        : Optional.empty(),
                 quartz,
                 past && snapshot.peak().isPresent()
                         ? OptionalLong.of(snapshot.peak().get().elapsedMs())

@@ -85,6 +85,7 @@ public final class DeskCommand implements Callable<Integer> {
                 1,
                 Snapshot.Stage.NO_READING_YET,
                 Optional.empty(),
+                Optional.empty(),
                 new Connection(
                         Connection.State.LOST,
                         clock.monotonicMs(),

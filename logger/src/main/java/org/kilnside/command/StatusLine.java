@@ -71,8 +71,8 @@ final class StatusLine {
         boolean any = count > eventsShown;
         for (; eventsShown < count; eventsShown++) {
             var event = snapshot.events().get(eventsShown);
-            String line =
-                    state.moment(event.elapsedMs(), snapshot.startedAt(), snapshot.speed()) + "  " + state.event(event);
+            String line = state.moment(event.elapsedMs(), snapshot.zeroFor(event.elapsedMs()), snapshot.speed()) + "  "
+                    + state.event(event);
             out.println((terminal ? "\r" : "") + line + " ".repeat(Math.max(0, width - line.length())));
         }
         return any;
@@ -81,9 +81,9 @@ final class StatusLine {
     String text(Snapshot snapshot, long hostNowMs) {
         StringBuilder line = new StringBuilder();
         snapshot.latest()
-                .ifPresent(
-                        latest -> line.append(state.moment(latest.elapsedMs(), snapshot.startedAt(), snapshot.speed()))
-                                .append("  "));
+                .ifPresent(latest -> line.append(state.moment(
+                                latest.elapsedMs(), snapshot.zeroFor(latest.elapsedMs()), snapshot.speed()))
+                        .append("  "));
         line.append(NowSentence.of(snapshot, hostNowMs, words).text());
         if (!ReadingAge.isOld(snapshot, hostNowMs)) {
             snapshot.latest()

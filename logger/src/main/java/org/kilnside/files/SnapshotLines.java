@@ -160,7 +160,8 @@ public final class SnapshotLines {
                             there.coldJunction(),
                             there.faults(),
                             there.controller(),
-                            there.outlier()));
+                            there.outlier(),
+                            there.staleAfterMs()));
             return bare.with(connection, latest, curve.view(), bare.findings().with(forecast));
         }
 

@@ -11,6 +11,7 @@ import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
 import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
+import org.kilnside.firing.WallClockLine;
 import org.kilnside.sensor.Probe;
 import org.kilnside.session.Snapshot.Latest;
 import org.kilnside.session.Snapshot.Stage;
@@ -26,6 +27,9 @@ final class FiringWatch {
     private static final long TIE_EVERY_MS = 600_000;
     /** What was asked for has come in when nothing more comes for this long. */
     private static final long FILL_SETTLES_MS = 1_000;
+
+    /** A number older than this, or than three line intervals, is no longer the kiln's temperature now. */
+    private static final long SHORTEST_STALE_MS = 10_000;
 
     private static final long UNKNOWN_INTERVAL_MS = 1_000;
 
@@ -44,10 +48,12 @@ final class FiringWatch {
 
     private OptionalLong firing = OptionalLong.empty();
     private Optional<Instant> startedAt = Optional.empty();
+    private final List<WallClockLine.Tie> ties = new ArrayList<>();
+    private Optional<WallClockLine> wallClock = Optional.empty();
     private long zeroMs;
     private List<Probe> probes = List.of();
     private List<Probe> probesWritten = List.of();
-    private long lineIntervalMs = UNKNOWN_INTERVAL_MS;
+    private final LineInterval interval = new LineInterval();
     private Connection connection;
     private Optional<Latest> latest = Optional.empty();
     private long tieAtMs;
@@ -98,12 +104,20 @@ final class FiringWatch {
         }
         firing = OptionalLong.of(open.number());
         startedAt = Optional.of(open.start().startedAt());
+        ties.add(new WallClockLine.Tie(0, open.start().startedAt()));
+        open.lastTie().ifPresent(tie -> ties.add(new WallClockLine.Tie(tie.elapsedMs(), tie.wall())));
+        wallClock = Optional.of(WallClockLine.through(ties));
         probes = open.probes();
         probesWritten = open.probes();
         followProbe();
         events.addAll(open.events());
+        long beforeMs = 0;
         for (Reading reading : open.readings()) {
             following.take(reading);
+            if (reading.origin() == Origin.LIVE) {
+                interval.seen(reading.elapsedMs() - beforeMs);
+                beforeMs = reading.elapsedMs();
+            }
         }
         // What happened is in the record already.
         following.takeHappened();
@@ -133,7 +147,7 @@ final class FiringWatch {
 
     void hello(ReadingSource.ControllerHello hello) {
         probes = hello.probes();
-        hello.lineIntervalMs().ifPresent(interval -> lineIntervalMs = interval);
+        hello.lineIntervalMs().ifPresent(interval::said);
         followProbe();
         writeProbes();
     }
@@ -166,7 +180,10 @@ final class FiringWatch {
         }
         if (step != Timeline.Step.FIRST && timeline.elapsedMs() - before > gapMs()) {
             note(Kind.GAP, Optional.of(seconds(timeline.elapsedMs() - before)), elapsedMs);
-            missingSinceUptimeMs = step == Timeline.Step.ON ? uptimeBefore : OptionalLong.empty();
+            missingSinceUptimeMs = missingSince(step, uptimeBefore, timeline.elapsedMs() - before);
+        }
+        if (step == Timeline.Step.ON && reading.first().number() == 1) {
+            interval.seen(timeline.elapsedMs() - before);
         }
         if (elapsedMs >= tieAtMs) {
             tie(elapsedMs);
@@ -175,6 +192,27 @@ final class FiringWatch {
             return;
         }
         follow(reading, arrival.hostMs());
+    }
+
+    /**
+     * The uptime from which on readings are missing. A controller that keeps readings through a reset counts them
+     * backwards from its start, as if the reset had taken no time: below zero is before it.
+     */
+    private OptionalLong missingSince(Timeline.Step step, OptionalLong uptimeBefore, long gapMs) {
+        if (step == Timeline.Step.ON) {
+            return uptimeBefore;
+        }
+        return timeline.uptimeMs().isPresent()
+                ? OptionalLong.of(timeline.uptimeMs().getAsLong() - gapMs)
+                : OptionalLong.empty();
+    }
+
+    private long staleAfterMs() {
+        if (speed == 1) {
+            return interval.ms().isPresent() ? interval.three(SHORTEST_STALE_MS) : SHORTEST_STALE_MS;
+        }
+        // A kiln that runs faster than the host's clock sends more often than that by it.
+        return SHORTEST_STALE_MS;
     }
 
     private void follow(Reading reading, long hostMs) {
@@ -187,7 +225,8 @@ final class FiringWatch {
                 List.copyOf(org.kilnside.sensor.SensorFault.ofBits(
                         reading.first().raw().faultBits())),
                 reading.controller(),
-                outlier));
+                outlier,
+                staleAfterMs()));
         watchSensor(reading);
         for (FiringEvent happened : following.takeHappened()) {
             record(happened);
@@ -218,6 +257,8 @@ final class FiringWatch {
         zeroMs = timeline.elapsedMs();
         Instant now = clock.wallClock();
         startedAt = Optional.of(now);
+        ties.clear();
+        wallClock = Optional.of(WallClockLine.from(now));
         firing = OptionalLong.of(book.begin(
                 new FiringBook.FiringStart(settings.kiln(), link, now, settings.plan(), settings.planText())));
         probesWritten = List.of();
@@ -238,7 +279,14 @@ final class FiringWatch {
         book.append(firing.getAsLong(), first);
         boolean outlier = following.take(first);
         latest = Optional.of(new Latest(
-                0, seen.hostMs(), seen.temperature(), seen.coldJunction(), seen.faults(), seen.controller(), outlier));
+                0,
+                seen.hostMs(),
+                seen.temperature(),
+                seen.coldJunction(),
+                seen.faults(),
+                seen.controller(),
+                outlier,
+                staleAfterMs()));
     }
 
     private void fillIn(ReadingSource.Arrival arrival) {
@@ -250,7 +298,7 @@ final class FiringWatch {
             return;
         }
         Reading reading = arrival.at(at.getAsLong() - zeroMs);
-        if (following.hasReadingNear(reading.elapsedMs(), 2 * lineIntervalMs)) {
+        if (following.hasReadingNear(reading.elapsedMs(), 2 * interval.ms().orElse(UNKNOWN_INTERVAL_MS))) {
             return;
         }
         book.append(firing.getAsLong(), reading);
@@ -360,6 +408,7 @@ final class FiringWatch {
                 speed,
                 stage(),
                 startedAt,
+                wallClock,
                 connection,
                 latest,
                 following.rates(),
@@ -389,7 +438,10 @@ final class FiringWatch {
 
     private void tie(long elapsedMs) {
         tieAtMs = elapsedMs + TIE_EVERY_MS;
-        book.clockTie(firing.getAsLong(), new FiringBook.ClockTie(elapsedMs, timeline.uptimeMs(), wallNow(elapsedMs)));
+        Instant wall = wallNow(elapsedMs);
+        book.clockTie(firing.getAsLong(), new FiringBook.ClockTie(elapsedMs, timeline.uptimeMs(), wall));
+        ties.add(new WallClockLine.Tie(elapsedMs, wall));
+        wallClock = Optional.of(WallClockLine.through(ties));
     }
 
     private Instant wallNow(long elapsedMs) {
@@ -404,7 +456,7 @@ final class FiringWatch {
     }
 
     private long gapMs() {
-        return Math.max(SHORTEST_GAP_MS, 3 * lineIntervalMs);
+        return interval.three(SHORTEST_GAP_MS);
     }
 
     private void note(Kind kind, Optional<String> text, long elapsedMs) {

@@ -7,6 +7,7 @@ import java.util.OptionalLong;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Trace;
+import org.kilnside.firing.WallClockLine;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
@@ -24,6 +25,7 @@ import org.kilnside.tracking.PlanPosition;
  * @param speed kiln time over host time; 1 for a real kiln
  * @param stage where the firing stands
  * @param startedAt the wall clock at the recording's zero
+ * @param wallClock the line by which moments of the recording get their time of day; empty before the first reading
  * @param connection how the link stands
  * @param latest the newest line from the controller; empty before the first
  * @param rates how fast the temperature changes
@@ -43,6 +45,7 @@ public record Snapshot(
         double speed,
         Stage stage,
         Optional<Instant> startedAt,
+        Optional<WallClockLine> wallClock,
         Connection connection,
         Optional<Latest> latest,
         Rates rates,
@@ -67,6 +70,7 @@ public record Snapshot(
                 speed,
                 stage,
                 startedAt,
+                wallClock,
                 itsConnection,
                 itsLatest,
                 rates,
@@ -82,6 +86,11 @@ public record Snapshot(
     /** The same with another connection, newest line and curve. */
     public Snapshot with(Connection itsConnection, Optional<Latest> itsLatest, Trace itsCurve) {
         return with(itsConnection, itsLatest, itsCurve, findings);
+    }
+
+    /** The begin from which elapsed time leads to the right time of day at one moment of the recording. */
+    public Optional<Instant> zeroFor(long elapsedMs) {
+        return wallClock.map(line -> line.zeroFor(elapsedMs));
     }
 
     /** Where the firing stands. */
@@ -106,6 +115,8 @@ public record Snapshot(
      * @param faults what the sensor reports as wrong
      * @param controller output, set-point and segment where given
      * @param outlier whether tracking leaves this temperature out as a false one
+     * @param staleAfterMs from this age on, in ms of the host's clock, it is no longer the temperature now: ten
+     *     seconds, or three line intervals of a controller that prints less often
      */
     public record Latest(
             long elapsedMs,
@@ -114,7 +125,8 @@ public record Snapshot(
             Optional<Temperature> coldJunction,
             List<SensorFault> faults,
             ControllerReport controller,
-            boolean outlier) {
+            boolean outlier,
+            long staleAfterMs) {
         public Latest {
             faults = List.copyOf(faults);
         }

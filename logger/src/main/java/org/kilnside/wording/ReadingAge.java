@@ -5,9 +5,9 @@ import java.util.Optional;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Snapshot;
 
-/** How old the newest reading is; past ten seconds its number may no longer be shown as if it were live. */
+/** How old the newest reading is; when it is stale its number may no longer be shown as if it were live. */
 public final class ReadingAge {
-    /** From this age on a reading is old. */
+    /** Waiting longer than this for a first reading is worth a word. */
     public static final Duration OLD = Duration.ofSeconds(10);
 
     private ReadingAge() {}
@@ -19,7 +19,9 @@ public final class ReadingAge {
 
     /** Whether the newest reading is too old to be shown as the kiln's temperature now. */
     public static boolean isOld(Snapshot snapshot, long hostNowMs) {
-        return of(snapshot, hostNowMs).filter(age -> age.compareTo(OLD) > 0).isPresent();
+        return snapshot.latest()
+                .filter(latest -> hostNowMs - latest.hostMs() > latest.staleAfterMs())
+                .isPresent();
     }
 
     /** Whether no more readings are expected, so that silence is no trouble. */

@@ -198,7 +198,35 @@ class FiringWatchTest {
         watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 120.5));
         assertThat(kinds()).contains(Kind.CONTROLLER_RESTARTED);
         assertThat(watch.snapshot().latest().orElseThrow().elapsedMs()).isEqualTo(3_599_000 + 30_000);
-        assertThat(watch.takeMissingSince()).isEmpty();
+        // What was kept through a press of reset counts backwards from the start.
+        assertThat(watch.takeMissingSince()).hasValue(1_200 - 30_000);
+        watch.reading(Arrivals.kept(-15_000, clock.monotonicMs(), 120.2));
+        clock.forwardMs(2_000);
+        watch.lookRound();
+        assertThat(book.readings.get(0)).anySatisfy(reading -> {
+            assertThat(reading.origin()).isEqualTo(Origin.FILLED_IN);
+            assertThat(reading.elapsedMs()).isEqualTo(3_599_000 + 30_000 - 16_200);
+        });
+        assertThat(kinds()).contains(Kind.GAP_FILLED);
+    }
+
+    @Test
+    void aControllerThatPrintsEveryMinuteHasNoGapsAndIsNotStaleBetweenItsLines() {
+        for (int minute = 0; minute < 10; minute++) {
+            step(60_000);
+            watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 20 + minute));
+        }
+        assertThat(kinds()).doesNotContain(Kind.GAP);
+        assertThat(watch.snapshot().latest().orElseThrow().staleAfterMs()).isEqualTo(180_000);
+        step(10 * 60_000);
+        watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 40));
+        assertThat(kinds()).contains(Kind.GAP);
+    }
+
+    @Test
+    void aReadingOfAControllerThatPrintsEverySecondIsStaleAfterTenSeconds() {
+        ramp(20, 21, 10);
+        assertThat(watch.snapshot().latest().orElseThrow().staleAfterMs()).isEqualTo(10_000);
     }
 
     @Test
@@ -294,6 +322,25 @@ class FiringWatchTest {
         second.reading(Arrivals.measured(5_000, clock.monotonicMs(), 18));
         assertThat(again.starts).hasSize(2);
         assertThat(again.ends.get(0)).isPresent();
+    }
+
+    @Test
+    void timesOfDayFollowTheWallClockThoughTheControllersClockDrifts() {
+        java.time.Instant began = clock.wallClock();
+        for (int minute = 0; minute <= 36 * 60; minute++) {
+            watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 100));
+            // Half a percent slow, as a ceramic resonator may be.
+            uptimeMs += 59_700;
+            clock.forwardMs(60_000);
+        }
+        Snapshot snapshot = watch.snapshot();
+        long elapsedMs = snapshot.latest().orElseThrow().elapsedMs();
+        assertThat(elapsedMs).isEqualTo(36 * 60 * 59_700L);
+        assertThat(snapshot.wallClock().orElseThrow().at(elapsedMs))
+                .isBetween(began.plusSeconds(36 * 3_600 - 5), began.plusSeconds(36 * 3_600 + 5));
+        assertThat(snapshot.startedAt().orElseThrow().plusMillis(elapsedMs))
+                .as("without the line: almost eleven minutes too early")
+                .isBefore(began.plusSeconds(36 * 3_600 - 640));
     }
 
     @Test

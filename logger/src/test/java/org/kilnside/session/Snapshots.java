@@ -10,6 +10,7 @@ import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
+import org.kilnside.firing.WallClockLine;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
@@ -44,6 +45,7 @@ public final class Snapshots {
                 1,
                 Snapshot.Stage.HEATING,
                 Optional.of(Instant.parse("2026-11-25T18:00:00Z")),
+                Optional.of(WallClockLine.from(Instant.parse("2026-11-25T18:00:00Z"))),
                 new Connection(Connection.State.RECEIVING, hostMs - 500, Optional.empty(), Connection.Counts.NONE),
                 Optional.of(new Snapshot.Latest(
                         readings * 1_000L,
@@ -52,7 +54,8 @@ public final class Snapshots {
                         Optional.of(Temperature.ofCelsius(21)),
                         List.of(),
                         ControllerReport.NONE,
-                        false)),
+                        false,
+                        10_000)),
                 new Snapshot.Rates(Optional.of(HeatingRate.ofKelvinPerHour(79)), Optional.empty(), Optional.empty()),
                 Optional.of(plan),
                 Optional.empty(),

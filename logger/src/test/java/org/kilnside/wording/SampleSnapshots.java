@@ -12,6 +12,7 @@ import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
+import org.kilnside.firing.WallClockLine;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
@@ -108,6 +109,7 @@ public final class SampleSnapshots {
                 1,
                 Snapshot.Stage.NO_READING_YET,
                 Optional.empty(),
+                Optional.empty(),
                 new Connection(state, HOST_MS, Optional.empty(), Connection.Counts.NONE),
                 Optional.empty(),
                 Snapshot.Rates.UNKNOWN,
@@ -193,6 +195,7 @@ public final class SampleSnapshots {
                     speed,
                     stage,
                     Optional.of(BEGAN),
+                    Optional.of(WallClockLine.from(BEGAN)),
                     new Connection(
                             connection,
                             HOST_MS - 4_000_000,
@@ -210,7 +213,8 @@ public final class SampleSnapshots {
                                             Optional.of(planned),
                                             OptionalInt.of(segment))
                                     : ControllerReport.NONE,
-                            false)),
+                            false,
+                            10_000)),
                     rates(),
                     plan,
                     plan.map(written -> position(written, planned, hot)),

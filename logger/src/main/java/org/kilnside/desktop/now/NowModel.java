@@ -122,7 +122,14 @@ public record NowModel(
                     events(),
                     connection(),
                     new Status(
-                            state.book(snapshot.disk(), snapshot.startedAt(), snapshot.speed()),
+                            state.book(
+                                    snapshot.disk(),
+                                    snapshot.disk().onDiskUpToMs().isPresent()
+                                            ? snapshot.zeroFor(snapshot.disk()
+                                                    .onDiskUpToMs()
+                                                    .getAsLong())
+                                            : snapshot.startedAt(),
+                                    snapshot.speed()),
                             snapshot.disk().trouble().isPresent()),
                     notReal,
                     ChartContent.of(
@@ -315,7 +322,7 @@ public record NowModel(
 
         /** With its day where that is not today's. */
         private String moment(long elapsedMs) {
-            Optional<Instant> zero = snapshot.startedAt();
+            Optional<Instant> zero = snapshot.zeroFor(elapsedMs);
             boolean today = zero.isEmpty()
                     || snapshot.latest().isEmpty()
                     || day(zero.get(), elapsedMs)

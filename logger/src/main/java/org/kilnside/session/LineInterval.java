@@ -1,0 +1,53 @@
+package org.kilnside.session;
+
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.OptionalLong;
+
+/**
+ * The time from one reading to the next: what the controller says, else what is seen. Some controllers print ten
+ * lines a second, some one a minute; what is a gap, and what is stale, goes by it. Confined to the session's thread.
+ */
+final class LineInterval {
+    private static final int STEPS = 5;
+    private static final int FEWEST_STEPS = 2;
+
+    /** Until an interval is known, a controller that prints every minute must not look broken. */
+    private static final long SLOWEST_USUAL_MS = 60_000;
+
+    private static final int INTERVALS = 3;
+
+    private final Deque<Long> steps = new ArrayDeque<>();
+    private OptionalLong saidMs = OptionalLong.empty();
+
+    /** The controller names its interval. */
+    void said(long ms) {
+        saidMs = OptionalLong.of(ms);
+    }
+
+    /** A reading came so long after the one before, on the recording's clock. */
+    void seen(long stepMs) {
+        if (stepMs <= 0) {
+            return;
+        }
+        steps.addLast(stepMs);
+        if (steps.size() > STEPS) {
+            steps.removeFirst();
+        }
+    }
+
+    /** The interval in ms: as said, else the middle of the last few seen; empty while there are too few. */
+    OptionalLong ms() {
+        if (saidMs.isPresent() || steps.size() < FEWEST_STEPS) {
+            return saidMs;
+        }
+        long[] sorted = steps.stream().mapToLong(Long::longValue).sorted().toArray();
+        return Arrays.stream(sorted).skip((sorted.length - 1) / 2).findFirst();
+    }
+
+    /** Three intervals, ms, but never less than a shortest time. */
+    long three(long shortestMs) {
+        return Math.max(shortestMs, INTERVALS * ms().orElse(SLOWEST_USUAL_MS));
+    }
+}
