@@ -23,28 +23,40 @@ public final class Uptime {
     }
 
     /**
+     * Takes the next uptime as sent; see {@link #restarted(long, boolean, long)}. For readers that do not look at
+     * sequence numbers, or whose lines never wait in a buffer.
+     */
+    public boolean restarted(long uptimeMs, long hostMs) {
+        return restarted(uptimeMs, false, hostMs);
+    }
+
+    /**
      * Takes the next uptime as sent.
      *
      * @param uptimeMs as sent, 0 … 2³² − 1
+     * @param followsOn whether the line's sequence number is the one after the last line's: then nothing happened in
+     *     between, however long the line waited in a buffer
      * @param hostMs the reader's own clock, ms from any zero
-     * @return whether the controller restarted since the last one
+     * @return whether the controller restarted since the last one: its uptime fell and not through the wrap, or it has
+     *     run for less time than has passed since
      */
-    public boolean restarted(long uptimeMs, long hostMs) {
-        boolean fell = lastMs >= 0 && uptimeMs < lastMs;
-        boolean wrapped = false;
-        if (fell && throughTheWrap(lastMs, uptimeMs)) {
-            long forward = uptimeMs + WRAP_MS - lastMs;
-            long passed = hostMs - lastHostMs;
-            wrapped = Math.abs(forward - passed) <= LEEWAY_MS + passed / LEEWAY_PART;
-        }
+    public boolean restarted(long uptimeMs, boolean followsOn, long hostMs) {
+        boolean any = lastMs >= 0;
+        long passed = hostMs - lastHostMs;
+        long leeway = LEEWAY_MS + passed / LEEWAY_PART;
+        boolean fell = any && uptimeMs < lastMs;
+        boolean wrapped =
+                fell && throughTheWrap(lastMs, uptimeMs) && Math.abs(uptimeMs + WRAP_MS - lastMs - passed) <= leeway;
+        boolean younger = any && !wrapped && !followsOn && uptimeMs + leeway < passed;
+        boolean restarted = fell && !wrapped || younger;
         lastMs = uptimeMs;
         lastHostMs = hostMs;
         if (wrapped) {
             wraps++;
-        } else if (fell) {
+        } else if (restarted) {
             wraps = 0;
         }
-        return fell && !wrapped;
+        return restarted;
     }
 
     /** Milliseconds since the controller's last start, the wraps seen so far bridged. */

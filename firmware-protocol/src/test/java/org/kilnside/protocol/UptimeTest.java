@@ -44,4 +44,17 @@ class UptimeTest {
         uptime.restarted(WRAP_MS - 2 * DAY_MS, 0);
         assertThat(uptime.restarted(1_000, 2 * DAY_MS + 1_000)).isTrue();
     }
+
+    @Test
+    void aControllerThatHasRunForLessTimeThanWasMissedRestartedThoughItsUptimeRose() {
+        uptime.restarted(3_600_000, 0);
+        assertThat(uptime.restarted(7_200_000, 3 * 3_600_000L)).isTrue();
+        assertThat(uptime.restarted(7_201_000, 3 * 3_600_000L + 1_000)).isFalse();
+    }
+
+    @Test
+    void aLineThatWaitedInABufferFollowsOn() {
+        uptime.restarted(600_000, 0);
+        assertThat(uptime.restarted(601_000, true, 1_200_000)).isFalse();
+    }
 }

@@ -222,6 +222,28 @@ public final class SimulatedBoard implements AutoCloseable {
         tell("speed " + speed);
     }
 
+    /** The board's process stands still with its cable in: nothing comes, and nothing says why. */
+    public void suspend() {
+        signal("STOP");
+    }
+
+    /** The board's process goes on. */
+    public void resume() {
+        signal("CONT");
+    }
+
+    private void signal(String name) {
+        try {
+            Process kill = new ProcessBuilder("kill", "-" + name, Long.toString(process.pid())).start();
+            assertThat(kill.waitFor()).as("kill -%s", name).isZero();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("interrupted while signalling the board", e);
+        }
+    }
+
     /** Any command, as board/README.md lists them. */
     public void tell(String command) {
         commands.println(command);

@@ -158,9 +158,14 @@ public final class PortsCommand implements Callable<Integer> {
         @Override
         public synchronized void connectionChanged(Connection now) {
             boolean news = connection.isEmpty() || !connection.get().detail().equals(now.detail());
+            boolean worse = spoilt(now) > connection.map(Ear::spoilt).orElse(0L);
             connection = Optional.of(now);
             if (watch && news) {
                 now.detail().ifPresent(this::print);
+            }
+            if (watch && worse) {
+                // Good lines bring the counts with them; where none come, bad ones must show all the same.
+                print(counts(now));
             }
             switch (now.state()) {
                 case FINISHED, GIVEN_UP, CLOSED -> over.countDown();
@@ -168,6 +173,11 @@ public final class PortsCommand implements Callable<Integer> {
                     // It may still speak.
                 }
             }
+        }
+
+        private static long spoilt(Connection connection) {
+            Connection.Counts counts = connection.counts();
+            return counts.badChecksum() + counts.malformed() + counts.unknown() + counts.lost();
         }
 
         private void print(String line) {

@@ -29,7 +29,19 @@ public final class StateWords {
             case LOST -> words.text("connection.LOST", words.duration(since));
             case CONNECTING, RECEIVING, GIVEN_UP, FINISHED, CLOSED -> words.named("connection", connection.state());
         };
-        return connection.detail().map(detail -> state + " " + detail).orElse(state);
+        return connection.detail().map(detail -> state + " " + detail).orElse(state) + spoilt(connection.counts());
+    }
+
+    /** How many lines came that were not good; nothing where none did. */
+    private String spoilt(Connection.Counts counts) {
+        long spoilt = counts.badChecksum() + counts.malformed();
+        return spoilt == 0
+                ? ""
+                : " "
+                        + words.text(
+                                "connection.spoilt",
+                                spoilt,
+                                counts.lines() + counts.badChecksum() + counts.malformed());
     }
 
     /** How far the firing is written down. */

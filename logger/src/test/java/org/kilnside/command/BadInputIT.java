@@ -2,7 +2,9 @@ package org.kilnside.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -35,6 +37,68 @@ class BadInputIT {
     @Test
     void aPortThatIsNotThereIsSaid() {
         Program.run("record", "--from", "/dev/ttyNOWHERE", "--book", book).isRefusedWith("/dev/ttyNOWHERE");
+    }
+
+    /** A port of the system's that belongs to root and a group; the program runs as a user who is in none. */
+    @Test
+    void aPortThisUserMayNotOpenIsSaidWithTheGroupThatMay() throws Exception {
+        Process socat = new ProcessBuilder(
+                        Tools.require("socat").toString(), "-d", "-d", "pty,rawer,mode=660", "pty,rawer")
+                .redirectErrorStream(true)
+                .start();
+        try (BufferedReader said =
+                new BufferedReader(new InputStreamReader(socat.getInputStream(), StandardCharsets.UTF_8))) {
+            String line = said.readLine();
+            while (!line.contains("PTY is ")) {
+                line = said.readLine();
+            }
+            String port = line.substring(line.indexOf("PTY is ") + "PTY is ".length());
+            boolean root = System.getProperty("user.name").equals("root");
+            // Whoever is not root cannot become another user: the console belongs to root on every Linux.
+            Program.Run run = root
+                    ? Program.run(
+                            Map.of(),
+                            List.of(
+                                    Tools.require("setpriv").toString(),
+                                    "--reuid=65534",
+                                    "--regid=65534",
+                                    "--clear-groups"),
+                            "ports",
+                            port)
+                    : Program.run("ports", "/dev/console");
+            run.isRefusedWith("This user may not open", "belongs to the group", "usermod -aG");
+        } finally {
+            socat.destroy();
+        }
+    }
+
+    @Test
+    void aPortThatIsInUseIsSaid() throws Exception {
+        Process socat = new ProcessBuilder(
+                        Tools.require("socat").toString(), "pty,rawer,link=" + folder.resolve("busy"), "pty,rawer")
+                .start();
+        Process other = null;
+        try {
+            while (!Files.exists(folder.resolve("busy"))) {
+                Thread.sleep(20);
+            }
+            other = new ProcessBuilder(
+                            Tools.require("flock").toString(),
+                            "-x",
+                            folder.resolve("busy").toRealPath().toString(),
+                            "sleep",
+                            "60")
+                    .start();
+            Thread.sleep(500);
+            Program.run("ports", folder.resolve("busy").toString())
+                    .isRefusedWith("busy", "is in use by another program");
+        } finally {
+            if (other != null) {
+                other.descendants().forEach(ProcessHandle::destroy);
+                other.destroy();
+            }
+            socat.destroy();
+        }
     }
 
     @Test

@@ -2,6 +2,7 @@ package org.kilnside.files;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.io.StringReader;
@@ -10,6 +11,7 @@ import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -68,6 +70,42 @@ class FileFormatDocsTest {
             assertThat(log.report().sentence()).isEmpty();
             assertThat(log.trace().temperatureC(0)).isEqualTo(8.25);
             assertThat(log.trace().output(1)).hasValue(0.355);
+        }
+    }
+
+    @Test
+    void theLinePatternsInTheDocsReadTheLinesBelowThem() throws IOException {
+        String text = Files.readString(DOCS.resolve("line-patterns.md"));
+        Matcher samples = Pattern.compile(
+                        "<!-- test: pattern -->\\n```toml\\n(.*?)```\\n\\n<!-- test: line (\\S+) (\\S+) (\\S+) -->\\n"
+                                + "```text\\n(.*?)\\n```",
+                        Pattern.DOTALL)
+                .matcher(text);
+        int count = 0;
+        while (samples.find()) {
+            LinePattern pattern = LinePatternFiles.parse(samples.group(1), "docs/line-patterns.md");
+            LinePatternReader.Said said =
+                    new LinePatternReader(pattern).read(samples.group(5)).orElseThrow();
+            assertSays(said.temperatureC(), samples.group(2));
+            assertSays(said.setpointC(), samples.group(3));
+            assertSays(said.output(), samples.group(4));
+            count++;
+        }
+        assertThat(count).isEqualTo(4);
+        for (LinePattern.Quantity quantity : LinePattern.Quantity.values()) {
+            assertThat(text).contains("`[" + quantity.title() + "]`");
+            if (quantity != LinePattern.Quantity.SEGMENT) {
+                quantity.units().forEach(unit -> assertThat(text).contains("`" + unit + "`"));
+            }
+        }
+        StarterProfiles.LINE_PATTERNS.forEach(name -> assertThat(text).contains("`" + name + "`"));
+    }
+
+    private static void assertSays(OptionalDouble said, String expected) {
+        if (expected.equals("-")) {
+            assertThat(said).isEmpty();
+        } else {
+            assertThat(said.orElseThrow()).isCloseTo(Double.parseDouble(expected), within(0.005));
         }
     }
 

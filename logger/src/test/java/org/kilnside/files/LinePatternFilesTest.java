@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -21,6 +22,19 @@ class LinePatternFilesTest {
         try (Stream<Path> files = Files.list(FOLDER)) {
             assertThat(files.map(LinePatternFiles::read)).hasSize(4);
         }
+    }
+
+    @Test
+    void aPatternIsFoundByItsNameInTheOwnFolderAndAmongTheStarters(@TempDir Path own) throws IOException {
+        Files.createDirectories(own.resolve("line-patterns"));
+        Files.copy(FOLDER.resolve("keys.toml"), own.resolve("line-patterns").resolve("studio.toml"));
+        ProfileLibrary library = ProfileLibrary.of(own);
+        assertThat(library.linePatternNames()).containsExactly("columns", "expression", "json", "keys", "studio");
+        assertThat(library.linePattern("studio")).isEqualTo(library.linePattern("keys"));
+        assertThat(library.linePattern(FOLDER.resolve("json.toml").toString())).isEqualTo(library.linePattern("json"));
+        assertThatThrownBy(() -> library.linePattern("colums"))
+                .isInstanceOf(FileRefusedException.class)
+                .hasMessageContaining("did you mean \"columns\"");
     }
 
     /** The lines are those in the comments of the files. */

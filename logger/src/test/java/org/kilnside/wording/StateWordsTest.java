@@ -42,6 +42,16 @@ class StateWordsTest {
     }
 
     @Test
+    void spoiltLinesAreCountedWhereAnyCame() {
+        Connection clean = new Connection(
+                Connection.State.RECEIVING, 0, Optional.empty(), new Connection.Counts(4_500, 2, 0, 0, 7, 300_000));
+        Connection spoilt = new Connection(
+                Connection.State.RECEIVING, 0, Optional.empty(), new Connection.Counts(4_500, 2, 3, 9, 7, 300_000));
+        assertThat(words.connection(clean, 0)).isEqualTo("Readings are coming.");
+        assertThat(words.connection(spoilt, 0)).isEqualTo("Readings are coming. 12 of 4512 lines came spoilt.");
+    }
+
+    @Test
     void aLostCableSaysSinceWhenAndWhatToDo() {
         Connection lost = new Connection(
                 Connection.State.LOST, HOST_MS - 120_000, Optional.of("Look at the plug."), Connection.Counts.NONE);
