@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.kilnside.firing.Trace;
+import org.kilnside.session.LiveForecast;
 import org.kilnside.session.Snapshot;
+import org.kilnside.thermal.ForecastFan;
 import org.kilnside.tracking.PlanPosition;
 import org.kilnside.tracking.PlanPosition.PlanPoint;
 
@@ -14,6 +16,7 @@ import org.kilnside.tracking.PlanPosition.PlanPoint;
  *
  * @param curve what the kiln did
  * @param plan the plan laid over it; empty without one
+ * @param fan what is to come, with the band nine in ten lie in; empty where nobody knows
  * @param nowMs this moment on the recording's clock; empty for a firing that is over
  * @param zero the wall clock at the recording's zero: axes then show the time of day, else the time since the begin
  * @param quartz whether the quartz inversion at 573 °C is marked
@@ -23,6 +26,7 @@ import org.kilnside.tracking.PlanPosition.PlanPoint;
 public record ChartContent(
         Trace curve,
         List<PlanPoint> plan,
+        List<ForecastFan.Point> fan,
         OptionalLong nowMs,
         Optional<Instant> zero,
         boolean quartz,
@@ -31,8 +35,12 @@ public record ChartContent(
     /** Quartz inversion, °C, heating and cooling alike. */
     public static final double QUARTZ_C = 573;
 
+    /** The whole of a firing shows its cooling down to here, °C: what comes after is flat, and there on request. */
+    private static final double FAN_WHOLE_DOWN_TO_C = 100;
+
     public static final ChartContent EMPTY = new ChartContent(
             Trace.EMPTY,
+            List.of(),
             List.of(),
             OptionalLong.empty(),
             Optional.empty(),
@@ -42,6 +50,7 @@ public record ChartContent(
 
     public ChartContent {
         plan = List.copyOf(plan);
+        fan = List.copyOf(fan);
     }
 
     /**
@@ -56,6 +65,9 @@ public record ChartContent(
         return new ChartContent(
                 snapshot.curve(),
                 snapshot.position().map(PlanPosition::aligned).orElse(List.of()),
+                nowMs.isEmpty() || snapshot.findings().isDistrusted()
+                        ? List.of()
+                        : snapshot.findings().forecast().map(LiveForecast::fan).orElse(List.of()),
                 nowMs,
                 // The axis counts on from one zero: right at the newest reading, where people look and plan ahead.
                 timeOfDay
@@ -79,6 +91,12 @@ public record ChartContent(
         if (!plan.isEmpty()) {
             from = Math.min(from, plan.get(0).elapsedMs());
             to = Math.max(to, plan.get(plan.size() - 1).elapsedMs());
+        }
+        for (ForecastFan.Point point : fan) {
+            to = Math.max(to, point.elapsedMs());
+            if (point.medianC() < FAN_WHOLE_DOWN_TO_C) {
+                break;
+            }
         }
         if (nowMs.isPresent()) {
             to = Math.max(to, nowMs.getAsLong());

@@ -9,8 +9,10 @@ import java.awt.RenderingHints;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
+import java.util.List;
 import java.util.Optional;
 import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.axis.NumberAxis;
@@ -20,6 +22,7 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleInsets;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.thermal.ForecastFan;
 import org.kilnside.tracking.FiringFigures;
 import org.kilnside.tracking.PlanPosition.PlanPoint;
 import org.kilnside.wording.TemperatureUnit;
@@ -105,6 +108,7 @@ public final class FiringChart {
         scale(content, span, area, unit);
         grounds(g, area, content, span, look);
         content.across().ifPresent(text -> across(g, area, text, look));
+        fan(g, area, content, span, look);
         dress(content, look, words, metrics);
         drawPlot(g, bounds, area);
         marks(g, area, content, span, look, words);
@@ -151,6 +155,12 @@ public final class FiringChart {
             low = Math.min(low, planned.map(Temperature::celsius).orElse(low));
             high = Math.max(high, planned.map(Temperature::celsius).orElse(high));
         }
+        for (ForecastFan.Point point : content.fan()) {
+            if (span.contains(point.elapsedMs())) {
+                low = Math.min(low, point.lowC());
+                high = Math.max(high, point.highC());
+            }
+        }
         for (PlanPoint corner : content.plan()) {
             if (span.contains(corner.elapsedMs())) {
                 low = Math.min(low, corner.temperatureC());
@@ -170,6 +180,55 @@ public final class FiringChart {
         boolean nearZero = from >= zero && from - zero < (to - from) * 0.25;
         time.setRange(span.fromMs(), span.toMs());
         degrees.setRange(nearZero ? zero : floor, to + lack + margin);
+    }
+
+    /** What is to come: a band nine in ten lie in, and a dotted line through its middle. */
+    private void fan(Graphics2D g, Rectangle2D area, ChartContent content, TimeSpan span, ChartLook look) {
+        List<ForecastFan.Point> fan = content.fan();
+        if (fan.size() < 2) {
+            return;
+        }
+        Path2D band = new Path2D.Double();
+        Path2D middle = new Path2D.Double();
+        for (int i = 0; i < fan.size(); i++) {
+            double x = x(fan.get(i).elapsedMs(), area, span);
+            to(band, i == 0, x, y(Temperature.ofCelsius(fan.get(i).highC()), area));
+            to(middle, i == 0, x, y(Temperature.ofCelsius(fan.get(i).medianC()), area));
+        }
+        for (int i = fan.size() - 1; i >= 0; i--) {
+            to(
+                    band,
+                    false,
+                    x(fan.get(i).elapsedMs(), area, span),
+                    y(Temperature.ofCelsius(fan.get(i).lowC()), area));
+        }
+        band.closePath();
+        Graphics2D inside = (Graphics2D) g.create();
+        inside.clip(area);
+        inside.setPaint(band(look));
+        inside.fill(band);
+        inside.setPaint(look.curve());
+        inside.setStroke(dotted(inside.getFontMetrics(look.font()).getHeight() / 16f));
+        inside.draw(middle);
+        inside.dispose();
+    }
+
+    private static void to(Path2D path, boolean first, double x, double y) {
+        if (first) {
+            path.moveTo(x, y);
+        } else {
+            path.lineTo(x, y);
+        }
+    }
+
+    private static Color band(ChartLook look) {
+        return new Color(
+                look.curve().getRed(), look.curve().getGreen(), look.curve().getBlue(), 64);
+    }
+
+    private static BasicStroke dotted(float thin) {
+        return new BasicStroke(
+                thin * 1.6f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND, 1, new float[] {thin * 0.1f, thin * 4}, 0);
     }
 
     private static void grounds(Graphics2D g, Rectangle2D area, ChartContent content, TimeSpan span, ChartLook look) {
@@ -284,11 +343,29 @@ public final class FiringChart {
         double x = area.getX() + 2;
         x = caption(g, x, base, words.text("chart.actual"), look.curve(), false, look);
         if (!content.plan().isEmpty()) {
-            caption(g, x, base, words.text("chart.plan"), look.plan(), true, look);
+            x = caption(g, x, base, words.text("chart.plan"), look.plan(), true, look);
+        }
+        if (!content.fan().isEmpty()) {
+            float thin = metrics.getHeight() / 16f;
+            double width = metrics.getHeight() * 1.6;
+            double y = base - metrics.getAscent() * 0.35;
+            g.setPaint(band(look));
+            g.fill(new Rectangle2D.Double(x, y - thin * 5, width, thin * 10));
+            g.setPaint(look.curve());
+            g.setStroke(dotted(thin));
+            g.draw(new Line2D.Double(x + thin, y, x + width - thin, y));
+            g.setPaint(look.text());
+            String text = words.text("chart.fan");
+            g.drawString(text, (float) (x + width + 6), base);
+            x += width + 6 + metrics.stringWidth(text) + metrics.getHeight();
         }
         String axis = words.text(content.zero().isPresent() ? "chart.time_of_day" : "chart.since_begin");
         g.setPaint(look.text());
-        g.drawString(axis, (float) (area.getMaxX() - metrics.stringWidth(axis)), base);
+        double left = area.getMaxX() - metrics.stringWidth(axis);
+        if (left > x) {
+            // In a narrow drawing the lines' names come first: the axis tells itself.
+            g.drawString(axis, (float) left, base);
+        }
     }
 
     private static double caption(

@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.util.Optional;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Snapshot;
+import org.kilnside.wording.Ahead;
 import org.kilnside.wording.NowSentence;
 import org.kilnside.wording.ReadingAge;
 import org.kilnside.wording.StateWords;
@@ -91,6 +92,11 @@ final class StatusLine {
                     .ifPresent(temperature -> line.append("  ").append(words.temperature(temperature)));
             Optional<Duration> age = ReadingAge.of(snapshot, hostNowMs);
             age.ifPresent(old -> line.append(" (").append(words.ago(old)).append(')'));
+            String ahead =
+                    ReadingAge.isOver(snapshot) ? "" : Ahead.of(snapshot, words).sentence();
+            if (!ahead.isEmpty()) {
+                line.append("  ").append(ahead);
+            }
         }
         snapshot.disk().trouble().ifPresent(trouble -> line.append("  ").append(words.text("book.trouble", trouble)));
         if (snapshot.connection().state() != Connection.State.GIVEN_UP) {

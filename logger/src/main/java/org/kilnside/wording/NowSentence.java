@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
+import org.kilnside.session.Findings;
 import org.kilnside.session.Snapshot;
 import org.kilnside.tracking.PlanPosition;
 
@@ -92,6 +93,9 @@ public record NowSentence(String text, Tone tone) {
     }
 
     private static NowSentence live(Snapshot snapshot, Temperature temperature, Words words) {
+        if (snapshot.findings().isDistrusted()) {
+            return new NowSentence(words.text("now.distrust", doubt(snapshot.findings(), words)), Tone.BLIND);
+        }
         String now = words.temperature(temperature);
         return switch (snapshot.stage()) {
             case NO_READING_YET -> calm(words.text("now.connecting"));
@@ -103,6 +107,15 @@ public record NowSentence(String text, Tone tone) {
                         .map(position -> byPlan(snapshot, position, now, words))
                         .orElseGet(() -> withoutPlan(snapshot, now, words));
         };
+    }
+
+    /** Why the number is not to be trusted: what the sensor shows, or else what the kiln's model finds. */
+    private static String doubt(Findings findings, Words words) {
+        return findings.doubts().stream()
+                .filter(Findings.Doubt::withdraws)
+                .findFirst()
+                .map(doubt -> words.named("doubt", doubt.what()))
+                .orElseGet(() -> words.text("now.doubt_model"));
     }
 
     /** A plan that is through, or not begun, says nothing of what the kiln does now. */

@@ -18,6 +18,7 @@ class ChartViewTest {
         return new ChartContent(
                 curve,
                 List.of(new PlanPoint(0, 20), new PlanPoint(10 * HOUR, 1000)),
+                List.of(),
                 OptionalLong.of(nowMs),
                 Optional.empty(),
                 false,

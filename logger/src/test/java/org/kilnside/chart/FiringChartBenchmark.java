@@ -61,6 +61,7 @@ public class FiringChartBenchmark {
         content = new ChartContent(
                 curve.view(),
                 List.of(new PlanPoint(0, 20), new PlanPoint(36_000_000, 1000)),
+                List.of(),
                 OptionalLong.of(READINGS * 1000L),
                 Optional.of(SampleSnapshots.BEGAN),
                 true,

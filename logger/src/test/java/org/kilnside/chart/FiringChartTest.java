@@ -71,6 +71,7 @@ class FiringChartTest {
         ChartContent content = new ChartContent(
                 curve.view(),
                 java.util.List.of(),
+                java.util.List.of(),
                 OptionalLong.empty(),
                 Optional.empty(),
                 false,

@@ -19,6 +19,7 @@ class ReadoutTest {
                     .add(60_000, 80)
                     .view(),
             List.of(new PlanPoint(0, 20), new PlanPoint(100_000, 120)),
+            List.of(),
             OptionalLong.of(60_000),
             Optional.empty(),
             false,
@@ -48,6 +49,7 @@ class ReadoutTest {
         curve.add(500_000, 60);
         ChartContent gap = new ChartContent(
                 curve.view(),
+                List.of(),
                 List.of(),
                 OptionalLong.empty(),
                 Optional.empty(),

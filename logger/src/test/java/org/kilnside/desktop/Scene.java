@@ -1,17 +1,21 @@
 package org.kilnside.desktop;
 
+import java.util.List;
 import java.util.function.Supplier;
+import org.kilnside.sensor.SignalWatch;
 import org.kilnside.session.Connection;
+import org.kilnside.session.Findings;
 import org.kilnside.session.Snapshot;
 import org.kilnside.wording.SampleSnapshots;
 
 /** The moments of a firing that are shown and looked at. */
 enum Scene {
     WAITING(SampleSnapshots::waiting, 3),
-    HEATING(SampleSnapshots::heating, 3),
-    HOLDING(SampleSnapshots::holding, 1),
-    COOLING(SampleSnapshots::cooling, 2),
-    NO_READING(() -> lost(SampleSnapshots.heating()), 245),
+    HEATING(SampleSnapshots::heatingForecast, 3),
+    HOLDING(SampleSnapshots::holdingForecast, 1),
+    COOLING(SampleSnapshots::coolingForecast, 2),
+    NO_READING(() -> lost(SampleSnapshots.heatingForecast()), 245),
+    DOUBT(Scene::doubted, 1),
     FAULT(SampleSnapshots::faulted, 1),
     ENDED(SampleSnapshots::ended, 4000),
     VIRTUAL(Scene::virtual, 0),
@@ -39,6 +43,12 @@ enum Scene {
         moment.speed = 600;
         moment.minutes = 560;
         moment.segment = 3;
+        return moment.workedOut().build();
+    }
+
+    private static Snapshot doubted() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.doubts = List.of(new Findings.Doubt(SignalWatch.Suspicion.FROZEN, 300 * 60_000L));
         return moment.build();
     }
 

@@ -36,6 +36,8 @@ class ScreensIT {
         wishes.add(wish(folder, Scene.HOLDING, "LIGHT", "GERMAN", "1024x700", ""));
         wishes.add(wish(folder, Scene.HOLDING, "DARK", "DUTCH", "1024x700", ""));
         wishes.add(wish(folder, Scene.NO_READING, "LIGHT", "GERMAN", "1024x700", ""));
+        wishes.add(wish(folder, Scene.DOUBT, "LIGHT", "ENGLISH", "1024x700", ""));
+        wishes.add(wish(folder, Scene.COOLING, "LIGHT", "GERMAN", "1024x700", ""));
         wishes.add(wish(folder, Scene.WAITING, "DARK", "ENGLISH", "1024x700", ""));
         wishes.add(wish(folder, Scene.NOTHING_YET, "LIGHT", "ENGLISH", "1024x700", ""));
         wishes.add(wish(folder, Scene.HEATING, "DARK", "ENGLISH", "1024x700", "LARGE"));

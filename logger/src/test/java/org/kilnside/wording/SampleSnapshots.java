@@ -41,7 +41,11 @@ public final class SampleSnapshots {
     public static final long HOST_MS = 50_000_000;
 
     public static final Schedule BISQUE = new Schedule(
-            "Bisque", List.of(ramp(60, 120, 60), ramp(100, 600, 0), ramp(150, 998, 15), new Segment.FreeCooling()));
+            "Bisque",
+            Optional.of("cone 06"),
+            Optional.empty(),
+            Optional.empty(),
+            List.of(ramp(60, 120, 60), ramp(100, 600, 0), ramp(150, 998, 15), new Segment.FreeCooling()));
 
     private static final long MINUTE = 60_000;
 
@@ -52,25 +56,48 @@ public final class SampleSnapshots {
         return new Moment().build();
     }
 
+    /** The same with cone and forecast. */
+    public static Snapshot heatingForecast() {
+        return new Moment().workedOut().build();
+    }
+
     /** At the top, twelve minutes of hold left. */
     public static Snapshot holding() {
+        return holdingMoment().build();
+    }
+
+    /** The same with cone and forecast. */
+    public static Snapshot holdingForecast() {
+        return holdingMoment().workedOut().build();
+    }
+
+    private static Moment holdingMoment() {
         Moment moment = new Moment();
         moment.minutes = 655;
         moment.stage = Snapshot.Stage.HOLDING;
         moment.leg = PlanPosition.Leg.HOLD;
         moment.segment = 3;
         moment.holdLeft = Optional.of(Duration.ofMinutes(12));
-        return moment.build();
+        return moment;
     }
 
     /** The elements are off since three hours. */
     public static Snapshot cooling() {
+        return coolingMoment().build();
+    }
+
+    /** The same with cone and forecast. */
+    public static Snapshot coolingForecast() {
+        return coolingMoment().workedOut().build();
+    }
+
+    private static Moment coolingMoment() {
         Moment moment = new Moment();
         moment.minutes = 845;
         moment.stage = Snapshot.Stage.COOLING;
         moment.leg = PlanPosition.Leg.FREE_COOLING;
         moment.segment = 4;
-        return moment.build();
+        return moment;
     }
 
     /** All is over: 46 °C. */
@@ -152,6 +179,16 @@ public final class SampleSnapshots {
         return 12 + 986 * Math.exp(-(heating - 637) / 370) + wobble * 0.2;
     }
 
+    /** The share of time the elements are on: losses rise with the temperature, and heating takes its own. */
+    private static double output(double minutes) {
+        double heating = minutes - 30;
+        if (heating < 0 || heating >= 637) {
+            return 0;
+        }
+        double ratePerHour = heating < 106 ? 60 : heating < 172 ? 0 : heating < 460 ? 100 : heating < 621 ? 148 : 0;
+        return Math.min(1, 0.02 + 0.00045 * (kilnC(minutes) - 14) + 0.0018 * ratePerHour);
+    }
+
     /** A moment of the firing whose parts a test may change before building it. */
     public static final class Moment {
         public double minutes = 377;
@@ -168,7 +205,15 @@ public final class SampleSnapshots {
         public double stepSeconds = 5;
         public Optional<String> bookTrouble = Optional.empty();
         /** Whether cone and forecast are worked out of the curve as the session does. */
-        public boolean workedOut;
+        private boolean workedOut;
+
+        public List<Findings.Doubt> doubts = List.of();
+
+        /** With cone and forecast. */
+        public Moment workedOut() {
+            workedOut = true;
+            return this;
+        }
 
         public Snapshot build() {
             Trace.Builder curve = new Trace.Builder();
@@ -181,7 +226,11 @@ public final class SampleSnapshots {
                     peakC = celsius;
                     peakMs = at;
                 }
-                curve.add(at, celsius, OptionalDouble.empty(), OptionalDouble.empty());
+                curve.add(
+                        at,
+                        celsius,
+                        workedOut ? OptionalDouble.of(output(at / (double) MINUTE)) : OptionalDouble.empty(),
+                        OptionalDouble.empty());
             }
             Trace trace = curve.view();
             double nowC = trace.isEmpty() ? 20 : trace.temperatureC(trace.size() - 1);
@@ -228,7 +277,7 @@ public final class SampleSnapshots {
         /** What the program itself makes of this curve: a doubted number withdraws it all. */
         private Findings findings(Trace trace, Optional<PlanPosition> position) {
             if (!workedOut || trace.isEmpty()) {
-                return Findings.NONE;
+                return new Findings(doubts, Optional.empty(), Optional.empty());
             }
             HeatWork work = HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), trace);
             long nowMs = trace.elapsedMs(trace.size() - 1);

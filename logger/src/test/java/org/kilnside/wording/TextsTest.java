@@ -23,6 +23,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.sensor.SensorFault;
+import org.kilnside.sensor.SignalWatch;
 import org.kilnside.session.Connection;
 import org.kilnside.thermal.Forecast;
 import org.kilnside.tracking.PlanPosition;
@@ -35,6 +36,7 @@ class TextsTest {
             "fault", SensorFault.class,
             "leg", PlanPosition.Leg.class,
             "connection", Connection.State.class,
+            "doubt", SignalWatch.Suspicion.class,
             "forecast.stage", Forecast.Stage.class,
             "forecast.remark", Forecast.Remark.Kind.class);
 

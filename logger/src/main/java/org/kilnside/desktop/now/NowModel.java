@@ -15,6 +15,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Snapshot;
 import org.kilnside.tracking.PlanPosition;
+import org.kilnside.wording.Ahead;
 import org.kilnside.wording.FiringSummary;
 import org.kilnside.wording.NowSentence;
 import org.kilnside.wording.ReadingAge;
@@ -26,6 +27,7 @@ import org.kilnside.wording.Words;
  *
  * @param title kiln, firing, plan
  * @param sentence how it stands; read first
+ * @param ahead what the ware has had and what is to come; empty when there is nothing to say of it
  * @param number the temperature, or what stands in its place
  * @param figures what goes with it, the most asked for first
  * @param events what happened, newest first
@@ -39,6 +41,7 @@ import org.kilnside.wording.Words;
 public record NowModel(
         String title,
         NowSentence sentence,
+        Optional<Coming> ahead,
         BigNumber number,
         List<Figure> figures,
         List<EventLine> events,
@@ -71,6 +74,20 @@ public record NowModel(
         }
     }
 
+    /**
+     * What is to come.
+     *
+     * @param head says so, and of when it is where that is not now
+     * @param told what to say of it
+     * @param live whether it rests on a reading of now: only then is it said beside the sentence
+     */
+    public record Coming(String head, Ahead told, boolean live) {
+        /** What stands under the sentence. */
+        public String sentence() {
+            return live ? told.sentence() : "";
+        }
+    }
+
     /** One event; trouble is marked by a sign, not by colour alone. */
     public record EventLine(String when, String what, boolean trouble) {}
 
@@ -92,7 +109,8 @@ public record NowModel(
     /** All of it in one string, for a screen reader. */
     public String spoken() {
         String figure = number.live() ? number.text() + " " + number.unit() + ", " + number.under() : number.text();
-        return notReal.map(text -> text + " ").orElse("") + sentence.text() + " " + figure;
+        String coming = ahead.map(Coming::sentence).map(text -> " " + text).orElse("");
+        return notReal.map(text -> text + " ").orElse("") + sentence.text() + coming + " " + figure;
     }
 
     private static final class Writer {
@@ -117,6 +135,7 @@ public record NowModel(
             return new NowModel(
                     title(),
                     NowSentence.of(snapshot, hostNowMs, words),
+                    ahead(),
                     number(),
                     figures(),
                     events(),
@@ -153,6 +172,20 @@ public record NowModel(
             return parts.isEmpty() ? words.text("window.no_kiln") : String.join("  ·  ", parts);
         }
 
+        private Optional<Coming> ahead() {
+            Ahead told = Ahead.of(snapshot, words);
+            if (over || told.isEmpty()) {
+                return Optional.empty();
+            }
+            boolean live = !old && snapshot.latest().orElseThrow().temperature().isPresent();
+            String head = live
+                    ? words.text("ahead.head")
+                    : words.text(
+                            "ahead.as_of",
+                            moment(snapshot.curve().elapsedMs(snapshot.curve().size() - 1)));
+            return Optional.of(new Coming(head, told, live));
+        }
+
         /** This moment on the recording's clock; it goes on while readings stop, so that the hole is seen to grow. */
         private OptionalLong now() {
             if (over || snapshot.latest().isEmpty()) {
@@ -177,6 +210,10 @@ public record NowModel(
             }
             if (latest.temperature().isEmpty()) {
                 return new BigNumber(false, words.text("number.no_temperature"), "", last(latest));
+            }
+            if (snapshot.findings().isDistrusted()) {
+                return new BigNumber(
+                        true, words.degrees(latest.temperature().get()), words.unit(), words.text("number.distrusted"));
             }
             String under = latest.outlier() ? words.text("number.doubtful", words.ago(age)) : words.ago(age);
             return new BigNumber(true, words.degrees(latest.temperature().get()), words.unit(), under);

@@ -20,8 +20,8 @@ public final class NowView extends JPanel {
 
     private static final String BESIDE_WITH_SUMMARY = "w 40%!, growy, hmin 0";
 
-    private static final String ROWS = "[]0[grow, fill]10[]";
-    private static final String ROWS_WITH_SUMMARY = "[]0[grow, fill]0[]";
+    private static final String ROWS = "[]0[]0[grow, fill]10[]";
+    private static final String ROWS_WITH_SUMMARY = "[]0[]0[grow, fill]0[]";
 
     private final PretendBanner pretend = new PretendBanner();
     private final JLabel title = Labels.quiet("");
@@ -30,6 +30,7 @@ public final class NowView extends JPanel {
     private final FiguresPane figures = new FiguresPane();
     private final ChartPane chart;
     private final Card chartCard;
+    private final ComingPane coming = new ComingPane();
     private final EventsPane events = new EventsPane();
     private final SummaryPane summary = new SummaryPane();
     private final NotePane notes;
@@ -62,9 +63,11 @@ public final class NowView extends JPanel {
         side = new JPanel(beside);
         side.setOpaque(false);
         side.add(summary, "cell 0 0, wmin 0, hmin 60, grow, gapbottom 10");
-        side.add(events, "cell 0 1, grow, wmin 0, hmin 90");
-        side.add(notes, "cell 0 2, growx, wmin 0");
+        side.add(coming, "cell 0 1, growx, wmin 0, gapbottom 10");
+        side.add(events, "cell 0 2, grow, wmin 0, hmin 60");
+        side.add(notes, "cell 0 3, growx, wmin 0");
         summary.setVisible(false);
+        coming.setVisible(false);
 
         Sheet sheet = new Sheet(layout);
         sheet.add(number, "span 2, split 2, growy");
@@ -98,7 +101,8 @@ public final class NowView extends JPanel {
         pretend.setVisible(model.notReal().isPresent());
         model.notReal().ifPresent(pretend::show);
         title.setText(model.title());
-        sentence.show(model.sentence());
+        sentence.show(
+                model.sentence(), model.ahead().map(NowModel.Coming::sentence).orElse(""));
         boolean over = model.summary().isPresent();
         boolean alarming = !model.number().live() && model.sentence().tone() == NowSentence.Tone.BLIND;
         number.show(model.number(), alarming);
@@ -106,6 +110,8 @@ public final class NowView extends JPanel {
         figures.setVisible(!over && !model.figures().isEmpty());
         chart.show(model.chart(), words);
         chart.getAccessibleContext().setAccessibleName(words.text("chart.name", model.spoken()));
+        coming.setVisible(model.ahead().isPresent());
+        model.ahead().ifPresent(coming::show);
         events.show(model.events(), words);
         if (over != tellsSummary) {
             tellsSummary = over;

@@ -8,21 +8,26 @@ import java.awt.geom.Rectangle2D;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.wording.NowSentence;
 
-/** The sentence. When something is wrong its ground changes and a sign stands before it. */
+/** The sentence, and under it, smaller, what is to come. When something is wrong its ground changes and a sign stands before it. */
 final class SentencePane extends Card {
     private static final long serialVersionUID = 1L;
     private transient NowSentence sentence = new NowSentence("", NowSentence.Tone.CALM);
+    private transient String second = "";
 
     SentencePane() {
         super(null);
         ground("ground");
     }
 
-    void show(NowSentence its) {
-        if (!its.equals(sentence)) {
+    void show(NowSentence its, String itsSecond) {
+        if (!its.equals(sentence) || !itsSecond.equals(second)) {
+            if (itsSecond.isEmpty() != second.isEmpty()) {
+                revalidate();
+            }
             sentence = its;
+            second = itsSecond;
             ground(ground(its.tone()));
-            getAccessibleContext().setAccessibleName(its.text());
+            getAccessibleContext().setAccessibleName((its.text() + " " + itsSecond).strip());
             repaint();
         }
     }
@@ -52,7 +57,15 @@ final class SentencePane extends Card {
 
     @Override
     public Dimension getPreferredSize() {
-        return new Dimension(400, (int) (getFontMetrics(Theme.font(2)).getHeight() * 1.25 * Room.factor(this)));
+        return new Dimension(400, firstHeight() + secondHeight());
+    }
+
+    private int firstHeight() {
+        return (int) (getFontMetrics(Theme.font(2)).getHeight() * 1.25 * Room.factor(this));
+    }
+
+    private int secondHeight() {
+        return second.isEmpty() ? 0 : (int) (getFontMetrics(Theme.font(1.25)).getHeight() * 1.2 * Room.factor(this));
     }
 
     @Override
@@ -71,7 +84,13 @@ final class SentencePane extends Card {
                 signed(sentence),
                 Theme.font(2).deriveFont(Font.BOLD),
                 Theme.font(2 * Room.factor(this)).getSize2D(),
-                new Rectangle2D.Double(inset, 2, getWidth() - 2 * inset, getHeight() - 4));
+                new Rectangle2D.Double(inset, 2, getWidth() - 2 * inset, getHeight() - secondHeight() - 4));
+        FittedText.draw(
+                g,
+                second,
+                Theme.font(1.25),
+                Theme.font(1.25 * Room.factor(this)).getSize2D(),
+                new Rectangle2D.Double(inset, getHeight() - secondHeight(), getWidth() - 2 * inset, secondHeight()));
         g.dispose();
     }
 }

@@ -1,0 +1,264 @@
+package org.kilnside.wording;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.firing.Kiln;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConePosition;
+import org.kilnside.heatwork.ConeReached;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.session.LiveForecast;
+import org.kilnside.session.Snapshot;
+import org.kilnside.thermal.Forecast;
+import org.kilnside.thermal.Forecast.Reaches;
+import org.kilnside.thermal.Forecast.Remark;
+import org.kilnside.thermal.Forecast.When;
+
+/**
+ * What the ware has had and what is to come, in a potter's words: never leading with the earliest time, and never
+ * without its caution.
+ *
+ * @param sentence what to say after the first sentence; empty when there is nothing yet
+ * @param lines cone, top, lid and unloading, each with its label
+ * @param cautions what to mind beside them; empty where no time is told
+ */
+public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
+    public Ahead {
+        lines = List.copyOf(lines);
+        cautions = List.copyOf(cautions);
+    }
+
+    /** One thing, with its label. */
+    public record Line(String label, String value) {}
+
+    /** Whether there is nothing to show. */
+    public boolean isEmpty() {
+        return lines.isEmpty() && sentence.isEmpty();
+    }
+
+    /** What a snapshot holds of it. A number that is not to be trusted has no cone and no future. */
+    public static Ahead of(Snapshot snapshot, Words words) {
+        return new Writer(snapshot, words).write();
+    }
+
+    private static final class Writer {
+        private final Snapshot snapshot;
+        private final Words words;
+        private final StateWords state;
+        private final Optional<LiveForecast> live;
+        private final Optional<Forecast> forecast;
+
+        Writer(Snapshot snapshot, Words words) {
+            this.snapshot = snapshot;
+            this.words = words;
+            this.state = new StateWords(words);
+            this.live = snapshot.findings().isDistrusted()
+                    ? Optional.empty()
+                    : snapshot.findings().forecast();
+            this.forecast = live.flatMap(LiveForecast::forecast);
+        }
+
+        Ahead write() {
+            List<String> sentences = new ArrayList<>();
+            List<Line> lines = new ArrayList<>();
+            List<String> cautions = new ArrayList<>();
+            cone(lines);
+            forecast.ifPresent(answer -> {
+                remark(answer, Remark.Kind.SENSOR_READS_AIR).ifPresent(sentences::add);
+                if (answer.stage() == Forecast.Stage.HEATING || answer.stage() == Forecast.Stage.HOLDING) {
+                    top(answer, sentences, lines);
+                }
+                openings(answer, sentences, lines, cautions);
+                remark(answer, Remark.Kind.OPENED).ifPresent(cautions::add);
+                remark(answer, Remark.Kind.FULL_OUTPUT_GUESSED).ifPresent(cautions::add);
+            });
+            live.flatMap(LiveForecast::failure)
+                    .ifPresent(
+                            why -> lines.add(new Line(words.text("ahead.forecast"), words.text("ahead.failed", why))));
+            return new Ahead(String.join(" ", sentences), lines, cautions);
+        }
+
+        private Optional<String> remark(Forecast answer, Remark.Kind kind) {
+            return answer.remarks().stream()
+                    .filter(remark -> remark.kind() == kind)
+                    .findFirst()
+                    .map(remark -> words.sentence(words.named("forecast.remark", kind)) + ".");
+        }
+
+        private Optional<Cone> aim() {
+            return snapshot.plan().flatMap(Schedule::aimsFor).flatMap(Cone::find);
+        }
+
+        private ConeWords cones(ConeReached reached) {
+            return new ConeWords(words, ConeTable.of(reached.series()));
+        }
+
+        private void cone(List<Line> lines) {
+            if (snapshot.findings().isDistrusted() || snapshot.findings().cone().isEmpty()) {
+                return;
+            }
+            ConeReached reached = snapshot.findings().cone().get();
+            ConeWords cones = cones(reached);
+            boolean rising = snapshot.stage() == Snapshot.Stage.HEATING || snapshot.stage() == Snapshot.Stage.HOLDING;
+            if (reached.isBelowScale() && !rising) {
+                return;
+            }
+            String so = reached.isBelowScale() ? words.text("ahead.no_cone") : cones.reached(reached);
+            String aimed = aim().filter(cone -> rising)
+                    .map(cone -> words.text("ahead.aiming", so, cones.cone(cone)))
+                    .orElse(so);
+            lines.add(new Line(words.text("ahead.cone"), words.sentence(aimed)));
+            live.flatMap(LiveForecast::cone).filter(cone -> rising).ifPresent(expected -> {
+                ConePosition position = expected.position();
+                lines.add(new Line(words.text("ahead.cone_by_plan"), words.sentence(cones.position(position))));
+            });
+        }
+
+        private void top(Forecast answer, List<String> sentences, List<Line> lines) {
+            if (answer.arrival().isEmpty()) {
+                return;
+            }
+            Forecast.Arrival arrival = answer.arrival().get();
+            String target = words.temperature(arrival.target());
+            if (arrival.reaches() == Reaches.NO && arrival.topsOut().isPresent()) {
+                Forecast.TopsOut top = arrival.topsOut().get();
+                sentences.add(words.text(
+                        "ahead.tops_out",
+                        words.temperature(top.at()),
+                        words.degrees(top.from()),
+                        words.degrees(top.to()),
+                        target));
+                return;
+            }
+            arrival.when()
+                    .filter(when -> when.atS() > answer.askedS())
+                    .ifPresent(when -> lines.add(new Line(
+                            words.text("ahead.top", target), words.text("ahead.probably", about(when), span(when)))));
+            if (arrival.reaches() == Reaches.CANNOT_SAY_YET) {
+                boolean likely = arrival.topsOut()
+                        .filter(top -> !top.at().isBelow(arrival.target()))
+                        .isPresent();
+                Optional<When> when = arrival.when().filter(its -> likely);
+                sentences.add(when.map(its -> words.text("ahead.expected_if", target, about(its)))
+                        .orElseGet(() -> words.text("ahead.cannot_say", target)));
+            } else if (!coneExpected(sentences)) {
+                arrival.when()
+                        .filter(when -> when.atS() > answer.askedS())
+                        .ifPresent(when -> sentences.add(words.text("ahead.expected", target, about(when))));
+            }
+        }
+
+        private boolean coneExpected(List<String> sentences) {
+            Optional<LiveForecast.ExpectedCone> expected = live.flatMap(LiveForecast::cone);
+            if (aim().isEmpty()
+                    || expected.isEmpty()
+                    || expected.get().aimDownMs().isEmpty()
+                    || snapshot.findings().cone().isEmpty()) {
+                return false;
+            }
+            String named =
+                    words.sentence(cones(snapshot.findings().cone().get()).cone(aim().get()));
+            sentences.add(words.text(
+                    "ahead.expected", named, moment(expected.get().aimDownMs().getAsLong())));
+            return true;
+        }
+
+        private void openings(Forecast answer, List<String> sentences, List<Line> lines, List<String> cautions) {
+            Kiln.Thresholds thresholds = live.orElseThrow().thresholds();
+            Opening opening = words.preferences().opening();
+            boolean told = false;
+            boolean anyLine = false;
+            for (Temperature threshold : List.of(thresholds.crack(), thresholds.unload())) {
+                Optional<Forecast.Below> below = live.orElseThrow().below(threshold);
+                if (below.isEmpty()) {
+                    continue;
+                }
+                String temperature = words.temperature(threshold);
+                String label = threshold.equals(thresholds.crack())
+                        ? words.text(opening == Opening.LID ? "ahead.lid" : "ahead.door", temperature)
+                        : words.text("ahead.unload", temperature);
+                boolean ahead = below.get()
+                        .when()
+                        .filter(when -> when.atS() > answer.askedS())
+                        .isPresent();
+                if (ahead || answer.stage() == Forecast.Stage.COOLING) {
+                    lines.add(new Line(label, value(below.get(), answer)));
+                    anyLine = true;
+                }
+                if (ahead && !told && isWorthASentence(below.get().when().get(), answer)) {
+                    sentences.add(words.text(
+                            "ahead.below", temperature, span(below.get().when().get())));
+                    told = true;
+                }
+            }
+            if (anyLine) {
+                cautions.add(words.text("forecast.caution"));
+                cautions.add(words.text(
+                        switch (thresholds.source()) {
+                            case COMMON_PRACTICE -> "ahead.source_common";
+                            case POTTER -> "ahead.source_potter";
+                            case MAKER -> "ahead.source_maker";
+                        },
+                        words.temperature(thresholds.crack()),
+                        words.temperature(thresholds.unload())));
+            }
+        }
+
+        /** An interval as long as half the wait tells nobody when to get up: it stands among the lines alone. */
+        private static boolean isWorthASentence(When when, Forecast answer) {
+            return when.toS() - when.fromS() <= (when.toS() - answer.askedS()) / 2;
+        }
+
+        private String value(Forecast.Below below, Forecast answer) {
+            if (below.when().isPresent()) {
+                When when = below.when().get();
+                return when.atS() > answer.askedS()
+                        ? words.text("ahead.nine_in_ten", span(when))
+                        : words.text("ahead.since", about(when));
+            }
+            return below.notBeforeS()
+                    .map(at -> words.text("ahead.not_before", moment(Math.round(at * 1000))))
+                    .orElse(words.text("ahead.unknown"));
+        }
+
+        private String about(When when) {
+            return moment(Math.round(when.atS() * 1000));
+        }
+
+        /** {@code 11:30–13:10}, with its day where that is not today's; since the begin where the kiln runs faster. */
+        private String span(When when) {
+            long fromMs = Math.round(when.fromS() * 1000);
+            long toMs = Math.round(when.toS() * 1000);
+            if (!onTheClock()) {
+                return words.text("ahead.after_begin", state.elapsed(fromMs), state.elapsed(toMs));
+            }
+            boolean oneDay = day(fromMs).equals(day(toMs));
+            String to = oneDay
+                    ? state.moment(toMs, snapshot.startedAt(), snapshot.speed())
+                    : state.momentWithDay(toMs, snapshot.startedAt(), snapshot.speed());
+            return moment(fromMs) + (oneDay ? "–" : " – ") + to;
+        }
+
+        private String moment(long elapsedMs) {
+            boolean today = !onTheClock()
+                    || day(elapsedMs).equals(day(live.orElseThrow().askedMs()));
+            return today
+                    ? state.moment(elapsedMs, snapshot.startedAt(), snapshot.speed())
+                    : state.momentWithDay(elapsedMs, snapshot.startedAt(), snapshot.speed());
+        }
+
+        private boolean onTheClock() {
+            return snapshot.startedAt().isPresent() && Math.abs(snapshot.speed() - 1) < 1e-9;
+        }
+
+        private LocalDate day(long elapsedMs) {
+            ZoneId zone = words.preferences().zone();
+            return LocalDate.ofInstant(snapshot.startedAt().orElseThrow().plusMillis(elapsedMs), zone);
+        }
+    }
+}

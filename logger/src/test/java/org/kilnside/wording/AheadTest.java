@@ -1,0 +1,240 @@
+package org.kilnside.wording;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.kilnside.firing.Kiln;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.sensor.SignalWatch.Suspicion;
+import org.kilnside.session.Findings;
+import org.kilnside.session.LiveForecast;
+import org.kilnside.session.Snapshot;
+import org.kilnside.thermal.Forecast;
+import org.kilnside.thermal.Forecast.Arrival;
+import org.kilnside.thermal.Forecast.Below;
+import org.kilnside.thermal.Forecast.Reaches;
+import org.kilnside.thermal.Forecast.Remark;
+import org.kilnside.thermal.Forecast.Stage;
+import org.kilnside.thermal.Forecast.TopsOut;
+import org.kilnside.thermal.Forecast.When;
+
+/** What is to come, said to a potter. The firing began at 7:30 on the wall at Rook Lane. */
+class AheadTest {
+    private static final Words ENGLISH = words(Language.ENGLISH, Opening.LID);
+    private static final double HOUR_S = 3600;
+
+    private static Words words(Language language, Opening opening) {
+        return Words.of(
+                language,
+                new Preferences(
+                        TemperatureUnit.CELSIUS, ClockStyle.TWENTY_FOUR_HOURS, ZoneId.of("Europe/Amsterdam"), opening));
+    }
+
+    private static Temperature celsius(double celsius) {
+        return Temperature.ofCelsius(celsius);
+    }
+
+    private static Snapshot with(Snapshot snapshot, Forecast forecast) {
+        LiveForecast live = new LiveForecast(
+                snapshot.curve().elapsedMs(snapshot.curve().size() - 1),
+                Kiln.Thresholds.COMMON_PRACTICE,
+                Optional.of(forecast),
+                List.of(),
+                Optional.empty(),
+                Optional.empty());
+        return snapshot.with(
+                snapshot.connection(),
+                snapshot.latest(),
+                snapshot.curve(),
+                snapshot.findings().with(Optional.of(live)));
+    }
+
+    private static Forecast forecast(
+            double askedH, Stage stage, Optional<Arrival> arrival, List<Below> below, Remark... remarks) {
+        return new Forecast(
+                askedH * HOUR_S,
+                stage,
+                celsius(12),
+                below,
+                arrival,
+                Optional.empty(),
+                Optional.empty(),
+                List.of(remarks));
+    }
+
+    private static Below below(double celsius, double fromH, double atH, double toH) {
+        return new Below(
+                celsius(celsius),
+                Optional.of(new When(atH * HOUR_S, fromH * HOUR_S, toH * HOUR_S)),
+                Optional.of(fromH * HOUR_S));
+    }
+
+    @Test
+    void whileCoolingItSaysWhenTheLidMayBeThoughtOfWithItsIntervalAndItsDay() {
+        Snapshot cooling = with(
+                SampleSnapshots.cooling(),
+                forecast(
+                        14,
+                        Stage.COOLING,
+                        Optional.empty(),
+                        List.of(below(120, 28, 28.75, 29.67), below(50, 34, 36, 38.5))));
+        Ahead ahead = Ahead.of(cooling, ENGLISH);
+        assertThat(ahead.sentence()).isEqualTo("Below 120 °C probably Thu 11:30–13:10 (nine in ten).");
+        assertThat(ahead.lines())
+                .contains(
+                        new Ahead.Line("Lid, below 120 °C", "probably Thu 11:30–13:10 (nine in ten)"),
+                        new Ahead.Line("Unload, below 50 °C", "probably Thu 17:30–22:00 (nine in ten)"));
+        assertThat(ahead.cautions())
+                .contains(
+                        "One sensor; the ware inside is hotter; the kiln maker decides.",
+                        "120 °C and 50 °C are common practice until you set your kiln maker's own.");
+    }
+
+    @Test
+    void aKilnWithADoorHasADoor() {
+        Snapshot cooling = with(
+                SampleSnapshots.cooling(),
+                forecast(14, Stage.COOLING, Optional.empty(), List.of(below(120, 28, 28.75, 29.67))));
+        assertThat(Ahead.of(cooling, words(Language.ENGLISH, Opening.DOOR)).lines())
+                .extracting(Ahead.Line::label)
+                .contains("Door, below 120 °C");
+    }
+
+    @Test
+    void anIntervalThatGoesPastMidnightHasBothDays() {
+        Snapshot cooling = with(
+                SampleSnapshots.cooling(),
+                forecast(14, Stage.COOLING, Optional.empty(), List.of(below(120, 16, 16.9, 17.9))));
+        assertThat(Ahead.of(cooling, ENGLISH).sentence())
+                .isEqualTo("Below 120 °C probably 23:30 – Thu 01:24 (nine in ten).");
+    }
+
+    @Test
+    void aKilnTooWeakForItsPlanIsSaidToTopOut() {
+        Snapshot heating = with(
+                SampleSnapshots.heating(),
+                forecast(
+                        6.28,
+                        Stage.HEATING,
+                        Optional.of(new Arrival(
+                                celsius(1222),
+                                Reaches.NO,
+                                Optional.empty(),
+                                Optional.of(new TopsOut(celsius(1190), celsius(1180), celsius(1200))))),
+                        List.of(new Below(celsius(120), Optional.empty(), Optional.empty()))));
+        assertThat(Ahead.of(heating, ENGLISH).sentence())
+                .isEqualTo("At this pace it tops out near 1190 °C (1180 to 1200), below the planned 1222 °C.");
+    }
+
+    @Test
+    void whereItCannotBeSaidItSaysSo() {
+        Snapshot heating = with(
+                SampleSnapshots.heating(),
+                forecast(
+                        6.28,
+                        Stage.HEATING,
+                        Optional.of(new Arrival(
+                                celsius(1222),
+                                Reaches.CANNOT_SAY_YET,
+                                Optional.empty(),
+                                Optional.of(new TopsOut(celsius(1225), celsius(1200), celsius(1250))))),
+                        List.of()));
+        assertThat(Ahead.of(heating, ENGLISH).sentence()).isEqualTo("Whether it reaches 1222 °C cannot be said yet.");
+    }
+
+    @Test
+    void thePlansConeIsExpectedAtATimeAndNeverWithoutItsTemperature() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.minutes = 640;
+        moment.segment = 3;
+        Ahead ahead = Ahead.of(moment.workedOut().build(), ENGLISH);
+        assertThat(ahead.sentence()).startsWith("Cone 06 (998 °C) expected at 18:");
+        assertThat(ahead.lines().get(0).value()).endsWith("; aiming for cone 06 (998 °C)");
+    }
+
+    @Test
+    void farBelowTheTopTheTimeIsExpectedOnlyIfTheElementsCan() {
+        Ahead ahead = Ahead.of(SampleSnapshots.heatingForecast(), ENGLISH);
+        assertThat(ahead.sentence())
+                .startsWith("998 °C expected at 18:")
+                .contains("if the elements are strong enough: that cannot be said yet.");
+        assertThat(ahead.lines().get(0).value()).isEqualTo("No cone is down yet; aiming for cone 06 (998 °C)");
+    }
+
+    @Test
+    void nearTheTopItSaysWhatTheWareHasHadAndWhatItIsToHave() {
+        Ahead ahead = Ahead.of(SampleSnapshots.holdingForecast(), ENGLISH);
+        assertThat(ahead.lines().get(0).label()).isEqualTo("Cone");
+        assertThat(ahead.lines().get(0).value())
+                .startsWith("So far like ")
+                .contains("cone 0")
+                .endsWith("; aiming for cone 06 (998 °C)");
+    }
+
+    @Test
+    void afterTheTopTheConeIsNoLongerSoFar() {
+        Ahead ahead = Ahead.of(SampleSnapshots.coolingForecast(), ENGLISH);
+        assertThat(ahead.lines().get(0).value()).doesNotContain("so far").doesNotContain("aiming");
+    }
+
+    @Test
+    void onASpedUpKilnTimesCountFromTheBegin() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.speed = 600;
+        Snapshot cooling = with(
+                moment.build(), forecast(14, Stage.COOLING, Optional.empty(), List.of(below(120, 28, 28.75, 29.5))));
+        assertThat(Ahead.of(cooling, ENGLISH).sentence())
+                .isEqualTo("Below 120 °C probably 28:00 h to 29:30 h after the begin (nine in ten).");
+    }
+
+    @Test
+    void aNumberNotToBeTrustedHasNoConeAndNoFuture() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.doubts = List.of(new Findings.Doubt(Suspicion.FROZEN, 0));
+        Snapshot doubted = moment.build();
+        assertThat(Ahead.of(doubted, ENGLISH).isEmpty()).isTrue();
+        NowSentence sentence = NowSentence.of(doubted, SampleSnapshots.HOST_MS, ENGLISH);
+        assertThat(sentence.tone()).isEqualTo(NowSentence.Tone.BLIND);
+        assertThat(sentence.text()).startsWith("Do not trust this number: it has not moved for a long time");
+    }
+
+    @Test
+    void theModelsOwnDoubtWithdrawsTheForecastToo() {
+        Snapshot heating = with(
+                SampleSnapshots.heating(),
+                forecast(
+                        6.28,
+                        Stage.HEATING,
+                        Optional.empty(),
+                        List.of(),
+                        new Remark(Remark.Kind.DO_NOT_TRUST_SENSOR, Optional.empty())));
+        assertThat(Ahead.of(heating, ENGLISH).isEmpty()).isTrue();
+        assertThat(NowSentence.of(heating, SampleSnapshots.HOST_MS, ENGLISH).text())
+                .isEqualTo("Do not trust this number: the kiln takes far more power than it needs at this temperature."
+                        + " Look at the sensor and at the kiln.");
+    }
+
+    @Test
+    void aForecastThatFailedSaysWhy() {
+        Snapshot snapshot = SampleSnapshots.heating();
+        LiveForecast failed = new LiveForecast(
+                0,
+                Kiln.Thresholds.COMMON_PRACTICE,
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                Optional.of("the fit did not converge"));
+        Ahead ahead = Ahead.of(
+                snapshot.with(
+                        snapshot.connection(),
+                        snapshot.latest(),
+                        snapshot.curve(),
+                        Findings.NONE.with(Optional.of(failed))),
+                ENGLISH);
+        assertThat(ahead.lines())
+                .containsExactly(new Ahead.Line("Forecast", "there is none: the fit did not converge"));
+    }
+}
