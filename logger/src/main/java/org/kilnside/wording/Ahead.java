@@ -47,6 +47,9 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
     }
 
     private static final class Writer {
+        /** Less than this of a cone short of the aim is not worth a line. */
+        private static final double LEAST_SHORT = 0.2;
+
         private final Snapshot snapshot;
         private final Words words;
         private final StateWords state;
@@ -108,15 +111,28 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             if (reached.isBelowScale() && !rising) {
                 return;
             }
-            String so = reached.isBelowScale() ? words.text("ahead.no_cone") : cones.reached(reached);
-            String aimed = aim().filter(cone -> rising)
-                    .map(cone -> words.text("ahead.aiming", so, cones.cone(cone)))
+            if (!rising) {
+                lines.add(new Line("", words.sentence(cones.reached(reached))));
+                return;
+            }
+            // While it heats the nearest cone is enough: the next reading moves it.
+            String so = reached.cone()
+                    .nearest()
+                    .filter(cone -> !reached.isBelowScale())
+                    .map(cone -> words.text("cone.so_far", cones.cone(cone)))
+                    .orElseGet(() -> words.text("ahead.no_cone"));
+            String aimed = aim().map(cone -> words.text("ahead.aiming", so, cones.cone(cone)))
                     .orElse(so);
-            lines.add(new Line(words.text("ahead.cone"), words.sentence(aimed)));
-            live.flatMap(LiveForecast::cone).filter(cone -> rising).ifPresent(expected -> {
-                ConePosition position = expected.position();
-                lines.add(new Line(words.text("ahead.cone_by_plan"), words.sentence(cones.position(position))));
-            });
+            lines.add(new Line("", words.sentence(aimed)));
+            live.flatMap(LiveForecast::cone)
+                    .filter(expected -> aim().isEmpty() || isShort(expected.position(), aim().get()))
+                    .ifPresent(expected -> lines.add(
+                            new Line("", words.text("ahead.cone_by_plan", cones.position(expected.position())))));
+        }
+
+        /** Whether a plan stays a good part of a cone below what it aims for; half cones are no steps of the scale. */
+        private static boolean isShort(ConePosition expected, Cone aim) {
+            return aim.isWhole() && expected.stepsTo(ConePosition.at(aim)).orElse(1) > LEAST_SHORT;
         }
 
         private void top(Forecast answer, List<String> sentences, List<Line> lines) {
@@ -137,8 +153,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             }
             arrival.when()
                     .filter(when -> when.atS() > answer.askedS())
-                    .ifPresent(when -> lines.add(new Line(
-                            words.text("ahead.top", target), words.text("ahead.probably", about(when), span(when)))));
+                    .ifPresent(when -> lines.add(new Line(words.text("ahead.top", target), span(when))));
             if (arrival.reaches() == Reaches.CANNOT_SAY_YET) {
                 boolean likely = arrival.topsOut()
                         .filter(top -> !top.at().isBelow(arrival.target()))
@@ -186,7 +201,8 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                         .when()
                         .filter(when -> when.atS() > answer.askedS())
                         .isPresent();
-                if (ahead || answer.stage() == Forecast.Stage.COOLING) {
+                boolean cooling = answer.stage() == Forecast.Stage.COOLING;
+                if (cooling || ahead && isWorthASentence(below.get().when().get(), answer)) {
                     lines.add(new Line(label, value(below.get(), answer)));
                     anyLine = true;
                 }
@@ -209,7 +225,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             }
         }
 
-        /** An interval as long as half the wait tells nobody when to get up: it stands among the lines alone. */
+        /** An interval as long as half the wait tells nobody when to get up; the drawing shows it all the same. */
         private static boolean isWorthASentence(When when, Forecast answer) {
             return when.toS() - when.fromS() <= (when.toS() - answer.askedS()) / 2;
         }
@@ -217,9 +233,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         private String value(Forecast.Below below, Forecast answer) {
             if (below.when().isPresent()) {
                 When when = below.when().get();
-                return when.atS() > answer.askedS()
-                        ? words.text("ahead.nine_in_ten", span(when))
-                        : words.text("ahead.since", about(when));
+                return when.atS() > answer.askedS() ? span(when) : words.text("ahead.since", about(when));
             }
             return below.notBeforeS()
                     .map(at -> words.text("ahead.not_before", moment(Math.round(at * 1000))))

@@ -12,7 +12,7 @@ final class ComingPane extends Card {
     private transient Optional<NowModel.Coming> shown = Optional.empty();
 
     ComingPane() {
-        super(new MigLayout("insets 8 14 8 10, wrap 1, gap 0 1", "[grow, fill]", ""));
+        super(new MigLayout("insets 6 14 6 10, wrap 2, gap 8 0", "[][grow, fill]", ""));
     }
 
     void show(NowModel.Coming coming) {
@@ -21,22 +21,26 @@ final class ComingPane extends Card {
         }
         shown = Optional.of(coming);
         removeAll();
-        add(Labels.head(coming.head()), "wmin 0");
+        add(Labels.head(coming.head()), "span 2, wmin 0");
         for (Ahead.Line line : coming.told().lines()) {
-            JLabel label = Labels.quiet(line.label());
-            add(label, "wmin 0, gaptop 2");
-            add(Labels.wrapping(line.value(), "foreground: $Kilnside.text"), "growx, wmin 0");
+            if (line.label().isEmpty()) {
+                add(Labels.wrapping(line.value(), "foreground: $Kilnside.text"), "span 2, growx, wmin 0");
+            } else {
+                JLabel label = Labels.quiet(line.label());
+                add(label, "aligny top");
+                add(Labels.wrapping(line.value(), "foreground: $Kilnside.text"), "growx, wmin 0");
+            }
         }
         if (!coming.told().cautions().isEmpty()) {
             add(
                     Labels.wrapping(
                             String.join(" ", coming.told().cautions()), "foreground: $Kilnside.quiet; font: 90%"),
-                    "growx, wmin 0, gaptop 3");
+                    "span 2, growx, wmin 0, gaptop 2");
         }
         getAccessibleContext()
                 .setAccessibleName(coming.head() + ". "
                         + coming.told().lines().stream()
-                                .map(line -> line.label() + ": " + line.value())
+                                .map(line -> line.label().isEmpty() ? line.value() : line.label() + ": " + line.value())
                                 .collect(Collectors.joining(". "))
                         + " " + String.join(" ", coming.told().cautions()));
         revalidate();

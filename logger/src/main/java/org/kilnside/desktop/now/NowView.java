@@ -64,7 +64,7 @@ public final class NowView extends JPanel {
         side.setOpaque(false);
         side.add(summary, "cell 0 0, wmin 0, hmin 60, grow, gapbottom 10");
         side.add(coming, "cell 0 1, growx, wmin 0, gapbottom 10");
-        side.add(events, "cell 0 2, grow, wmin 0, hmin 60");
+        side.add(events, "cell 0 2, grow, wmin 0, hmin 32");
         side.add(notes, "cell 0 3, growx, wmin 0");
         summary.setVisible(false);
         coming.setVisible(false);
