@@ -255,7 +255,8 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             String to = oneDay
                     ? state.moment(toMs, snapshot.startedAt(), snapshot.speed())
                     : state.momentWithDay(toMs, snapshot.startedAt(), snapshot.speed());
-            return moment(fromMs) + (oneDay ? "–" : " – ") + to;
+            // Kept on one line where there is room for it: a time torn apart is misread.
+            return (moment(fromMs) + (oneDay ? "–" : " – ") + to).replace(' ', '\u00a0');
         }
 
         private String moment(long elapsedMs) {

@@ -82,11 +82,11 @@ class AheadTest {
                         Optional.empty(),
                         List.of(below(120, 28, 28.75, 29.67), below(50, 34, 36, 38.5))));
         Ahead ahead = Ahead.of(cooling, ENGLISH);
-        assertThat(ahead.sentence()).isEqualTo("Below 120 °C probably Thu 11:30–13:10 (nine in ten).");
+        assertThat(ahead.sentence()).isEqualTo("Below 120 °C probably Thu\u00a011:30–13:10 (nine in ten).");
         assertThat(ahead.lines())
                 .contains(
-                        new Ahead.Line("Lid < 120 °C", "Thu 11:30–13:10"),
-                        new Ahead.Line("Unload < 50 °C", "Thu 17:30–22:00"));
+                        new Ahead.Line("Lid < 120 °C", "Thu\u00a011:30–13:10"),
+                        new Ahead.Line("Unload < 50 °C", "Thu\u00a017:30–22:00"));
         assertThat(ahead.cautions())
                 .contains(
                         "One sensor; the ware inside is hotter; the kiln maker decides.",
@@ -109,7 +109,7 @@ class AheadTest {
                 SampleSnapshots.cooling(),
                 forecast(14, Stage.COOLING, Optional.empty(), List.of(below(120, 16, 16.9, 17.9))));
         assertThat(Ahead.of(cooling, ENGLISH).sentence())
-                .isEqualTo("Below 120 °C probably 23:30 – Thu 01:24 (nine in ten).");
+                .isEqualTo("Below 120 °C probably 23:30\u00a0–\u00a0Thu\u00a001:24 (nine in ten).");
     }
 
     @Test

@@ -213,7 +213,10 @@ public record NowModel(
             }
             if (snapshot.findings().isDistrusted()) {
                 return new BigNumber(
-                        true, words.degrees(latest.temperature().get()), words.unit(), words.text("number.distrusted"));
+                        true,
+                        words.degrees(latest.temperature().get()),
+                        words.unit(),
+                        words.text("number.distrusted", words.ago(age)));
             }
             String under = latest.outlier() ? words.text("number.doubtful", words.ago(age)) : words.ago(age);
             return new BigNumber(true, words.degrees(latest.temperature().get()), words.unit(), under);

@@ -7,7 +7,9 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.kilnside.sensor.SignalWatch;
 import org.kilnside.session.Connection;
+import org.kilnside.session.Findings;
 import org.kilnside.session.Snapshot;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
@@ -152,5 +154,37 @@ class NowModelTest {
 
     private static List<String> labels(NowModel model) {
         return model.figures().stream().map(NowModel.Figure::label).toList();
+    }
+
+    @Test
+    void whatIsToComeStandsUnderTheSentenceAndBesideTheChart() {
+        NowModel model =
+                NowModel.of(SampleSnapshots.coolingForecast(), SampleSnapshots.HOST_MS + 2_000, ENGLISH, false);
+        NowModel.Coming coming = model.ahead().orElseThrow();
+        assertThat(coming.sentence()).startsWith("Below 120 °C probably ").endsWith(" (nine in ten).");
+        assertThat(coming.head()).isEqualTo("What is to come, nine in ten");
+        assertThat(coming.told().cautions()).contains("One sensor; the ware inside is hotter; the kiln maker decides.");
+        assertThat(model.chart().fan()).hasSizeBetween(100, 300);
+        assertThat(model.spoken()).contains("Below 120 °C probably ");
+    }
+
+    @Test
+    void whenReadingsStopWhatWasToComeIsSaidAsOfThen() {
+        NowModel model =
+                NowModel.of(SampleSnapshots.coolingForecast(), SampleSnapshots.HOST_MS + 300_000, ENGLISH, false);
+        NowModel.Coming coming = model.ahead().orElseThrow();
+        assertThat(coming.head()).startsWith("What was to come at ");
+        assertThat(coming.sentence()).isEmpty();
+    }
+
+    @Test
+    void aNumberNotToBeTrustedIsShownWithThatAndWithoutAFuture() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.doubts = List.of(new Findings.Doubt(SignalWatch.Suspicion.READS_FAR_TOO_LOW, 0));
+        NowModel model = NowModel.of(moment.build(), SampleSnapshots.HOST_MS + 3_000, ENGLISH, false);
+        assertThat(model.number().under()).isEqualTo("3 s ago; do not trust this number");
+        assertThat(model.ahead()).isEmpty();
+        assertThat(model.chart().fan()).isEmpty();
+        assertThat(model.sentence().text()).startsWith("Do not trust this number: ");
     }
 }
