@@ -20,6 +20,15 @@ final class HeatingForecast {
     /** Without a plan the pace of the last time goes on; a kiln that holds is taken to go on at this, K/h. */
     private static final double USUAL_PACE = 100;
 
+    /**
+     * Below this nobody says that a kiln is too weak, unless it has run full for half an hour: little has been asked of
+     * the elements, and water that leaves takes a share of their power that looks like weakness, °C.
+     */
+    private static final double TOO_EARLY_C = 300;
+
+    private static final double FULL_OUTPUT = 0.9;
+    private static final double FULL_FOR_S = 1800;
+
     private HeatingForecast() {}
 
     static Optional<Temperature> target(ForecastQuestion question) {
@@ -134,10 +143,23 @@ final class HeatingForecast {
         Reaches reaches = topsOut.from().celsius() >= aimC
                 ? Reaches.YES
                 : topsOut.to().celsius() < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
+        if (reaches == Reaches.NO && nowC < TOO_EARLY_C && !runsFull(data.course)) {
+            return new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty());
+        }
         Optional<When> arrives = reaches != Reaches.NO && when.isKnown()
                 ? Optional.of(when(data.nowS, when, ConformalScale.heating(when.halfWidth())))
                 : Optional.empty();
         return new Arrival(target, reaches, arrives, Optional.of(topsOut));
+    }
+
+    private static boolean runsFull(Course course) {
+        double fromS = course.lastS() - FULL_FOR_S;
+        for (int i = course.last(); i >= 0 && course.timeS[i] >= fromS; i--) {
+            if (!(course.output[i] >= FULL_OUTPUT)) {
+                return false;
+            }
+        }
+        return course.timeS[0] < fromS;
     }
 
     private static When when(double nowS, Spread spread, double half) {

@@ -55,6 +55,8 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         private final StateWords state;
         private final Optional<LiveForecast> live;
         private final Optional<Forecast> forecast;
+        /** Where the newest line is further on than the forecast, times that have gone by are not expected any more. */
+        private final double nowS;
 
         Writer(Snapshot snapshot, Words words) {
             this.snapshot = snapshot;
@@ -64,6 +66,8 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                     ? Optional.empty()
                     : snapshot.findings().forecast();
             this.forecast = live.flatMap(LiveForecast::forecast);
+            this.nowS =
+                    snapshot.latest().map(latest -> latest.elapsedMs() / 1000.0).orElse(0.0);
         }
 
         Ahead write() {
@@ -73,7 +77,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             cone(lines);
             forecast.ifPresent(answer -> {
                 remark(answer, Remark.Kind.SENSOR_READS_AIR).ifPresent(sentences::add);
-                if (answer.stage() == Forecast.Stage.HEATING || answer.stage() == Forecast.Stage.HOLDING) {
+                if (isRising()) {
                     top(answer, sentences, lines);
                 }
                 openings(answer, sentences, lines, cautions);
@@ -93,6 +97,10 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                     .map(remark -> words.sentence(words.named("forecast.remark", kind)) + ".");
         }
 
+        private boolean isRising() {
+            return snapshot.stage() == Snapshot.Stage.HEATING || snapshot.stage() == Snapshot.Stage.HOLDING;
+        }
+
         private Optional<Cone> aim() {
             return snapshot.plan().flatMap(Schedule::aimsFor).flatMap(Cone::find);
         }
@@ -107,7 +115,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             }
             ConeReached reached = snapshot.findings().cone().get();
             ConeWords cones = cones(reached);
-            boolean rising = snapshot.stage() == Snapshot.Stage.HEATING || snapshot.stage() == Snapshot.Stage.HOLDING;
+            boolean rising = isRising();
             if (reached.isBelowScale() && !rising) {
                 return;
             }
@@ -152,7 +160,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 return;
             }
             arrival.when()
-                    .filter(when -> when.atS() > answer.askedS())
+                    .filter(when -> isAhead(when))
                     .ifPresent(when -> lines.add(new Line(words.text("ahead.top", target), span(when))));
             if (arrival.reaches() == Reaches.CANNOT_SAY_YET) {
                 boolean likely = arrival.topsOut()
@@ -163,7 +171,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                         .orElseGet(() -> words.text("ahead.cannot_say", target)));
             } else if (!coneExpected(sentences)) {
                 arrival.when()
-                        .filter(when -> when.atS() > answer.askedS())
+                        .filter(when -> isAhead(when))
                         .ifPresent(when -> sentences.add(words.text("ahead.expected", target, about(when))));
             }
         }
@@ -172,7 +180,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             Optional<LiveForecast.ExpectedCone> expected = live.flatMap(LiveForecast::cone);
             if (aim().isEmpty()
                     || expected.isEmpty()
-                    || expected.get().aimDownMs().isEmpty()
+                    || expected.get().aimDownMs().orElse(0) <= nowS * 1000
                     || snapshot.findings().cone().isEmpty()) {
                 return false;
             }
@@ -197,10 +205,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 String label = threshold.equals(thresholds.crack())
                         ? words.text(opening == Opening.LID ? "ahead.lid" : "ahead.door", temperature)
                         : words.text("ahead.unload", temperature);
-                boolean ahead = below.get()
-                        .when()
-                        .filter(when -> when.atS() > answer.askedS())
-                        .isPresent();
+                boolean ahead = below.get().when().filter(when -> isAhead(when)).isPresent();
                 boolean cooling = answer.stage() == Forecast.Stage.COOLING;
                 if (cooling || ahead && isWorthASentence(below.get().when().get(), answer)) {
                     lines.add(new Line(label, value(below.get(), answer)));
@@ -233,11 +238,15 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         private String value(Forecast.Below below, Forecast answer) {
             if (below.when().isPresent()) {
                 When when = below.when().get();
-                return when.atS() > answer.askedS() ? span(when) : words.text("ahead.since", about(when));
+                return isAhead(when) ? span(when) : words.text("ahead.since", about(when));
             }
             return below.notBeforeS()
                     .map(at -> words.text("ahead.not_before", moment(Math.round(at * 1000))))
                     .orElse(words.text("ahead.unknown"));
+        }
+
+        private boolean isAhead(When when) {
+            return when.atS() > nowS;
         }
 
         private String about(When when) {

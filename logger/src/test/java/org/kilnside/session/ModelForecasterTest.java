@@ -121,6 +121,41 @@ class ModelForecasterTest {
         assertThat(live.failure()).isEmpty();
     }
 
+    /** Damp ware at 80 °C takes power that looks like weak elements: found on the virtual kiln's own bisque. */
+    @Test
+    void aKilnThatCandlesDampWareIsNotSaidToBeTooWeak() {
+        Trace.Builder known = new Trace.Builder();
+        VirtualFiring firing = VirtualFiring.of(VirtualKilns.named("tall-drum").orElseThrow(), VirtualKilns.bisque())
+                .load(VirtualKilns.bisqueLoad())
+                .interval(10)
+                .start();
+        for (int i = 0; i < 180 * 6; i++) {
+            VirtualFiring.Moment moment = firing.next();
+            known.add(
+                    moment.elapsedMs(),
+                    moment.truth().tipC(),
+                    OptionalDouble.of(moment.controller().output().orElseThrow().fraction()),
+                    OptionalDouble.empty());
+            if (i > 60 && i % 60 == 0) {
+                Trace curve = known.view();
+                LiveForecast live = forecast(new ForecastRequest(
+                        0,
+                        curve,
+                        Optional.of(VirtualKilns.bisque()),
+                        Optional.empty(),
+                        HeatWork.of(CONES, curve),
+                        SensorUncertainty.UNKNOWN,
+                        Optional.of(Temperature.ofCelsius(12)),
+                        Kiln.Thresholds.COMMON_PRACTICE,
+                        Optional.of(Kiln.Wall.BRICK),
+                        OptionalDouble.empty()));
+                live.forecast()
+                        .flatMap(Forecast::arrival)
+                        .ifPresent(arrival -> assertThat(arrival.reaches()).isNotEqualTo(Forecast.Reaches.NO));
+            }
+        }
+    }
+
     /** Independent: the virtual kiln has other physics than the model. */
     @Test
     void onTheWayDownTheTruthLiesNearWhatItSays() {

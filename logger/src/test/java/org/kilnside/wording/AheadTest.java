@@ -189,6 +189,24 @@ class AheadTest {
                 .isEqualTo("Below 120 °C probably 28:00 h–29:30 h after the begin (nine in ten).");
     }
 
+    /** On a sped-up kiln the newest answer may be an hour old. */
+    @Test
+    void aTimeThatHasGoneByIsNotExpectedAnyMore() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        Snapshot cooling = with(
+                moment.build(),
+                forecast(
+                        4,
+                        Stage.HEATING,
+                        Optional.of(new Arrival(
+                                celsius(998),
+                                Reaches.YES,
+                                Optional.of(new When(6 * HOUR_S, 5.9 * HOUR_S, 6.1 * HOUR_S)),
+                                Optional.empty())),
+                        List.of()));
+        assertThat(Ahead.of(cooling, ENGLISH).sentence()).isEmpty();
+    }
+
     @Test
     void aNumberNotToBeTrustedHasNoConeAndNoFuture() {
         SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
