@@ -208,7 +208,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 boolean ahead = below.get().when().filter(when -> isAhead(when)).isPresent();
                 boolean cooling = answer.stage() == Forecast.Stage.COOLING;
                 if (cooling || ahead && isWorthASentence(below.get().when().get(), answer)) {
-                    lines.add(new Line(label, value(below.get(), answer)));
+                    lines.add(new Line(label, value(below.get())));
                     anyLine = true;
                 }
                 if (ahead && !told && isWorthASentence(below.get().when().get(), answer)) {
@@ -235,7 +235,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             return when.toS() - when.fromS() <= (when.toS() - answer.askedS()) / 2;
         }
 
-        private String value(Forecast.Below below, Forecast answer) {
+        private String value(Forecast.Below below) {
             if (below.when().isPresent()) {
                 When when = below.when().get();
                 return isAhead(when) ? span(when) : words.text("ahead.since", about(when));
