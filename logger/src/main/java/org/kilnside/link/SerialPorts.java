@@ -5,7 +5,11 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 
-/** The serial ports this computer has. Looking at the list opens none of them. */
+/**
+ * The serial ports this computer has. Looking at the list opens no USB port. On Linux the library opens the sockets
+ * built into the computer (ttyS…, by the driver serial8250) for an instant, to see whether there is a chip behind them:
+ * a controller on such a socket, with DTR wired to RESET, is restarted by that.
+ */
 public final class SerialPorts {
     private SerialPorts() {}
 
