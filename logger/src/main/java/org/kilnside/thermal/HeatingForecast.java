@@ -87,7 +87,9 @@ final class HeatingForecast {
                 },
                 2 + thresholds.length);
         Optional<Arrival> arrival = Optional.of(arrival(target.get(), known, spreads[0], spreads[1], data.nowC));
-        boolean reaches = arrival.get().reaches() != Reaches.NO;
+        // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
+        boolean reaches =
+                arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = spreads[2 + i];

@@ -80,7 +80,10 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 if (isRising()) {
                     top(answer, sentences, lines);
                 }
-                openings(answer, sentences, lines, cautions);
+                if (!isRising()
+                        || answer.arrival().flatMap(Forecast.Arrival::when).isPresent()) {
+                    openings(answer, sentences, lines, cautions);
+                }
                 remark(answer, Remark.Kind.OPENED).ifPresent(cautions::add);
                 remark(answer, Remark.Kind.FULL_OUTPUT_GUESSED).ifPresent(cautions::add);
             });

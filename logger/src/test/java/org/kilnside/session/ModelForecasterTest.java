@@ -149,6 +149,10 @@ class ModelForecasterTest {
                         Kiln.Thresholds.COMMON_PRACTICE,
                         Optional.of(Kiln.Wall.BRICK),
                         OptionalDouble.empty()));
+                assertThat(live.forecast().orElseThrow().below())
+                        .as("no lid can be thought of before the top, at " + live.askedMs())
+                        .allSatisfy(below -> below.when()
+                                .ifPresent(when -> assertThat(when.fromS()).isGreaterThan(12 * 3600)));
                 live.forecast()
                         .flatMap(Forecast::arrival)
                         .ifPresent(arrival -> assertThat(arrival.reaches()).isNotEqualTo(Forecast.Reaches.NO));
