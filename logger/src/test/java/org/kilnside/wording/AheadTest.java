@@ -183,6 +183,8 @@ class AheadTest {
     void onASpedUpKilnTimesCountFromTheBegin() {
         SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
         moment.speed = 600;
+        moment.minutes = 840;
+        moment.stage = Snapshot.Stage.COOLING;
         Snapshot cooling = with(
                 moment.build(), forecast(14, Stage.COOLING, Optional.empty(), List.of(below(120, 28, 28.75, 29.5))));
         assertThat(Ahead.of(cooling, ENGLISH).sentence())
