@@ -30,7 +30,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "ports",
         mixinStandardHelpOptions = true,
-        description = "Lists the serial ports. With PORT, opens that one, listens for a while, and says"
+        description = "Lists the serial ports; none is opened. With PORT, opens that one, listens for a while, and says"
                 + " what it heard. Opening a port can restart a controller whose board is wired that way: do it with"
                 + " a cold kiln first.")
 public final class PortsCommand implements Callable<Integer> {
