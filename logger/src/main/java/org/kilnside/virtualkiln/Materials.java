@@ -6,7 +6,7 @@ import org.kilnside.virtualkiln.Material.Points;
  * What kilns and loads are made of.
  *
  * <p>Insulating brick, dense brick and kiln shelf: VDI Heat Atlas, 2nd ed., Springer 2010, thermal properties of
- * refractories at 400 … 1200 °C (one transcription, not checked against the book); below 400 °C the slope is carried
+ * refractories at 400 … 1200 °C (one copy, not checked against the book); below 400 °C the slope is carried
  * on. Rows marked "from memory" are orders of magnitude.
  */
 public final class Materials {

@@ -10,7 +10,7 @@ package org.kilnside.thermal;
 record TrialMaterial(String name, double densityKgM3, double[] conductivity, double[] capacity) {
     private static final double[] ALUMINA_SILICA = {770, 870, 945, 990, 1015, 1033, 1050};
 
-    // Rows from 400 °C up: VDI Heat Atlas, 2nd ed. 2010 (one transcription); below 400 °C and the maker's and fibre
+    // Rows from 400 °C up: VDI Heat Atlas, 2nd ed. 2010 (one copy); below 400 °C and the maker's and fibre
     // rows: from memory, orders of magnitude.
     static final TrialMaterial L1260 =
             new TrialMaterial("L1260", 490, new double[] {0.10, 0.12, 0.14, 0.16, 0.18, 0.20, 0.22}, ALUMINA_SILICA);

@@ -19,7 +19,7 @@ class MaterialsTest {
             "Alumino-silicate fibre blanket 128 kg/m3", Materials.FIBRE_128,
             "Fireclay (dense)", Materials.FIRECLAY);
 
-    /** Published: VDI Heat Atlas, 2nd ed., 2010 (one transcription); rows "from memory" are just that. */
+    /** Published: VDI Heat Atlas, 2nd ed., 2010 (one copy); rows "from memory" are just that. */
     @ParameterizedTest
     @CsvFileSource(resources = "firebrick.csv", numLinesToSkip = 2)
     void bricksHaveThePropertiesOfTheTable(
