@@ -46,6 +46,10 @@ public final class RecordCommand implements Callable<Integer> {
         try (Recorder recorder = Recorder.start(what.book(), from, settings, clock, around.library())) {
             Thread atExit = new Thread(recorder::close, "close");
             Runtime.getRuntime().addShutdownHook(atExit);
+            if (!recorder.canBeFollowed()) {
+                around.err().println("kilnside: " + words.text("record.not_followed"));
+                around.err().flush();
+            }
             StatusLine line = new StatusLine(
                     around.out(), words, System.console() != null, Help.Ansi.AUTO.enabled() ? columns() : 200);
             Snapshot last = follow(recorder.feed(), clock, line);
