@@ -69,7 +69,7 @@ class TcpSilentPeerIT {
                     eventually(() -> heard.last().state() == State.SILENT, 10);
                     signal("CONT", proxy);
                     eventually(() -> heard.arrivals.size() == 2, 10);
-                    assertThat(heard.last().state()).isEqualTo(State.RECEIVING);
+                    eventually(() -> heard.last().state() == State.RECEIVING, 10);
                     signal("STOP", proxy);
                     signal("KILL", proxy);
                     eventually(() -> heard.last().state() == State.LOST, 10);
