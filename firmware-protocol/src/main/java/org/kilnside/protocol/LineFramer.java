@@ -3,7 +3,7 @@ package org.kilnside.protocol;
 /**
  * Cuts a stream of bytes, handed over in any pieces, into lines. Begins anew after every LF, so that it is in step
  * again one line after any disturbance. Holds at most one line of the protocol in memory: whatever is longer is
- * counted as one overlong line and let go.
+ * counted as one overlong line and let go but for its beginning.
  */
 public final class LineFramer {
     /** The longest line with its LF, bytes; a CR before the LF is not counted. */
@@ -20,8 +20,8 @@ public final class LineFramer {
         /** A line without its LF, and without a CR before that; never empty. */
         void line(byte[] bytes, int from, int to);
 
-        /** A line longer than the protocol allows ended, its content dropped. */
-        void overlong();
+        /** A line longer than the protocol allows ended; what is handed over is how it began. */
+        void overlong(byte[] bytes, int from, int to);
     }
 
     /** Takes the next bytes of the stream. */
@@ -52,7 +52,7 @@ public final class LineFramer {
         boolean tooLong = overlong;
         reset();
         if (tooLong) {
-            lines.overlong();
+            lines.overlong(begun, 0, LONGEST);
         } else {
             hand(begun, 0, length, lines);
         }
@@ -61,7 +61,7 @@ public final class LineFramer {
     private static void hand(byte[] bytes, int start, int at, Lines lines) {
         int end = at > start && bytes[at - 1] == '\r' ? at - 1 : at;
         if (end - start >= LONGEST) {
-            lines.overlong();
+            lines.overlong(bytes, start, start + LONGEST);
         } else if (end > start) {
             lines.line(bytes, start, end);
         }
@@ -69,10 +69,12 @@ public final class LineFramer {
 
     private void keep(byte[] bytes, int start, int to) {
         int length = to - start;
-        if (overlong || length > LONGEST - begunLength) {
-            overlong = true;
-            begunLength = 0;
+        if (overlong) {
             return;
+        }
+        if (length > LONGEST - begunLength) {
+            overlong = true;
+            length = LONGEST - begunLength;
         }
         System.arraycopy(bytes, start, begun, begunLength, length);
         begunLength += length;

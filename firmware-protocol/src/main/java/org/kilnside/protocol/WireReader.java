@@ -30,8 +30,25 @@ public final class WireReader {
     public interface Listener {
         void message(Message message);
 
-        /** A line that gave no message; its bytes are lent for the call alone. */
-        default void refused(Verdict verdict, byte[] line, int from, int to) {}
+        /**
+         * Each line as it came, after its message if it gave one. Its bytes are lent for the call alone; of a line
+         * that is too long they are its beginning.
+         */
+        default void line(Fate fate, Verdict verdict, byte[] line, int from, int to) {}
+    }
+
+    /** What became of a line in the stream; its own {@link Verdict} says what it is by itself. */
+    public enum Fate {
+        /** Its message was handed over. */
+        TAKEN,
+        /** Good, but not for this reader: of a kind, or of a version of the protocol, that it does not know. */
+        SKIPPED,
+        /** Good, and had come before. */
+        REPEATED,
+        /** Not good. */
+        SPOILT,
+        /** Not good, but the first after the stream was opened anew: likely half a line, and not counted. */
+        JOINED
     }
 
     public WireReader(Listener listener) {
@@ -94,27 +111,30 @@ public final class WireReader {
             boolean first = joining;
             joining = false;
             switch (verdict) {
-                case GOOD, GOOD_WITH_UNKNOWN_KEYS -> good(decoder.message(), verdict);
+                case GOOD, GOOD_WITH_UNKNOWN_KEYS ->
+                    listener.line(good(decoder.message(), verdict), verdict, buffer, from, to);
                 case UNKNOWN_KIND -> {
                     unknown++;
                     countLost(decoder.sequence(), decoder.uptimeMs());
-                    listener.refused(verdict, buffer, from, to);
+                    listener.line(Fate.SKIPPED, verdict, buffer, from, to);
                 }
                 default -> {
                     if (!first) {
                         count(verdict);
                     }
-                    listener.refused(verdict, buffer, from, to);
+                    listener.line(first ? Fate.JOINED : Fate.SPOILT, verdict, buffer, from, to);
                 }
             }
         }
 
         @Override
-        public void overlong() {
-            if (!joining) {
+        public void overlong(byte[] buffer, int from, int to) {
+            boolean first = joining;
+            joining = false;
+            if (!first) {
                 malformed++;
             }
-            joining = false;
+            listener.line(first ? Fate.JOINED : Fate.SPOILT, Verdict.TOO_LONG, buffer, from, to);
         }
 
         private void count(Verdict defect) {
@@ -125,23 +145,24 @@ public final class WireReader {
             }
         }
 
-        private void good(Message message, Verdict verdict) {
+        private Fate good(Message message, Verdict verdict) {
             if (message.sequence() == lastSequence && message.uptimeMs() == lastUptimeMs) {
                 repeated++;
-                return;
+                return Fate.REPEATED;
             }
             countLost(message.sequence(), message.uptimeMs());
             if (message instanceof Hello hello) {
                 laterVersion = hello.version() > VERSION;
             } else if (laterVersion) {
                 unknown++;
-                return;
+                return Fate.SKIPPED;
             }
             good++;
             if (verdict == Verdict.GOOD_WITH_UNKNOWN_KEYS) {
                 unknown++;
             }
             listener.message(message);
+            return Fate.TAKEN;
         }
 
         /** A step of the sequence; after a restart, which begins it anew, nothing is known to be lost. */

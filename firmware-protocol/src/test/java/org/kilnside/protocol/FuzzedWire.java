@@ -47,7 +47,7 @@ public final class FuzzedWire {
 
     private static Outcome read(byte[] stream, int piece) {
         List<Message> messages = new ArrayList<>();
-        List<Long> refused = new ArrayList<>();
+        List<Long> fates = new ArrayList<>();
         WireReader reader = new WireReader(new WireReader.Listener() {
             @Override
             public void message(Message message) {
@@ -55,8 +55,12 @@ public final class FuzzedWire {
             }
 
             @Override
-            public void refused(Verdict verdict, byte[] line, int from, int to) {
-                refused.add((long) verdict.ordinal());
+            public void line(WireReader.Fate fate, Verdict verdict, byte[] line, int from, int to) {
+                if (to <= from || to - from > LineFramer.LONGEST) {
+                    throw new IllegalStateException("a line of " + (to - from) + " bytes was shown");
+                }
+                fates.add(fate.ordinal() * 100L + verdict.ordinal());
+                fates.add((long) Crc16.of(line, from, to));
             }
         });
         for (int from = 0; from < stream.length; from += piece) {
@@ -73,7 +77,7 @@ public final class FuzzedWire {
         if (reader.good() != messages.size()) {
             throw new IllegalStateException(reader.good() + " good lines gave " + messages.size() + " messages");
         }
-        counts.addAll(refused);
+        counts.addAll(fates);
         return new Outcome(messages, counts);
     }
 

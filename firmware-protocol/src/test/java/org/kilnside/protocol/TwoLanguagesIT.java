@@ -120,7 +120,7 @@ class TwoLanguagesIT {
             }
 
             @Override
-            public void overlong() {
+            public void overlong(byte[] bytes, int from, int to) {
                 names.add(Verdict.TOO_LONG.title());
             }
         });

@@ -80,7 +80,7 @@ class VectorsTest {
             }
 
             @Override
-            public void overlong() {
+            public void overlong(byte[] bytes, int from, int to) {
                 verdicts.add(Verdict.TOO_LONG);
             }
         });

@@ -12,6 +12,7 @@ import org.kilnside.heatwork.Cone;
 import org.kilnside.schedule.Segment;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Findings;
+import org.kilnside.session.LineView;
 import org.kilnside.session.LiveForecast;
 import org.kilnside.session.Snapshot;
 import tools.jackson.core.JacksonException;
@@ -23,8 +24,8 @@ import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Snapshots as lines of JSON, for another Kilnside that follows a recorder. The curve travels once, and after that only
- * by what has been added to it; the forecast travels when there is a new one. Times of the host's monotonic clock travel as ages, since two computers do not share
- * that clock.
+ * by what has been added to it, as do the lines heard; the forecast travels when there is a new one. Times of the
+ * host's monotonic clock travel as ages, since two computers do not share that clock.
  *
  * <p>The format belongs to one version of the program: both ends say theirs, and a stream of another is refused.
  */
@@ -48,9 +49,15 @@ public final class SnapshotLines {
         private long lastMs;
         private double lastC;
         private Optional<LiveForecast> forecastSent = Optional.empty();
+        private final HeardLinesInJson.Writer heard = new HeardLinesInJson.Writer();
+
+        /** The next line of the stream, without its line end; of a recorder whose wire nobody asks about. */
+        public String line(Snapshot snapshot, long hostNowMs) {
+            return line(snapshot, LineView.NONE, hostNowMs);
+        }
 
         /** The next line of the stream, without its line end. */
-        public String line(Snapshot snapshot, long hostNowMs) {
+        public String line(Snapshot snapshot, LineView lines, long hostNowMs) {
             ObjectNode line = MAPPER.createObjectNode();
             line.put("version", VERSION);
             line.put("connection_age_ms", hostNowMs - snapshot.connection().sinceHostMs());
@@ -61,6 +68,7 @@ public final class SnapshotLines {
                 line.set("forecast", forecast.isPresent() ? MAPPER.valueToTree(forecast.get()) : MAPPER.nullNode());
                 forecastSent = forecast;
             }
+            heard.write(lines, hostNowMs, line);
             Trace curve = snapshot.curve();
             if (!goesOn(curve)) {
                 sent = 0;
@@ -98,6 +106,12 @@ public final class SnapshotLines {
     public static final class Reader {
         private Trace.Builder curve = new Trace.Builder();
         private Optional<LiveForecast> forecast = Optional.empty();
+        private final HeardLinesInJson.Reader heard = new HeardLinesInJson.Reader();
+
+        /** The lines the recorder heard last, as of the last snapshot, with host times of this computer's clock. */
+        public LineView heard() {
+            return heard.view();
+        }
 
         /**
          * The snapshot a line holds, with host times of this computer's clock.
@@ -114,6 +128,7 @@ public final class SnapshotLines {
                             + ": use the same version of Kilnside on both");
                 }
                 take(line);
+                heard.take(line, hostNowMs);
                 if (line.has("forecast")) {
                     JsonNode its = line.get("forecast");
                     forecast =

@@ -15,6 +15,7 @@ import org.kilnside.files.SnapshotLines;
 import org.kilnside.session.Connection;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.Listeners;
+import org.kilnside.session.LineView;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.Snapshot;
 import org.slf4j.Logger;
@@ -33,6 +34,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
     private final Listeners listeners = new Listeners();
     private volatile Optional<SocketChannel> channel = Optional.empty();
     private volatile Snapshot latest;
+    private volatile LineView heard = LineView.NONE;
     private volatile boolean closed;
 
     private AttachedFiring(Supplier<Optional<? extends SocketAddress>> place, HostClock clock, Snapshot first) {
@@ -63,6 +65,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
             }
             SnapshotLines.Reader lines = new SnapshotLines.Reader();
             AttachedFiring firing = new AttachedFiring(place, clock, lines.snapshot(line, clock.monotonicMs()));
+            firing.heard = lines.heard();
             firing.channel = Optional.of(channel);
             firing.begin(() -> firing.follow(in, lines));
             return Optional.of(firing);
@@ -122,7 +125,9 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
         try {
             String line;
             while ((line = in.readLine()) != null) {
-                publish(lines.snapshot(line, clock.monotonicMs()));
+                Snapshot next = lines.snapshot(line, clock.monotonicMs());
+                heard = lines.heard();
+                publish(next);
             }
         } catch (IOException e) {
             LOG.debug("the recorder's stream ended", e);
@@ -174,6 +179,11 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
     @Override
     public Subscription subscribe(Consumer<Snapshot> listener) {
         return listeners.add(listener);
+    }
+
+    @Override
+    public LineView lines() {
+        return heard;
     }
 
     @Override

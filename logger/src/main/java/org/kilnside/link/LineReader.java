@@ -37,6 +37,6 @@ interface LineReader {
 
     /** Makes a reader for a link's lifetime. */
     interface Maker {
-        LineReader make(Ears ears);
+        LineReader make(Ears ears, HeardLines heard);
     }
 }

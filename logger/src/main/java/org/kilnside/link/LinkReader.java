@@ -6,6 +6,7 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.kilnside.protocol.Request;
 import org.kilnside.session.Connection.State;
+import org.kilnside.session.LineView;
 
 /**
  * The one reader behind every link: opens the port, takes its bytes through the codec to the listener, notices silence
@@ -20,6 +21,7 @@ final class LinkReader implements PortEar {
     private final LinkSurroundings around;
     private final LineReader.Maker lines;
     private final ForeignSample sample = new ForeignSample();
+    private final HeardLines heard = new HeardLines();
     private final Queue<byte[]> requests = new ConcurrentLinkedQueue<>();
     private final AtomicBoolean started = new AtomicBoolean();
     private volatile boolean closing;
@@ -35,6 +37,11 @@ final class LinkReader implements PortEar {
     @Override
     public Optional<LinePatternProposal> proposal() {
         return sample.proposal();
+    }
+
+    @Override
+    public LineView lines() {
+        return heard.view();
     }
 
     @Override
@@ -81,7 +88,7 @@ final class LinkReader implements PortEar {
     /** All that happens on the link's thread; also called as it is by tests that move a clock by hand. */
     void run(Listener listener) {
         LinkWatch watch = new LinkWatch(
-                port, around.clock(), listener, sample, lines, around.library().portNotes());
+                port, around.clock(), listener, sample, heard, lines, around.library().portNotes());
         Backoff backoff = new Backoff();
         try {
             while (!closing) {

@@ -50,6 +50,7 @@ final class LinkWatch {
             HostClock clock,
             ReadingSource.Listener listener,
             ForeignSample sample,
+            HeardLines heard,
             LineReader.Maker maker,
             PortNotes notes) {
         this.port = port;
@@ -58,7 +59,7 @@ final class LinkWatch {
         this.clock = clock;
         this.listener = listener;
         this.sample = sample;
-        this.lines = maker.make(new Ears());
+        this.lines = maker.make(new Ears(), heard);
         this.sinceMs = clock.monotonicMs();
     }
 

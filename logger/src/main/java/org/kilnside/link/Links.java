@@ -37,7 +37,8 @@ public final class Links {
 
     static LineReader.Maker lines(LinkNotation link, LinkSurroundings around) {
         Optional<LinePattern> pattern = link.linePattern().map(around.library()::linePattern);
-        return ears -> pattern.isPresent() ? new PatternLines(pattern.get(), ears) : new ProtocolLines(ears);
+        return (ears, heard) ->
+                pattern.isPresent() ? new PatternLines(pattern.get(), ears, heard) : new ProtocolLines(ears, heard);
     }
 
     static Port port(LinkNotation link, LinkSurroundings around) {

@@ -41,7 +41,7 @@ public final class OpeningTrial {
     OpeningTrial(Port port, LinkSurroundings around, LineReader.Maker maker) {
         this.port = port;
         this.around = around;
-        this.lines = maker.make(new Ears());
+        this.lines = maker.make(new Ears(), new HeardLines());
     }
 
     /** What came of it. */

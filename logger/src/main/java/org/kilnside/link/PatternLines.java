@@ -17,6 +17,7 @@ import org.kilnside.sensor.Probe;
 import org.kilnside.sensor.RawSignal;
 import org.kilnside.sensor.Thermometer;
 import org.kilnside.session.Connection;
+import org.kilnside.session.LineView;
 import org.kilnside.session.ReadingSource.Arrival;
 import org.kilnside.session.ReadingSource.ControllerHello;
 
@@ -29,6 +30,7 @@ final class PatternLines implements LineReader {
     private static final long UPTIME_WRAP_MS = 1L << 32;
 
     private final Ears ears;
+    private final HeardLines heard;
     private final LinePatternReader reader;
     private final Thermometer thermometer = Thermometer.of(Probe.UNKNOWN);
     private final byte[] line = new byte[LONGEST_LINE];
@@ -40,8 +42,9 @@ final class PatternLines implements LineReader {
     private long malformed;
     private long bytes;
 
-    PatternLines(LinePattern pattern, Ears ears) {
+    PatternLines(LinePattern pattern, Ears ears, HeardLines heard) {
         this.ears = ears;
+        this.heard = heard;
         this.reader = new LinePatternReader(pattern);
     }
 
@@ -93,19 +96,24 @@ final class PatternLines implements LineReader {
         String text = new String(line, 0, length, StandardCharsets.UTF_8);
         boolean first = joining;
         boolean whole = !overlong;
+        int end = length;
         joining = false;
         length = 0;
         overlong = false;
         if (first) {
             // Half a line may look like a whole one: without a checksum the first is never trusted.
+            heard.add(line, 0, end, !whole, hostMs, LineView.Verdict.HALF);
             return;
         }
         Optional<LinePatternReader.Said> said = whole ? reader.read(text) : Optional.empty();
         if (said.isEmpty()) {
             malformed++;
+            LineView.Verdict why = whole ? LineView.Verdict.NOT_THE_PATTERN : LineView.Verdict.TOO_LONG;
+            heard.add(line, 0, end, !whole, hostMs, why);
             return;
         }
         good++;
+        heard.add(line, 0, end, false, hostMs, LineView.Verdict.READING);
         arrive(said.get(), hostMs);
     }
 

@@ -145,7 +145,7 @@ public final class SnapshotStream implements AutoCloseable {
                     }
                     if (next != null) {
                         lastMs = now;
-                        byte[] line = (writer.line(next, now) + "\n").getBytes(StandardCharsets.UTF_8);
+                        byte[] line = (writer.line(next, feed.lines(), now) + "\n").getBytes(StandardCharsets.UTF_8);
                         writingSinceMs = now;
                         ByteBuffer buffer = ByteBuffer.wrap(line);
                         while (buffer.hasRemaining()) {

@@ -16,6 +16,12 @@ public interface LiveFeed {
      */
     Subscription subscribe(Consumer<Snapshot> listener);
 
+    /**
+     * The last lines as they came over the wire, for whoever wants to look at them; asked for, not told, as there may
+     * be thousands a second. From any thread; holds up nobody.
+     */
+    LineView lines();
+
     /** Puts a person's note into the record at this moment of the firing. */
     void note(String text);
 

@@ -61,6 +61,11 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
     }
 
     @Override
+    public LineView lines() {
+        return source.lines();
+    }
+
+    @Override
     public void note(String text) {
         submit(() -> watch.note(text));
     }

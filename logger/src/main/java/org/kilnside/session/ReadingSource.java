@@ -32,6 +32,9 @@ public interface ReadingSource extends AutoCloseable {
      */
     void askForKept(long sinceUptimeMs);
 
+    /** The last lines as they came over the wire. From any thread; never waits for the wire, nor it for this. */
+    LineView lines();
+
     /** Closes the link for good. Waits for its thread; nothing is delivered afterwards. */
     @Override
     void close();

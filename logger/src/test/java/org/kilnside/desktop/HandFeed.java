@@ -3,12 +3,17 @@ package org.kilnside.desktop;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
+import org.kilnside.session.LineView;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.Snapshot;
 
 /** A live feed moved by hand; it remembers what a person said and on which thread. */
 final class HandFeed implements LiveFeed {
     private volatile Snapshot latest;
+
+    /** What came over the wire, set by hand. */
+    volatile LineView lines = LineView.NONE;
+
     private final List<Consumer<Snapshot>> listeners = new CopyOnWriteArrayList<>();
     final List<String> said = new CopyOnWriteArrayList<>();
     final List<String> threads = new CopyOnWriteArrayList<>();
@@ -34,6 +39,11 @@ final class HandFeed implements LiveFeed {
     public Subscription subscribe(Consumer<Snapshot> listener) {
         listeners.add(listener);
         return () -> listeners.remove(listener);
+    }
+
+    @Override
+    public LineView lines() {
+        return lines;
     }
 
     @Override

@@ -3,8 +3,13 @@ package org.kilnside.files;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.kilnside.session.LineView;
+import org.kilnside.session.LineView.Verdict;
 import org.kilnside.session.Snapshot;
 import org.kilnside.session.Snapshots;
 
@@ -99,5 +104,32 @@ class SnapshotLinesTest {
         assertThat(request.line()).doesNotContain("\n");
         assertThat(SnapshotLines.Request.of(request.line())).isEqualTo(request);
         assertThatThrownBy(() -> SnapshotLines.Request.of("{")).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
+    void theLinesHeardTravelOnceEachAndArePutTogetherAgain() {
+        SnapshotLines.Writer writer = new SnapshotLines.Writer();
+        SnapshotLines.Reader reader = new SnapshotLines.Reader();
+        Snapshot snapshot = Snapshots.bisque(50_000, 3);
+        LineView first = heard(1, 150);
+        LineView next = heard(101, 300);
+        reader.snapshot(writer.line(snapshot, first, 50_000), 50_000);
+        assertThat(reader.heard()).isEqualTo(first);
+        String second = writer.line(snapshot, next, 50_000);
+        assertThat(second).contains("line 151").doesNotContain("line 150");
+        reader.snapshot(second, 50_000);
+        assertThat(reader.heard()).isEqualTo(next);
+        String nothingNew = writer.line(snapshot, next, 51_000);
+        assertThat(nothingNew).doesNotContain("heard");
+        reader.snapshot(nothingNew, 51_000);
+        assertThat(reader.heard()).isEqualTo(next);
+    }
+
+    private static LineView heard(int from, int to) {
+        List<LineView.Line> lines = IntStream.rangeClosed(from, to)
+                .mapToObj(number -> new LineView.Line(
+                        number, 40_000 + number, "line " + number + " °\\x00", number % 7 == 0, Verdict.CHECKSUM_WRONG))
+                .toList();
+        return new LineView(lines, Map.of(Verdict.CHECKSUM_WRONG, (long) to, Verdict.READING, 5L));
     }
 }

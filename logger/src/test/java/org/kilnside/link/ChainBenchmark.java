@@ -61,7 +61,7 @@ public class ChainBenchmark {
     @OperationsPerInvocation(LINES)
     public int decodeCheckConvertAndTrack() {
         Follower follower = new Follower(plan);
-        ProtocolLines lines = new ProtocolLines(follower);
+        ProtocolLines lines = new ProtocolLines(follower, new HeardLines());
         for (int from = 0; from < bytes.length; from += 4_096) {
             int length = Math.min(4_096, bytes.length - from);
             byte[] chunk = new byte[length];

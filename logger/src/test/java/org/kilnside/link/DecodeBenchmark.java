@@ -59,14 +59,14 @@ public class DecodeBenchmark {
     @Benchmark
     @OperationsPerInvocation(LINES)
     public void decodeCheckAndConvert(Blackhole hole) {
-        new ProtocolLines(new Swallow(hole)).take(stream, stream.length, 0);
+        new ProtocolLines(new Swallow(hole), new HeardLines()).take(stream, stream.length, 0);
     }
 
     /** With the ITS-90 correction an amplifier needs that does not linearise. */
     @Benchmark
     @OperationsPerInvocation(LINES)
     public void decodeCheckAndCorrect(Blackhole hole) {
-        new ProtocolLines(new Swallow(hole)).take(uncorrected, uncorrected.length, 0);
+        new ProtocolLines(new Swallow(hole), new HeardLines()).take(uncorrected, uncorrected.length, 0);
     }
 
     private record Swallow(Blackhole hole) implements LineReader.Ears {

@@ -25,7 +25,7 @@ class PatternLinesTest {
                 "serial:/dev/ttyTEST?lines=columns.toml",
                 port,
                 around,
-                ears -> new PatternLines(LinePatternFiles.read(PATTERN), ears));
+                (ears, lines) -> new PatternLines(LinePatternFiles.read(PATTERN), ears, lines));
         port.afterTheLastStep = link::close;
         link.run(heard);
     }

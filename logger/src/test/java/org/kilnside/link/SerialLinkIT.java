@@ -163,7 +163,7 @@ class SerialLinkIT {
             byte[] buffer = new byte[20_000];
             try (ByteStream wire = virtual.open()) {
                 int length = wire.read(buffer);
-                ProtocolLines reader = new ProtocolLines(new Direct(direct));
+                ProtocolLines reader = new ProtocolLines(new Direct(direct), new HeardLines());
                 reader.take(buffer, length, 0);
                 cable.says(java.util.Arrays.copyOf(buffer, length));
             }

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
@@ -20,6 +21,7 @@ import org.kilnside.host.SystemClock;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.session.Connection;
 import org.kilnside.session.HandFeed;
+import org.kilnside.session.LineView;
 import org.kilnside.session.Snapshot;
 import org.kilnside.session.Snapshots;
 
@@ -52,6 +54,18 @@ class SnapshotStreamTest {
             assertThat(attached.latest().curve().size()).isEqualTo(1_000);
             feed.show(Snapshots.bisque(clock.monotonicMs(), 1_001));
             await(() -> attached.latest().curve().size() == 1_001);
+        }
+    }
+
+    @Test
+    void anAttachedCopySeesTheLinesOfTheWire() {
+        feed.lines = new LineView(
+                List.of(new LineView.Line(1, clock.monotonicMs(), "R 1 10 t1=4", false, LineView.Verdict.CHECKSUM_MISSING)),
+                Map.of(LineView.Verdict.CHECKSUM_MISSING, 1L));
+        try (AttachedFiring attached =
+                AttachedFiring.now(() -> Optional.of(address), clock).orElseThrow()) {
+            assertThat(attached.lines().lines().get(0).text()).isEqualTo("R 1 10 t1=4");
+            assertThat(attached.lines().count(LineView.Sort.SPOILT)).isEqualTo(1);
         }
     }
 

@@ -10,6 +10,9 @@ public final class HandFeed implements LiveFeed {
     private final List<Consumer<Snapshot>> listeners = new CopyOnWriteArrayList<>();
     private volatile Snapshot latest;
 
+    /** What came over the wire, set by hand. */
+    public volatile LineView lines = LineView.NONE;
+
     public HandFeed(Snapshot first) {
         latest = first;
     }
@@ -32,6 +35,11 @@ public final class HandFeed implements LiveFeed {
     public Subscription subscribe(Consumer<Snapshot> listener) {
         listeners.add(listener);
         return () -> listeners.remove(listener);
+    }
+
+    @Override
+    public LineView lines() {
+        return lines;
     }
 
     @Override

@@ -190,6 +190,11 @@ class LiveFiringTest {
         }
 
         @Override
+        public LineView lines() {
+            return LineView.NONE;
+        }
+
+        @Override
         public void close() {
             closed = true;
         }
