@@ -80,10 +80,7 @@ final class HeardLines {
         for (long i = Math.max(0, heard - LineView.MOST_LINES); i < heard; i++) {
             int place = (int) (i % LineView.MOST_LINES);
             kept.add(new Kept(
-                    Arrays.copyOf(bytes[place], lengths[place]),
-                    cut[place],
-                    hostMs[place],
-                    VERDICTS[verdicts[place]]));
+                    Arrays.copyOf(bytes[place], lengths[place]), cut[place], hostMs[place], VERDICTS[verdicts[place]]));
         }
         return kept;
     }

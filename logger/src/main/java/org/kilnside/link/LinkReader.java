@@ -88,7 +88,13 @@ final class LinkReader implements PortEar {
     /** All that happens on the link's thread; also called as it is by tests that move a clock by hand. */
     void run(Listener listener) {
         LinkWatch watch = new LinkWatch(
-                port, around.clock(), listener, sample, heard, lines, around.library().portNotes());
+                port,
+                around.clock(),
+                listener,
+                sample,
+                heard,
+                lines,
+                around.library().portNotes());
         Backoff backoff = new Backoff();
         try {
             while (!closing) {

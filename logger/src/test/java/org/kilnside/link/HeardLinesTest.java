@@ -113,7 +113,8 @@ class HeardLinesTest {
         assertThat(vectors).hasSizeGreaterThan(60).hasSizeLessThan(LineView.MOST_LINES);
         assertThat(verdicts(view).subList(1, view.lines().size()))
                 .containsExactlyElementsOf(vectors.stream()
-                        .map(vector -> named.get(vector.getParent().getFileName().toString()))
+                        .map(vector ->
+                                named.get(vector.getParent().getFileName().toString()))
                         .toList());
         assertThat(view.count(Sort.SPOILT)).isEqualTo(vectors.size());
     }
@@ -161,7 +162,9 @@ class HeardLinesTest {
 
     @Test
     void aControllersOwnLinesAreShownTooAndThoseNotOfThePattern() {
-        port.says("0,20,20\n").says("5234,1043.2,1050,87\n").says("door open: 25 °C\n".getBytes(StandardCharsets.UTF_8));
+        port.says("0,20,20\n")
+                .says("5234,1043.2,1050,87\n")
+                .says("door open: 25 °C\n".getBytes(StandardCharsets.UTF_8));
         LineView view = read((ears, heard) -> new PatternLines(
                 LinePatternFiles.read(Path.of("..", "profiles", "line-patterns", "columns.toml")), ears, heard));
 

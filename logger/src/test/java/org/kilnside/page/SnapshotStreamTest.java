@@ -60,7 +60,8 @@ class SnapshotStreamTest {
     @Test
     void anAttachedCopySeesTheLinesOfTheWire() {
         feed.lines = new LineView(
-                List.of(new LineView.Line(1, clock.monotonicMs(), "R 1 10 t1=4", false, LineView.Verdict.CHECKSUM_MISSING)),
+                List.of(new LineView.Line(
+                        1, clock.monotonicMs(), "R 1 10 t1=4", false, LineView.Verdict.CHECKSUM_MISSING)),
                 Map.of(LineView.Verdict.CHECKSUM_MISSING, 1L));
         try (AttachedFiring attached =
                 AttachedFiring.now(() -> Optional.of(address), clock).orElseThrow()) {
