@@ -1,5 +1,7 @@
 package org.kilnside.app;
 
+import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import org.kilnside.command.Surroundings;
@@ -17,7 +19,7 @@ final class DeskWindow implements Surroundings.Window {
     }
 
     @Override
-    public boolean show(LiveFeed feed, HostClock clock, Locale locale, boolean recordsHere) {
+    public boolean show(LiveFeed feed, HostClock clock, Locale locale, Path book, boolean recordsHere) {
         CompletableFuture<Closing.Choice> closed = new CompletableFuture<>();
         Window.open(
                 feed, clock, new WindowSettings(Places.settings().resolve("window.properties"), locale), new Closing() {
@@ -30,7 +32,12 @@ final class DeskWindow implements Surroundings.Window {
                     public void closed(Choice choice) {
                         closed.complete(choice);
                     }
-                });
+                }, screens(book));
         return closed.join() == Closing.Choice.GO_ON_RECORDING;
+    }
+
+    /** The screens beside the live one, each with what it needs from the world. */
+    private static List<Window.ScreenMaker> screens(Path book) {
+        return List.of();
     }
 }

@@ -56,13 +56,13 @@ public final class DeskCommand implements Callable<Integer> {
         Optional<AttachedFiring> recording = AttachedFiring.now(() -> RecorderAddress.find(path), clock);
         if (recording.isPresent()) {
             try (AttachedFiring firing = recording.get()) {
-                window.show(firing, clock, around.locale(), false);
+                window.show(firing, clock, around.locale(), path, false);
             }
         } else if (link.isPresent()) {
             FiringSettings settings = what.settings(around.library());
             try (Recorder recorder = Recorder.start(path, what.firing(link.get()), settings, clock, around.library())) {
                 Runtime.getRuntime().addShutdownHook(new Thread(recorder::close, "close"));
-                if (window.show(recorder.feed(), clock, around.locale(), true)) {
+                if (window.show(recorder.feed(), clock, around.locale(), path, true)) {
                     StatusLine line = new StatusLine(around.out(), around.words(), System.console() != null, 100);
                     RecordCommand.follow(recorder.feed(), clock, line);
                 }
@@ -70,7 +70,7 @@ public final class DeskCommand implements Callable<Integer> {
         } else {
             Snapshot nothing = nobodyRecords(clock);
             try (AttachedFiring firing = AttachedFiring.whenThere(() -> RecorderAddress.find(path), clock, nothing)) {
-                window.show(firing, clock, around.locale(), false);
+                window.show(firing, clock, around.locale(), path, false);
             }
         }
         return Complaint.ExitCode.DONE.code();

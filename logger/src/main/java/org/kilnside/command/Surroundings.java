@@ -79,10 +79,11 @@ public class Surroundings {
          * Opens the window and returns when it has been closed.
          *
          * @param feed the firing it shows
+         * @param book the book whose firings it shows
          * @param recordsHere whether closing this window would end a recording
          * @return whether recording is to go on without a window
          */
-        boolean show(LiveFeed feed, HostClock clock, Locale locale, boolean recordsHere);
+        boolean show(LiveFeed feed, HostClock clock, Locale locale, Path book, boolean recordsHere);
     }
 
     /** The book the person means: the one named, else the usual one. */

@@ -1,12 +1,15 @@
 package org.kilnside.desktop;
 
 import java.awt.AWTError;
+import java.awt.CardLayout;
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;
 import java.awt.Rectangle;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import javax.swing.JFrame;
 import javax.swing.JOptionPane;
@@ -16,7 +19,11 @@ import javax.swing.Timer;
 import javax.swing.WindowConstants;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.now.NowModel;
-import org.kilnside.desktop.now.NowView;
+import org.kilnside.desktop.now.NowScreen;
+import org.kilnside.desktop.screen.Errands;
+import org.kilnside.desktop.screen.KeyRow;
+import org.kilnside.desktop.screen.Moment;
+import org.kilnside.desktop.screen.Screen;
 import org.kilnside.desktop.theme.KilnIcon;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LiveFeed;
@@ -45,17 +52,37 @@ public final class Window {
     private Settings settings;
     private Words words;
     private JFrame frame;
-    private NowView now;
-    private Keys keys;
+    private final List<ScreenMaker> others;
+    private final List<Screen> screens = new ArrayList<>();
+    private final List<KeyRow> keyRows = new ArrayList<>();
+    private final CardLayout cards = new CardLayout();
+    private final JPanel stage = new JPanel(cards);
+    private final CardLayout rowCards = new CardLayout();
+    private final JPanel rows = new JPanel(rowCards);
+    private ScreenBar bar;
+    private int front;
     private Timer pickUp;
     private Timer everySecond;
     private boolean recordsHere;
 
-    private Window(LiveFeed feed, HostClock clock, SettingsStore store, Closing closing) {
+    /** Builds a screen of the window, on the Swing thread. */
+    @FunctionalInterface
+    public interface ScreenMaker {
+        /**
+         * A new screen.
+         *
+         * @param errands where it sends what may wait for the disk
+         */
+        Screen make(Words words, Errands errands);
+    }
+
+    private Window(
+            LiveFeed feed, HostClock clock, SettingsStore store, Closing closing, List<ScreenMaker> others) {
         this.feed = feed;
         this.clock = clock;
         this.store = store;
         this.closing = closing;
+        this.others = List.copyOf(others);
     }
 
     /**
@@ -65,9 +92,11 @@ public final class Window {
      * @param clock the host's clock by which readings were stamped
      * @param store where settings are looked after
      * @param closing what becomes of the recording when the window closes
+     * @param others the screens beside the live one, in the order of their keys
      */
-    public static Window open(LiveFeed feed, HostClock clock, SettingsStore store, Closing closing) {
-        Window window = new Window(feed, clock, store, closing);
+    public static Window open(
+            LiveFeed feed, HostClock clock, SettingsStore store, Closing closing, List<ScreenMaker> others) {
+        Window window = new Window(feed, clock, store, closing, others);
         window.settings = store.load();
         window.recordsHere = closing.recordsHere();
         window.newest.set(feed.latest());
@@ -95,16 +124,32 @@ public final class Window {
         words = settings.words();
         frame = new JFrame("Kilnside");
         frame.setIconImages(KilnIcon.images());
-        now = new NowView(
+        screens.add(new NowScreen(
                 words,
                 note -> errands.run(() -> feed.note(note)),
-                hand -> errands.run(hand == NowModel.Hand.IT_BEGINS ? feed::firingBegins : feed::firingEnds));
-        JPanel whole = new JPanel(new MigLayout("insets 0, fill, wrap 1, gap 0", "[grow, fill]", "[grow, fill][]"));
-        keys = new Keys();
-        keys(whole);
+                hand -> errands.run(hand == NowModel.Hand.IT_BEGINS ? feed::firingBegins : feed::firingEnds),
+                () -> change(settings.withQuartz(!settings.quartz()))));
+        others.forEach(maker -> screens.add(maker.make(words, errands)));
+        JPanel whole = new JPanel(new MigLayout("insets 0, fill, wrap 1, gap 0", "[grow, fill]", "[][grow, fill][]"));
+        bar = new ScreenBar(screens.size(), this::open, this::cautions);
+        for (int i = 0; i < screens.size(); i++) {
+            int which = i;
+            Screen screen = screens.get(i);
+            KeyRow row = new KeyRow();
+            screen.keys(row);
+            keys(row, whole);
+            keyRows.add(row);
+            stage.add(screen.view(), String.valueOf(i));
+            rows.add(row, String.valueOf(i));
+            KeyRow.bind(whole, ScreenBar.key(i), () -> open(which));
+        }
+        KeyRow.bind(whole, "F1", this::cautions);
+        stage.setOpaque(false);
+        rows.setOpaque(false);
         whole.setFocusable(true);
-        whole.add(now, "grow, wmin 0, hmin 0");
-        whole.add(keys, "growx, wmin 0");
+        whole.add(bar, "growx, wmin 0");
+        whole.add(stage, "grow, wmin 0, hmin 0");
+        whole.add(rows, "growx, wmin 0");
         frame.setContentPane(whole);
         frame.setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
         frame.addWindowListener(new WindowAdapter() {
@@ -121,52 +166,49 @@ public final class Window {
         say();
         show();
         frame.setVisible(true);
-        whole.requestFocusInWindow();
+        screens.get(front).firstFocus().requestFocusInWindow();
     }
 
-    private void keys(JPanel whole) {
-        keys.add(whole, "F1", its -> its.text("cautions.title"), this::cautions);
-        keys.add(whole, "F2", its -> its.text("key.large"), now::toggleLarge);
-        keys.add(whole, "F3", its -> its.text("key.now"), () -> now.chart().backToNow());
-        keys.add(whole, "F4", its -> its.text("key.whole"), () -> now.chart().whole());
-        keys.add(whole, "F5", its -> its.text("key.quartz"), () -> change(settings.withQuartz(!settings.quartz())));
-        keys.add(
+    /** What counts on every screen, in sight at the end of each screen's row. */
+    private void keys(KeyRow row, JPanel whole) {
+        row.add(
                 whole,
                 "F6",
                 its -> its.text("key.theme"),
                 () -> change(settings.withTheme(settings.theme().other())));
-        keys.add(
+        row.add(
                 whole,
                 "F7",
                 its -> its.language().next().ownName(),
                 () -> change(settings.withLanguage(settings.language().next())));
-        keys.add(
+        row.add(
                 whole,
                 "F8",
                 its -> its.preferences().unit() == TemperatureUnit.CELSIUS ? "°F" : "°C",
                 () -> change(settings.withUnit(settings.unit().other())));
-        keys.add(
+        row.add(
                 whole,
                 "F9",
                 its -> its.text(its.preferences().clock() == ClockStyle.TWELVE_HOURS ? "key.24_hours" : "key.12_hours"),
                 () -> change(settings.withClock(settings.clock().other())));
-        keys.add(
+        row.add(
                 whole,
                 "F10",
                 its -> its.text("key.text", settings.textPercent()),
                 () -> change(settings.withNextTextSize()));
-        for (String key : new String[] {"PLUS", "ADD", "EQUALS"}) {
-            Keys.bind(whole, key, () -> now.chart().zoom(0.7));
+    }
+
+    /** Brings a screen to the front, unless the one there has work that the person wants to see to first. */
+    private void open(int which) {
+        if (which == front || !screens.get(front).mayLeave()) {
+            return;
         }
-        for (String key : new String[] {"MINUS", "SUBTRACT"}) {
-            Keys.bind(whole, key, () -> now.chart().zoom(1 / 0.7));
-        }
-        Keys.bind(whole, "LEFT", () -> now.chart().pan(-0.2));
-        Keys.bind(whole, "RIGHT", () -> now.chart().pan(0.2));
-        Keys.bind(whole, "ctrl LEFT", () -> now.chart().movePointer(-0.01));
-        Keys.bind(whole, "ctrl RIGHT", () -> now.chart().movePointer(0.01));
-        Keys.bind(whole, "HOME", () -> now.chart().whole());
-        Keys.bind(whole, "END", () -> now.chart().backToNow());
+        front = which;
+        cards.show(stage, String.valueOf(which));
+        rowCards.show(rows, String.valueOf(which));
+        say();
+        show();
+        screens.get(which).firstFocus().requestFocusInWindow();
     }
 
     /** As large as the screen allows, within what reads well; the middle of the screen it is on. */
@@ -191,11 +233,13 @@ public final class Window {
     }
 
     private void show() {
-        now.show(NowModel.of(newest.get(), clock.monotonicMs(), words, settings.quartz()), words);
+        Moment moment = new Moment(newest.get(), clock.monotonicMs(), words, settings.quartz());
+        bar.show(screens, front, NowModel.of(moment.snapshot(), moment.nowMs(), words, moment.quartz()), words);
+        screens.get(front).show(moment);
     }
 
     private void say() {
-        keys.show(words);
+        keyRows.forEach(row -> row.show(words));
         frame.getAccessibleContext().setAccessibleDescription(words.text("window.description"));
     }
 
@@ -216,6 +260,9 @@ public final class Window {
     }
 
     private void askToClose() {
+        if (!screens.get(front).mayLeave()) {
+            return;
+        }
         Snapshot.Stage stage = newest.get().stage();
         boolean firing = stage != Snapshot.Stage.NO_READING_YET && stage != Snapshot.Stage.ENDED;
         boolean finished = org.kilnside.wording.ReadingAge.isOver(newest.get());

@@ -61,7 +61,7 @@ final class Showcase {
             public void closed(Choice choice) {
                 // The next picture opens a window of its own.
             }
-        });
+        }, List.of());
         JFrame frame = shown();
         SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
         if (mode.equals("LARGE")) {

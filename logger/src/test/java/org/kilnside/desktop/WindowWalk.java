@@ -53,7 +53,7 @@ final class WindowWalk {
                 Opening.LID,
                 false,
                 100);
-        Window.open(feed, clock, store(settings), closing());
+        Window.open(feed, clock, store(settings), closing(), List.of());
         step("the window opens on the live firing", () -> {
             for (Frame candidate : Frame.getFrames()) {
                 if (candidate instanceof JFrame window && window.isShowing()) {
@@ -79,9 +79,9 @@ final class WindowWalk {
         step("one key shows the cautions", () -> dialog("Cautions"));
         press(KeyEvent.VK_ESCAPE);
         step("and one key puts them away", () -> !dialog("Cautions") && frame.isFocused());
-        press(KeyEvent.VK_F2);
+        press(KeyEvent.VK_F11);
         step("the large mode is one key away", () -> view().isLarge());
-        press(KeyEvent.VK_F2);
+        press(KeyEvent.VK_F11);
         step("and back", () -> !view().isLarge());
     }
 

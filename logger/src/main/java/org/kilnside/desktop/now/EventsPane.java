@@ -1,5 +1,7 @@
 package org.kilnside.desktop.now;
 
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Labels;
 import java.awt.BorderLayout;
 import java.awt.Component;
 import java.awt.event.ComponentAdapter;

@@ -1,5 +1,7 @@
 package org.kilnside.desktop.now;
 
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Labels;
 import java.util.List;
 import javax.swing.JLabel;
 import javax.swing.JPanel;

@@ -1,5 +1,6 @@
 package org.kilnside.desktop.now;
 
+import org.kilnside.desktop.theme.FittedText;
 import java.awt.Font;
 import java.awt.Graphics;
 import java.awt.Graphics2D;

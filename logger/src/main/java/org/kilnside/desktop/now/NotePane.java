@@ -1,5 +1,7 @@
 package org.kilnside.desktop.now;
 
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Labels;
 import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.event.ActionEvent;
 import java.awt.event.InputEvent;

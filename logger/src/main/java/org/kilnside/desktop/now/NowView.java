@@ -1,9 +1,9 @@
 package org.kilnside.desktop.now;
 
-import com.formdev.flatlaf.FlatClientProperties;
+import org.kilnside.desktop.theme.Sheet;
+import org.kilnside.desktop.theme.Card;
 import java.awt.CardLayout;
 import java.util.function.Consumer;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.wording.NowSentence;
@@ -24,7 +24,6 @@ public final class NowView extends JPanel {
     private static final String ROWS_WITH_SUMMARY = "[]0[]0[grow, fill]0[]";
 
     private final PretendBanner pretend = new PretendBanner();
-    private final JLabel title = Labels.quiet("");
     private final SentencePane sentence = new SentencePane();
     private final NumberPane number = new NumberPane();
     private final FiguresPane figures = new FiguresPane();
@@ -77,10 +76,8 @@ public final class NowView extends JPanel {
 
         // The sentence and the states stay in sight however small the window is.
         JPanel whole = new JPanel(
-                new MigLayout("insets 12 16 8 16, fill, wrap 1, gap 10", "[grow, fill]", "[]6[][grow, fill][]"));
+                new MigLayout("insets 8 16 8 16, fill, wrap 1, gap 10", "[grow, fill]", "[][grow, fill][]"));
         whole.setOpaque(false);
-        title.putClientProperty(FlatClientProperties.STYLE, "font: 110%; foreground: $Kilnside.quiet");
-        whole.add(title, "wmin 0");
         whole.add(sentence, "growx, wmin 0");
         whole.add(sheet.scrolled(), "grow, wmin 0, hmin 0");
         whole.add(status, "growx, wmin 0");
@@ -100,7 +97,6 @@ public final class NowView extends JPanel {
     public void show(NowModel model, Words words) {
         pretend.setVisible(model.notReal().isPresent());
         model.notReal().ifPresent(pretend::show);
-        title.setText(model.title());
         sentence.show(
                 model.sentence(), model.ahead().map(NowModel.Coming::sentence).orElse(""));
         boolean over = model.summary().isPresent();

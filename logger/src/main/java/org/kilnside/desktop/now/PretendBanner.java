@@ -1,5 +1,6 @@
 package org.kilnside.desktop.now;
 
+import org.kilnside.desktop.theme.FittedText;
 import java.awt.BasicStroke;
 import java.awt.Dimension;
 import java.awt.Font;

@@ -1,5 +1,7 @@
 package org.kilnside.desktop.now;
 
+import org.kilnside.desktop.theme.FittedText;
+import org.kilnside.desktop.theme.Card;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics;

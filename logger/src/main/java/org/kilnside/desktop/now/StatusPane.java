@@ -1,5 +1,6 @@
 package org.kilnside.desktop.now;
 
+import org.kilnside.desktop.theme.Card;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;

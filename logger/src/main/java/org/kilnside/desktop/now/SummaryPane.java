@@ -1,5 +1,7 @@
 package org.kilnside.desktop.now;
 
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Labels;
 import java.awt.Dimension;
 import java.awt.Rectangle;
 import java.awt.event.ComponentAdapter;

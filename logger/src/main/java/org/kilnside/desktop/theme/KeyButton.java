@@ -9,7 +9,7 @@ import javax.swing.JButton;
 import javax.swing.SwingConstants;
 
 /** A button that shows the key that does the same. */
-public final class KeyButton extends JButton {
+public class KeyButton extends JButton {
     private static final long serialVersionUID = 1L;
     private String key = "";
 

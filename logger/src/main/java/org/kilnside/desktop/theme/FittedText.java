@@ -1,4 +1,4 @@
-package org.kilnside.desktop.now;
+package org.kilnside.desktop.theme;
 
 import java.awt.Font;
 import java.awt.FontMetrics;
@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Text broken into lines and made as large as its place allows: nothing is ever clipped. */
-final class FittedText {
+public final class FittedText {
     private FittedText() {}
 
     /**
@@ -17,7 +17,7 @@ final class FittedText {
      *
      * @param largest the size not to go beyond, in points
      */
-    static void draw(Graphics2D g, String text, Font font, double largest, Rectangle2D place) {
+    public static void draw(Graphics2D g, String text, Font font, double largest, Rectangle2D place) {
         if (text.isEmpty() || place.getWidth() < 1 || place.getHeight() < 1) {
             return;
         }
@@ -51,7 +51,7 @@ final class FittedText {
     }
 
     /** Broken between words; a number stays with its unit. */
-    static List<String> lines(String text, FontMetrics metrics, double width) {
+    public static List<String> lines(String text, FontMetrics metrics, double width) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
         String together = text.replace(" °", "\u00a0°").replaceAll("(\\d) (min|s|h|u)\\b", "$1\u00a0$2");

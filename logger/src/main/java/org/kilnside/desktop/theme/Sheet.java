@@ -1,4 +1,4 @@
-package org.kilnside.desktop.now;
+package org.kilnside.desktop.theme;
 
 import java.awt.Dimension;
 import java.awt.LayoutManager;
@@ -6,10 +6,9 @@ import java.awt.Rectangle;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.Scrollable;
-import org.kilnside.desktop.theme.Theme;
 
 /** Fills its place; where that is smaller than what the screen needs, it scrolls, so that nothing is ever out of reach. */
-final class Sheet extends JPanel implements Scrollable {
+public final class Sheet extends JPanel implements Scrollable {
     private static final long serialVersionUID = 1L;
 
     /** The least size, in lines of text. */
@@ -17,12 +16,12 @@ final class Sheet extends JPanel implements Scrollable {
 
     private static final double LEAST_HEIGHT = 26;
 
-    Sheet(LayoutManager layout) {
+    public Sheet(LayoutManager layout) {
         super(layout);
         setOpaque(false);
     }
 
-    JScrollPane scrolled() {
+    public JScrollPane scrolled() {
         JScrollPane scroll = new JScrollPane(this);
         scroll.setBorder(null);
         scroll.setOpaque(false);

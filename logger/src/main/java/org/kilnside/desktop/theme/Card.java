@@ -1,4 +1,4 @@
-package org.kilnside.desktop.now;
+package org.kilnside.desktop.theme;
 
 import java.awt.Color;
 import java.awt.Graphics;
@@ -6,20 +6,19 @@ import java.awt.Graphics2D;
 import java.awt.LayoutManager;
 import java.awt.RenderingHints;
 import javax.swing.JPanel;
-import org.kilnside.desktop.theme.Theme;
 
 /** A piece of the screen with soft corners on the ground; its colour can be changed for its tone. */
-class Card extends JPanel {
+public class Card extends JPanel {
     private static final long serialVersionUID = 1L;
     private String ground = "card";
 
-    Card(LayoutManager layout) {
+    public Card(LayoutManager layout) {
         super(layout);
         setOpaque(false);
     }
 
     /** The theme's key of the card's colour. */
-    void ground(String key) {
+    public void ground(String key) {
         if (!ground.equals(key)) {
             ground = key;
             repaint();

@@ -1,30 +1,30 @@
-package org.kilnside.desktop.now;
+package org.kilnside.desktop.theme;
 
 import com.formdev.flatlaf.FlatClientProperties;
 import javax.swing.JLabel;
 import javax.swing.JTextArea;
 
 /** Labels in the screen's few kinds of type. */
-final class Labels {
+public final class Labels {
     private Labels() {}
 
     /** Secondary words. */
-    static JLabel quiet(String text) {
+    public static JLabel quiet(String text) {
         return styled(text, "foreground: $Kilnside.quiet");
     }
 
     /** A figure's value. */
-    static JLabel value(String text) {
+    public static JLabel value(String text) {
         return styled(text, "font: 140%; foreground: $Kilnside.text");
     }
 
     /** The head of a card. */
-    static JLabel head(String text) {
+    public static JLabel head(String text) {
         return styled(text, "font: bold; foreground: $Kilnside.quiet");
     }
 
     /** Words that wrap; not to be edited, and not a stop of the tabulator key. */
-    static JTextArea wrapping(String text, String style) {
+    public static JTextArea wrapping(String text, String style) {
         JTextArea area = new JTextArea(text);
         area.setEditable(false);
         area.setFocusable(false);

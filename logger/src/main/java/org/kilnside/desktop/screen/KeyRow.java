@@ -1,4 +1,4 @@
-package org.kilnside.desktop;
+package org.kilnside.desktop.screen;
 
 import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.Component;
@@ -9,8 +9,11 @@ import java.awt.event.ActionEvent;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import javax.swing.AbstractAction;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
@@ -18,14 +21,14 @@ import javax.swing.KeyStroke;
 import org.kilnside.desktop.theme.KeyButton;
 import org.kilnside.wording.Words;
 
-/** The row of what the window can do from everywhere, each with its key in sight. */
-final class Keys extends JPanel {
+/** The row of what can be done from here, each with its key in sight: the screen's own first, then the window's. */
+public final class KeyRow extends JPanel {
     private static final long serialVersionUID = 1L;
     private final transient List<Entry> entries = new ArrayList<>();
 
     private record Entry(KeyButton button, String key, Function<Words, String> text) {}
 
-    Keys() {
+    public KeyRow() {
         super(new Rows());
         setOpaque(false);
         addComponentListener(new ComponentAdapter() {
@@ -36,8 +39,13 @@ final class Keys extends JPanel {
         });
     }
 
-    /** Adds something to do, shown in the row. */
-    void add(JComponent window, String key, Function<Words, String> text, Runnable deed) {
+    /**
+     * Adds something to do, shown in the row.
+     *
+     * @param window where the key counts: anywhere in the window while this is showing
+     * @param key a stroke as {@code KeyStroke} reads it: {@code F6}, {@code ctrl S}
+     */
+    public void add(JComponent window, String key, Function<Words, String> text, Runnable deed) {
         KeyButton button = new KeyButton();
         button.putClientProperty(FlatClientProperties.BUTTON_TYPE, FlatClientProperties.BUTTON_TYPE_BORDERLESS);
         button.putClientProperty(FlatClientProperties.STYLE, "margin: 2,8,2,8");
@@ -48,7 +56,7 @@ final class Keys extends JPanel {
     }
 
     /** Ties a key without a place in the row. */
-    static void bind(JComponent window, String key, Runnable deed) {
+    public static void bind(JComponent window, String key, Runnable deed) {
         KeyStroke stroke = KeyStroke.getKeyStroke(key);
         if (stroke == null) {
             throw new IllegalArgumentException("no key is called " + key);
@@ -65,10 +73,18 @@ final class Keys extends JPanel {
         });
     }
 
-    void show(Words words) {
+    public void show(Words words) {
         for (Entry entry : entries) {
-            entry.button().say(entry.text().apply(words), entry.key());
+            entry.button().say(entry.text().apply(words), inWords(entry.key()));
         }
+    }
+
+    /** As it stands on the keyboard: {@code ctrl S} is Ctrl+S, {@code END} is End. */
+    static String inWords(String key) {
+        return Arrays.stream(key.split(" ", -1))
+                .map(word -> word.substring(0, 1).toUpperCase(Locale.ROOT)
+                        + (word.length() > 2 && !word.matches("F\\d+") ? word.substring(1).toLowerCase(Locale.ROOT) : word.substring(1)))
+                .collect(Collectors.joining("+"));
     }
 
     /** One row where the width allows, else as many as it takes; a row's spare width is shared out. */

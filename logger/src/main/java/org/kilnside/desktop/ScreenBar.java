@@ -1,0 +1,101 @@
+package org.kilnside.desktop;
+
+import com.formdev.flatlaf.FlatClientProperties;
+import java.awt.Graphics;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.IntConsumer;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.SwingConstants;
+import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.now.NowModel;
+import org.kilnside.desktop.screen.Screen;
+import org.kilnside.desktop.theme.KeyButton;
+import org.kilnside.desktop.theme.Theme;
+import org.kilnside.wording.Words;
+
+/** The window's top edge: the screens, the cautions, and beside them the firing, so that no screen is without it. */
+final class ScreenBar extends JPanel {
+    private static final long serialVersionUID = 1L;
+
+    private final List<Tab> tabs = new ArrayList<>();
+    private final KeyButton cautions = new KeyButton();
+    private final JLabel firing = new JLabel("", SwingConstants.TRAILING);
+
+    ScreenBar(int screens, IntConsumer open, Runnable showCautions) {
+        super(new MigLayout("insets 6 10 0 16, fillx, gap 2, novisualpadding", "", "[]"));
+        setOpaque(false);
+        for (int i = 0; i < screens; i++) {
+            int which = i;
+            Tab tab = new Tab();
+            tab.addActionListener(event -> open.accept(which));
+            tabs.add(tab);
+            add(tab, "shrink 0");
+        }
+        cautions.addActionListener(event -> showCautions.run());
+        borderless(cautions);
+        add(cautions, "shrink 0");
+        add(firing, "pushx, growx, wmin 0");
+    }
+
+    /** The key that brings a screen to the front. */
+    static String key(int screen) {
+        return "F" + (screen + 2);
+    }
+
+    /**
+     * Says which screens there are and how the firing stands.
+     *
+     * @param front the screen in front; on the Now screen the bar names the firing, on the others it gives the reading
+     */
+    void show(List<Screen> screens, int front, NowModel now, Words words) {
+        for (int i = 0; i < tabs.size(); i++) {
+            tabs.get(i).say(screens.get(i).title(words), key(i));
+            tabs.get(i).front(i == front);
+        }
+        cautions.say(words.text("cautions.title"), "F1");
+        boolean elsewhere = front != 0;
+        NowModel.BigNumber number = now.number();
+        String reading = number.live() ? number.text() + " " + number.unit() + "  ·  " + number.under() : number.text();
+        firing.setText(elsewhere ? reading : now.title());
+        firing.putClientProperty(
+                FlatClientProperties.STYLE,
+                elsewhere ? "font: bold; foreground: $Kilnside.text" : "foreground: $Kilnside.quiet");
+        firing.setToolTipText(firing.getText());
+    }
+
+    private static void borderless(KeyButton button) {
+        button.putClientProperty(FlatClientProperties.BUTTON_TYPE, FlatClientProperties.BUTTON_TYPE_BORDERLESS);
+        button.putClientProperty(FlatClientProperties.STYLE, "margin: 3,8,3,8");
+    }
+
+    /** A screen's name; the one in front stands on a glowing line and is bold. */
+    private static final class Tab extends KeyButton {
+        private static final long serialVersionUID = 1L;
+        private boolean isFront;
+
+        Tab() {
+            borderless(this);
+        }
+
+        void front(boolean isIt) {
+            if (isFront != isIt) {
+                isFront = isIt;
+                putClientProperty(FlatClientProperties.STYLE, (isIt ? "font: bold; " : "") + "margin: 3,8,3,8");
+                getAccessibleContext().setAccessibleDescription(isIt ? getText() : null);
+                repaint();
+            }
+        }
+
+        @Override
+        protected void paintComponent(Graphics graphics) {
+            super.paintComponent(graphics);
+            if (isFront) {
+                int thick = Math.max(2, getHeight() / 14);
+                graphics.setColor(Theme.colour("ember"));
+                graphics.fillRect(getInsets().left, getHeight() - thick, getWidth() - 2 * getInsets().left, thick);
+            }
+        }
+    }
+}

@@ -1,0 +1,60 @@
+package org.kilnside.desktop.now;
+
+import java.util.function.Consumer;
+import javax.swing.JComponent;
+import org.kilnside.desktop.screen.KeyRow;
+import org.kilnside.desktop.screen.Moment;
+import org.kilnside.desktop.screen.Screen;
+import org.kilnside.wording.Words;
+
+/** The live firing, as a screen of the window. */
+public final class NowScreen implements Screen {
+    private final NowView view;
+    private final Runnable toggleQuartz;
+
+    /**
+     * Builds the screen.
+     *
+     * @param note takes a person's note; must return at once
+     * @param byHand takes what a person said by hand; must return at once
+     * @param toggleQuartz marks 573 °C in the charts, or no longer
+     */
+    public NowScreen(Words words, Consumer<String> note, Consumer<NowModel.Hand> byHand, Runnable toggleQuartz) {
+        view = new NowView(words, note, byHand);
+        this.toggleQuartz = toggleQuartz;
+    }
+
+    @Override
+    public String title(Words words) {
+        return words.text("screen.now");
+    }
+
+    @Override
+    public JComponent view() {
+        return view;
+    }
+
+    @Override
+    public void keys(KeyRow row) {
+        row.add(view, "F11", its -> its.text("key.large"), view::toggleLarge);
+        row.add(view, "END", its -> its.text("key.now"), () -> view.chart().backToNow());
+        row.add(view, "HOME", its -> its.text("key.whole"), () -> view.chart().whole());
+        row.add(view, "F12", its -> its.text("key.quartz"), toggleQuartz);
+        for (String key : new String[] {"PLUS", "ADD", "EQUALS"}) {
+            KeyRow.bind(view, key, () -> view.chart().zoom(0.7));
+        }
+        for (String key : new String[] {"MINUS", "SUBTRACT"}) {
+            KeyRow.bind(view, key, () -> view.chart().zoom(1 / 0.7));
+        }
+        KeyRow.bind(view, "LEFT", () -> view.chart().pan(-0.2));
+        KeyRow.bind(view, "RIGHT", () -> view.chart().pan(0.2));
+        KeyRow.bind(view, "ctrl LEFT", () -> view.chart().movePointer(-0.01));
+        KeyRow.bind(view, "ctrl RIGHT", () -> view.chart().movePointer(0.01));
+    }
+
+    @Override
+    public void show(Moment moment) {
+        view.show(
+                NowModel.of(moment.snapshot(), moment.nowMs(), moment.words(), moment.quartz()), moment.words());
+    }
+}
