@@ -22,7 +22,10 @@ final class DeskWindow implements Surroundings.Window {
     public boolean show(LiveFeed feed, HostClock clock, Locale locale, Path book, boolean recordsHere) {
         CompletableFuture<Closing.Choice> closed = new CompletableFuture<>();
         Window.open(
-                feed, clock, new WindowSettings(Places.settings().resolve("window.properties"), locale), new Closing() {
+                feed,
+                clock,
+                new WindowSettings(Places.settings().resolve("window.properties"), locale),
+                new Closing() {
                     @Override
                     public boolean recordsHere() {
                         return recordsHere;
@@ -32,7 +35,8 @@ final class DeskWindow implements Surroundings.Window {
                     public void closed(Choice choice) {
                         closed.complete(choice);
                     }
-                }, screens(book));
+                },
+                screens(book));
         return closed.join() == Closing.Choice.GO_ON_RECORDING;
     }
 

@@ -76,8 +76,7 @@ public final class Window {
         Screen make(Words words, Errands errands);
     }
 
-    private Window(
-            LiveFeed feed, HostClock clock, SettingsStore store, Closing closing, List<ScreenMaker> others) {
+    private Window(LiveFeed feed, HostClock clock, SettingsStore store, Closing closing, List<ScreenMaker> others) {
         this.feed = feed;
         this.clock = clock;
         this.store = store;

@@ -51,17 +51,22 @@ final class Showcase {
         String mode = wish.length > 5 ? wish[5] : "";
         HandClock clock = new HandClock();
         clock.set(scene.hostMs());
-        Window.open(new HandFeed(scene.snapshot()), clock, SettingsStore.forgetful(settings), new Closing() {
-            @Override
-            public boolean recordsHere() {
-                return false;
-            }
+        Window.open(
+                new HandFeed(scene.snapshot()),
+                clock,
+                SettingsStore.forgetful(settings),
+                new Closing() {
+                    @Override
+                    public boolean recordsHere() {
+                        return false;
+                    }
 
-            @Override
-            public void closed(Choice choice) {
-                // The next picture opens a window of its own.
-            }
-        }, List.of());
+                    @Override
+                    public void closed(Choice choice) {
+                        // The next picture opens a window of its own.
+                    }
+                },
+                List.of());
         JFrame frame = shown();
         SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
         if (mode.equals("LARGE")) {

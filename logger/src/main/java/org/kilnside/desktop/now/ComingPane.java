@@ -1,11 +1,11 @@
 package org.kilnside.desktop.now;
 
-import org.kilnside.desktop.theme.Card;
-import org.kilnside.desktop.theme.Labels;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import javax.swing.JLabel;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Labels;
 import org.kilnside.wording.Ahead;
 
 /** What the ware has had and what is to come, with what to mind beside it. */

@@ -1,7 +1,5 @@
 package org.kilnside.desktop.now;
 
-import org.kilnside.desktop.theme.Card;
-import org.kilnside.desktop.theme.Labels;
 import java.awt.BorderLayout;
 import java.awt.Component;
 import java.awt.event.ComponentAdapter;
@@ -18,6 +16,8 @@ import javax.swing.ListCellRenderer;
 import javax.swing.ScrollPaneConstants;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Labels;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.wording.Words;
 

@@ -1,11 +1,11 @@
 package org.kilnside.desktop.now;
 
-import org.kilnside.desktop.theme.Card;
-import org.kilnside.desktop.theme.Labels;
 import java.util.List;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Labels;
 
 /** The figures side by side, each with its label over it and what goes with it below. */
 final class FiguresPane extends Card {

@@ -1,11 +1,11 @@
 package org.kilnside.desktop.now;
 
-import org.kilnside.desktop.theme.FittedText;
 import java.awt.Font;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import javax.swing.JPanel;
+import org.kilnside.desktop.theme.FittedText;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.wording.NowSentence;
 

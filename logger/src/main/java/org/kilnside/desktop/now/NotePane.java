@@ -1,7 +1,5 @@
 package org.kilnside.desktop.now;
 
-import org.kilnside.desktop.theme.Card;
-import org.kilnside.desktop.theme.Labels;
 import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.event.ActionEvent;
 import java.awt.event.InputEvent;
@@ -15,7 +13,9 @@ import javax.swing.JLabel;
 import javax.swing.JOptionPane;
 import javax.swing.KeyStroke;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Card;
 import org.kilnside.desktop.theme.KeyButton;
+import org.kilnside.desktop.theme.Labels;
 import org.kilnside.wording.Opening;
 import org.kilnside.wording.Words;
 

@@ -54,7 +54,6 @@ public final class NowScreen implements Screen {
 
     @Override
     public void show(Moment moment) {
-        view.show(
-                NowModel.of(moment.snapshot(), moment.nowMs(), moment.words(), moment.quartz()), moment.words());
+        view.show(NowModel.of(moment.snapshot(), moment.nowMs(), moment.words(), moment.quartz()), moment.words());
     }
 }

@@ -1,11 +1,11 @@
 package org.kilnside.desktop.now;
 
-import org.kilnside.desktop.theme.Sheet;
-import org.kilnside.desktop.theme.Card;
 import java.awt.CardLayout;
 import java.util.function.Consumer;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Sheet;
 import org.kilnside.wording.NowSentence;
 import org.kilnside.wording.Words;
 
@@ -75,8 +75,8 @@ public final class NowView extends JPanel {
         sheet.add(side, BESIDE);
 
         // The sentence and the states stay in sight however small the window is.
-        JPanel whole = new JPanel(
-                new MigLayout("insets 8 16 8 16, fill, wrap 1, gap 10", "[grow, fill]", "[][grow, fill][]"));
+        JPanel whole =
+                new JPanel(new MigLayout("insets 8 16 8 16, fill, wrap 1, gap 10", "[grow, fill]", "[][grow, fill][]"));
         whole.setOpaque(false);
         whole.add(sentence, "growx, wmin 0");
         whole.add(sheet.scrolled(), "grow, wmin 0, hmin 0");

@@ -1,13 +1,13 @@
 package org.kilnside.desktop.now;
 
-import org.kilnside.desktop.theme.FittedText;
-import org.kilnside.desktop.theme.Card;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Rectangle2D;
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.FittedText;
 import org.kilnside.desktop.theme.Theme;
 
 /**

@@ -1,6 +1,5 @@
 package org.kilnside.desktop.now;
 
-import org.kilnside.desktop.theme.FittedText;
 import java.awt.BasicStroke;
 import java.awt.Dimension;
 import java.awt.Font;
@@ -10,6 +9,7 @@ import java.awt.RenderingHints;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import javax.swing.JPanel;
+import org.kilnside.desktop.theme.FittedText;
 import org.kilnside.desktop.theme.Theme;
 
 /** Says, striped and in words, that what is shown is no real kiln now. */

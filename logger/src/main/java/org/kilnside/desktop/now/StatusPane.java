@@ -1,9 +1,9 @@
 package org.kilnside.desktop.now;
 
-import org.kilnside.desktop.theme.Card;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Card;
 import org.kilnside.desktop.theme.Theme;
 
 /** How the cable stands and how far the book is; trouble begins with a sign and stands on another ground. */

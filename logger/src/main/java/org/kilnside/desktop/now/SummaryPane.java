@@ -1,7 +1,5 @@
 package org.kilnside.desktop.now;
 
-import org.kilnside.desktop.theme.Card;
-import org.kilnside.desktop.theme.Labels;
 import java.awt.Dimension;
 import java.awt.Rectangle;
 import java.awt.event.ComponentAdapter;
@@ -14,6 +12,8 @@ import javax.swing.ScrollPaneConstants;
 import javax.swing.Scrollable;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Labels;
 import org.kilnside.wording.FiringSummary;
 import org.kilnside.wording.Words;
 

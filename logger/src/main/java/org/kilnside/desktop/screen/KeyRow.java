@@ -83,7 +83,9 @@ public final class KeyRow extends JPanel {
     static String inWords(String key) {
         return Arrays.stream(key.split(" ", -1))
                 .map(word -> word.substring(0, 1).toUpperCase(Locale.ROOT)
-                        + (word.length() > 2 && !word.matches("F\\d+") ? word.substring(1).toLowerCase(Locale.ROOT) : word.substring(1)))
+                        + (word.length() > 2 && !word.matches("F\\d+")
+                                ? word.substring(1).toLowerCase(Locale.ROOT)
+                                : word.substring(1)))
                 .collect(Collectors.joining("+"));
     }
 
