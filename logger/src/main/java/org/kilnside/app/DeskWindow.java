@@ -36,12 +36,12 @@ final class DeskWindow implements Surroundings.Window {
                         closed.complete(choice);
                     }
                 },
-                screens(book));
+                screens());
         return closed.join() == Closing.Choice.GO_ON_RECORDING;
     }
 
     /** The screens beside the live one, each with what it needs from the world. */
-    private static List<Window.ScreenMaker> screens(Path book) {
+    private static List<Window.ScreenMaker> screens() {
         return List.of();
     }
 }
