@@ -76,8 +76,8 @@ final class PlanLegs {
         for (int i = 0; i < legs.size(); i++) {
             Leg leg = legs.get(i);
             if (leg.kind() == Kind.CONTROLLED_COOLING
-                    && celsius <= leg.fromC() + PlanTracker.NEAR_K
-                    && celsius >= leg.toC() - PlanTracker.NEAR_K) {
+                    && celsius <= leg.fromC() + LegCurve.NEAR_K
+                    && celsius >= leg.toC() - LegCurve.NEAR_K) {
                 return i;
             }
         }

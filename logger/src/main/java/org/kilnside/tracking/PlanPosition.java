@@ -37,6 +37,37 @@ public record PlanPosition(
         aligned = List.copyOf(aligned);
     }
 
+    /** Lit later: the first segment waits. */
+    static PlanPosition waiting(int segments, Temperature top) {
+        return new PlanPosition(
+                1,
+                segments,
+                Leg.WAITING,
+                KnownFrom.CURVE,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                top,
+                List.of());
+    }
+
+    /** All the controller was to do is done: nothing is planned any more. */
+    static PlanPosition beyond(
+            Leg now, int segments, KnownFrom knownFrom, Optional<Duration> behind, Temperature top, List<PlanPoint> past) {
+        return new PlanPosition(
+                segments,
+                segments,
+                now,
+                knownFrom,
+                Optional.empty(),
+                Optional.empty(),
+                behind,
+                Optional.empty(),
+                top,
+                past);
+    }
+
     /** What a segment is doing. */
     public enum Leg {
         /** Waiting for a delayed start: readings come, no heat yet. */

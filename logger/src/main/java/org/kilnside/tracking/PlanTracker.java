@@ -13,77 +13,42 @@ import org.kilnside.schedule.Schedule;
 import org.kilnside.tracking.PlanPosition.KnownFrom;
 
 /**
- * Follows one plan. Two clocks run through it, both in planned time:
- *
- * <ul>
- *   <li>the <b>position</b>, where the kiln really is: on a ramp the planned time of the temperature it has, in a hold
- *       the time held so far. Time gone by less position is how far it is behind: a controller that waits makes that
- *       grow once, by what it waited, and a kiln that cannot follow makes it grow for as long as it falls back;
- *   <li>the <b>aligned clock</b>, what the plan wants of it now: it runs with time and follows the controller's
- *       set-point where there is one that moves; else it stays within {@link #WAIT_BAND_K} of the kiln, as a controller
- *       does that waits for temperature.
- * </ul>
- *
- * Legs follow one another by the controller's segment where it is believed, else by the curve; a curve that later proves
- * it wrong (an overshoot taken for the next ramp, power that comes back) takes a step back.
+ * Follows one plan: which of its legs the kiln is on. Legs follow one another by the controller's segment where it is
+ * believed, else by the curve; a curve that later proves it wrong (an overshoot taken for the next ramp, power that comes
+ * back) takes a step back. Where in the leg, and how late, {@link PlanClocks} says.
  */
 final class PlanTracker {
     private static final long MINUTE_MS = 60_000;
     /** As close as this to a target is there: noise and rounding of readings. */
     static final double THERE_K = 1;
-    /** A kiln that has become flat this close to a target holds there (common practice). */
-    static final double NEAR_K = FiringFigures.HOLD_BAND_K;
     /** In a hold, colder than this below the target does not count as held. */
     private static final double HOLD_PAUSES_K = 10;
-    /** Further above a hold than any overshoot (10–20 K at low heat, common practice): the next ramp goes on. */
-    private static final double BEYOND_OVERSHOOT_K = 25;
-    /** A settled hold is left when the temperature goes its next way by this much. */
-    private static final double LEAVES_K = 8;
-
     private static final double SETPOINT_BEYOND_K = 3;
-    private static final double SETTLED_K_PER_H = 15;
-    /** A controller that waits lets its set-point run ahead by no more than about this (common practice). */
-    private static final double WAIT_BAND_K = 15;
     /** A fall as deep as this in mid-plan, and as long, is a firing given up and not a power cut. */
     private static final double GIVEN_UP_K = 100;
 
     private static final long GIVEN_UP_MS = 45 * MINUTE_MS;
-    private static final double FALLING_K_PER_H = -20;
     /** Readings missing for longer than this: the place in the plan is looked for anew if it does not fit any more. */
     private static final long GAP_MS = 10 * MINUTE_MS;
 
     /** A segment that begins later than this by the plan cannot be going on yet. */
     private static final long AHEAD_MS = 10 * MINUTE_MS;
 
-    private static final double SMOOTH_LATE_MS = 60_000;
-
     private final Schedule plan;
     private final ControllerVoice voice = new ControllerVoice();
-    private final AlignedPlan aligned = new AlignedPlan();
+    private final PlanClocks clocks = new PlanClocks();
+    private final LegCurve curve = new LegCurve();
     private PlanLegs legs;
     private State state = State.NOT_LIT;
     private int at;
     private Leg leg;
-    private long zeroMs;
-    private long lastMs;
     private long lastLookMs;
-    private double nowC;
-    private double positionMs;
-    private double alignedMs;
-    private double lateMs;
     private boolean joined;
     private boolean heldUnseen;
-    private boolean lateKnown = true;
     private long gapAtMs = Long.MIN_VALUE / 2;
     private boolean bySegment;
-    /** In a hold: whether the temperature has been level since it began. In any leg: the extremes since it began. */
-    private boolean settled;
-
     private boolean setpointWasThere;
 
-    private double highestC;
-    private double lowestC;
-    private long fallingMs;
     /** Where a hold was left by the curve alone, to go back to if that was an overshoot; negative = nowhere. */
     private int leftHold = -1;
 
@@ -129,8 +94,8 @@ final class PlanTracker {
                 : legs.heatingAt(celsius, stage == FiringStage.HOLDING);
         if (found < 0) {
             begin(elapsedMs, celsius, legs.size() - 1);
-            positionMs = leg.toMs();
-            lateKnown = false;
+            clocks.at(leg.toMs());
+            clocks.lateIsUnknown();
             state = plan.endsInFreeCooling() ? State.FREE : State.DONE;
         } else {
             begin(elapsedMs, celsius, found);
@@ -139,14 +104,13 @@ final class PlanTracker {
     }
 
     private void begin(long elapsedMs, double celsius, int index) {
-        lastMs = elapsedMs;
-        nowC = celsius;
+        curve.now(celsius);
         state = State.ON_LEG;
         double planned = PlanLegs.plannedTimeOf(legs.get(index), celsius);
-        zeroMs = elapsedMs - Math.round(planned);
+        clocks.start(elapsedMs, planned);
         enter(index, planned);
         holdBegan = false;
-        aligned.wants(elapsedMs, leg.temperatureC(Math.round(alignedMs)));
+        clocks.laysDown(leg);
     }
 
     /** Takes a reading, and looks at the curve where half a minute of it has become full. */
@@ -154,9 +118,9 @@ final class PlanTracker {
         if (state == State.NOT_LIT || state == State.DONE) {
             return;
         }
-        long step = elapsedMs - lastMs;
-        lastMs = elapsedMs;
-        nowC = trend.smoothC();
+        long step = elapsedMs - clocks.lastMs();
+        clocks.reading(elapsedMs);
+        curve.now(trend.smoothC());
         voice.take(controller);
         if (step > GAP_MS) {
             gapAtMs = elapsedMs;
@@ -171,10 +135,9 @@ final class PlanTracker {
         } else if (state == State.FREE && look) {
             lookFree(trend);
         }
-        highestC = Math.max(highestC, nowC);
-        lowestC = Math.min(lowestC, nowC);
+        curve.done();
         if (state == State.ON_LEG) {
-            runClocks(step);
+            clocks.run(step, leg, voice, curve.nowC());
         }
     }
 
@@ -189,7 +152,7 @@ final class PlanTracker {
         long beginsMs = target == legs.size()
                 ? legs.get(target - 1).toMs()
                 : legs.get(target).fromMs();
-        if (!joined && beginsMs > (lastMs - zeroMs) + Math.max(AHEAD_MS, beginsMs / 20)) {
+        if (!joined && beginsMs > clocks.goneByMs() + Math.max(AHEAD_MS, beginsMs / 20)) {
             // No controller is ahead of its own plan: it counts otherwise, ramps and holds apart perhaps.
             voice.disbelieve();
             bySegment = false;
@@ -206,15 +169,16 @@ final class PlanTracker {
             return;
         }
         state = State.ON_LEG;
-        enter(target, PlanLegs.plannedTimeOf(legs.get(target), nowC));
+        enter(target, PlanLegs.plannedTimeOf(legs.get(target), curve.nowC()));
     }
 
     private void advance(long step) {
+        double nowC = curve.nowC();
         if (leg.kind() == Kind.HOLD) {
             if (nowC >= leg.toC() - HOLD_PAUSES_K) {
-                positionMs = Math.min(leg.toMs(), positionMs + step);
+                clocks.at(Math.min(leg.toMs(), clocks.positionMs() + step));
             }
-            if (positionMs >= leg.toMs()) {
+            if (clocks.positionMs() >= leg.toMs()) {
                 holdIsThrough();
             }
             return;
@@ -223,13 +187,13 @@ final class PlanTracker {
         if (down ? nowC <= leg.toC() + THERE_K : nowC >= leg.toC() - THERE_K) {
             reached();
         } else {
-            positionMs = PlanLegs.plannedTimeOf(leg, nowC);
+            clocks.at(PlanLegs.plannedTimeOf(leg, nowC));
         }
     }
 
     /** A ramp's target is reached: on to its hold, or the next segment. */
     private void reached() {
-        positionMs = leg.toMs();
+        clocks.at(leg.toMs());
         topReached |= leg.segment() == plan.topSegment();
         boolean holdFollows = at + 1 < legs.size() && legs.get(at + 1).kind() == Kind.HOLD;
         if (holdFollows || !staysInSegment()) {
@@ -239,7 +203,7 @@ final class PlanTracker {
 
     private void holdIsThrough() {
         boolean last = at + 1 == legs.size();
-        if (staysInSegment() || (last && plan.endsInFreeCooling() && nowC > leg.toC() - NEAR_K)) {
+        if (staysInSegment() || (last && plan.endsInFreeCooling() && curve.nowC() > leg.toC() - LegCurve.NEAR_K)) {
             // The controller holds on, or has not let go yet.
             return;
         }
@@ -263,48 +227,26 @@ final class PlanTracker {
 
     private void enter(int index, double plannedMs) {
         if (heldUnseen) {
-            // How long a hold had been held before recording began is not known: it was as long as planned.
-            zeroMs = lastMs - Math.round(plannedMs);
+            clocks.upToNowAsPlanned(plannedMs);
             heldUnseen = false;
         }
         at = index;
         leg = legs.get(index);
-        positionMs = Math.min(leg.toMs(), Math.max(leg.fromMs(), plannedMs));
-        alignedMs = positionMs;
-        lateMs = lastMs - zeroMs - positionMs;
-        settled = false;
+        clocks.enter(leg, plannedMs);
+        curve.begins();
         setpointWasThere = false;
-        highestC = nowC;
-        lowestC = nowC;
-        fallingMs = 0;
         leftHold = -1;
         holdBegan |= leg.kind() == Kind.HOLD;
     }
 
     private void free() {
         state = State.FREE;
-        lowestC = nowC;
-        fallingMs = 0;
-    }
-
-    private void runClocks(long step) {
-        double late = lastMs - zeroMs - positionMs;
-        lateMs += (late - lateMs) * (step / (step + SMOOTH_LATE_MS));
-        if (leg.kind() == Kind.HOLD) {
-            alignedMs = positionMs;
-        } else if (voice.setpointCanBeFollowed()) {
-            alignedMs = PlanLegs.plannedTimeOf(leg, voice.setpointOr(nowC));
-        } else {
-            double bandMs = WAIT_BAND_K / Math.max(1, ControllerVoice.perHour(leg)) * 3_600_000;
-            alignedMs = Math.max(positionMs - bandMs, Math.min(positionMs + bandMs, alignedMs + step));
-            alignedMs = Math.min(leg.toMs(), Math.max(leg.fromMs(), alignedMs));
-        }
-        aligned.wants(lastMs, leg.temperatureC(Math.round(alignedMs)));
+        curve.seesNothingFall();
     }
 
     private void lookOnLeg(TemperatureTrend trend) {
-        voice.look(lastMs, nowC, leg, lastMs - lastLookMs);
-        lastLookMs = lastMs;
+        voice.look(clocks.lastMs(), curve.nowC(), leg, clocks.lastMs() - lastLookMs);
+        lastLookMs = clocks.lastMs();
         followSetpoint();
         double tenMinutes = trend.slope(10 * MINUTE_MS).orElse(0);
         if (lookFalling(trend, tenMinutes)) {
@@ -328,34 +270,30 @@ final class PlanTracker {
         double beyond = up ? setpointC - leg.toC() : leg.toC() - setpointC;
         boolean turns = up != (leg.kind() != Kind.CONTROLLED_COOLING);
         if (beyond > SETPOINT_BEYOND_K && (!turns || setpointWasThere)) {
-            enter(next, PlanLegs.plannedTimeOf(legs.get(next), nowC));
+            enter(next, PlanLegs.plannedTimeOf(legs.get(next), curve.nowC()));
         }
     }
 
     private void lookRamp(TemperatureTrend trend, double tenMinutes) {
         if (leftHold >= 0 && leavingWasOvershoot(trend)) {
             int hold = leftHold;
-            double held = leftHoldAtMs + (lastMs - leftHoldSinceMs);
+            double held = leftHoldAtMs + (clocks.lastMs() - leftHoldSinceMs);
             enter(hold, held);
-            settled = true;
+            curve.settle();
             return;
         }
-        boolean level = trend.spanMs() > 10 * MINUTE_MS && Math.abs(tenMinutes) < 0.25 * ControllerVoice.perHour(leg);
-        if (level && Math.abs(nowC - leg.toC()) <= NEAR_K) {
+        if (curve.levelNear(leg, trend, tenMinutes)) {
             reached();
         }
     }
 
     private boolean leavingWasOvershoot(TemperatureTrend trend) {
         double holdC = legs.get(leftHold).toC();
-        if (Math.abs(nowC - holdC) > 2 * BEYOND_OVERSHOOT_K) {
+        if (Math.abs(curve.nowC() - holdC) > 2 * LegCurve.BEYOND_OVERSHOOT_K) {
             leftHold = -1;
             return false;
         }
-        boolean up = leg.kind() == Kind.RAMP;
-        double turnedBack = up ? highestC - nowC : nowC - lowestC;
-        double slope = trend.slope(3 * MINUTE_MS).orElse(0);
-        return turnedBack > 4 && (up ? slope < 0 : slope > 0);
+        return curve.turnsBack(leg, trend);
     }
 
     /** Whether the curve leaves a hold before it has been held as long as planned. */
@@ -364,24 +302,17 @@ final class PlanTracker {
         if (slope.isEmpty() || bySegment) {
             return;
         }
-        double perHour = slope.getAsDouble();
-        settled |= Math.abs(perHour) < SETTLED_K_PER_H && Math.abs(nowC - leg.toC()) <= LEAVES_K + 4;
         if (at + 1 == legs.size()) {
             return;
         }
         Leg following = legs.get(at + 1);
-        boolean up = following.kind() == Kind.RAMP;
-        double away = up ? nowC - leg.toC() : leg.toC() - nowC;
-        double pace = (up ? perHour : -perHour) / Math.max(1, ControllerVoice.perHour(following));
-        boolean leaves = settled && away > LEAVES_K && pace > 0.4;
-        boolean beyond = away > BEYOND_OVERSHOOT_K && pace > 0.3;
-        if (leaves || beyond) {
+        if (curve.leavesHold(leg, following, slope.getAsDouble())) {
             int hold = at;
-            double held = positionMs;
-            enter(at + 1, PlanLegs.plannedTimeOf(following, nowC));
+            double held = clocks.positionMs();
+            enter(at + 1, PlanLegs.plannedTimeOf(following, curve.nowC()));
             leftHold = hold;
             leftHoldAtMs = held;
-            leftHoldSinceMs = lastMs;
+            leftHoldSinceMs = clocks.lastMs();
         }
     }
 
@@ -390,24 +321,19 @@ final class PlanTracker {
         if (leg.kind() == Kind.CONTROLLED_COOLING) {
             return false;
         }
-        double drop = highestC - nowC;
-        boolean unseen = lastMs - gapAtMs < 2 * GAP_MS;
-        double slope = unseen ? trend.slope(3 * MINUTE_MS).orElse(0) : tenMinutes;
-        boolean falling =
-                drop > (unseen ? NEAR_K : BEYOND_OVERSHOOT_K) && slope < FALLING_K_PER_H && nowC < leg.toC() - LEAVES_K;
-        fallingMs = falling ? fallingMs + (trend.ms(0) - trend.ms(Math.min(1, trend.size() - 1))) : 0;
-        if (!falling) {
+        boolean unseen = clocks.lastMs() - gapAtMs < 2 * GAP_MS;
+        if (!curve.falls(leg, trend, tenMinutes, unseen)) {
             return false;
         }
         boolean heatingIsOver =
                 (leg.segment() == legs.lastHeatingSegment() && leg.kind() == Kind.HOLD) || heatingTimeIsUp();
         int next = legs.firstOf(legs.lastHeatingSegment() + 1);
         if (heatingIsOver && next < legs.size()) {
-            enter(next, PlanLegs.plannedTimeOf(legs.get(next), nowC));
+            enter(next, PlanLegs.plannedTimeOf(legs.get(next), curve.nowC()));
             return true;
         }
-        double givenUp = Math.min(GIVEN_UP_K, 0.5 * (highestC - legs.start().celsius()));
-        if (heatingIsOver || (fallingMs >= GIVEN_UP_MS && drop >= givenUp)) {
+        double givenUp = Math.min(GIVEN_UP_K, 0.5 * (curve.highestC() - legs.start().celsius()));
+        if (heatingIsOver || (curve.fallingMs() >= GIVEN_UP_MS && curve.dropK() >= givenUp)) {
             free();
             return true;
         }
@@ -420,13 +346,12 @@ final class PlanTracker {
         long through = following < legs.size()
                 ? legs.get(following).fromMs()
                 : legs.get(legs.size() - 1).toMs();
-        return lastMs - zeroMs >= through;
+        return clocks.goneByMs() >= through;
     }
 
     private void lookFree(TemperatureTrend trend) {
-        boolean unfinished = at + 1 < legs.size() || positionMs < leg.toMs();
-        double rise = nowC - lowestC;
-        if (unfinished && rise > 10 && trend.slope(5 * MINUTE_MS).orElse(0) > SETTLED_K_PER_H) {
+        boolean unfinished = at + 1 < legs.size() || clocks.positionMs() < leg.toMs();
+        if (unfinished && curve.risesAgain(trend)) {
             state = State.ON_LEG;
             resume();
         }
@@ -434,8 +359,9 @@ final class PlanTracker {
 
     /** Heat is back after a power cut, or the program was begun again: where it fits, if not where it was. */
     private void resume() {
+        double nowC = curve.nowC();
         if (nowC >= leg.fromC() - 60 || leg.kind() == Kind.CONTROLLED_COOLING) {
-            double held = leg.kind() == Kind.HOLD ? positionMs : PlanLegs.plannedTimeOf(leg, nowC);
+            double held = leg.kind() == Kind.HOLD ? clocks.positionMs() : PlanLegs.plannedTimeOf(leg, nowC);
             enter(at, held);
         } else {
             int found = legs.heatingAt(nowC, false);
@@ -444,12 +370,13 @@ final class PlanTracker {
     }
 
     private void afterGap(long gap) {
-        boolean fits = nowC >= Math.min(leg.fromC(), leg.toC()) - BEYOND_OVERSHOOT_K
-                && nowC <= Math.max(leg.fromC(), leg.toC()) + BEYOND_OVERSHOOT_K;
+        double nowC = curve.nowC();
+        boolean fits = nowC >= Math.min(leg.fromC(), leg.toC()) - LegCurve.BEYOND_OVERSHOOT_K
+                && nowC <= Math.max(leg.fromC(), leg.toC()) + LegCurve.BEYOND_OVERSHOOT_K;
         if (state != State.ON_LEG || fits) {
             return;
         }
-        double expected = positionMs + gap;
+        double expected = clocks.positionMs() + gap;
         int best = legs.nearest(at, nowC, expected);
         if (best >= 0) {
             double planned =
@@ -504,51 +431,29 @@ final class PlanTracker {
 
     PlanPosition position() {
         int segments = plan.segments().size();
-        Temperature top = plan.top();
-        if (state == State.NOT_LIT) {
-            return new PlanPosition(
-                    1,
-                    segments,
-                    PlanPosition.Leg.WAITING,
-                    KnownFrom.CURVE,
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty(),
-                    top,
-                    List.of());
-        }
-        Optional<Duration> behind = lateKnown ? Optional.of(Duration.ofMillis(Math.round(lateMs))) : Optional.empty();
         KnownFrom knownFrom = bySegment ? KnownFrom.CONTROLLER : KnownFrom.CURVE;
-        if (state != State.ON_LEG) {
-            PlanPosition.Leg now = state == State.FREE ? PlanPosition.Leg.FREE_COOLING : PlanPosition.Leg.DONE;
-            return new PlanPosition(
-                    segments,
-                    segments,
-                    now,
-                    knownFrom,
-                    Optional.empty(),
-                    Optional.empty(),
-                    behind,
-                    Optional.empty(),
-                    top,
-                    aligned.pastAlone());
-        }
-        double planned = leg.temperatureC(Math.round(alignedMs));
-        Optional<Duration> holdLeft = leg.kind() == Kind.HOLD
-                ? Optional.of(Duration.ofMillis(Math.round(leg.toMs() - positionMs)))
-                : Optional.empty();
-        return new PlanPosition(
-                leg.segment(),
-                segments,
-                kind(leg.kind()),
-                knownFrom,
-                Optional.of(Temperature.ofCelsius(planned)),
-                Optional.of(TemperatureDifference.ofKelvin(nowC - planned)),
-                behind,
-                holdLeft,
-                top,
-                aligned.points(legs.all(), at, lastMs - zeroMs - Math.round(lateMs)));
+        return switch (state) {
+            case NOT_LIT -> PlanPosition.waiting(segments, plan.top());
+            case FREE -> PlanPosition.beyond(PlanPosition.Leg.FREE_COOLING, segments, knownFrom, clocks.behind(), plan.top(), clocks.pastPlan());
+            case DONE -> PlanPosition.beyond(PlanPosition.Leg.DONE, segments, knownFrom, clocks.behind(), plan.top(), clocks.pastPlan());
+            case ON_LEG -> {
+                double planned = clocks.wantedC(leg);
+                Optional<Duration> holdLeft = leg.kind() == Kind.HOLD
+                        ? Optional.of(Duration.ofMillis(Math.round(leg.toMs() - clocks.positionMs())))
+                        : Optional.empty();
+                yield new PlanPosition(
+                        leg.segment(),
+                        segments,
+                        kind(leg.kind()),
+                        knownFrom,
+                        Optional.of(Temperature.ofCelsius(planned)),
+                        Optional.of(TemperatureDifference.ofKelvin(curve.nowC() - planned)),
+                        clocks.behind(),
+                        holdLeft,
+                        plan.top(),
+                        clocks.planAround(legs.all(), at));
+            }
+        };
     }
 
     private static PlanPosition.Leg kind(Kind kind) {
