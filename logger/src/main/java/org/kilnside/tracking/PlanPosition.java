@@ -54,7 +54,12 @@ public record PlanPosition(
 
     /** All the controller was to do is done: nothing is planned any more. */
     static PlanPosition beyond(
-            Leg now, int segments, KnownFrom knownFrom, Optional<Duration> behind, Temperature top, List<PlanPoint> past) {
+            Leg now,
+            int segments,
+            KnownFrom knownFrom,
+            Optional<Duration> behind,
+            Temperature top,
+            List<PlanPoint> past) {
         return new PlanPosition(
                 segments,
                 segments,

@@ -1,7 +1,6 @@
 package org.kilnside.tracking;
 
 import java.time.Duration;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.firing.ControllerReport;
@@ -23,6 +22,7 @@ final class PlanTracker {
     static final double THERE_K = 1;
     /** In a hold, colder than this below the target does not count as held. */
     private static final double HOLD_PAUSES_K = 10;
+
     private static final double SETPOINT_BEYOND_K = 3;
     /** A fall as deep as this in mid-plan, and as long, is a firing given up and not a power cut. */
     private static final double GIVEN_UP_K = 100;
@@ -332,7 +332,8 @@ final class PlanTracker {
             enter(next, PlanLegs.plannedTimeOf(legs.get(next), curve.nowC()));
             return true;
         }
-        double givenUp = Math.min(GIVEN_UP_K, 0.5 * (curve.highestC() - legs.start().celsius()));
+        double givenUp =
+                Math.min(GIVEN_UP_K, 0.5 * (curve.highestC() - legs.start().celsius()));
         if (heatingIsOver || (curve.fallingMs() >= GIVEN_UP_MS && curve.dropK() >= givenUp)) {
             free();
             return true;
@@ -434,8 +435,17 @@ final class PlanTracker {
         KnownFrom knownFrom = bySegment ? KnownFrom.CONTROLLER : KnownFrom.CURVE;
         return switch (state) {
             case NOT_LIT -> PlanPosition.waiting(segments, plan.top());
-            case FREE -> PlanPosition.beyond(PlanPosition.Leg.FREE_COOLING, segments, knownFrom, clocks.behind(), plan.top(), clocks.pastPlan());
-            case DONE -> PlanPosition.beyond(PlanPosition.Leg.DONE, segments, knownFrom, clocks.behind(), plan.top(), clocks.pastPlan());
+            case FREE ->
+                PlanPosition.beyond(
+                        PlanPosition.Leg.FREE_COOLING,
+                        segments,
+                        knownFrom,
+                        clocks.behind(),
+                        plan.top(),
+                        clocks.pastPlan());
+            case DONE ->
+                PlanPosition.beyond(
+                        PlanPosition.Leg.DONE, segments, knownFrom, clocks.behind(), plan.top(), clocks.pastPlan());
             case ON_LEG -> {
                 double planned = clocks.wantedC(leg);
                 Optional<Duration> holdLeft = leg.kind() == Kind.HOLD
