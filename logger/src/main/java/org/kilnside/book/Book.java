@@ -5,8 +5,10 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
@@ -15,7 +17,10 @@ import org.jdbi.v3.core.JdbiException;
 import org.kilnside.book.BookException.Reason;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
+import org.kilnside.firing.WallClockLine;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.session.FiringBook;
+import org.kilnside.session.FiringBook.ClockTie;
 import org.kilnside.session.FiringBook.FiringStart;
 import org.kilnside.session.FiringBook.OpenFiring;
 import org.kilnside.session.Snapshot.Peak;
@@ -72,12 +77,22 @@ public final class Book implements AutoCloseable {
 
     /** All firings, oldest first. */
     public List<FiringSummary> firings() {
-        return asked(() -> handle.createQuery("SELECT * FROM firing ORDER BY number")
-                .map((row, context) -> summary(row))
-                .list());
+        return asked(() -> {
+            Clocks clocks = new Clocks(FiringRows.allClockTies(connection));
+            return handle.createQuery("SELECT * FROM firing ORDER BY number")
+                    .map((row, context) -> summary(row, clocks))
+                    .list();
+        });
     }
 
-    private FiringSummary summary(ResultSet row) throws SQLException {
+    /** The clock ties of every firing. */
+    private record Clocks(Map<Long, List<ClockTie>> ties) {
+        WallClockLine wallClock(long firing, Instant startedAt) {
+            return FiringBook.wallClock(startedAt, ties.getOrDefault(firing, List.of()));
+        }
+    }
+
+    private FiringSummary summary(ResultSet row, Clocks clocks) throws SQLException {
         long number = row.getLong("number");
         OptionalLong ended = FiringRows.number(row, "ended_elapsed_ms");
         FiringQueries.Extent extent = FiringRows.number(row, "reading_count").isPresent()
@@ -88,7 +103,7 @@ public final class Book implements AutoCloseable {
                 FiringRows.text(row, "kiln"),
                 row.getString("link"),
                 FiringRows.text(row, "plan_name"),
-                FiringRows.instant(row, "started_at"),
+                clocks.wallClock(number, FiringRows.instant(row, "started_at")).at(0),
                 Duration.ofMillis(ended.orElse(extent.lastElapsedMs().orElse(0))),
                 extent.readingCount(),
                 extent.peak(),
@@ -179,7 +194,7 @@ public final class Book implements AutoCloseable {
                     sensors.isEmpty()
                             ? List.of()
                             : sensors.get(sensors.size() - 1).probes(),
-                    firing.clockTies().stream().reduce((earlier, later) -> later));
+                    firing.clockTies());
         });
     }
 

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.kilnside.book.BookException.Reason;
@@ -101,9 +102,24 @@ final class FiringRows {
                 .createQuery("SELECT elapsed_ms, uptime_ms, wall_clock FROM clock_tie"
                         + " WHERE firing = :firing ORDER BY elapsed_ms")
                 .bind("firing", firing)
-                .map((row, context) ->
-                        new ClockTie(row.getLong("elapsed_ms"), number(row, "uptime_ms"), instant(row, "wall_clock")))
+                .map((row, context) -> clockTie(row))
                 .list();
+    }
+
+    /** The ties of every firing, each firing's in order of time. */
+    static Map<Long, List<ClockTie>> allClockTies(Connection connection) {
+        return handle(connection)
+                .createQuery("SELECT firing, elapsed_ms, uptime_ms, wall_clock FROM clock_tie"
+                        + " ORDER BY firing, elapsed_ms")
+                .map((row, context) -> Map.entry(row.getLong("firing"), clockTie(row)))
+                .list()
+                .stream()
+                .collect(Collectors.groupingBy(
+                        Map.Entry::getKey, Collectors.mapping(Map.Entry::getValue, Collectors.toList())));
+    }
+
+    private static ClockTie clockTie(ResultSet row) throws SQLException {
+        return new ClockTie(row.getLong("elapsed_ms"), number(row, "uptime_ms"), instant(row, "wall_clock"));
     }
 
     static List<FiringEvent> events(Connection connection, long firing) {

@@ -5,6 +5,8 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Trace;
+import org.kilnside.firing.WallClockLine;
+import org.kilnside.session.FiringBook;
 import org.kilnside.session.FiringBook.ClockTie;
 import org.kilnside.session.FiringBook.FiringStart;
 
@@ -35,5 +37,10 @@ public record RecordedFiring(
         events = List.copyOf(events);
         sensors = List.copyOf(sensors);
         clockTies = List.copyOf(clockTies);
+    }
+
+    /** The line by which its moments get their time of day. */
+    public WallClockLine wallClock() {
+        return FiringBook.wallClock(start.startedAt(), clockTies);
     }
 }

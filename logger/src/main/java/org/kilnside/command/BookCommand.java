@@ -167,7 +167,7 @@ public final class BookCommand implements Callable<Integer> {
                     "book.firing",
                     firing.number(),
                     firing.start().kiln().orElse(words.text("book.kiln_not_given")),
-                    words.dayAndTime(firing.start().startedAt())));
+                    words.dayAndTime(firing.wallClock().at(0))));
             facts.summary(words)
                     .ifPresentOrElse(
                             summary -> summary.asLines().forEach(out::println),
@@ -176,7 +176,9 @@ public final class BookCommand implements Callable<Integer> {
             for (FiringEvent event : firing.events()) {
                 rows.add(new String[] {
                     state.momentWithDay(
-                            event.elapsedMs(), Optional.of(firing.start().startedAt()), facts.speed()),
+                            event.elapsedMs(),
+                            Optional.of(firing.wallClock().zeroFor(event.elapsedMs())),
+                            facts.speed()),
                     state.event(event)
                 });
             }

@@ -65,7 +65,7 @@ final class BookExport implements Callable<Integer> {
     }
 
     private static long write(Book book, RecordedFiring firing, Writer writer) throws IOException {
-        CsvLogWriter log = new CsvLogWriter(writer, Optional.of(firing.start().startedAt()));
+        CsvLogWriter log = new CsvLogWriter(writer, Optional.of(firing.wallClock()));
         long[] count = new long[1];
         try {
             book.readings(firing.number(), reading -> {

@@ -1,5 +1,6 @@
 package org.kilnside.command;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -49,9 +50,14 @@ record FiringFacts(RecordedFiring firing, List<PlanPosition.PlanPoint> aligned, 
                 firing.start().plan(),
                 aligned,
                 firing.events(),
-                Optional.of(firing.start().startedAt()),
+                Optional.of(firing.wallClock()),
                 speed,
                 words);
+    }
+
+    /** The time of day of a moment; empty for a firing that ran faster than life. */
+    private Optional<Instant> timeOf(long elapsedMs) {
+        return speed == 1 ? Optional.of(firing.wallClock().at(elapsedMs)) : Optional.empty();
     }
 
     void writeJson(JsonLines lines) {
@@ -62,7 +68,7 @@ record FiringFacts(RecordedFiring firing, List<PlanPosition.PlanPoint> aligned, 
                 .with("kiln", firing.start().kiln(), name -> name)
                 .with("plan", firing.start().plan(), plan -> plan.name())
                 .with("link", firing.start().link())
-                .with("started", firing.start().startedAt().toString())
+                .with("started", firing.wallClock().at(0).toString())
                 .with("readings_in_curve", firing.curve().size())
                 .with("peak_c", figures, found -> found.peak().celsius())
                 .with("peak_s", figures, found -> found.peakMs() / 1000.0)
@@ -75,6 +81,7 @@ record FiringFacts(RecordedFiring firing, List<PlanPosition.PlanPoint> aligned, 
                         firing.events().stream()
                                 .map(event -> new JsonObject()
                                         .with("elapsed_s", event.elapsedMs() / 1000.0)
+                                        .with("time", timeOf(event.elapsedMs()), Instant::toString)
                                         .with("kind", event.kind().name().toLowerCase(java.util.Locale.ROOT))
                                         .with("text", event.text(), text -> text))
                                 .toList());

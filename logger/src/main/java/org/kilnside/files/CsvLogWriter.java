@@ -4,7 +4,6 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.io.Writer;
 import java.math.BigDecimal;
-import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.util.Locale;
@@ -15,6 +14,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
+import org.kilnside.firing.WallClockLine;
 import org.kilnside.quantity.Share;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.SensorFault;
@@ -28,18 +28,18 @@ public final class CsvLogWriter implements Closeable {
             new DateTimeFormatterBuilder().appendInstant(3).toFormatter(Locale.ROOT);
 
     private final Writer writer;
-    private final Optional<Instant> startedAt;
+    private final Optional<WallClockLine> wallClock;
     private final StringBuilder row = new StringBuilder(96);
 
     /**
      * Writes the header.
      *
-     * @param startedAt the instant at elapsed time 0; empty leaves the column {@code time} out
+     * @param wallClock gives the instant of an elapsed time; empty leaves the column {@code time} out
      */
-    public CsvLogWriter(Writer writer, Optional<Instant> startedAt) throws IOException {
+    public CsvLogWriter(Writer writer, Optional<WallClockLine> wallClock) throws IOException {
         this.writer = writer;
-        this.startedAt = startedAt;
-        writer.write(startedAt.isPresent() ? "elapsed_s,time," : "elapsed_s,");
+        this.wallClock = wallClock;
+        writer.write(wallClock.isPresent() ? "elapsed_s,time," : "elapsed_s,");
         writer.write("temp_c,output_pct,setpoint_c,cold_junction_c,segment,fault\n");
     }
 
@@ -88,9 +88,9 @@ public final class CsvLogWriter implements Closeable {
             throws IOException {
         row.setLength(0);
         row.append(plain(BigDecimal.valueOf(elapsedMs, 3)));
-        startedAt.ifPresent(zero -> {
+        wallClock.ifPresent(line -> {
             row.append(',');
-            MILLISECONDS.formatTo(zero.plusMillis(elapsedMs), row);
+            MILLISECONDS.formatTo(line.at(elapsedMs), row);
         });
         append(temperatureC);
         row.append(',');

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The straight line from a recording's clock to the wall clock, by which moments of a firing get their time of day.
@@ -22,6 +23,8 @@ public record WallClockLine(Instant zero, double rate) {
 
     /** Moments closer together than this say nothing on the rate: reading a clock is off by a few seconds. */
     private static final long SHORTEST_SPAN_MS = 1_800_000;
+
+    private static final int MOST_COMPARED = 100;
 
     /** A step of the wall clock off the line by more than this is a setting of it. */
     private static final double A_SETTING_MS = 60_000;
@@ -44,7 +47,7 @@ public record WallClockLine(Instant zero, double rate) {
             throw new IllegalArgumentException("a line needs one tie at least");
         }
         Instant first = ties.get(0).wall();
-        double rate = 1 + drift(ties);
+        double rate = 1 + drift(spread(ties));
         // How far each tie lies off a line of this rate from the first one's wall time.
         double[] off = ties.stream()
                 .mapToDouble(tie -> Duration.between(first, tie.wall()).toMillis() - rate * tie.elapsedMs())
@@ -54,6 +57,16 @@ public record WallClockLine(Instant zero, double rate) {
             from--;
         }
         return new WallClockLine(first.plusMillis(Math.round(median(Arrays.copyOfRange(off, from, off.length)))), rate);
+    }
+
+    /** Every so many of them, for a recorder that runs for weeks: each is compared with each. */
+    private static List<Tie> spread(List<Tie> ties) {
+        if (ties.size() <= MOST_COMPARED) {
+            return ties;
+        }
+        return IntStream.range(0, MOST_COMPARED)
+                .mapToObj(i -> ties.get((int) ((long) i * (ties.size() - 1) / (MOST_COMPARED - 1))))
+                .toList();
     }
 
     private static double drift(List<Tie> ties) {

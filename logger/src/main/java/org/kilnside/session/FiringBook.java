@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
+import org.kilnside.firing.WallClockLine;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.Probe;
 
@@ -26,7 +27,7 @@ public interface FiringBook {
     /** The sensors from an elapsed time on; a change ends every calibration. */
     void sensors(long firing, long fromElapsedMs, List<Probe> probes);
 
-    /** Ties the recording's clock to the wall clock; the latest two ties give the drift. */
+    /** Ties the recording's clock to the wall clock. */
     void clockTie(long firing, ClockTie tie);
 
     /** Ends a firing. */
@@ -72,12 +73,26 @@ public interface FiringBook {
      */
     record DiskState(OptionalLong onDiskUpToMs, int waiting, Optional<String> trouble) {}
 
-    /** A firing to go on with; its readings in order of time. */
+    /** A firing to go on with; its readings and clock ties in order of time. */
     record OpenFiring(
             long number,
             FiringStart start,
             List<Reading> readings,
             List<FiringEvent> events,
             List<Probe> probes,
-            Optional<ClockTie> lastTie) {}
+            List<ClockTie> clockTies) {}
+
+    /**
+     * The line by which moments of a firing get their time of day.
+     *
+     * @param startedAt the wall clock at the recording's zero
+     * @param ties in order of time; a log that was brought in has none
+     */
+    static WallClockLine wallClock(Instant startedAt, List<ClockTie> ties) {
+        return ties.isEmpty()
+                ? WallClockLine.from(startedAt)
+                : WallClockLine.through(ties.stream()
+                        .map(tie -> new WallClockLine.Tie(tie.elapsedMs(), tie.wall()))
+                        .toList());
+    }
 }

@@ -11,8 +11,8 @@ import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
 import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
-import org.kilnside.firing.WallClockLine;
 import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorFault;
 import org.kilnside.session.Snapshot.Latest;
 import org.kilnside.session.Snapshot.Stage;
 
@@ -24,7 +24,6 @@ final class FiringWatch {
     /** Three line intervals, but never less than this, make a gap (the wire's rule for silence). */
     private static final long SHORTEST_GAP_MS = 10_000;
 
-    private static final long TIE_EVERY_MS = 600_000;
     /** What was asked for has come in when nothing more comes for this long. */
     private static final long FILL_SETTLES_MS = 1_000;
 
@@ -47,18 +46,14 @@ final class FiringWatch {
     private final Forecasts forecasts;
 
     private OptionalLong firing = OptionalLong.empty();
-    private Optional<Instant> startedAt = Optional.empty();
-    private final List<WallClockLine.Tie> ties = new ArrayList<>();
-    private Optional<WallClockLine> wallClock = Optional.empty();
+    private final ClockTies clockTies = new ClockTies();
+    private final FaultWatch faults = new FaultWatch();
     private long zeroMs;
     private List<Probe> probes = List.of();
     private List<Probe> probesWritten = List.of();
     private final LineInterval interval = new LineInterval();
     private Connection connection;
     private Optional<Latest> latest = Optional.empty();
-    private long tieAtMs;
-    private boolean sensorFaulted;
-    private int goodSinceFault;
     private boolean connectionWasLost;
     private OptionalLong missingSinceUptimeMs = OptionalLong.empty();
     private FiringBook.DiskState disk;
@@ -93,7 +88,8 @@ final class FiringWatch {
             return;
         }
         Reading last = open.readings().get(open.readings().size() - 1);
-        Instant lastWall = wallOf(open, last.elapsedMs());
+        Instant lastWall = FiringBook.wallClock(open.start().startedAt(), open.clockTies())
+                .at(last.elapsedMs());
         Duration away = Duration.between(lastWall, clock.wallClock());
         boolean sameKiln = open.start().kiln().equals(settings.kiln())
                 && open.start().link().equals(link);
@@ -103,10 +99,7 @@ final class FiringWatch {
             return;
         }
         firing = OptionalLong.of(open.number());
-        startedAt = Optional.of(open.start().startedAt());
-        ties.add(new WallClockLine.Tie(0, open.start().startedAt()));
-        open.lastTie().ifPresent(tie -> ties.add(new WallClockLine.Tie(tie.elapsedMs(), tie.wall())));
-        wallClock = Optional.of(WallClockLine.through(ties));
+        clockTies.goOn(open.start().startedAt(), open.clockTies());
         probes = open.probes();
         probesWritten = open.probes();
         followProbe();
@@ -121,28 +114,23 @@ final class FiringWatch {
         }
         // What happened is in the record already.
         following.takeHappened();
-        OptionalLong uptime =
-                open.lastTie().isPresent() && open.lastTie().get().uptimeMs().isPresent()
-                        ? OptionalLong.of(Math.floorMod(
-                                open.lastTie().get().uptimeMs().getAsLong()
-                                        + last.elapsedMs()
-                                        - open.lastTie().get().elapsedMs(),
-                                Timeline.WRAP_MS))
-                        : OptionalLong.empty();
         timeline.resume(
                 last.elapsedMs(),
                 new Timeline.Stamp(
-                        uptime, OptionalInt.empty(), clock.monotonicMs() - Math.max(0, away.toMillis()), lastWall));
+                        uptimeAt(open, last.elapsedMs()), OptionalInt.empty(), clock.monotonicMs() - Math.max(0, away.toMillis()), lastWall));
         note(Kind.RECORDING_RESUMED, Optional.empty(), last.elapsedMs());
     }
 
-    private static Instant wallOf(FiringBook.OpenFiring open, long elapsedMs) {
-        return open.lastTie().isPresent()
-                ? open.lastTie()
-                        .get()
-                        .wall()
-                        .plusMillis(elapsedMs - open.lastTie().get().elapsedMs())
-                : open.start().startedAt().plusMillis(elapsedMs);
+    /** The controller's uptime at a time after the last tie, had it run on; empty when it gives none. */
+    private static OptionalLong uptimeAt(FiringBook.OpenFiring open, long elapsedMs) {
+        if (open.clockTies().isEmpty()) {
+            return OptionalLong.empty();
+        }
+        FiringBook.ClockTie tie = open.clockTies().get(open.clockTies().size() - 1);
+        return tie.uptimeMs().isEmpty()
+                ? OptionalLong.empty()
+                : OptionalLong.of(
+                        Math.floorMod(tie.uptimeMs().getAsLong() + elapsedMs - tie.elapsedMs(), Timeline.WRAP_MS));
     }
 
     void hello(ReadingSource.ControllerHello hello) {
@@ -185,7 +173,7 @@ final class FiringWatch {
         if (step == Timeline.Step.ON && reading.first().number() == 1) {
             interval.seen(timeline.elapsedMs() - before);
         }
-        if (elapsedMs >= tieAtMs) {
+        if (clockTies.isDue(elapsedMs)) {
             tie(elapsedMs);
         }
         if (reading.first().number() != 1) {
@@ -217,17 +205,8 @@ final class FiringWatch {
 
     private void follow(Reading reading, long hostMs) {
         boolean outlier = following.take(reading);
-        latest = Optional.of(new Latest(
-                reading.elapsedMs(),
-                hostMs,
-                reading.first().temperature(),
-                reading.first().coldJunction(),
-                List.copyOf(org.kilnside.sensor.SensorFault.ofBits(
-                        reading.first().raw().faultBits())),
-                reading.controller(),
-                outlier,
-                staleAfterMs()));
-        watchSensor(reading);
+        latest = Optional.of(latest(reading, hostMs, outlier));
+        faults.take(reading).ifPresent(this::record);
         for (FiringEvent happened : following.takeHappened()) {
             record(happened);
             if (happened.kind() == Kind.FIRING_ENDED) {
@@ -239,31 +218,26 @@ final class FiringWatch {
         }
     }
 
-    private void watchSensor(Reading reading) {
-        if (reading instanceof Reading.Faulted faulted) {
-            goodSinceFault = 0;
-            if (!sensorFaulted) {
-                sensorFaulted = true;
-                note(Kind.SENSOR_FAULT, Optional.of(faulted.faults().toString()), reading.elapsedMs());
-            }
-        } else if (sensorFaulted && reading instanceof Reading.Measured && ++goodSinceFault >= 10) {
-            // Ten good readings in a row: a loose wire that comes and goes does not fill the record.
-            sensorFaulted = false;
-            note(Kind.SENSOR_BACK, Optional.empty(), reading.elapsedMs());
-        }
+    private Latest latest(Reading reading, long hostMs, boolean outlier) {
+        return new Latest(
+                reading.elapsedMs(),
+                hostMs,
+                reading.first().temperature(),
+                reading.first().coldJunction(),
+                List.copyOf(SensorFault.ofBits(reading.first().raw().faultBits())),
+                reading.controller(),
+                outlier,
+                staleAfterMs());
     }
 
     private void beginRecord() {
         zeroMs = timeline.elapsedMs();
         Instant now = clock.wallClock();
-        startedAt = Optional.of(now);
-        ties.clear();
-        wallClock = Optional.of(WallClockLine.from(now));
+        clockTies.begin(now);
         firing = OptionalLong.of(book.begin(
                 new FiringBook.FiringStart(settings.kiln(), link, now, settings.plan(), settings.planText())));
         probesWritten = List.of();
         writeProbes();
-        tieAtMs = 0;
         note(Kind.RECORDING_BEGAN, Optional.empty(), 0);
     }
 
@@ -272,21 +246,12 @@ final class FiringWatch {
         events.clear();
         following.reset();
         forecasts.courseChanged();
-        Latest seen = latest.orElseThrow();
+        long hostMs = latest.orElseThrow().hostMs();
         beginRecord();
         // Wall time of the new zero follows the kiln's own time, which may run faster than the host's.
         Reading first = Reading.of(0, reading.channels(), reading.controller(), reading.origin());
         book.append(firing.getAsLong(), first);
-        boolean outlier = following.take(first);
-        latest = Optional.of(new Latest(
-                0,
-                seen.hostMs(),
-                seen.temperature(),
-                seen.coldJunction(),
-                seen.faults(),
-                seen.controller(),
-                outlier,
-                staleAfterMs()));
+        latest = Optional.of(latest(first, hostMs, following.take(first)));
     }
 
     private void fillIn(ReadingSource.Arrival arrival) {
@@ -407,8 +372,8 @@ final class FiringWatch {
                 link,
                 speed,
                 stage(),
-                startedAt,
-                wallClock,
+                clockTies.startedAt(),
+                clockTies.line(),
                 connection,
                 latest,
                 following.rates(),
@@ -437,15 +402,12 @@ final class FiringWatch {
     }
 
     private void tie(long elapsedMs) {
-        tieAtMs = elapsedMs + TIE_EVERY_MS;
-        Instant wall = wallNow(elapsedMs);
-        book.clockTie(firing.getAsLong(), new FiringBook.ClockTie(elapsedMs, timeline.uptimeMs(), wall));
-        ties.add(new WallClockLine.Tie(elapsedMs, wall));
-        wallClock = Optional.of(WallClockLine.through(ties));
-    }
-
-    private Instant wallNow(long elapsedMs) {
-        return speed == 1 ? clock.wallClock() : startedAt.orElseThrow().plusMillis(elapsedMs);
+        Instant wall = speed == 1
+                ? clock.wallClock()
+                : clockTies.startedAt().orElseThrow().plusMillis(elapsedMs);
+        FiringBook.ClockTie tie = new FiringBook.ClockTie(elapsedMs, timeline.uptimeMs(), wall);
+        book.clockTie(firing.getAsLong(), tie);
+        clockTies.add(tie);
     }
 
     private long elapsedNow() {

@@ -265,8 +265,8 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             }
             boolean oneDay = day(fromMs).equals(day(toMs));
             String to = oneDay
-                    ? state.moment(toMs, snapshot.startedAt(), snapshot.speed())
-                    : state.momentWithDay(toMs, snapshot.startedAt(), snapshot.speed());
+                    ? state.moment(toMs, snapshot.zeroFor(toMs), snapshot.speed())
+                    : state.momentWithDay(toMs, snapshot.zeroFor(toMs), snapshot.speed());
             // Kept on one line where there is room for it: a time torn apart is misread.
             return (moment(fromMs) + (oneDay ? "–" : " – ") + to).replace(' ', '\u00a0');
         }
@@ -275,17 +275,17 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             boolean today = !onTheClock()
                     || day(elapsedMs).equals(day(live.orElseThrow().askedMs()));
             return today
-                    ? state.moment(elapsedMs, snapshot.startedAt(), snapshot.speed())
-                    : state.momentWithDay(elapsedMs, snapshot.startedAt(), snapshot.speed());
+                    ? state.moment(elapsedMs, snapshot.zeroFor(elapsedMs), snapshot.speed())
+                    : state.momentWithDay(elapsedMs, snapshot.zeroFor(elapsedMs), snapshot.speed());
         }
 
         private boolean onTheClock() {
-            return snapshot.startedAt().isPresent() && Math.abs(snapshot.speed() - 1) < 1e-9;
+            return snapshot.wallClock().isPresent() && Math.abs(snapshot.speed() - 1) < 1e-9;
         }
 
         private LocalDate day(long elapsedMs) {
             ZoneId zone = words.preferences().zone();
-            return LocalDate.ofInstant(snapshot.startedAt().orElseThrow().plusMillis(elapsedMs), zone);
+            return LocalDate.ofInstant(snapshot.wallClock().orElseThrow().at(elapsedMs), zone);
         }
     }
 }

@@ -1,13 +1,13 @@
 package org.kilnside.wording;
 
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Trace;
+import org.kilnside.firing.WallClockLine;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.session.Snapshot;
@@ -37,7 +37,7 @@ public record FiringSummary(String headline, List<Line> lines) {
                 snapshot.plan(),
                 aligned,
                 snapshot.events(),
-                snapshot.startedAt(),
+                snapshot.wallClock(),
                 snapshot.speed(),
                 words);
     }
@@ -46,6 +46,7 @@ public record FiringSummary(String headline, List<Line> lines) {
      * The summary of any firing.
      *
      * @param aligned the plan laid over what happened; empty when that is not known
+     * @param wallClock by which moments get their time of day; empty when that is not known
      * @param speed kiln time over host time while it was recorded; times are on the wall clock only at 1
      */
     public static Optional<FiringSummary> of(
@@ -53,11 +54,11 @@ public record FiringSummary(String headline, List<Line> lines) {
             Optional<Schedule> plan,
             List<PlanPosition.PlanPoint> aligned,
             List<FiringEvent> events,
-            Optional<Instant> startedAt,
+            Optional<WallClockLine> wallClock,
             double speed,
             Words words) {
         return FiringFigures.of(curve, plan, aligned, events).map(figures -> {
-            Writer writer = new Writer(figures, startedAt, speed, words);
+            Writer writer = new Writer(figures, wallClock, speed, words);
             return new FiringSummary(writer.headline(plan), writer.lines(plan));
         });
     }
@@ -75,14 +76,14 @@ public record FiringSummary(String headline, List<Line> lines) {
 
     private static final class Writer {
         private final FiringFigures figures;
-        private final Optional<Instant> startedAt;
+        private final Optional<WallClockLine> wallClock;
         private final double speed;
         private final Words words;
         private final StateWords state;
 
-        Writer(FiringFigures figures, Optional<Instant> startedAt, double speed, Words words) {
+        Writer(FiringFigures figures, Optional<WallClockLine> wallClock, double speed, Words words) {
             this.figures = figures;
-            this.startedAt = startedAt;
+            this.wallClock = wallClock;
             this.speed = speed;
             this.words = words;
             this.state = new StateWords(words);
@@ -171,7 +172,7 @@ public record FiringSummary(String headline, List<Line> lines) {
         }
 
         private String moment(long elapsedMs) {
-            return state.momentWithDay(elapsedMs, startedAt, speed);
+            return state.momentWithDay(elapsedMs, wallClock.map(line -> line.zeroFor(elapsedMs)), speed);
         }
 
         private void add(List<Line> lines, String label, String value) {

@@ -193,7 +193,7 @@ class BookRoundTripTest {
                             readings.subList(0, 10),
                             List.of(began),
                             List.of(SomeReadings.TYPE_K),
-                            Optional.of(tie)));
+                            List.of(tie)));
             assertThat(recorder.state().onDiskUpToMs()).hasValue(9_000);
             readings.subList(10, 20).forEach(reading -> recorder.append(1, reading));
             recorder.end(1, 20_000);

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 import org.kilnside.firing.Trace;
+import org.kilnside.firing.WallClockLine;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -84,7 +85,8 @@ public class CsvLogBenchmark {
     @Benchmark
     public String writeLog() throws IOException {
         StringWriter out = new StringWriter();
-        try (CsvLogWriter writer = new CsvLogWriter(out, Optional.of(Instant.parse("2026-11-25T06:30:00Z")))) {
+        try (CsvLogWriter writer = new CsvLogWriter(
+                out, Optional.of(WallClockLine.from(Instant.parse("2026-11-25T06:30:00Z"))))) {
             writer.write(trace);
         }
         return out.toString();

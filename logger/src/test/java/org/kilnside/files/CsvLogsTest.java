@@ -31,6 +31,7 @@ import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
+import org.kilnside.firing.WallClockLine;
 import org.kilnside.quantity.Share;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.RawSignal;
@@ -238,7 +239,7 @@ class CsvLogsTest {
         for (Optional<Instant> start :
                 List.of(Optional.<Instant>empty(), Optional.of(Instant.parse("2026-11-25T06:30:00.125Z")))) {
             StringWriter text = new StringWriter();
-            try (CsvLogWriter writer = new CsvLogWriter(text, start)) {
+            try (CsvLogWriter writer = new CsvLogWriter(text, start.map(WallClockLine::from))) {
                 writer.comment("Tall Drum\nbisque");
                 writer.write(trace);
             }
@@ -251,6 +252,19 @@ class CsvLogsTest {
                 assertThat(log.trace().setpointC(i)).isEqualTo(trace.setpointC(i));
             }
         }
+    }
+
+    @Test
+    void theTimeOfDayFollowsTheWallClockWhereTheControllersClockDrifts() throws IOException {
+        StringWriter text = new StringWriter();
+        WallClockLine line = new WallClockLine(Instant.parse("2026-11-25T06:30:00Z"), 1.005);
+        try (CsvLogWriter writer = new CsvLogWriter(text, Optional.of(line))) {
+            writer.write(new Trace.Builder().add(0, 20).add(36_000_000, 900).view());
+        }
+        // Ten hours by a clock that runs 0.5 % slow are 10 h 3 min (arithmetic).
+        assertThat(text.toString())
+                .contains("\n0,2026-11-25T06:30:00.000Z,20,")
+                .contains("\n36000,2026-11-25T16:33:00.000Z,900,");
     }
 
     @Test

@@ -42,6 +42,16 @@ class WallClockLineTest {
     }
 
     @Test
+    void aRecorderThatRunsForMonthsStillGetsItsLine() {
+        List<Tie> ties = new ArrayList<>();
+        for (long elapsed = 0; elapsed <= 90L * 24 * 3_600_000; elapsed += TEN_MINUTES_MS) {
+            ties.add(new Tie(elapsed, EVENING.plusMillis(Math.round(elapsed * 0.998))));
+        }
+        WallClockLine line = WallClockLine.through(ties);
+        assertThat(line.rate()).isCloseTo(0.998, within(1e-6));
+    }
+
+    @Test
     void aClockThatIsSetForwardAnHourMovesTheTimesAndNotTheRate() {
         WallClockLine line = WallClockLine.through(slowByHalfAPercent(20 * 3_600_000L, Duration.ofHours(1)));
         assertThat(line.rate()).isCloseTo(1.005, within(1e-3));

@@ -29,10 +29,10 @@ public class BookInMemory implements FiringBook {
     }
 
     /** A firing of an earlier run of the program, to be found by the next. */
-    public long beginEarlier(FiringStart start, List<Reading> its, Optional<ClockTie> tie) {
+    public long beginEarlier(FiringStart start, List<Reading> its, List<ClockTie> before) {
         long number = begin(start);
         readings.get(index(number)).addAll(its);
-        open = Optional.of(new OpenFiring(number, start, its, List.of(), List.of(), tie));
+        open = Optional.of(new OpenFiring(number, start, its, List.of(), List.of(), before));
         return number;
     }
 

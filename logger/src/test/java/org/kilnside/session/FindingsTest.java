@@ -96,7 +96,7 @@ class FindingsTest {
         again.beginEarlier(
                 book.starts.get(0),
                 new ArrayList<Reading>(book.readings.get(0)),
-                Optional.of(book.ties.get(book.ties.size() - 1)));
+                List.copyOf(book.ties));
         FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
         second.resume();
         assertThat(second.snapshot().findings().cone())

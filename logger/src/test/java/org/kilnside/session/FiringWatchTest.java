@@ -271,7 +271,7 @@ class FiringWatchTest {
         ramp(20, 220, 7_200);
         List<Reading> before = new ArrayList<>(book.readings.get(0));
         BookInMemory again = new BookInMemory();
-        again.beginEarlier(book.starts.get(0), before, Optional.of(book.ties.get(book.ties.size() - 1)));
+        again.beginEarlier(book.starts.get(0), before, List.copyOf(book.ties));
         FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
         step(60_000);
         second.resume();
@@ -295,7 +295,7 @@ class FiringWatchTest {
         again.beginEarlier(
                 book.starts.get(0),
                 new ArrayList<>(book.readings.get(0)),
-                Optional.of(book.ties.get(book.ties.size() - 1)));
+                List.copyOf(book.ties));
         FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
         second.resume();
         assertThat(second.snapshot().curve().size())
@@ -315,7 +315,7 @@ class FiringWatchTest {
         again.beginEarlier(
                 book.starts.get(0),
                 new ArrayList<>(book.readings.get(0)),
-                Optional.of(book.ties.get(book.ties.size() - 1)));
+                List.copyOf(book.ties));
         FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
         clock.forward(Duration.ofDays(6));
         second.resume();
@@ -341,6 +341,29 @@ class FiringWatchTest {
         assertThat(snapshot.startedAt().orElseThrow().plusMillis(elapsedMs))
                 .as("without the line: almost eleven minutes too early")
                 .isBefore(began.plusSeconds(36 * 3_600 - 640));
+    }
+
+    @Test
+    void afterARestartOfTheProgramTheTimesOfDayRestOnAllThatWasReadBefore() {
+        java.time.Instant began = clock.wallClock();
+        for (int minute = 0; minute <= 20 * 60; minute++) {
+            if (minute == 15 * 60) {
+                // The clock is put forward an hour: between the first tie and the last there is no true rate now.
+                clock.wallJumps(Duration.ofHours(1));
+            }
+            watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 100 + minute * 0.1));
+            uptimeMs += 59_700;
+            clock.forwardMs(60_000);
+        }
+        BookInMemory again = new BookInMemory();
+        again.beginEarlier(book.starts.get(0), new ArrayList<>(book.readings.get(0)), List.copyOf(book.ties));
+        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
+        second.resume();
+        long elapsedMs = 10 * 60 * 59_700L;
+        // 0.5 % slow (arithmetic): what stands at 10 h less 3 min was read 10 h after the begin, on a clock an hour late.
+        assertThat(second.snapshot().wallClock().orElseThrow().at(elapsedMs))
+                .isBetween(began.plusSeconds(11 * 3_600 - 20), began.plusSeconds(11 * 3_600 + 20));
+        assertThat(second.snapshot().wallClock()).isEqualTo(watch.snapshot().wallClock());
     }
 
     @Test

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
+import org.kilnside.firing.WallClockLine;
 import org.kilnside.session.Snapshot;
 
 class FiringSummaryTest {
@@ -72,7 +73,7 @@ class FiringSummaryTest {
                         Optional.empty(),
                         List.of(),
                         List.of(),
-                        Optional.of(SampleSnapshots.BEGAN),
+                        Optional.of(WallClockLine.from(SampleSnapshots.BEGAN)),
                         1,
                         english)
                 .orElseThrow();
