@@ -88,8 +88,8 @@ final class FiringWatch {
             return;
         }
         Reading last = open.readings().get(open.readings().size() - 1);
-        Instant lastWall = FiringBook.wallClock(open.start().startedAt(), open.clockTies())
-                .at(last.elapsedMs());
+        Instant lastWall =
+                FiringBook.wallClock(open.start().startedAt(), open.clockTies()).at(last.elapsedMs());
         Duration away = Duration.between(lastWall, clock.wallClock());
         boolean sameKiln = open.start().kiln().equals(settings.kiln())
                 && open.start().link().equals(link);
@@ -117,7 +117,10 @@ final class FiringWatch {
         timeline.resume(
                 last.elapsedMs(),
                 new Timeline.Stamp(
-                        uptimeAt(open, last.elapsedMs()), OptionalInt.empty(), clock.monotonicMs() - Math.max(0, away.toMillis()), lastWall));
+                        uptimeAt(open, last.elapsedMs()),
+                        OptionalInt.empty(),
+                        clock.monotonicMs() - Math.max(0, away.toMillis()),
+                        lastWall));
         note(Kind.RECORDING_RESUMED, Optional.empty(), last.elapsedMs());
     }
 

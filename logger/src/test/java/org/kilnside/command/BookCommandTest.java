@@ -42,9 +42,11 @@ class BookCommandTest {
             recorder.sensors(number, 0, List.of(Probe.UNKNOWN));
             for (long minute = 0; minute <= 20 * 60; minute++) {
                 long elapsedMs = minute * 60_000;
-                recorder.append(number, reading(elapsedMs, minute < 600 ? 20 + minute * 1.6 : 980 - (minute - 600) * 1.5));
+                recorder.append(
+                        number, reading(elapsedMs, minute < 600 ? 20 + minute * 1.6 : 980 - (minute - 600) * 1.5));
                 if (minute % 10 == 0) {
-                    recorder.clockTie(number, new ClockTie(elapsedMs, OptionalLong.of(elapsedMs), onTheWall(elapsedMs)));
+                    recorder.clockTie(
+                            number, new ClockTie(elapsedMs, OptionalLong.of(elapsedMs), onTheWall(elapsedMs)));
                 }
             }
             recorder.append(number, FiringEvent.of(20 * 3_600_000L, FiringEvent.Kind.NOTE, "Bung out"));

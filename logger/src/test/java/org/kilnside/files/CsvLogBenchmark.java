@@ -85,8 +85,8 @@ public class CsvLogBenchmark {
     @Benchmark
     public String writeLog() throws IOException {
         StringWriter out = new StringWriter();
-        try (CsvLogWriter writer = new CsvLogWriter(
-                out, Optional.of(WallClockLine.from(Instant.parse("2026-11-25T06:30:00Z"))))) {
+        try (CsvLogWriter writer =
+                new CsvLogWriter(out, Optional.of(WallClockLine.from(Instant.parse("2026-11-25T06:30:00Z"))))) {
             writer.write(trace);
         }
         return out.toString();

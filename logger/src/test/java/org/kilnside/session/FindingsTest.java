@@ -93,10 +93,7 @@ class FindingsTest {
         reads(1372);
         ramp(1000, 1010, 100);
         BookInMemory again = new BookInMemory();
-        again.beginEarlier(
-                book.starts.get(0),
-                new ArrayList<Reading>(book.readings.get(0)),
-                List.copyOf(book.ties));
+        again.beginEarlier(book.starts.get(0), new ArrayList<Reading>(book.readings.get(0)), List.copyOf(book.ties));
         FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
         second.resume();
         assertThat(second.snapshot().findings().cone())

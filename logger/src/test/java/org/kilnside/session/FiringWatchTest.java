@@ -292,10 +292,7 @@ class FiringWatchTest {
         reads(900);
         ramp(220, 225, 180);
         BookInMemory again = new BookInMemory();
-        again.beginEarlier(
-                book.starts.get(0),
-                new ArrayList<>(book.readings.get(0)),
-                List.copyOf(book.ties));
+        again.beginEarlier(book.starts.get(0), new ArrayList<>(book.readings.get(0)), List.copyOf(book.ties));
         FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
         second.resume();
         assertThat(second.snapshot().curve().size())
@@ -312,10 +309,7 @@ class FiringWatchTest {
     void aFiringOfLastWeekIsEndedAndANewOneBegun() {
         ramp(20, 220, 7_200);
         BookInMemory again = new BookInMemory();
-        again.beginEarlier(
-                book.starts.get(0),
-                new ArrayList<>(book.readings.get(0)),
-                List.copyOf(book.ties));
+        again.beginEarlier(book.starts.get(0), new ArrayList<>(book.readings.get(0)), List.copyOf(book.ties));
         FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
         clock.forward(Duration.ofDays(6));
         second.resume();
@@ -360,7 +354,8 @@ class FiringWatchTest {
         FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
         second.resume();
         long elapsedMs = 10 * 60 * 59_700L;
-        // 0.5 % slow (arithmetic): what stands at 10 h less 3 min was read 10 h after the begin, on a clock an hour late.
+        // 0.5 % slow (arithmetic): what stands at 10 h less 3 min was read 10 h after the begin, on a clock an hour
+        // late.
         assertThat(second.snapshot().wallClock().orElseThrow().at(elapsedMs))
                 .isBetween(began.plusSeconds(11 * 3_600 - 20), began.plusSeconds(11 * 3_600 + 20));
         assertThat(second.snapshot().wallClock()).isEqualTo(watch.snapshot().wallClock());
