@@ -99,6 +99,8 @@ public final class DeskCommand implements Callable<Integer> {
                 List.of(),
                 Trace.EMPTY,
                 Findings.NONE,
+                List.of(),
+                Optional.empty(),
                 new FiringBook.DiskState(OptionalLong.empty(), 0, Optional.empty()));
     }
 }

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.kilnside.alarm.Measure;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.schedule.Segment;
@@ -31,13 +32,14 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class SnapshotLines {
     /** Rises when the lines change so that an older copy would misread them. */
-    public static final int VERSION = 2;
+    public static final int VERSION = 4;
 
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .addMixIn(Segment.class, SegmentKinds.class)
             .addMixIn(Snapshot.class, WithoutCurve.class)
             .addMixIn(Findings.class, WithoutForecast.class)
             .addMixIn(Cone.class, ByNumber.class)
+            .addMixIn(Measure.class, Quantities.class)
             .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
             .build();
 
@@ -186,9 +188,22 @@ public final class SnapshotLines {
     }
 
     /** What a follower may say to the recorder. */
-    public record Request(Optional<String> note, Optional<String> firing) {
+    public record Request(Optional<String> note, Optional<String> firing, Optional<String> acknowledge) {
         public static final String BEGINS = "begins";
         public static final String ENDS = "ends";
+
+        public static Request ofNote(String text) {
+            return new Request(Optional.of(text), Optional.empty(), Optional.empty());
+        }
+
+        /** @param what {@link #BEGINS} or {@link #ENDS} */
+        public static Request ofFiring(String what) {
+            return new Request(Optional.empty(), Optional.of(what), Optional.empty());
+        }
+
+        public static Request ofAcknowledgement(String alarmId) {
+            return new Request(Optional.empty(), Optional.empty(), Optional.of(alarmId));
+        }
 
         public String line() {
             return MAPPER.writeValueAsString(this);
@@ -210,6 +225,17 @@ public final class SnapshotLines {
         @JsonSubTypes.Type(value = Segment.FreeCooling.class, name = "free_cooling")
     })
     private interface SegmentKinds {}
+
+    @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "quantity")
+    @JsonSubTypes({
+        @JsonSubTypes.Type(value = Measure.OfTemperature.class, name = "temperature"),
+        @JsonSubTypes.Type(value = Measure.OfDifference.class, name = "difference"),
+        @JsonSubTypes.Type(value = Measure.OfRate.class, name = "rate"),
+        @JsonSubTypes.Type(value = Measure.OfTime.class, name = "time"),
+        @JsonSubTypes.Type(value = Measure.OfPower.class, name = "power"),
+        @JsonSubTypes.Type(value = Measure.OfBytes.class, name = "bytes")
+    })
+    private interface Quantities {}
 
     @JsonIgnoreProperties("curve")
     private interface WithoutCurve {}

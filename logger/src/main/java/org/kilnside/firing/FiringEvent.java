@@ -42,6 +42,14 @@ public record FiringEvent(long elapsedMs, Kind kind, Optional<String> text) {
         GAP_FILLED,
         /** The book could not be written and readings wait in memory. */
         BOOK_TROUBLE,
+        /** An alarm was raised; the text is its entry as {@code alarm.AlarmEntry} writes and reads it. */
+        ALARM_RAISED,
+        /** An alarm was raised again: worse, or still true ten minutes after it was acknowledged. */
+        ALARM_RAISED_AGAIN,
+        /** A person acknowledged an alarm. */
+        ALARM_ACKNOWLEDGED,
+        /** An alarm ceased to be true. */
+        ALARM_CLEARED,
         /** A note by a person. */
         NOTE
     }

@@ -188,17 +188,22 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
 
     @Override
     public void note(String text) {
-        say(new SnapshotLines.Request(Optional.of(text), Optional.empty()));
+        say(SnapshotLines.Request.ofNote(text));
+    }
+
+    @Override
+    public void acknowledge(String alarmId) {
+        say(SnapshotLines.Request.ofAcknowledgement(alarmId));
     }
 
     @Override
     public void firingBegins() {
-        say(new SnapshotLines.Request(Optional.empty(), Optional.of(SnapshotLines.Request.BEGINS)));
+        say(SnapshotLines.Request.ofFiring(SnapshotLines.Request.BEGINS));
     }
 
     @Override
     public void firingEnds() {
-        say(new SnapshotLines.Request(Optional.empty(), Optional.of(SnapshotLines.Request.ENDS)));
+        say(SnapshotLines.Request.ofFiring(SnapshotLines.Request.ENDS));
     }
 
     private void say(SnapshotLines.Request request) {

@@ -177,6 +177,7 @@ public final class SnapshotStream implements AutoCloseable {
 
         private void take(SnapshotLines.Request request) {
             request.note().ifPresent(feed::note);
+            request.acknowledge().ifPresent(feed::acknowledge);
             request.firing().ifPresent(what -> {
                 if (what.equals(SnapshotLines.Request.BEGINS)) {
                     feed.firingBegins();

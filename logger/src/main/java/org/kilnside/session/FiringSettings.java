@@ -3,6 +3,7 @@ package org.kilnside.session;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.kilnside.alarm.AlarmLimits;
 import org.kilnside.firing.Kiln;
 import org.kilnside.schedule.Schedule;
 
@@ -15,6 +16,8 @@ import org.kilnside.schedule.Schedule;
  * @param thresholds when the lid may be cracked and the ware unloaded, and whose opinion that is
  * @param wall what the kiln's wall is made of
  * @param powerKw of all its elements
+ * @param isolator where the switch is that takes the kiln off the mains, in the potter's words
+ * @param alarmLimits from where on something is an alarm
  * @param resumeWithin how long the program may have been away and still go on with the same firing
  */
 public record FiringSettings(
@@ -24,6 +27,8 @@ public record FiringSettings(
         Kiln.Thresholds thresholds,
         Optional<Kiln.Wall> wall,
         OptionalDouble powerKw,
+        Optional<String> isolator,
+        AlarmLimits alarmLimits,
         Duration resumeWithin) {
     /** A firing and its cooling take up to a day and a half; after that, a new recording is a new firing. */
     public static final Duration A_FIRING_LONG = Duration.ofHours(36);
@@ -36,6 +41,8 @@ public record FiringSettings(
                 Kiln.Thresholds.COMMON_PRACTICE,
                 Optional.empty(),
                 OptionalDouble.empty(),
+                Optional.empty(),
+                AlarmLimits.USUAL,
                 A_FIRING_LONG);
     }
 
@@ -50,6 +57,12 @@ public record FiringSettings(
                 known.power().isPresent()
                         ? OptionalDouble.of(known.power().get().kilowatts())
                         : OptionalDouble.empty(),
+                known.isolator(),
+                alarmLimits.forKiln(
+                        known.limits().temperature(),
+                        known.limits().rate(),
+                        known.thresholds().crack(),
+                        known.thresholds().unload()),
                 resumeWithin);
     }
 }

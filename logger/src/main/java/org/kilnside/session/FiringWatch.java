@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import org.kilnside.alarm.Alarm;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
 import org.kilnside.firing.Origin;
@@ -44,6 +45,7 @@ final class FiringWatch {
     private List<FiringEvent> eventsSeen = List.of();
     private final GapFill gapFill = new GapFill();
     private final Forecasts forecasts;
+    private final AlarmDuty alarms;
 
     private OptionalLong firing = OptionalLong.empty();
     private final ClockTies clockTies = new ClockTies();
@@ -62,14 +64,15 @@ final class FiringWatch {
     private boolean changed = true;
     private Snapshot snapshot;
 
-    FiringWatch(FiringBook book, HostClock clock, FiringSettings settings, String link, double speed) {
+    FiringWatch(FiringBook book, HostClock clock, FiringSettings settings, String link, double speed, Host host) {
         this.book = book;
         this.clock = clock;
         this.settings = settings;
         this.link = link;
         this.speed = speed;
         this.timeline = new Timeline(speed);
-        this.following = new Following(settings.plan());
+        this.alarms = new AlarmDuty(settings.alarmLimits(), settings.plan(), host, this::record);
+        this.following = new Following(settings.plan(), alarms);
         this.forecasts = new Forecasts(settings);
         this.connection = new Connection(
                 Connection.State.CONNECTING, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE);
@@ -105,7 +108,9 @@ final class FiringWatch {
         followProbe();
         events.addAll(open.events());
         long beforeMs = 0;
+        alarms.remember();
         for (Reading reading : open.readings()) {
+            alarms.line(reading);
             following.take(reading);
             if (reading.origin() == Origin.LIVE) {
                 interval.seen(reading.elapsedMs() - beforeMs);
@@ -114,6 +119,7 @@ final class FiringWatch {
         }
         // What happened is in the record already.
         following.takeHappened();
+        alarms.remembered(open.events(), last.elapsedMs());
         timeline.resume(
                 last.elapsedMs(),
                 new Timeline.Stamp(
@@ -179,6 +185,7 @@ final class FiringWatch {
         if (clockTies.isDue(elapsedMs)) {
             tie(elapsedMs);
         }
+        alarms.line(reading);
         if (reading.first().number() != 1) {
             return;
         }
@@ -249,6 +256,7 @@ final class FiringWatch {
         events.clear();
         following.reset();
         forecasts.courseChanged();
+        alarms.begin();
         long hostMs = latest.orElseThrow().hostMs();
         beginRecord();
         // Wall time of the new zero follows the kiln's own time, which may run faster than the host's.
@@ -287,6 +295,14 @@ final class FiringWatch {
         changed = true;
     }
 
+    /** A person knows of an alarm. */
+    void acknowledge(String alarmId) {
+        if (firing.isPresent()) {
+            alarms.acknowledge(alarmId, elapsedNow());
+            changed = true;
+        }
+    }
+
     void note(String text) {
         if (firing.isPresent()) {
             note(Kind.NOTE, Optional.of(text), elapsedNow());
@@ -314,6 +330,11 @@ final class FiringWatch {
                 note(Kind.BOOK_TROUBLE, now.trouble(), elapsedNow());
             }
             changed = true;
+        }
+        if (firing.isPresent() && !Double.isInfinite(speed)) {
+            List<Alarm> before = alarms.current();
+            alarms.tick(elapsedNow(), interval.ms().orElse(UNKNOWN_INTERVAL_MS), clock.monotonicMs());
+            changed |= before != alarms.current();
         }
         if (gapFill.settled(clock.monotonicMs(), FILL_SETTLES_MS)) {
             followAnew();
@@ -386,6 +407,8 @@ final class FiringWatch {
                 eventsSeen,
                 following.curve(),
                 forecasts.with(following.ware().findings(), stage()),
+                alarms.current(),
+                settings.isolator(),
                 disk);
         return snapshot;
     }
@@ -430,6 +453,7 @@ final class FiringWatch {
 
     private void record(FiringEvent event) {
         events.add(event);
+        alarms.happened(event);
         book.append(firing.orElseThrow(), event);
         changed = true;
     }

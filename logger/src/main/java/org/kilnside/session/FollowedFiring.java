@@ -24,7 +24,7 @@ public record FollowedFiring(
 
     /** Follows readings in order of time; those of other channels than the guiding one are passed over. */
     public static FollowedFiring of(Optional<Schedule> plan, List<Reading> readings) {
-        Following following = new Following(plan);
+        Following following = new Following(plan, (elapsedMs, celsius, controller, tracker, ware) -> {});
         readings.stream().filter(reading -> reading.first().number() == 1).forEach(following::take);
         return new FollowedFiring(following.curve(), following.peak(), following.position(), following.takeHappened());
     }

@@ -2,6 +2,7 @@ package org.kilnside.session;
 
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
@@ -20,6 +21,7 @@ import org.kilnside.tracking.PlanPosition;
  */
 final class Following implements OutlierFilter.Listener<Reading.Measured> {
     private final Optional<Schedule> plan;
+    private final Follower follower;
     private final RateMeter rateMeter = new RateMeter();
 
     private Trace.Builder curve = new Trace.Builder();
@@ -29,8 +31,15 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
     private WareWatch ware = new WareWatch(Probe.UNKNOWN);
     private Optional<Snapshot.Peak> peak = Optional.empty();
 
-    Following(Optional<Schedule> plan) {
+    /** Sees each good reading after it has been followed. */
+    interface Follower {
+        void good(
+                long elapsedMs, double celsius, ControllerReport controller, FiringTracker tracker, WareWatch ware);
+    }
+
+    Following(Optional<Schedule> plan, Follower follower) {
         this.plan = plan;
+        this.follower = follower;
         this.tracker = new FiringTracker(plan);
     }
 
@@ -52,6 +61,7 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
         if (peak.isEmpty() || celsius > peak.get().temperature().celsius()) {
             peak = Optional.of(new Snapshot.Peak(Temperature.ofCelsius(celsius), elapsedMs));
         }
+        follower.good(elapsedMs, celsius, reading.controller(), tracker, ware);
     }
 
     @Override

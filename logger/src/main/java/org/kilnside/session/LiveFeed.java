@@ -25,6 +25,9 @@ public interface LiveFeed {
     /** Puts a person's note into the record at this moment of the firing. */
     void note(String text);
 
+    /** A person knows of an alarm, named by its id; one that is not there any more changes nothing. */
+    void acknowledge(String alarmId);
+
     /** A person says that the firing begins now, whatever the curve shows. */
     void firingBegins();
 

@@ -28,17 +28,31 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
     private volatile Snapshot latest;
     private volatile boolean closing;
 
-    /** @param forecaster asked once a minute of the kiln's time, on a thread of its own */
+    /** A live firing on a host of which nothing is known. */
     public LiveFiring(
             FiringBook book,
             HostClock clock,
             FiringSettings settings,
             ReadingSource source,
             FiringForecaster forecaster) {
+        this(book, clock, settings, source, forecaster, Host.UNKNOWN);
+    }
+
+    /**
+     * @param forecaster asked once a minute of the kiln's time, on a thread of its own
+     * @param host asked each second what it says of itself
+     */
+    public LiveFiring(
+            FiringBook book,
+            HostClock clock,
+            FiringSettings settings,
+            ReadingSource source,
+            FiringForecaster forecaster,
+            Host host) {
         this.source = source;
         this.forecasts =
                 new ForecastThread(forecaster, (request, answer) -> submit(() -> watch().forecast(request, answer)));
-        this.watch = new FiringWatch(book, clock, settings, source.notation(), source.speed());
+        this.watch = new FiringWatch(book, clock, settings, source.notation(), source.speed(), host);
         this.latest = watch.snapshot();
     }
 
@@ -68,6 +82,11 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
     @Override
     public void note(String text) {
         submit(() -> watch.note(text));
+    }
+
+    @Override
+    public void acknowledge(String alarmId) {
+        submit(() -> watch.acknowledge(alarmId));
     }
 
     @Override

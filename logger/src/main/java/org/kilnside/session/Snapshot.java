@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.kilnside.alarm.Alarm;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Trace;
@@ -35,6 +36,8 @@ import org.kilnside.tracking.PlanPosition;
  * @param events what happened, oldest first
  * @param curve all good temperatures, outliers left out
  * @param findings what is worked out of them: the cone so far, the forecast, and doubts about the sensor
+ * @param alarms what is or was wrong and not yet acknowledged, and good news; the worst first
+ * @param isolator where the switch is that takes the kiln off the mains, in the potter's words
  * @param disk how far the book is on disk
  */
 public record Snapshot(
@@ -55,9 +58,12 @@ public record Snapshot(
         List<FiringEvent> events,
         Trace curve,
         Findings findings,
+        List<Alarm> alarms,
+        Optional<String> isolator,
         FiringBook.DiskState disk) {
     public Snapshot {
         events = List.copyOf(events);
+        alarms = List.copyOf(alarms);
     }
 
     /** The same firing as another Kilnside sees it: its own connection and clock, and what it has put together. */
@@ -80,6 +86,8 @@ public record Snapshot(
                 events,
                 itsCurve,
                 itsFindings,
+                alarms,
+                isolator,
                 disk);
     }
 

@@ -2,6 +2,7 @@ package org.kilnside.session;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.kilnside.firing.Reading;
 import org.kilnside.heatwork.ConeReached;
@@ -83,6 +84,11 @@ final class WareWatch {
                 .map(each -> new Findings.Doubt(each.getKey(), each.getValue()))
                 .sorted(Comparator.comparingLong(Findings.Doubt::sinceMs).thenComparing(Findings.Doubt::what))
                 .toList();
+    }
+
+    /** What is suspected of the sensor now, and since when. */
+    Map<SignalWatch.Suspicion, Long> suspicions() {
+        return signal.suspicions();
     }
 
     SensorUncertainty uncertainty() {

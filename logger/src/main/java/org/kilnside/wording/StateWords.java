@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import org.kilnside.alarm.AlarmEntry;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
@@ -80,7 +81,8 @@ public final class StateWords {
     /** What happened, without when. */
     public String event(FiringEvent event) {
         String kind = words.named("event", event.kind());
-        return event.text()
+        Optional<String> alarm = event.text().flatMap(AlarmEntry::parse).map(new AlarmWords(words)::line);
+        return alarm.or(event::text)
                 .map(text -> words.text("event.with_text", kind, text))
                 .orElse(kind);
     }

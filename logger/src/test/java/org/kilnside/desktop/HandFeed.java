@@ -52,6 +52,11 @@ final class HandFeed implements LiveFeed {
     }
 
     @Override
+    public void acknowledge(String alarmId) {
+        hear("acknowledge: " + alarmId);
+    }
+
+    @Override
     public void firingBegins() {
         hear("begins");
     }

@@ -100,7 +100,7 @@ class SnapshotLinesTest {
 
     @Test
     void aRequestTravelsAsALine() {
-        SnapshotLines.Request request = new SnapshotLines.Request(Optional.of("bung out \"now\"\n"), Optional.empty());
+        SnapshotLines.Request request = SnapshotLines.Request.ofNote("bung out \"now\"\n");
         assertThat(request.line()).doesNotContain("\n");
         assertThat(SnapshotLines.Request.of(request.line())).isEqualTo(request);
         assertThatThrownBy(() -> SnapshotLines.Request.of("{")).isInstanceOf(IllegalArgumentException.class);

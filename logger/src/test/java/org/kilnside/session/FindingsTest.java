@@ -31,7 +31,7 @@ class FindingsTest {
     private final HandClock clock = new HandClock();
     private final BookInMemory book = new BookInMemory();
     private final FiringSettings settings = FiringSettings.of(Optional.empty(), Optional.of(GLAZE), Optional.empty());
-    private final FiringWatch watch = new FiringWatch(book, clock, settings, "serial:/dev/ttyUSB0", 1);
+    private final FiringWatch watch = new FiringWatch(book, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
     private final List<ForecastRequest> asked = new ArrayList<>();
     private long uptimeMs = 500_000;
 
@@ -94,7 +94,7 @@ class FindingsTest {
         ramp(1000, 1010, 100);
         BookInMemory again = new BookInMemory();
         again.beginEarlier(book.starts.get(0), new ArrayList<Reading>(book.readings.get(0)), List.copyOf(book.ties));
-        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
+        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
         second.resume();
         assertThat(second.snapshot().findings().cone())
                 .isPresent()

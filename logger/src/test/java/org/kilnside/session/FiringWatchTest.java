@@ -38,7 +38,7 @@ class FiringWatchTest {
     private long uptimeMs = 500_000;
 
     private FiringWatch newWatch() {
-        return new FiringWatch(book, clock, settings, "serial:/dev/ttyUSB0", 1);
+        return new FiringWatch(book, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
     }
 
     private void reads(double celsius) {
@@ -272,7 +272,7 @@ class FiringWatchTest {
         List<Reading> before = new ArrayList<>(book.readings.get(0));
         BookInMemory again = new BookInMemory();
         again.beginEarlier(book.starts.get(0), before, List.copyOf(book.ties));
-        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
+        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
         step(60_000);
         second.resume();
         assertThat(second.snapshot().firing()).hasValue(1);
@@ -293,7 +293,7 @@ class FiringWatchTest {
         ramp(220, 225, 180);
         BookInMemory again = new BookInMemory();
         again.beginEarlier(book.starts.get(0), new ArrayList<>(book.readings.get(0)), List.copyOf(book.ties));
-        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
+        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
         second.resume();
         assertThat(second.snapshot().curve().size())
                 .isEqualTo(watch.snapshot().curve().size());
@@ -310,7 +310,7 @@ class FiringWatchTest {
         ramp(20, 220, 7_200);
         BookInMemory again = new BookInMemory();
         again.beginEarlier(book.starts.get(0), new ArrayList<>(book.readings.get(0)), List.copyOf(book.ties));
-        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
+        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
         clock.forward(Duration.ofDays(6));
         second.resume();
         second.reading(Arrivals.measured(5_000, clock.monotonicMs(), 18));

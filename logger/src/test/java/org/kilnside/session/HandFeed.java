@@ -48,6 +48,11 @@ public final class HandFeed implements LiveFeed {
     }
 
     @Override
+    public void acknowledge(String alarmId) {
+        said.add("acknowledge: " + alarmId);
+    }
+
+    @Override
     public void firingBegins() {
         said.add("begins");
     }

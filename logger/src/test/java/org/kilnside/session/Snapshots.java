@@ -63,6 +63,8 @@ public final class Snapshots {
                 List.of(FiringEvent.of(0, FiringEvent.Kind.RECORDING_BEGAN)),
                 curve.view(),
                 Findings.NONE,
+                List.of(),
+                Optional.empty(),
                 new FiringBook.DiskState(OptionalLong.of(readings * 1_000L), 0, Optional.empty()));
     }
 

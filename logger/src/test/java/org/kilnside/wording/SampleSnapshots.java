@@ -146,6 +146,8 @@ public final class SampleSnapshots {
                 List.of(),
                 Trace.EMPTY,
                 Findings.NONE,
+                List.of(),
+                Optional.empty(),
                 new FiringBook.DiskState(OptionalLong.empty(), 0, Optional.empty()));
     }
 
@@ -271,6 +273,8 @@ public final class SampleSnapshots {
                     events(),
                     trace,
                     findings(trace, plan.map(written -> position(written, planned, hot))),
+                    List.of(),
+                    Optional.empty(),
                     new FiringBook.DiskState(OptionalLong.of(Math.max(0, untilMs - 400)), 1, bookTrouble));
         }
 

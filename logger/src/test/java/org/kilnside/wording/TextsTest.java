@@ -21,6 +21,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.kilnside.alarm.AlarmKind;
+import org.kilnside.alarm.Grade;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.sensor.SensorFault;
 import org.kilnside.sensor.SignalWatch;
@@ -31,14 +33,17 @@ import org.kilnside.tracking.PlanPosition;
 /** The three languages' files against each other and against the program that uses them. */
 class TextsTest {
     /** Families whose key ends in a constant's name. */
-    private static final Map<String, Class<? extends Enum<?>>> FAMILIES = Map.of(
-            "event", FiringEvent.Kind.class,
-            "fault", SensorFault.class,
-            "leg", PlanPosition.Leg.class,
-            "connection", Connection.State.class,
-            "doubt", SignalWatch.Suspicion.class,
-            "forecast.stage", Forecast.Stage.class,
-            "forecast.remark", Forecast.Remark.Kind.class);
+    private static final Map<String, Class<? extends Enum<?>>> FAMILIES = Map.ofEntries(
+            Map.entry("event", FiringEvent.Kind.class),
+            Map.entry("fault", SensorFault.class),
+            Map.entry("leg", PlanPosition.Leg.class),
+            Map.entry("alarm", AlarmKind.class),
+            Map.entry("alarm.do", AlarmKind.Advice.class),
+            Map.entry("alarm.grade", Grade.class),
+            Map.entry("connection", Connection.State.class),
+            Map.entry("doubt", SignalWatch.Suspicion.class),
+            Map.entry("forecast.stage", Forecast.Stage.class),
+            Map.entry("forecast.remark", Forecast.Remark.Kind.class));
 
     private static final Pattern PLACE = Pattern.compile("\\{\\d}");
     private static final Pattern LITERAL = Pattern.compile("\"([a-z0-9_]+(?:\\.[a-zA-Z0-9_]+)*)\"");

@@ -321,7 +321,13 @@ public record NowModel(
             for (int i = snapshot.events().size() - 1; i >= 0; i--) {
                 FiringEvent event = snapshot.events().get(i);
                 boolean trouble = switch (event.kind()) {
-                    case CONNECTION_LOST, CONTROLLER_RESTARTED, SENSOR_FAULT, GAP, BOOK_TROUBLE -> true;
+                    case CONNECTION_LOST,
+                            CONTROLLER_RESTARTED,
+                            SENSOR_FAULT,
+                            GAP,
+                            BOOK_TROUBLE,
+                            ALARM_RAISED,
+                            ALARM_RAISED_AGAIN -> true;
                     case RECORDING_BEGAN,
                             RECORDING_RESUMED,
                             FIRING_BEGAN,
@@ -332,6 +338,8 @@ public record NowModel(
                             CONNECTION_BACK,
                             SENSOR_BACK,
                             GAP_FILLED,
+                            ALARM_ACKNOWLEDGED,
+                            ALARM_CLEARED,
                             NOTE -> false;
                 };
                 lines.add(new EventLine(moment(event.elapsedMs()), state.event(event), trouble));

@@ -1,0 +1,145 @@
+package org.kilnside.session;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Consumer;
+import org.kilnside.alarm.Alarm;
+import org.kilnside.alarm.AlarmChange;
+import org.kilnside.alarm.AlarmEntry;
+import org.kilnside.alarm.AlarmLimits;
+import org.kilnside.alarm.AlarmWatch;
+import org.kilnside.firing.ControllerReport;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.FiringEvent.Kind;
+import org.kilnside.firing.Reading;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.tracking.FiringTracker;
+
+/**
+ * The alarms' place in the live firing: gives the watch what it has to see, each moment once, and writes down what
+ * changed. Confined to the session's thread.
+ */
+final class AlarmDuty implements Following.Follower {
+    /** The host is looked at this often, in its own time. */
+    private static final long TICK_MS = 1_000;
+
+    private final AlarmLimits limits;
+    private final Optional<Schedule> plan;
+    private final Host host;
+    private final Consumer<FiringEvent> record;
+    private AlarmWatch watch;
+    private long lastGoodMs = Long.MIN_VALUE;
+    private long tickedHostMs = Long.MIN_VALUE;
+    private boolean remembering;
+
+    /** @param record takes what happens to alarms, for the book */
+    AlarmDuty(AlarmLimits limits, Optional<Schedule> plan, Host host, Consumer<FiringEvent> record) {
+        this.limits = limits;
+        this.plan = plan;
+        this.host = host;
+        this.record = record;
+        this.watch = new AlarmWatch(limits, plan);
+    }
+
+    /** A new firing has begun: what was wrong with the last one is its own. */
+    void begin() {
+        watch = new AlarmWatch(limits, plan);
+        lastGoodMs = Long.MIN_VALUE;
+    }
+
+    /** The firing of the program's last run is lived through once more: what happened is in the record already. */
+    void remember() {
+        remembering = true;
+    }
+
+    /** That is done; what was acknowledged then is so still. */
+    void remembered(List<FiringEvent> events, long nowMs) {
+        Set<String> acknowledged = new HashSet<>();
+        for (FiringEvent event : events) {
+            Optional<String> id = event.text().flatMap(AlarmEntry::parse).map(AlarmEntry::id);
+            if (event.kind() == Kind.ALARM_ACKNOWLEDGED) {
+                id.ifPresent(acknowledged::add);
+            } else if (event.kind() == Kind.ALARM_RAISED || event.kind() == Kind.ALARM_RAISED_AGAIN) {
+                id.ifPresent(acknowledged::remove);
+            }
+        }
+        acknowledged.forEach(id -> watch.acknowledge(id, nowMs));
+        watch.takeChanges();
+        remembering = false;
+    }
+
+    /** Every line, as it came. */
+    void line(Reading reading) {
+        watch.line(reading);
+        write();
+    }
+
+    @Override
+    public void good(long elapsedMs, double celsius, ControllerReport controller, FiringTracker tracker, WareWatch ware) {
+        if (elapsedMs <= lastGoodMs) {
+            // A gap was filled and the firing is followed anew: this moment has been lived through.
+            return;
+        }
+        lastGoodMs = elapsedMs;
+        watch.good(elapsedMs, celsius, controller);
+        if (watch.lookIsDue(elapsedMs)) {
+            watch.look(elapsedMs, tracker, ware.suspicions());
+        }
+        write();
+    }
+
+    /** Something was found in the curve, or happened to the recording. */
+    void happened(FiringEvent event) {
+        watch.happened(event);
+        write();
+    }
+
+    /** Time goes on, whether or not anything comes. */
+    void tick(long elapsedMs, long lineIntervalMs, long hostMs) {
+        if (tickedHostMs != Long.MIN_VALUE && hostMs - tickedHostMs < TICK_MS) {
+            return;
+        }
+        tickedHostMs = hostMs;
+        watch.tick(elapsedMs, lineIntervalMs, host.report());
+        write();
+    }
+
+    void acknowledge(String id, long elapsedMs) {
+        watch.acknowledge(id, elapsedMs);
+        write();
+    }
+
+    List<Alarm> current() {
+        return watch.current();
+    }
+
+    private void write() {
+        for (AlarmChange change : watch.takeChanges()) {
+            if (!remembering && !standsAlready(change)) {
+                record.accept(new FiringEvent(
+                        change.elapsedMs(),
+                        kind(change.what()),
+                        Optional.of(AlarmEntry.of(change.alarm()).text())));
+            }
+        }
+    }
+
+    /** Some news is in the record as what it is. */
+    private static boolean standsAlready(AlarmChange change) {
+        return switch (change.alarm().kind()) {
+            case HOLD_BEGAN, TOP_REACHED, FIRING_ENDED -> true;
+            default -> false;
+        };
+    }
+
+    private static Kind kind(AlarmChange.What what) {
+        return switch (what) {
+            case RAISED -> Kind.ALARM_RAISED;
+            case RAISED_AGAIN -> Kind.ALARM_RAISED_AGAIN;
+            case ACKNOWLEDGED -> Kind.ALARM_ACKNOWLEDGED;
+            case CLEARED -> Kind.ALARM_CLEARED;
+        };
+    }
+}

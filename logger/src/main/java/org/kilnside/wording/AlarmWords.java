@@ -1,0 +1,116 @@
+package org.kilnside.wording;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.alarm.Alarm;
+import org.kilnside.alarm.AlarmEntry;
+import org.kilnside.alarm.AlarmKind;
+import org.kilnside.alarm.Measure;
+import org.kilnside.quantity.HeatingRate;
+import org.kilnside.quantity.Share;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.quantity.TemperatureDifference;
+
+/** Says alarms: what is wrong, seen against expected, what to do next, and what this program cannot do. */
+public final class AlarmWords implements Measure.Sayer<String> {
+    private final Words words;
+
+    public AlarmWords(Words words) {
+        this.words = words;
+    }
+
+    /** What is wrong, in a few large words: {@code Heating when it should not}. */
+    public String title(AlarmKind kind) {
+        return words.named("alarm", kind);
+    }
+
+    /** {@code Seen 1,012 °C, expected 1,000 °C}; empty where neither is a number. */
+    public Optional<String> seenAgainstExpected(Optional<Measure> seen, Optional<Measure> expected) {
+        if (seen.isEmpty()) {
+            return Optional.empty();
+        }
+        String it = seen.get().say(this);
+        return Optional.of(
+                expected.isEmpty()
+                        ? words.text("alarm.seen", it)
+                        : words.text("alarm.seen_expected", it, expected.get().say(this)));
+    }
+
+    public Optional<String> seenAgainstExpected(Alarm alarm) {
+        return seenAgainstExpected(alarm.seen(), alarm.expected());
+    }
+
+    /**
+     * What to do next, one sentence each; where the kiln should go off, the last says that this program cannot do it.
+     *
+     * @param isolator where the kiln's isolator is, in the potter's words
+     */
+    public List<String> whatToDo(AlarmKind kind, Optional<String> isolator) {
+        List<String> steps = new ArrayList<>();
+        if (kind.withdrawsNumber()) {
+            steps.add(words.text("alarm.do_not_trust"));
+        }
+        AlarmKind.Advice advice = kind.advice();
+        boolean off = advice == AlarmKind.Advice.SWITCH_OFF
+                || advice == AlarmKind.Advice.SWITCH_OFF_AND_LOOK_AT_SENSOR;
+        if (off) {
+            steps.add(isolator.map(place -> words.text("alarm.off_at", place))
+                    .orElseGet(() -> words.named("alarm.do", AlarmKind.Advice.SWITCH_OFF)));
+        }
+        if (advice != AlarmKind.Advice.SWITCH_OFF) {
+            steps.add(words.named("alarm.do", advice));
+        }
+        steps.add(words.text("alarm.cannot_switch"));
+        return steps;
+    }
+
+    /** What an alarm is, in one line for lists: title, grade, seen against expected. */
+    public String line(AlarmEntry entry) {
+        String title = title(entry.kind()) + " (" + words.named("alarm.grade", entry.grade()) + ")";
+        return seenAgainstExpected(entry.seen(), entry.expected())
+                .map(numbers -> words.text("alarm.line", title, numbers))
+                .orElse(title);
+    }
+
+    /** Where it stands: {@code since 02:10}, with what has become of it. */
+    public String standing(Alarm alarm, String since) {
+        return switch (alarm.state()) {
+            case RAISED -> words.text("alarm.state.raised", since);
+            case RAISED_AGAIN -> words.text("alarm.state.raised_again", since);
+            case ACKNOWLEDGED -> words.text("alarm.state.acknowledged", since);
+            case CLEARED -> words.text("alarm.state.cleared", since);
+        };
+    }
+
+    @Override
+    public String temperature(Temperature value) {
+        return words.temperature(value);
+    }
+
+    @Override
+    public String difference(TemperatureDifference value) {
+        return words.difference(value);
+    }
+
+    @Override
+    public String rate(HeatingRate value) {
+        return words.rate(value);
+    }
+
+    @Override
+    public String time(Duration value) {
+        return words.duration(value);
+    }
+
+    @Override
+    public String power(Share value) {
+        return words.text("alarm.of_full_power", words.percent(value));
+    }
+
+    @Override
+    public String bytes(long value) {
+        return words.number(value / 1_000_000.0, 0) + " MB";
+    }
+}
