@@ -52,7 +52,13 @@ public record Alarm(
     }
 
     static Alarm raised(
-            String id, AlarmKind kind, Grade grade, long sinceMs, long nowMs, Optional<Measure> seen, Optional<Measure> expected) {
+            String id,
+            AlarmKind kind,
+            Grade grade,
+            long sinceMs,
+            long nowMs,
+            Optional<Measure> seen,
+            Optional<Measure> expected) {
         return new Alarm(
                 id,
                 kind,
@@ -109,17 +115,7 @@ public record Alarm(
 
     Alarm showing(Optional<Measure> nowSeen, Optional<Measure> nowExpected) {
         return new Alarm(
-                id,
-                kind,
-                grade,
-                state,
-                sinceMs,
-                raisedMs,
-                times,
-                nowSeen,
-                nowExpected,
-                acknowledgedMs,
-                clearedMs);
+                id, kind, grade, state, sinceMs, raisedMs, times, nowSeen, nowExpected, acknowledgedMs, clearedMs);
     }
 
     Alarm cleared(long nowMs) {

@@ -28,8 +28,7 @@ public record AlarmEntry(
     private static final Pattern MEASURE = Pattern.compile("(-?[0-9.]+)(C|K|K/h|s|%|B)");
 
     public static AlarmEntry of(Alarm alarm) {
-        return new AlarmEntry(
-                alarm.id(), alarm.kind(), alarm.grade(), alarm.sinceMs(), alarm.seen(), alarm.expected());
+        return new AlarmEntry(alarm.id(), alarm.kind(), alarm.grade(), alarm.sinceMs(), alarm.seen(), alarm.expected());
     }
 
     /** The line. */

@@ -63,10 +63,9 @@ final class AlarmLedger {
     }
 
     private boolean wantsAgain(Entry entry, Grade grade, Finding found, long nowMs) {
-        boolean worse = found.badness() >= entry.badness + 1
-                || grade.compareTo(entry.alarm.grade()) < 0;
-        boolean still = grade == Grade.COME_NOW
-                && nowMs - entry.alarm.acknowledgedMs().orElse(nowMs) >= stillTrueAfterMs;
+        boolean worse = found.badness() >= entry.badness + 1 || grade.compareTo(entry.alarm.grade()) < 0;
+        boolean still =
+                grade == Grade.COME_NOW && nowMs - entry.alarm.acknowledgedMs().orElse(nowMs) >= stillTrueAfterMs;
         return worse || still;
     }
 
@@ -106,8 +105,8 @@ final class AlarmLedger {
     /** Takes old good news away. */
     void tidy(long nowMs) {
         stale |= entries.values()
-                .removeIf(entry -> entry.alarm.grade() == Grade.GOOD_TO_KNOW
-                        && nowMs - entry.alarm.raisedMs() >= NEWS_LASTS_MS);
+                .removeIf(entry ->
+                        entry.alarm.grade() == Grade.GOOD_TO_KNOW && nowMs - entry.alarm.raisedMs() >= NEWS_LASTS_MS);
     }
 
     /** A person knows. Unknown ids and what is acknowledged already change nothing. */

@@ -92,7 +92,10 @@ public final class AlarmWatch {
         if (nowMs - boxHotSinceMs >= 60_000) {
             ledger.raise(
                     AlarmKind.BOX_TOO_HOT,
-                    Finding.since(boxHotSinceMs, new Measure.OfTemperature(board.get()), new Measure.OfTemperature(limits.boxMaximum()))
+                    Finding.since(
+                                    boxHotSinceMs,
+                                    new Measure.OfTemperature(board.get()),
+                                    new Measure.OfTemperature(limits.boxMaximum()))
                             .withBadness(over / 10),
                     nowMs);
         }

@@ -23,7 +23,10 @@ final class MaximumWatch {
     MaximumWatch(AlarmLimits limits, Optional<Schedule> plan) {
         double marginK = limits.overMaximum().kelvin();
         all = new Limit[] {
-            new Limit(AlarmKind.ABOVE_PLAN_MAXIMUM, plan.map(Schedule::top), limits.overTop().kelvin()),
+            new Limit(
+                    AlarmKind.ABOVE_PLAN_MAXIMUM,
+                    plan.map(Schedule::top),
+                    limits.overTop().kelvin()),
             new Limit(AlarmKind.ABOVE_WARE_MAXIMUM, limits.wareMaximum(), marginK),
             new Limit(AlarmKind.ABOVE_KILN_MAXIMUM, limits.kilnMaximum(), marginK)
         };
@@ -39,7 +42,8 @@ final class MaximumWatch {
 
         Limit(AlarmKind kind, Optional<Temperature> maximum, double marginK) {
             this.kind = kind;
-            this.maximumC = maximum.map(Temperature::celsius).map(OptionalDouble::of).orElse(OptionalDouble.empty());
+            this.maximumC =
+                    maximum.map(Temperature::celsius).map(OptionalDouble::of).orElse(OptionalDouble.empty());
             this.fromC = maximumC.orElse(Double.POSITIVE_INFINITY) + marginK;
         }
     }
@@ -69,7 +73,9 @@ final class MaximumWatch {
     void witnesses(Reading reading, AlarmLedger ledger) {
         double hottest = Double.NEGATIVE_INFINITY;
         for (Channel channel : reading.channels()) {
-            if (channel.number() > 1 && channel.raw().faultBits() == 0 && channel.temperature().isPresent()) {
+            if (channel.number() > 1
+                    && channel.raw().faultBits() == 0
+                    && channel.temperature().isPresent()) {
                 hottest = Math.max(hottest, channel.temperature().get().celsius());
             }
         }

@@ -77,7 +77,8 @@ final class AlarmDuty implements Following.Follower {
     }
 
     @Override
-    public void good(long elapsedMs, double celsius, ControllerReport controller, FiringTracker tracker, WareWatch ware) {
+    public void good(
+            long elapsedMs, double celsius, ControllerReport controller, FiringTracker tracker, WareWatch ware) {
         if (elapsedMs <= lastGoodMs) {
             // A gap was filled and the firing is followed anew: this moment has been lived through.
             return;

@@ -33,8 +33,7 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
 
     /** Sees each good reading after it has been followed. */
     interface Follower {
-        void good(
-                long elapsedMs, double celsius, ControllerReport controller, FiringTracker tracker, WareWatch ware);
+        void good(long elapsedMs, double celsius, ControllerReport controller, FiringTracker tracker, WareWatch ware);
     }
 
     Following(Optional<Schedule> plan, Follower follower) {

@@ -53,8 +53,7 @@ public final class AlarmWords implements Measure.Sayer<String> {
             steps.add(words.text("alarm.do_not_trust"));
         }
         AlarmKind.Advice advice = kind.advice();
-        boolean off = advice == AlarmKind.Advice.SWITCH_OFF
-                || advice == AlarmKind.Advice.SWITCH_OFF_AND_LOOK_AT_SENSOR;
+        boolean off = advice == AlarmKind.Advice.SWITCH_OFF || advice == AlarmKind.Advice.SWITCH_OFF_AND_LOOK_AT_SENSOR;
         if (off) {
             steps.add(isolator.map(place -> words.text("alarm.off_at", place))
                     .orElseGet(() -> words.named("alarm.do", AlarmKind.Advice.SWITCH_OFF)));
