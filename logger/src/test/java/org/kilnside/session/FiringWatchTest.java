@@ -351,7 +351,7 @@ class FiringWatchTest {
         }
         BookInMemory again = new BookInMemory();
         again.beginEarlier(book.starts.get(0), new ArrayList<>(book.readings.get(0)), List.copyOf(book.ties));
-        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1);
+        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
         second.resume();
         long elapsedMs = 10 * 60 * 59_700L;
         // 0.5 % slow (arithmetic): what stands at 10 h less 3 min was read 10 h after the begin, on a clock an hour
