@@ -91,6 +91,31 @@ public record Snapshot(
                 disk);
     }
 
+    /** The same with other alarms. */
+    public Snapshot withAlarms(List<Alarm> others) {
+        return new Snapshot(
+                sequence,
+                firing,
+                kiln,
+                link,
+                speed,
+                stage,
+                startedAt,
+                wallClock,
+                connection,
+                latest,
+                rates,
+                plan,
+                position,
+                peak,
+                events,
+                curve,
+                findings,
+                others,
+                isolator,
+                disk);
+    }
+
     /** The same with another connection, newest line and curve. */
     public Snapshot with(Connection itsConnection, Optional<Latest> itsLatest, Trace itsCurve) {
         return with(itsConnection, itsLatest, itsCurve, findings);

@@ -6,10 +6,15 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.kilnside.session.LineView;
 import org.kilnside.session.LineView.Verdict;
+import org.kilnside.alarm.Alarm;
+import org.kilnside.alarm.AlarmKind;
+import org.kilnside.alarm.Grade;
+import org.kilnside.alarm.Measure;
 import org.kilnside.session.Snapshot;
 import org.kilnside.session.Snapshots;
 
@@ -67,6 +72,25 @@ class SnapshotLinesTest {
     }
 
     @Test
+    void alarmsTravelWithTheirQuantities() {
+        Alarm alarm = new Alarm(
+                "stuck-relay-2",
+                AlarmKind.STUCK_RELAY,
+                Grade.COME_NOW,
+                Alarm.State.RAISED_AGAIN,
+                60_000,
+                90_000,
+                2,
+                Optional.of(Measure.ofCelsius(1012.5)),
+                Optional.of(Measure.ofKelvinPerHour(80)),
+                OptionalLong.of(70_000),
+                OptionalLong.empty());
+        Snapshot sent = Snapshots.bisque(50_000, 3).withAlarms(List.of(alarm));
+        Snapshot got = new SnapshotLines.Reader().snapshot(new SnapshotLines.Writer().line(sent, 60_000), 1_000_000);
+        assertThat(got.alarms()).containsExactly(alarm);
+    }
+
+    @Test
     void theCurveTravelsOnceAndThenByWhatIsNew() {
         SnapshotLines.Writer writer = new SnapshotLines.Writer();
         SnapshotLines.Reader reader = new SnapshotLines.Reader();
@@ -91,7 +115,7 @@ class SnapshotLinesTest {
     @Test
     void anotherVersionIsRefusedInWords() {
         String line =
-                new SnapshotLines.Writer().line(Snapshots.bisque(0, 1), 0).replace("\"version\":2", "\"version\":1");
+                new SnapshotLines.Writer().line(Snapshots.bisque(0, 1), 0).replace("\"version\":" + SnapshotLines.VERSION, "\"version\":1");
         assertThatThrownBy(() -> new SnapshotLines.Reader().snapshot(line, 0))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("version 1")
