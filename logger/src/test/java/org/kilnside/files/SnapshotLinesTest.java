@@ -9,12 +9,12 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
-import org.kilnside.session.LineView;
-import org.kilnside.session.LineView.Verdict;
 import org.kilnside.alarm.Alarm;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Grade;
 import org.kilnside.alarm.Measure;
+import org.kilnside.session.LineView;
+import org.kilnside.session.LineView.Verdict;
 import org.kilnside.session.Snapshot;
 import org.kilnside.session.Snapshots;
 
@@ -114,8 +114,9 @@ class SnapshotLinesTest {
 
     @Test
     void anotherVersionIsRefusedInWords() {
-        String line =
-                new SnapshotLines.Writer().line(Snapshots.bisque(0, 1), 0).replace("\"version\":" + SnapshotLines.VERSION, "\"version\":1");
+        String line = new SnapshotLines.Writer()
+                .line(Snapshots.bisque(0, 1), 0)
+                .replace("\"version\":" + SnapshotLines.VERSION, "\"version\":1");
         assertThatThrownBy(() -> new SnapshotLines.Reader().snapshot(line, 0))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("version 1")
