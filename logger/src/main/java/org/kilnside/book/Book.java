@@ -16,6 +16,7 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.JdbiException;
 import org.kilnside.book.BookException.Reason;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.LoadedBatch;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.WallClockLine;
 import org.kilnside.quantity.Temperature;
@@ -223,10 +224,96 @@ public final class Book implements AutoCloseable {
         write(number, "UPDATE firing SET notes = ? WHERE number = ?", text, number);
     }
 
-    private void write(long number, String sql, Object... values) {
+    /** All firings as a list shows them, newest first, without touching a reading. */
+    public List<ListedFiring> list() {
+        return asked(() -> ListQueries.list(connection));
+    }
+
+    /** A number that is another one whenever the list has changed, but for the newest reading of a firing going on. */
+    public long changes() {
+        return asked(() -> ListQueries.changes(connection));
+    }
+
+    /** Works out a firing's curve in small and the cone it came to, and keeps both where the book can be written. */
+    public CurveSketch sketch(long number) {
+        return asked(() -> {
+            startOf(number);
+            long count = FiringQueries.count(connection, number);
+            CurveSketch sketch = SketchRows.workOut(connection, number);
+            if (caution.isEmpty()) {
+                SketchRows.store(connection, number, sketch, count);
+            }
+            return sketch;
+        });
+    }
+
+    /** What a person has written into a firing's record. */
+    public WrittenRecord record(long number) {
+        return asked(() -> {
+            startOf(number);
+            return RecordRows.of(connection, number);
+        });
+    }
+
+    /** Every batch that has been in a firing, the one last put in first. */
+    public List<KnownBatch> batches() {
+        return asked(() -> RecordRows.batches(connection));
+    }
+
+    /**
+     * A photo as it was made smaller for the book.
+     *
+     * @return a JPEG; empty when it has been taken out of the record
+     */
+    public Optional<byte[]> picture(long photo) {
+        return asked(() -> RecordRows.picture(connection, photo));
+    }
+
+    /**
+     * Changes a firing's record; the change is on disk when this returns.
+     *
+     * @throws BookException when the record is no longer as the person saw it; nothing is changed then
+     */
+    public void apply(BookEdit edit) {
+        edited(editor -> {
+            editor.apply(edit);
+            return edit;
+        });
+    }
+
+    /** Puts a new batch into a firing's load; gives the change, to be undone. */
+    public BookEdit.Loaded addBatch(long number, String name) {
+        return edited(editor -> editor.addBatch(number, name));
+    }
+
+    /** Puts a batch that was in an earlier firing into this one's load; gives the change, to be undone. */
+    public BookEdit.Loaded addAgain(long number, LoadedBatch earlier) {
+        return edited(editor -> editor.addAgain(number, earlier));
+    }
+
+    /** Puts a photo into a firing's record; gives the change, to be undone. */
+    public BookEdit.PhotoInRecord addPhoto(long number, String name, byte[] picture, byte[] thumbnail) {
+        return edited(editor -> editor.addPhoto(number, name, picture, thumbnail));
+    }
+
+    private <T> T edited(Change<T> change) {
+        refuseWhenReadOnly();
+        return asked(() -> change.by(new RecordEditor(book.path(), connection)));
+    }
+
+    @FunctionalInterface
+    private interface Change<T> {
+        T by(RecordEditor editor) throws SQLException;
+    }
+
+    private void refuseWhenReadOnly() {
         if (caution.isPresent()) {
             throw new BookException(Reason.READ_ONLY, caution.get());
         }
+    }
+
+    private void write(long number, String sql, Object... values) {
+        refuseWhenReadOnly();
         asked(() -> {
             startOf(number);
             return handle.execute(sql, values);

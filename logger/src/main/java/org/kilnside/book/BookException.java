@@ -22,6 +22,8 @@ public final class BookException extends RuntimeException {
         DISK_FULL,
         /** What was asked for is not in the book. */
         NO_SUCH_FIRING,
+        /** Another program has changed meanwhile what was to be changed. */
+        CHANGED,
         /** The disk or the system refuses for another reason. */
         UNUSABLE
     }

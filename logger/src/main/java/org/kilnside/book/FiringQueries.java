@@ -177,15 +177,18 @@ final class FiringQueries {
         return code == ABSENT ? OptionalDouble.empty() : OptionalDouble.of(code / divisor);
     }
 
-    static Extent extent(Connection connection, long firing) throws SQLException {
-        long count;
+    static long count(Connection connection, long firing) throws SQLException {
         try (PreparedStatement select = connection.prepareStatement("SELECT count(*) FROM reading WHERE firing = ?")) {
             select.setLong(1, firing);
             try (ResultSet found = select.executeQuery()) {
                 found.next();
-                count = found.getLong(1);
+                return found.getLong(1);
             }
         }
+    }
+
+    static Extent extent(Connection connection, long firing) throws SQLException {
+        long count = count(connection, firing);
         ProbeEpochs probes = new ProbeEpochs(FiringRows.sensors(connection, firing));
         return new Extent(count, newestMs(connection, firing), peak(trace(connection, firing, probes)));
     }

@@ -20,7 +20,7 @@ import org.kilnside.firing.FiringEvent;
 class BookSchemaTest {
     static final String LATER = "classpath:org/kilnside/book/later";
     private static final BookSchema NEXT =
-            new BookSchema(2, List.of(BookSchema.CURRENT.migrations().get(0), LATER));
+            new BookSchema(900, List.of(BookSchema.CURRENT.migrations().get(0), LATER));
 
     @TempDir
     Path folder;
@@ -54,9 +54,9 @@ class BookSchemaTest {
     @Test
     void anOlderBookIsCopiedAsItWasAndThenBroughtUpToDate() throws SQLException {
         new Book(new BookFile(path), new Books(NEXT)).close();
-        assertThat(versionOf(path)).isEqualTo(2);
-        Path copy = folder.resolve("firing.book.before-version-2");
-        assertThat(versionOf(copy)).isEqualTo(1);
+        assertThat(versionOf(path)).isEqualTo(900);
+        Path copy = folder.resolve("firing.book.before-version-900");
+        assertThat(versionOf(copy)).isEqualTo(BookSchema.CURRENT.version());
         try (Book old = Book.open(copy)) {
             assertThat(old.firing(1).events()).hasSize(1);
             assertThat(old.firings().get(0).readingCount()).isEqualTo(50);
@@ -71,7 +71,7 @@ class BookSchemaTest {
                     .isInstanceOf(BookException.class)
                     .hasMessageContaining("already records into it");
         }
-        assertThat(versionOf(path)).isEqualTo(1);
+        assertThat(versionOf(path)).isEqualTo(BookSchema.CURRENT.version());
     }
 
     /** Fails at the first step of the migration, then at the second, and so on until none is left to fail. */
@@ -91,15 +91,15 @@ class BookSchemaTest {
                 try {
                     NEXT.migrate(new BookFile(copy), source);
                 } catch (BookException e) {
-                    assertThat(e).hasMessageContaining("cannot be brought up to version 2");
+                    assertThat(e).hasMessageContaining("cannot be brought up to version 900");
                 }
                 failed = source.hasFailed();
                 int version = versionOf(copy);
-                if (version == 1) {
+                if (version == BookSchema.CURRENT.version()) {
                     assertThat(contents(copy)).as("after step %d", step).isEqualTo(before);
                     NEXT.migrate(new BookFile(copy), BookFile.dataSource(copy));
                 }
-                assertThat(versionOf(copy)).isEqualTo(2);
+                assertThat(versionOf(copy)).isEqualTo(900);
                 assertThat(rows(copy, "SELECT weather FROM firing")).containsExactly("dry");
                 assertThat(rows(copy, "SELECT name FROM visitor")).containsExactly("Tall Drum");
                 assertThat(rows(copy, "SELECT count(*) FROM event")).containsExactly("0");

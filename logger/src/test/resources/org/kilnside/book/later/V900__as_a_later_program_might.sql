@@ -4,4 +4,4 @@ CREATE TABLE visitor (name TEXT NOT NULL) STRICT;
 INSERT INTO visitor (name) SELECT coalesce(kiln, 'nobody') FROM firing;
 UPDATE firing SET weather = 'dry';
 DELETE FROM event;
-PRAGMA user_version = 2;
+PRAGMA user_version = 900;
