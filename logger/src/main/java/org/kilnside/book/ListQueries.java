@@ -51,9 +51,8 @@ final class ListQueries {
                 && count.isPresent()
                 && count.getAsLong() == row.getLong("sketched_count");
         double peakC = row.getDouble("peak_c");
-        Optional<Temperature> peak = row.wasNull()
-                ? sketch.flatMap(CurveSketch::peak)
-                : Optional.of(Temperature.ofCelsius(peakC));
+        Optional<Temperature> peak =
+                row.wasNull() ? sketch.flatMap(CurveSketch::peak) : Optional.of(Temperature.ofCelsius(peakC));
         Optional<String> loadText = FiringRows.text(row, "load_text").filter(text -> !text.isBlank());
         Optional<String> kiln = FiringRows.text(row, "kiln");
         Optional<String> plan = FiringRows.text(row, "plan_name");

@@ -65,8 +65,10 @@ final class SketchRows {
                 insert.setNull(6, Types.REAL);
             }
             Optional<ConePosition> position = sketch.cone().map(CurveSketch.Cone::position);
-            insert.setString(7, position.flatMap(ConePosition::past).map(Cone::number).orElse(null));
-            insert.setString(8, position.flatMap(ConePosition::next).map(Cone::number).orElse(null));
+            insert.setString(
+                    7, position.flatMap(ConePosition::past).map(Cone::number).orElse(null));
+            insert.setString(
+                    8, position.flatMap(ConePosition::next).map(Cone::number).orElse(null));
             OptionalDouble fraction = position.map(ConePosition::fraction).orElse(OptionalDouble.empty());
             if (fraction.isPresent()) {
                 insert.setDouble(9, fraction.getAsDouble());

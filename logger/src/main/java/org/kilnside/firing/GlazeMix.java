@@ -77,6 +77,8 @@ public record GlazeMix(List<Part> parts) {
     private static String number(double value) {
         return value == Math.rint(value)
                 ? String.format(Locale.ROOT, "%.0f", value)
-                : new java.math.BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
+                : new java.math.BigDecimal(Double.toString(value))
+                        .stripTrailingZeros()
+                        .toPlainString();
     }
 }

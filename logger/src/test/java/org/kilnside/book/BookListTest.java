@@ -99,7 +99,10 @@ class BookListTest {
             assertThat(book.changes()).isNotEqualTo(before);
             ListedFiring listed = book.list().get(0);
             assertThat(listed.load()).contains("Soup Bowls");
-            assertThat(listed.searched()).contains("soup bowls").contains("bung out").contains("tall drum");
+            assertThat(listed.searched())
+                    .contains("soup bowls")
+                    .contains("bung out")
+                    .contains("tall drum");
         }
     }
 

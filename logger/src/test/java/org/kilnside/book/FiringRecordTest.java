@@ -78,13 +78,13 @@ class FiringRecordTest {
         try (Book book = Book.open(path)) {
             LoadedBatch bare = book.addBatch(1, "planters").after().orElseThrow();
             book.apply(new BookEdit.Loaded(1, Optional.of(bare), Optional.of(described(bare))));
-            LoadedBatch again = book.addAgain(2, book.batches().get(0).newest())
-                    .after()
-                    .orElseThrow();
+            LoadedBatch again =
+                    book.addAgain(2, book.batches().get(0).newest()).after().orElseThrow();
             assertThat(again.clay()).contains("Saltmarsh");
             assertThat(again.glaze()).as("the next firing's own").isEmpty();
-            assertThat(book.batches()).singleElement().satisfies(known -> assertThat(known.firings())
-                    .containsExactly(1L, 2L));
+            assertThat(book.batches())
+                    .singleElement()
+                    .satisfies(known -> assertThat(known.firings()).containsExactly(1L, 2L));
             LoadedBatch renamed = new LoadedBatch(
                     again.number(),
                     again.batch(),
@@ -124,8 +124,9 @@ class FiringRecordTest {
             theirs.apply(new BookEdit.Loaded(1, Optional.of(bare), Optional.of(described(bare))));
             WrittenRecord before = theirs.record(1);
             assertThatThrownBy(() -> mine.apply(new BookEdit.Loaded(1, Optional.of(bare), Optional.empty())))
-                    .isInstanceOfSatisfying(BookException.class, refused -> assertThat(refused.reason())
-                            .isEqualTo(BookException.Reason.CHANGED))
+                    .isInstanceOfSatisfying(
+                            BookException.class,
+                            refused -> assertThat(refused.reason()).isEqualTo(BookException.Reason.CHANGED))
                     .hasMessageContaining("soup bowls");
             theirs.apply(new BookEdit.Notes(1, Optional.empty(), Optional.of("theirs")));
             assertThatThrownBy(() -> mine.apply(new BookEdit.Notes(1, Optional.empty(), Optional.of("mine"))))
@@ -208,11 +209,14 @@ class FiringRecordTest {
                 return applied(
                         book,
                         new BookEdit.Notes(
-                                1, now.notes(), random.nextBoolean() ? Optional.of("n" + random.nextInt()) : Optional.empty()));
+                                1,
+                                now.notes(),
+                                random.nextBoolean() ? Optional.of("n" + random.nextInt()) : Optional.empty()));
             case 3:
                 if (now.photos().size() > 0) {
                     return applied(
-                            book, new BookEdit.PhotoInRecord(1, now.photos().get(0).number(), false));
+                            book,
+                            new BookEdit.PhotoInRecord(1, now.photos().get(0).number(), false));
                 }
                 return book.addBatch(1, "in place of a photo");
             default:
@@ -223,7 +227,9 @@ class FiringRecordTest {
                 return applied(
                         book,
                         new BookEdit.Loaded(
-                                1, Optional.of(one), random.nextBoolean() ? Optional.of(described(one)) : Optional.empty()));
+                                1,
+                                Optional.of(one),
+                                random.nextBoolean() ? Optional.of(described(one)) : Optional.empty()));
         }
     }
 

@@ -28,7 +28,8 @@ class GlazeMixTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"Oatmeal", "3", "Oatmeal 0", "Oatmeal -3", "Oatmeal three", "Oatmeal 3 + ", "+ 3", "💥 1e9"})
+    @ValueSource(
+            strings = {"Oatmeal", "3", "Oatmeal 0", "Oatmeal -3", "Oatmeal three", "Oatmeal 3 + ", "+ 3", "💥 1e9"})
     void whatIsNoMixIsRefusedInASentenceOrReadWithoutTheEmptyPart(String text) {
         if (text.equals("Oatmeal 3 + ")) {
             assertThat(GlazeMix.parse(text).parts()).hasSize(1);
