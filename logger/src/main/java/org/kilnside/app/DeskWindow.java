@@ -3,6 +3,7 @@ package org.kilnside.app;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.kilnside.command.Surroundings;
 import org.kilnside.desktop.Closing;
@@ -43,5 +44,10 @@ final class DeskWindow implements Surroundings.Window {
     /** The screens beside the live one, each with what it needs from the world. */
     private static List<Window.ScreenMaker> screens() {
         return List.of();
+    }
+
+    @Override
+    public Optional<String> ask(String question) {
+        return Window.ask(question);
     }
 }

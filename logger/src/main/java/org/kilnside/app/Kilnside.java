@@ -12,7 +12,9 @@ import org.kilnside.command.KilnsideCommand;
 import org.kilnside.command.PlanCommand;
 import org.kilnside.command.PortsCommand;
 import org.kilnside.command.RecordCommand;
+import org.kilnside.command.ShareCommand;
 import org.kilnside.command.Surroundings;
+import org.kilnside.command.WatchCommand;
 import picocli.CommandLine;
 
 /** The program's entry. */
@@ -33,6 +35,8 @@ public final class Kilnside {
         Map<String, Object> commands = new LinkedHashMap<>();
         commands.put("demo", new DemoCommand(window));
         commands.put("record", new RecordCommand());
+        commands.put("watch", new WatchCommand());
+        commands.put("share", new ShareCommand());
         commands.put("ports", new PortsCommand());
         commands.put("desk", new DeskCommand(window));
         commands.put("book", new BookCommand());

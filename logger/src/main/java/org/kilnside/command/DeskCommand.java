@@ -1,16 +1,13 @@
 package org.kilnside.command;
 
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.concurrent.Callable;
-import org.kilnside.firing.Trace;
 import org.kilnside.link.AttachedFiring;
+import org.kilnside.link.LinkNotation;
 import org.kilnside.link.RecorderAddress;
+import org.kilnside.link.share.RecorderPlace;
 import org.kilnside.session.Connection;
-import org.kilnside.session.Findings;
-import org.kilnside.session.FiringBook;
 import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.Snapshot;
@@ -37,6 +34,12 @@ public final class DeskCommand implements Callable<Integer> {
     @Mixin
     private WhatIsFired what;
 
+    @Mixin
+    private Sharing sharing;
+
+    @Mixin
+    private Attaching attaching;
+
     private final Surroundings.Window window;
 
     /** A command that can show this window. */
@@ -52,24 +55,39 @@ public final class DeskCommand implements Callable<Integer> {
                     "there is no display to open a window on: use record here, or start desk where there is a screen.");
         }
         HostClock clock = around.clock();
+        Optional<LinkNotation.Attach> elsewhere = attaching.recorder(link);
+        if (elsewhere.isPresent()) {
+            RecorderPlace there = attaching.place(elsewhere.get(), around, window::ask);
+            Snapshot nothing = WatchCommand.notYet(around, clock, what.kiln());
+            try (AttachedFiring firing = AttachedFiring.whenThere(there, clock, nothing)) {
+                window.show(firing, clock, around.locale(), what.book(), false);
+            }
+            return Complaint.ExitCode.DONE.code();
+        }
         Path path = what.book();
-        Optional<AttachedFiring> recording = AttachedFiring.now(() -> RecorderAddress.find(path), clock);
+        RecorderPlace here = RecorderPlace.here(() -> RecorderAddress.find(path));
+        Optional<AttachedFiring> recording = AttachedFiring.now(here, clock);
         if (recording.isPresent()) {
             try (AttachedFiring firing = recording.get()) {
                 window.show(firing, clock, around.locale(), path, false);
             }
         } else if (link.isPresent()) {
             FiringSettings settings = what.settings(around.library());
+            Optional<Sharing.Opened> opened = sharing.asked(around);
             try (Recorder recorder = Recorder.start(path, what.firing(link.get()), settings, clock, around.library())) {
+                opened.ifPresent(shared -> {
+                    recorder.share(shared, clock);
+                    Sharing.sayWhere(shared, around.out(), around.words());
+                });
                 Runtime.getRuntime().addShutdownHook(new Thread(recorder::close, "close"));
                 if (window.show(recorder.feed(), clock, around.locale(), path, true)) {
-                    StatusLine line = new StatusLine(around.out(), around.words(), System.console() != null, 100);
+                    StatusLine line = StatusLine.on(around);
                     RecordCommand.follow(recorder.feed(), clock, line);
                 }
             }
         } else {
             Snapshot nothing = nobodyRecords(clock);
-            try (AttachedFiring firing = AttachedFiring.whenThere(() -> RecorderAddress.find(path), clock, nothing)) {
+            try (AttachedFiring firing = AttachedFiring.whenThere(here, clock, nothing)) {
                 window.show(firing, clock, around.locale(), path, false);
             }
         }
@@ -77,30 +95,12 @@ public final class DeskCommand implements Callable<Integer> {
     }
 
     private Snapshot nobodyRecords(HostClock clock) {
-        return new Snapshot(
-                0,
-                OptionalLong.empty(),
+        return Snapshot.before(
                 what.kiln(),
-                "",
-                1,
-                Snapshot.Stage.NO_READING_YET,
-                Optional.empty(),
-                Optional.empty(),
                 new Connection(
                         Connection.State.LOST,
                         clock.monotonicMs(),
                         Optional.of(around.words().text("desk.nobody_records")),
-                        Connection.Counts.NONE),
-                Optional.empty(),
-                Snapshot.Rates.UNKNOWN,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                List.of(),
-                Trace.EMPTY,
-                Findings.NONE,
-                List.of(),
-                Optional.empty(),
-                new FiringBook.DiskState(OptionalLong.empty(), 0, Optional.empty()));
+                        Connection.Counts.NONE));
     }
 }

@@ -1,5 +1,6 @@
 package org.kilnside.command;
 
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -11,7 +12,6 @@ import org.kilnside.session.Snapshot;
 import org.kilnside.wording.FiringSummary;
 import org.kilnside.wording.Words;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Help;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -37,12 +37,16 @@ public final class RecordCommand implements Callable<Integer> {
     @Mixin
     private WhatIsFired what;
 
+    @Mixin
+    private Sharing sharing;
+
     @Override
     public Integer call() {
         FiringSettings settings = what.settings(around.library());
         String from = what.firing(link);
         HostClock clock = around.clock();
         Words words = around.words();
+        Optional<Sharing.Opened> opened = sharing.asked(around);
         try (Recorder recorder = Recorder.start(what.book(), from, settings, clock, around.library())) {
             Thread atExit = new Thread(recorder::close, "close");
             Runtime.getRuntime().addShutdownHook(atExit);
@@ -50,8 +54,11 @@ public final class RecordCommand implements Callable<Integer> {
                 around.err().println("kilnside: " + words.text("record.not_followed"));
                 around.err().flush();
             }
-            StatusLine line = new StatusLine(
-                    around.out(), words, System.console() != null, Help.Ansi.AUTO.enabled() ? columns() : 200);
+            opened.ifPresent(shared -> {
+                recorder.share(shared, clock);
+                Sharing.sayWhere(shared, around.out(), words);
+            });
+            StatusLine line = StatusLine.on(around);
             Snapshot last = follow(recorder.feed(), clock, line);
             recorder.finish();
             FiringSummary.of(last, words).ifPresent(summary -> summary.asLines().forEach(around.out()::println));
@@ -66,15 +73,6 @@ public final class RecordCommand implements Callable<Integer> {
         throw new Complaint(
                 Complaint.ExitCode.INPUT,
                 last.connection().detail().orElse("the connection was given up; the log file says more."));
-    }
-
-    private static int columns() {
-        String columns = System.getenv("COLUMNS");
-        try {
-            return columns == null ? 100 : Integer.parseInt(columns);
-        } catch (NumberFormatException e) {
-            return 100;
-        }
     }
 
     /** Shows the firing until nothing more will come. */

@@ -9,6 +9,7 @@ import org.kilnside.files.ProfileLibrary;
 import org.kilnside.link.LinkSurroundings;
 import org.kilnside.link.Links;
 import org.kilnside.link.RecorderAddress;
+import org.kilnside.page.LanDoor;
 import org.kilnside.page.SnapshotStream;
 import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
@@ -26,6 +27,7 @@ final class Recorder implements AutoCloseable {
     private final BookRecorder book;
     private final LiveFiring firing;
     private final Optional<SnapshotStream> stream;
+    private Optional<LanDoor> door = Optional.empty();
     private boolean closed;
 
     private Recorder(BookRecorder book, LiveFiring firing, Optional<SnapshotStream> stream) {
@@ -79,6 +81,16 @@ final class Recorder implements AutoCloseable {
         }
     }
 
+    /** Lets other computers follow that know the token. */
+    void share(Sharing.Opened opened, HostClock clock) {
+        try {
+            SnapshotStream open = stream.orElseThrow(() -> new IOException("no copy can follow this recording"));
+            door = Optional.of(LanDoor.open(open, clock, opened.key(), opened.takesNotes(), opened.port()));
+        } catch (IOException e) {
+            throw new Complaint(Complaint.ExitCode.INPUT, "this recording cannot be shared: " + Sharing.sentence(e));
+        }
+    }
+
     LiveFeed feed() {
         return firing;
     }
@@ -100,6 +112,7 @@ final class Recorder implements AutoCloseable {
         }
         closed = true;
         firing.close();
+        door.ifPresent(LanDoor::close);
         stream.ifPresent(SnapshotStream::close);
         book.close();
     }

@@ -10,6 +10,7 @@ import org.kilnside.wording.NowSentence;
 import org.kilnside.wording.ReadingAge;
 import org.kilnside.wording.StateWords;
 import org.kilnside.wording.Words;
+import picocli.CommandLine.Help;
 
 /**
  * The firing as one line of text: the sentence, the temperature with the age of its reading, what is wrong, and up to
@@ -36,6 +37,21 @@ final class StatusLine {
         this.state = new StateWords(words);
         this.terminal = terminal;
         this.columns = columns;
+    }
+
+    /** A line on the terminal of a command, as wide as that is. */
+    static StatusLine on(Surroundings around) {
+        return new StatusLine(
+                around.out(), around.words(), System.console() != null, Help.Ansi.AUTO.enabled() ? columns() : 200);
+    }
+
+    private static int columns() {
+        String columns = System.getenv("COLUMNS");
+        try {
+            return columns == null ? 100 : Integer.parseInt(columns);
+        } catch (NumberFormatException e) {
+            return 100;
+        }
     }
 
     /** Shows the firing as it stands. */

@@ -84,6 +84,9 @@ public class Surroundings {
          * @return whether recording is to go on without a window
          */
         boolean show(LiveFeed feed, HostClock clock, Locale locale, Path book, boolean recordsHere);
+
+        /** Asks the person one question; empty when there is no answer. */
+        Optional<String> ask(String question);
     }
 
     /** The book the person means: the one named, else the usual one. */

@@ -8,10 +8,13 @@ import java.awt.HeadlessException;
 import java.awt.Rectangle;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
+import java.lang.reflect.InvocationTargetException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import javax.swing.JFrame;
+import javax.swing.JLabel;
 import javax.swing.JOptionPane;
 import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
@@ -25,6 +28,7 @@ import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.screen.Moment;
 import org.kilnside.desktop.screen.Screen;
 import org.kilnside.desktop.theme.KilnIcon;
+import org.kilnside.desktop.theme.Theme;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.Snapshot;
@@ -116,6 +120,24 @@ public final class Window {
             LOG.info("no window can be opened here", e);
             return false;
         }
+    }
+
+    /** Asks the person one question before there is a window; empty when there is no answer. */
+    public static Optional<String> ask(String question) {
+        AtomicReference<String> answer = new AtomicReference<>();
+        try {
+            SwingUtilities.invokeAndWait(() -> {
+                Theme.DARK.install(100);
+                JLabel wrapped = new JLabel("<html><div style='width: 360px'>"
+                        + question.replace("&", "&amp;").replace("<", "&lt;") + "</div></html>");
+                answer.set(JOptionPane.showInputDialog(null, wrapped, "Kilnside", JOptionPane.PLAIN_MESSAGE));
+            });
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } catch (InvocationTargetException e) {
+            throw new IllegalStateException("the question could not be asked", e);
+        }
+        return Optional.ofNullable(answer.get()).filter(given -> !given.isBlank());
     }
 
     private void build() {

@@ -1,17 +1,14 @@
 package org.kilnside.link;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.net.SocketAddress;
-import java.net.StandardProtocolFamily;
-import java.nio.ByteBuffer;
-import java.nio.channels.Channels;
-import java.nio.channels.SocketChannel;
-import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
 import org.kilnside.files.SnapshotLines;
+import org.kilnside.link.share.LanWire;
+import org.kilnside.link.share.LineWire;
+import org.kilnside.link.share.RecorderPlace;
 import org.kilnside.session.Connection;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LineView;
@@ -22,56 +19,74 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Another Kilnside's live firing, followed over its stream. When the stream ends the last snapshot is shown on as
- * lost, never as live, and the recorder is looked for again.
+ * Another Kilnside's live firing, followed over its stream. When the stream ends, or says nothing for {@value
+ * #SILENT_MS} ms, the last snapshot is shown on as lost, never as live, and the recorder is looked for again.
  */
 public final class AttachedFiring implements LiveFeed, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(AttachedFiring.class);
     private static final long LOOK_AGAIN_MS = 2_000;
+    private static final long LOOK_AGAIN_AFTER_REFUSAL_MS = 60_000;
+    private static final long LOOK_ROUND_MS = 500;
 
-    private final Supplier<Optional<? extends SocketAddress>> place;
+    /** A recorder says something each second; one that says nothing for so long is stopped, asleep or cut off. */
+    private static final long SILENT_MS = 15_000;
+
+    /** The wall clock running ahead by this much within a moment: this computer slept, or its clock was set. */
+    private static final long SLEPT_MS = 5_000;
+
+    /** A day and a half at ten readings a second. */
+    private static final int LONGEST_LINE = 200_000_000;
+
+    private final RecorderPlace place;
     private final HostClock clock;
     private final Listeners listeners = new Listeners();
-    private volatile Optional<SocketChannel> channel = Optional.empty();
+    private final Object publishing = new Object();
+    private volatile Optional<LanWire.Admitted> recorder = Optional.empty();
+    private volatile long heardMs;
     private volatile Snapshot latest;
-    private volatile LineView heard = LineView.NONE;
+    private volatile LineView wireLines = LineView.NONE;
     private volatile boolean closed;
 
-    private AttachedFiring(Supplier<Optional<? extends SocketAddress>> place, HostClock clock, Snapshot first) {
+    private AttachedFiring(RecorderPlace place, HostClock clock, Snapshot first) {
         this.place = place;
         this.clock = clock;
         this.latest = first;
+        this.heardMs = clock.monotonicMs();
     }
 
     /**
      * Attaches to a recorder that is there now, and waits for its first snapshot.
      *
-     * @param place where the recorder is; asked again each time it is looked for
      * @return the live firing; empty when no recorder is there
      * @throws IllegalArgumentException when the recorder is of another version, in one plain sentence
      */
-    public static Optional<AttachedFiring> now(Supplier<Optional<? extends SocketAddress>> place, HostClock clock) {
+    public static Optional<AttachedFiring> now(RecorderPlace place, HostClock clock) {
+        Connection looking = new Connection(
+                Connection.State.CONNECTING, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE);
+        AttachedFiring firing = new AttachedFiring(place, clock, Snapshot.before(Optional.empty(), looking));
         try {
-            Optional<? extends SocketAddress> address = place.get();
-            if (address.isEmpty()) {
-                return Optional.empty();
-            }
-            SocketChannel channel = connect(address.get());
-            BufferedReader in = reader(channel);
-            String line = in.readLine();
-            if (line == null) {
-                channel.close();
-                return Optional.empty();
-            }
+            LanWire.Admitted there = place.connect();
+            firing.recorder = Optional.of(there);
+            firing.begin("attached-watch", firing::lookRound);
             SnapshotLines.Reader lines = new SnapshotLines.Reader();
-            AttachedFiring firing = new AttachedFiring(place, clock, lines.snapshot(line, clock.monotonicMs()));
-            firing.heard = lines.heard();
-            firing.channel = Optional.of(channel);
-            firing.begin(() -> firing.follow(in, lines));
+            String line = there.wire().readLine(LONGEST_LINE);
+            if (line == null) {
+                firing.close();
+                return Optional.empty();
+            }
+            firing.heard(lines, line);
+            firing.begin("attached", () -> {
+                firing.readAll(there, lines);
+                firing.lookAndFollow(LOOK_AGAIN_MS);
+            });
             return Optional.of(firing);
         } catch (IOException e) {
             LOG.debug("no recorder is there", e);
+            firing.close();
             return Optional.empty();
+        } catch (IllegalArgumentException e) {
+            firing.close();
+            throw e;
         }
     }
 
@@ -80,95 +95,125 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
      *
      * @param meanwhile what to show until then
      */
-    public static AttachedFiring whenThere(
-            Supplier<Optional<? extends SocketAddress>> place, HostClock clock, Snapshot meanwhile) {
+    public static AttachedFiring whenThere(RecorderPlace place, HostClock clock, Snapshot meanwhile) {
         AttachedFiring firing = new AttachedFiring(place, clock, meanwhile);
-        firing.begin(firing::lookAndFollow);
+        firing.begin("attached-watch", firing::lookRound);
+        firing.begin("attached", () -> firing.lookAndFollow(0));
         return firing;
     }
 
-    private void begin(Runnable work) {
-        Thread thread = new Thread(work, "attached");
+    private void begin(String name, Runnable work) {
+        Thread thread = new Thread(work, name);
         thread.setDaemon(true);
         thread.start();
     }
 
-    private static SocketChannel connect(SocketAddress address) throws IOException {
-        SocketChannel channel = SocketChannel.open(StandardProtocolFamily.UNIX);
-        try {
-            channel.connect(address);
-            return channel;
-        } catch (IOException e) {
-            channel.close();
-            throw e;
-        }
-    }
-
-    private static BufferedReader reader(SocketChannel channel) {
-        return new BufferedReader(Channels.newReader(channel, StandardCharsets.UTF_8), 1 << 16);
-    }
-
-    private void follow(BufferedReader in, SnapshotLines.Reader lines) {
-        readAll(in, lines);
-        lookAndFollow();
-    }
-
-    private void lookAndFollow() {
+    private void lookAndFollow(long firstAfterMs) {
+        long waitMs = firstAfterMs;
         while (!closed) {
-            channel = lookAgain();
-            channel.ifPresent(open -> readAll(reader(open), new SnapshotLines.Reader()));
+            try {
+                Thread.sleep(waitMs);
+                waitMs = LOOK_AGAIN_MS;
+                LanWire.Admitted there = place.connect();
+                heardMs = clock.monotonicMs();
+                recorder = Optional.of(there);
+                readAll(there, new SnapshotLines.Reader());
+            } catch (LanWire.RefusedException e) {
+                waitMs = LOOK_AGAIN_AFTER_REFUSAL_MS;
+                sayLost(e.getMessage());
+            } catch (IOException e) {
+                LOG.debug("no recorder is there yet", e);
+                sayLost(place.absence());
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                return;
+            }
         }
     }
 
-    private void readAll(BufferedReader in, SnapshotLines.Reader lines) {
-        String why = "The recording Kilnside is gone. Is its computer on? Start it again: kilnside record";
-        try {
+    private void readAll(LanWire.Admitted there, SnapshotLines.Reader lines) {
+        String why = place.absence();
+        try (LineWire wire = there.wire()) {
             String line;
-            while ((line = in.readLine()) != null) {
-                Snapshot next = lines.snapshot(line, clock.monotonicMs());
-                heard = lines.heard();
-                publish(next);
+            while ((line = wire.readLine(LONGEST_LINE)) != null) {
+                heard(lines, line);
             }
         } catch (IOException e) {
             LOG.debug("the recorder's stream ended", e);
         } catch (IllegalArgumentException e) {
             why = e.getMessage();
         }
-        if (!closed) {
-            publish(lost(latest, why));
+        recorder = Optional.empty();
+        sayLost(why);
+    }
+
+    private void heard(SnapshotLines.Reader lines, String line) {
+        long now = clock.monotonicMs();
+        Snapshot snapshot = lines.snapshot(line, now);
+        heardMs = now;
+        wireLines = lines.heard();
+        publish(snapshot);
+    }
+
+    /** Shows the last snapshot as lost; once it is, since when it has been stays. */
+    private void sayLost(String why) {
+        if (closed) {
+            return;
+        }
+        synchronized (publishing) {
+            Connection was = latest.connection();
+            boolean already = was.state() == Connection.State.LOST;
+            if (already && was.detail().equals(Optional.of(why))) {
+                return;
+            }
+            Connection gone = new Connection(
+                    Connection.State.LOST,
+                    already ? was.sinceHostMs() : clock.monotonicMs(),
+                    Optional.of(why),
+                    was.counts());
+            publish(latest.with(gone, latest.latest(), latest.curve()));
         }
     }
 
-    private Optional<SocketChannel> lookAgain() {
+    /** Notices a recorder that says nothing, and a sleep of this computer, which no clock that measures has counted. */
+    private void lookRound() {
+        long beforeMs = clock.monotonicMs();
+        Instant before = clock.wallClock();
         while (!closed) {
             try {
-                Thread.sleep(LOOK_AGAIN_MS);
-                Optional<? extends SocketAddress> address = place.get();
-                if (address.isPresent()) {
-                    return Optional.of(connect(address.get()));
-                }
-            } catch (IOException e) {
-                LOG.debug("no recorder is there yet", e);
+                Thread.sleep(LOOK_ROUND_MS);
             } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
-                closed = true;
+                return;
             }
+            long now = clock.monotonicMs();
+            Instant wall = clock.wallClock();
+            long sleptMs = Duration.between(before, wall).toMillis() - (now - beforeMs);
+            if (sleptMs > SLEPT_MS) {
+                grewOld(sleptMs);
+            } else if (recorder.isPresent() && now - heardMs > SILENT_MS) {
+                LOG.warn("the recorder has said nothing for {} ms", now - heardMs);
+                recorder.ifPresent(there -> there.wire().close());
+            }
+            beforeMs = now;
+            before = wall;
         }
-        return Optional.empty();
     }
 
-    private Snapshot lost(Snapshot last, String why) {
-        Connection gone = new Connection(
-                Connection.State.LOST,
-                clock.monotonicMs(),
-                Optional.of(why),
-                last.connection().counts());
-        return last.with(gone, last.latest(), last.curve());
+    /** What was heard before the sleep is as old as the sleep was long; the wire is made anew, for it may be dead. */
+    private void grewOld(long ms) {
+        synchronized (publishing) {
+            publish(latest.with(
+                    latest.connection(), latest.latest().map(reading -> reading.earlier(ms)), latest.curve()));
+        }
+        recorder.ifPresent(there -> there.wire().close());
     }
 
     private void publish(Snapshot snapshot) {
-        latest = snapshot;
-        listeners.tell(snapshot);
+        synchronized (publishing) {
+            latest = snapshot;
+            listeners.tell(snapshot);
+        }
     }
 
     @Override
@@ -183,7 +228,12 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
 
     @Override
     public LineView lines() {
-        return heard;
+        return wireLines;
+    }
+
+    @Override
+    public boolean takesNotes() {
+        return recorder.map(LanWire.Admitted::takesNotes).orElse(false);
     }
 
     @Override
@@ -209,32 +259,25 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
     private void say(SnapshotLines.Request request) {
         // A line of a note is short against the socket's buffer: this does not wait in practice, and the caller may be
         // a window, so it is done apart.
-        Thread thread = new Thread(
-                () -> {
-                    try {
-                        ByteBuffer line = ByteBuffer.wrap((request.line() + "\n").getBytes(StandardCharsets.UTF_8));
-                        SocketChannel open = channel.orElseThrow(() -> new IOException("no recorder is there to tell"));
-                        while (line.hasRemaining()) {
-                            open.write(line);
-                        }
-                    } catch (IOException e) {
-                        LOG.warn("a note did not reach the recorder", e);
-                    }
-                },
-                "attached-say");
-        thread.setDaemon(true);
-        thread.start();
+        begin("attached-say", () -> {
+            try {
+                LanWire.Admitted there =
+                        recorder.orElseThrow(() -> new IOException("no recorder is there to tell"));
+                if (!there.takesNotes()) {
+                    throw new IOException("this recorder takes no notes from other computers");
+                }
+                synchronized (there) {
+                    there.wire().writeLine(request.line(), sent -> {});
+                }
+            } catch (IOException e) {
+                LOG.warn("a note did not reach the recorder", e);
+            }
+        });
     }
 
     @Override
     public void close() {
         closed = true;
-        try {
-            if (channel.isPresent()) {
-                channel.get().close();
-            }
-        } catch (IOException e) {
-            LOG.debug("closing the stream", e);
-        }
+        recorder.ifPresent(there -> there.wire().close());
     }
 }

@@ -11,6 +11,7 @@ import java.util.Optional;
  * tcp:studio.local:4403               a serial-over-network adapter
  * replay:FILE?speed=60                a captured stream, 60 times as fast; speed=max without pauses
  * virtual:NAME?speed=600&amp;plan=FILE    the virtual kiln; a plan of the library by its short name
+ * attach:studio.local                 another Kilnside that records, on another computer; a port may follow
  * </pre>
  *
  * Serial, tcp and replay also take {@code lines=FILE}, a line pattern for a controller that prints lines of its own;
@@ -21,6 +22,9 @@ public sealed interface LinkNotation {
     double UNPACED = Double.POSITIVE_INFINITY;
 
     int USUAL_BAUD = 115_200;
+
+    /** The port a recorder shares on, unless told otherwise. */
+    int SHARE_PORT = 4417;
 
     /** The link in its full notation. */
     String text();
@@ -71,6 +75,19 @@ public sealed interface LinkNotation {
         public String text() {
             return "virtual:" + name + "?speed=" + written(speed)
                     + plan.map(file -> "&plan=" + file).orElse("");
+        }
+    }
+
+    /** Another Kilnside on the network, which records. */
+    record Attach(String host, int port) implements LinkNotation {
+        @Override
+        public String text() {
+            return "attach:" + name();
+        }
+
+        /** The recorder as a person names it: {@code studio.local:4417}. */
+        public String name() {
+            return (host.contains(":") ? "[" + host + "]" : host) + ":" + port;
         }
     }
 

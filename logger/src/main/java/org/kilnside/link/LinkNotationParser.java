@@ -13,7 +13,7 @@ import java.util.TreeSet;
 final class LinkNotationParser {
     private static final double FASTEST = 100_000;
     private static final String EXAMPLES =
-            "write serial:/dev/ttyUSB0?baud=115200, tcp:host:port, replay:FILE?speed=60 or virtual:NAME?speed=600";
+            "write serial:/dev/ttyUSB0?baud=115200, tcp:host:port, replay:FILE?speed=60, virtual:NAME?speed=600 or attach:host";
 
     /** What a port path may be made of: the serial library hands it to a shell. */
     private static final String PORT_PATH = "[A-Za-z0-9/._:+@,=-]{1,100}";
@@ -44,6 +44,7 @@ final class LinkNotationParser {
             case "tcp" -> split(text, rest).tcp();
             case "replay" -> split(text, rest).replay();
             case "virtual" -> split(text, rest).virtual();
+            case "attach" -> split(text, rest).attach();
             case "" -> throw new BadLinkException("\"" + text + "\" is no link: " + EXAMPLES + ".");
             default ->
                 throw new BadLinkException(
@@ -97,10 +98,33 @@ final class LinkNotationParser {
         if (host.isEmpty() || !host.matches("[A-Za-z0-9._:%-]+")) {
             throw bad("the host is missing or is none; write tcp:studio.local:4403");
         }
+        return new LinkNotation.Tcp(host, port(port), Optional.ofNullable(options.get("lines")));
+    }
+
+    private LinkNotation attach() {
+        allow();
+        String host = body;
+        String port = String.valueOf(LinkNotation.SHARE_PORT);
+        // An IPv6 address has colons of its own and stands in brackets when a port follows.
+        if (body.matches("\\[.*\\](:.*)?")) {
+            int end = body.lastIndexOf(']');
+            host = body.substring(1, end);
+            port = end + 1 < body.length() ? body.substring(end + 2) : port;
+        } else if (body.indexOf(':') == body.lastIndexOf(':') && body.contains(":")) {
+            host = body.substring(0, body.indexOf(':'));
+            port = body.substring(body.indexOf(':') + 1);
+        }
+        if (host.isEmpty() || !host.matches("[A-Za-z0-9._:%-]+")) {
+            throw bad("the computer that records is missing or is none; write attach:studio.local");
+        }
+        return new LinkNotation.Attach(host, port(port));
+    }
+
+    private int port(String port) {
         if (!port.matches("\\d{1,5}") || Integer.parseInt(port) < 1 || Integer.parseInt(port) > 65_535) {
             throw bad("after the host stands a port from 1 to 65535, found \"" + port + "\"");
         }
-        return new LinkNotation.Tcp(host, Integer.parseInt(port), Optional.ofNullable(options.get("lines")));
+        return Integer.parseInt(port);
     }
 
     private LinkNotation replay() {
@@ -145,7 +169,7 @@ final class LinkNotationParser {
         unknown.removeAll(Set.of(known));
         if (!unknown.isEmpty()) {
             throw bad("there is no option " + String.join(", ", unknown) + "; this kind of link takes "
-                    + String.join(" and ", List.of(known)));
+                    + (known.length == 0 ? "none" : String.join(" and ", List.of(known))));
         }
     }
 

@@ -51,6 +51,11 @@ public final class Links {
         if (link instanceof LinkNotation.Replay replay) {
             return new ReplayPort(replay, around);
         }
+        if (link instanceof LinkNotation.Attach) {
+            throw new BadLinkException("\"" + link.text()
+                    + "\": another Kilnside records there already, and this one can only follow it: use desk or watch"
+                    + " with --attach.");
+        }
         LinkNotation.Virtual virtual = (LinkNotation.Virtual) link;
         return VirtualPort.of(virtual, around);
     }

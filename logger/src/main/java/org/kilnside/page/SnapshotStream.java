@@ -1,34 +1,31 @@
 package org.kilnside.page;
 
-import java.io.BufferedReader;
 import java.io.IOException;
+import java.net.StandardProtocolFamily;
 import java.net.UnixDomainSocketAddress;
-import java.nio.ByteBuffer;
-import java.nio.channels.Channels;
 import java.nio.channels.ServerSocketChannel;
-import java.nio.channels.SocketChannel;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.atomic.AtomicReference;
-import org.kilnside.files.SnapshotLines;
+import org.kilnside.link.share.LineWire;
+import org.kilnside.link.share.Wires;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LiveFeed;
-import org.kilnside.session.Snapshot;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
  * The recorder's side of attaching: gives its snapshots to every Kilnside of the same user that connects to its
- * socket, at most five a second and at least one, and takes their notes. A follower that does not read for five
- * seconds is dropped; the session is never held up, since it only leaves its newest snapshot in a mailbox.
+ * socket, and to those a {@link LanDoor} lets in. A follower that takes nothing for five seconds is dropped; the
+ * session is never held up.
  */
 public final class SnapshotStream implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(SnapshotStream.class);
-    private static final long SHORTEST_MS = 200;
-    private static final long LONGEST_MS = 1_000;
     private static final long PATIENCE_MS = 5_000;
+    private static final long LOOK_ROUND_MS = 1_000;
+
+    /** More than a house has rooms; beyond it a follower is turned away rather than the recorder slowed. */
+    static final int MOST_FOLLOWERS = 100;
 
     private final LiveFeed feed;
     private final HostClock clock;
@@ -54,7 +51,7 @@ public final class SnapshotStream implements AutoCloseable {
     public static SnapshotStream open(LiveFeed feed, HostClock clock, UnixDomainSocketAddress address)
             throws IOException {
         Files.deleteIfExists(address.getPath());
-        ServerSocketChannel server = ServerSocketChannel.open(java.net.StandardProtocolFamily.UNIX);
+        ServerSocketChannel server = ServerSocketChannel.open(StandardProtocolFamily.UNIX);
         server.bind(address);
         SnapshotStream stream = new SnapshotStream(feed, clock, address, server);
         daemon("stream", stream::accept);
@@ -62,7 +59,7 @@ public final class SnapshotStream implements AutoCloseable {
         return stream;
     }
 
-    private static void daemon(String name, Runnable work) {
+    static void daemon(String name, Runnable work) {
         Thread thread = new Thread(work, name);
         thread.setDaemon(true);
         thread.start();
@@ -71,10 +68,7 @@ public final class SnapshotStream implements AutoCloseable {
     private void accept() {
         while (!closed) {
             try {
-                Follower follower = new Follower(server.accept());
-                followers.add(follower);
-                daemon("stream-out", follower::send);
-                daemon("stream-in", follower::receive);
+                admit(Wires.over(server.accept()), Follower.Rights.HERE);
             } catch (IOException e) {
                 if (!closed) {
                     LOG.warn("could not take a follower", e);
@@ -84,25 +78,43 @@ public final class SnapshotStream implements AutoCloseable {
         }
     }
 
+    /**
+     * Lets a copy follow from now on.
+     *
+     * @param rights what it sees and may say
+     */
+    void admit(LineWire wire, Follower.Rights rights) {
+        if (closed || followers.size() >= MOST_FOLLOWERS) {
+            LOG.warn("turned a follower away: {} follow already", followers.size());
+            wire.close();
+            return;
+        }
+        Follower follower = new Follower(wire, feed, clock, rights, followers::remove);
+        followers.add(follower);
+        daemon("stream-out", follower::send);
+        daemon("stream-in", follower::receive);
+    }
+
+    /** How many copies follow now. */
+    public int followers() {
+        return followers.size();
+    }
+
     private void dropTheDeaf() {
         while (!closed) {
-            long now = clock.monotonicMs();
             for (Follower follower : followers) {
-                long since = follower.writingSinceMs;
-                if (since != Follower.NOT_WRITING && now - since > PATIENCE_MS) {
-                    LOG.warn("dropped a follower that did not read for {} ms", now - since);
+                long deafForMs = follower.deafForMs();
+                if (deafForMs > PATIENCE_MS) {
+                    LOG.warn("dropped a follower that did not read for {} ms", deafForMs);
                     follower.close();
                 }
             }
-            pause(LONGEST_MS);
-        }
-    }
-
-    private static void pause(long ms) {
-        try {
-            Thread.sleep(ms);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
+            try {
+                Thread.sleep(LOOK_ROUND_MS);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                return;
+            }
         }
     }
 
@@ -116,85 +128,5 @@ public final class SnapshotStream implements AutoCloseable {
             LOG.warn("the stream's socket could not be removed", e);
         }
         followers.forEach(Follower::close);
-    }
-
-    /** One attached Kilnside. */
-    private final class Follower {
-        private static final long NOT_WRITING = Long.MIN_VALUE;
-
-        private final SocketChannel channel;
-        private final AtomicReference<Snapshot> mailbox;
-        private final LiveFeed.Subscription subscription;
-        private final SnapshotLines.Writer writer = new SnapshotLines.Writer();
-        private volatile long writingSinceMs = NOT_WRITING;
-
-        Follower(SocketChannel channel) {
-            this.channel = channel;
-            this.mailbox = new AtomicReference<>(feed.latest());
-            this.subscription = feed.subscribe(mailbox::set);
-        }
-
-        void send() {
-            long lastMs = Long.MIN_VALUE;
-            try {
-                while (channel.isOpen()) {
-                    Snapshot next = mailbox.getAndSet(null);
-                    long now = clock.monotonicMs();
-                    if (next == null && now - lastMs >= LONGEST_MS) {
-                        next = feed.latest();
-                    }
-                    if (next != null) {
-                        lastMs = now;
-                        byte[] line = (writer.line(next, feed.lines(), now) + "\n").getBytes(StandardCharsets.UTF_8);
-                        writingSinceMs = now;
-                        ByteBuffer buffer = ByteBuffer.wrap(line);
-                        while (buffer.hasRemaining()) {
-                            channel.write(buffer);
-                        }
-                        writingSinceMs = NOT_WRITING;
-                    }
-                    pause(SHORTEST_MS);
-                }
-            } catch (IOException e) {
-                LOG.debug("a follower went away", e);
-            } finally {
-                close();
-            }
-        }
-
-        void receive() {
-            try (BufferedReader in = new BufferedReader(Channels.newReader(channel, StandardCharsets.UTF_8), 1024)) {
-                String line;
-                while ((line = in.readLine()) != null) {
-                    take(SnapshotLines.Request.of(line));
-                }
-            } catch (IOException | IllegalArgumentException e) {
-                LOG.debug("a follower went away", e);
-            } finally {
-                close();
-            }
-        }
-
-        private void take(SnapshotLines.Request request) {
-            request.note().ifPresent(feed::note);
-            request.acknowledge().ifPresent(feed::acknowledge);
-            request.firing().ifPresent(what -> {
-                if (what.equals(SnapshotLines.Request.BEGINS)) {
-                    feed.firingBegins();
-                } else if (what.equals(SnapshotLines.Request.ENDS)) {
-                    feed.firingEnds();
-                }
-            });
-        }
-
-        void close() {
-            followers.remove(this);
-            subscription.close();
-            try {
-                channel.close();
-            } catch (IOException e) {
-                LOG.debug("closing a follower's socket", e);
-            }
-        }
     }
 }

@@ -22,6 +22,11 @@ public interface LiveFeed {
      */
     LineView lines();
 
+    /** Whether what a person adds here is heard: another computer may only be allowed to look, or be cut off. */
+    default boolean takesNotes() {
+        return true;
+    }
+
     /** Puts a person's note into the record at this moment of the firing. */
     void note(String text);
 

@@ -66,6 +66,29 @@ public record Snapshot(
         alarms = List.copyOf(alarms);
     }
 
+    /** What there is to show before anything has come. */
+    public static Snapshot before(Optional<String> kiln, Connection connection) {
+        return new Snapshot(
+                0,
+                OptionalLong.empty(),
+                kiln,
+                "",
+                1,
+                Stage.NO_READING_YET,
+                Optional.empty(),
+                Optional.empty(),
+                connection,
+                Optional.empty(),
+                Rates.UNKNOWN,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                Trace.EMPTY,
+                Findings.NONE,
+                new FiringBook.DiskState(OptionalLong.empty(), 0, Optional.empty()));
+    }
+
     /** The same firing as another Kilnside sees it: its own connection and clock, and what it has put together. */
     public Snapshot with(Connection itsConnection, Optional<Latest> itsLatest, Trace itsCurve, Findings itsFindings) {
         return new Snapshot(
@@ -162,6 +185,19 @@ public record Snapshot(
             long staleAfterMs) {
         public Latest {
             faults = List.copyOf(faults);
+        }
+
+        /** The same line, received so much earlier: the clock that measures stood still meanwhile. */
+        public Latest earlier(long ms) {
+            return new Latest(
+                    elapsedMs,
+                    hostMs - ms,
+                    temperature,
+                    coldJunction,
+                    faults,
+                    controller,
+                    outlier,
+                    staleAfterMs);
         }
     }
 

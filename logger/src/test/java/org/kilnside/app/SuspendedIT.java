@@ -16,6 +16,7 @@ import org.kilnside.firing.Reading;
 import org.kilnside.host.SystemClock;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.link.RecorderAddress;
+import org.kilnside.link.share.RecorderPlace;
 import org.kilnside.session.HostClock;
 import org.kilnside.testing.SimulatedBoard;
 import org.kilnside.wording.ReadingAge;
@@ -34,7 +35,7 @@ class SuspendedIT {
                 Recording recording = new Recording(folder)) {
             board.temperature(480, 30);
             recording.from(board.pty().toString()).awaitReadings(3);
-            try (AttachedFiring attached = AttachedFiring.now(() -> RecorderAddress.find(recording.book), clock)
+            try (AttachedFiring attached = AttachedFiring.now(RecorderPlace.here(() -> RecorderAddress.find(recording.book)), clock)
                     .orElseThrow()) {
                 assertThat(ReadingAge.isOld(attached.latest(), clock.monotonicMs()))
                         .isFalse();
@@ -98,7 +99,7 @@ class SuspendedIT {
                 Recording recording = new Recording(folder)) {
             board.temperature(480, 30);
             recording.from(board.pty().toString()).awaitReadings(3);
-            try (AttachedFiring attached = AttachedFiring.now(() -> RecorderAddress.find(recording.book), clock)
+            try (AttachedFiring attached = AttachedFiring.now(RecorderPlace.here(() -> RecorderAddress.find(recording.book)), clock)
                     .orElseThrow()) {
                 board.suspend();
                 recording.await("silence", () -> state(attached).equals("SILENT"));

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.host.SystemClock;
 import org.kilnside.link.AttachedFiring;
+import org.kilnside.link.share.RecorderPlace;
 import org.kilnside.session.Connection;
 import org.kilnside.session.HandFeed;
 import org.kilnside.session.LineView;
@@ -32,6 +33,7 @@ class SnapshotStreamTest {
     @TempDir
     private Path folder;
 
+    private final RecorderPlace place = RecorderPlace.here(() -> Optional.of(this.address));
     private UnixDomainSocketAddress address;
     private SnapshotStream stream;
 
@@ -49,7 +51,7 @@ class SnapshotStreamTest {
     @Test
     void anAttachedCopySeesTheSameFiring() {
         try (AttachedFiring attached =
-                AttachedFiring.now(() -> Optional.of(address), clock).orElseThrow()) {
+                AttachedFiring.now(place, clock).orElseThrow()) {
             assertThat(attached.latest().kiln()).hasValue("Tall Drum");
             assertThat(attached.latest().curve().size()).isEqualTo(1_000);
             feed.show(Snapshots.bisque(clock.monotonicMs(), 1_001));
@@ -73,7 +75,7 @@ class SnapshotStreamTest {
     @Test
     void anAttachedCopyMayAddANoteAndSayThatTheFiringEnds() {
         try (AttachedFiring attached =
-                AttachedFiring.now(() -> Optional.of(address), clock).orElseThrow()) {
+                AttachedFiring.now(place, clock).orElseThrow()) {
             attached.note("Bung out");
             await(() -> feed.said.contains("Bung out"));
             attached.firingEnds();
@@ -84,7 +86,7 @@ class SnapshotStreamTest {
     @Test
     void whenTheRecorderGoesTheCopySaysSoAndComesBackWithIt() throws IOException {
         try (AttachedFiring attached =
-                AttachedFiring.now(() -> Optional.of(address), clock).orElseThrow()) {
+                AttachedFiring.now(place, clock).orElseThrow()) {
             stream.close();
             await(() -> attached.latest().connection().state() == Connection.State.LOST);
             assertThat(attached.latest().connection().detail().orElseThrow()).contains("kilnside record");
@@ -108,7 +110,7 @@ class SnapshotStreamTest {
             feed.show(large);
         }
         try (AttachedFiring attached =
-                AttachedFiring.now(() -> Optional.of(address), clock).orElseThrow()) {
+                AttachedFiring.now(place, clock).orElseThrow()) {
             assertThat(attached.latest().curve().size()).isEqualTo(200_000);
             // The deaf are dropped after 5 s; the one that reads stays.
             await(() -> feed.listeners() == 1);
@@ -126,14 +128,17 @@ class SnapshotStreamTest {
             await(() -> feed.listeners() == 0);
         }
         try (AttachedFiring attached =
-                AttachedFiring.now(() -> Optional.of(address), clock).orElseThrow()) {
+                AttachedFiring.now(place, clock).orElseThrow()) {
             assertThat(attached.latest().kiln()).hasValue("Tall Drum");
         }
     }
 
     @Test
     void withoutARecorderThereIsNothingToAttachTo() {
-        assertThat(AttachedFiring.now(() -> Optional.of(UnixDomainSocketAddress.of(folder.resolve("nobody"))), clock))
+        assertThat(AttachedFiring.now(
+                        RecorderPlace.here(
+                                () -> Optional.of(UnixDomainSocketAddress.of(folder.resolve("nobody")))),
+                        clock))
                 .isEmpty();
     }
 
@@ -141,7 +146,7 @@ class SnapshotStreamTest {
     void aCopyThatIsOpenedFirstAttachesWhenTheRecorderComes() throws IOException {
         stream.close();
         Snapshot nothing = Snapshots.bisque(0, 0);
-        try (AttachedFiring attached = AttachedFiring.whenThere(() -> Optional.of(address), clock, nothing)) {
+        try (AttachedFiring attached = AttachedFiring.whenThere(place, clock, nothing)) {
             stream = SnapshotStream.open(feed, clock, address);
             await(() -> attached.latest().curve().size() == 1_000);
         }
@@ -152,7 +157,7 @@ class SnapshotStreamTest {
         stream.close();
         Files.writeString(folder.resolve("s"), "left behind");
         stream = SnapshotStream.open(feed, clock, address);
-        assertThat(AttachedFiring.now(() -> Optional.of(address), clock)).isPresent();
+        assertThat(AttachedFiring.now(place, clock)).isPresent();
     }
 
     private static void await(BooleanSupplier condition) {

@@ -125,7 +125,9 @@ class TextsTest {
 
     @Test
     void noTextUsesTheProgrammersWords() {
-        assertThat(all(Language.ENGLISH)).doesNotContainPattern("(?i)\\b(link|stage|shares?|likelihood|kept|soak)\\b");
+        // The command that lets other computers follow is called share, and a text may name it.
+        assertThat(all(Language.ENGLISH).replaceAll("kilnside share|--share", ""))
+                .doesNotContainPattern("(?i)\\b(link|stage|shares?|likelihood|kept|soak)\\b");
     }
 
     private static String all(Language language) {
