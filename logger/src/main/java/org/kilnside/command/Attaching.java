@@ -29,8 +29,8 @@ final class Attaching {
      * @param link the link given with {@code --from}; empty when none was
      */
     Optional<LinkNotation.Attach> recorder(Optional<String> link) {
-        Optional<String> named = attach.map(
-                name -> name.toLowerCase(Locale.ROOT).startsWith("attach:") ? name : "attach:" + name);
+        Optional<String> named =
+                attach.map(name -> name.toLowerCase(Locale.ROOT).startsWith("attach:") ? name : "attach:" + name);
         if (named.isEmpty() && link.isEmpty()) {
             return Optional.empty();
         }
@@ -45,8 +45,7 @@ final class Attaching {
      *
      * @param ask asks the person a question; empty when there is nobody to ask or no answer
      */
-    RecorderPlace place(
-            LinkNotation.Attach recorder, Surroundings around, Function<String, Optional<String>> ask) {
+    RecorderPlace place(LinkNotation.Attach recorder, Surroundings around, Function<String, Optional<String>> ask) {
         ShareFiles files = new ShareFiles(Places.settings());
         Optional<Token> known = files.token(recorder.name());
         String before = "";
@@ -60,7 +59,8 @@ final class Attaching {
                 if (typed.isEmpty()) {
                     throw new Complaint(
                             Complaint.ExitCode.INPUT,
-                            before + "The token for " + recorder.name() + " is needed once: start this in a terminal and"
+                            before + "The token for " + recorder.name()
+                                    + " is needed once: start this in a terminal and"
                                     + " type it, or put it into KILNSIDE_TOKEN. \"kilnside share new\" on that computer"
                                     + " shows one.");
                 }
@@ -72,8 +72,7 @@ final class Attaching {
                 }
             }
             try {
-                RecorderPlace place =
-                        RecorderPlace.onTheNetwork(recorder.host(), recorder.port(), known.orElseThrow());
+                RecorderPlace place = RecorderPlace.onTheNetwork(recorder.host(), recorder.port(), known.orElseThrow());
                 tryOnce(place);
                 files.keep(recorder.name(), known.get());
                 return place;

@@ -21,8 +21,9 @@ final class Sharing {
     @Option(
             names = "--share",
             paramLabel = "lan[,notes]",
-            description = "Lets other computers of the network follow that know the token: \"lan\" to look, \"lan,notes\""
-                    + " to add notes and acknowledge alarms too. Without it nobody on the network can.")
+            description =
+                    "Lets other computers of the network follow that know the token: \"lan\" to look, \"lan,notes\""
+                            + " to add notes and acknowledge alarms too. Without it nobody on the network can.")
     private Optional<String> share = Optional.empty();
 
     @Option(

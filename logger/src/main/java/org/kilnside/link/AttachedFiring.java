@@ -261,8 +261,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
         // a window, so it is done apart.
         begin("attached-say", () -> {
             try {
-                LanWire.Admitted there =
-                        recorder.orElseThrow(() -> new IOException("no recorder is there to tell"));
+                LanWire.Admitted there = recorder.orElseThrow(() -> new IOException("no recorder is there to tell"));
                 if (!there.takesNotes()) {
                     throw new IOException("this recorder takes no notes from other computers");
                 }

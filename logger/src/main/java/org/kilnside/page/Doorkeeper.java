@@ -63,8 +63,7 @@ final class Doorkeeper {
                 visitor.wrong++;
                 if (visitor.wrong >= FREE_SLIPS) {
                     int doublings = Math.min(20, visitor.wrong - FREE_SLIPS);
-                    visitor.notBeforeMs =
-                            clock.monotonicMs() + Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS << doublings);
+                    visitor.notBeforeMs = clock.monotonicMs() + Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS << doublings);
                 }
             }
             case BROKEN_OFF -> {

@@ -37,8 +37,7 @@ public final class LanDoor implements AutoCloseable {
     private final Map<Socket, Long> greetingSinceMs = new ConcurrentHashMap<>();
     private volatile boolean closed;
 
-    private LanDoor(
-            SnapshotStream stream, HostClock clock, ShareKey key, boolean takesNotes, ServerSocket server) {
+    private LanDoor(SnapshotStream stream, HostClock clock, ShareKey key, boolean takesNotes, ServerSocket server) {
         this.stream = stream;
         this.clock = clock;
         this.key = key;

@@ -35,7 +35,8 @@ class SuspendedIT {
                 Recording recording = new Recording(folder)) {
             board.temperature(480, 30);
             recording.from(board.pty().toString()).awaitReadings(3);
-            try (AttachedFiring attached = AttachedFiring.now(RecorderPlace.here(() -> RecorderAddress.find(recording.book)), clock)
+            try (AttachedFiring attached = AttachedFiring.now(
+                            RecorderPlace.here(() -> RecorderAddress.find(recording.book)), clock)
                     .orElseThrow()) {
                 assertThat(ReadingAge.isOld(attached.latest(), clock.monotonicMs()))
                         .isFalse();
@@ -99,7 +100,8 @@ class SuspendedIT {
                 Recording recording = new Recording(folder)) {
             board.temperature(480, 30);
             recording.from(board.pty().toString()).awaitReadings(3);
-            try (AttachedFiring attached = AttachedFiring.now(RecorderPlace.here(() -> RecorderAddress.find(recording.book)), clock)
+            try (AttachedFiring attached = AttachedFiring.now(
+                            RecorderPlace.here(() -> RecorderAddress.find(recording.book)), clock)
                     .orElseThrow()) {
                 board.suspend();
                 recording.await("silence", () -> state(attached).equals("SILENT"));

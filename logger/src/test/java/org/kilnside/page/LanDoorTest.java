@@ -65,8 +65,7 @@ class LanDoorTest {
 
     @Test
     void aCopyThatKnowsTheTokenSeesTheFiringAndMaySayWhatWasDone() {
-        try (AttachedFiring attached =
-                AttachedFiring.now(place(token), clock).orElseThrow()) {
+        try (AttachedFiring attached = AttachedFiring.now(place(token), clock).orElseThrow()) {
             assertThat(attached.latest().kiln()).hasValue("Tall Drum");
             assertThat(attached.latest().curve().size()).isEqualTo(1_000);
             feed.show(Snapshots.bisque(clock.monotonicMs(), 1_001));
@@ -81,8 +80,7 @@ class LanDoorTest {
     void whereTheOwnerAllowsOnlyLookingNothingIsHeard() throws IOException {
         door.close();
         door = LanDoor.open(stream, clock, key, false, 0);
-        try (AttachedFiring attached =
-                AttachedFiring.now(place(token), clock).orElseThrow()) {
+        try (AttachedFiring attached = AttachedFiring.now(place(token), clock).orElseThrow()) {
             assertThat(attached.takesNotes()).isFalse();
             attached.note("Bung out");
         }
@@ -103,8 +101,8 @@ class LanDoorTest {
                 .hasMessageContaining("was not told")
                 .hasMessageContaining("kilnside share new");
         assertThat(stream.followers()).isZero();
-        AttachedFiring attached = AttachedFiring.whenThere(
-                place(Token.random(chance)), clock, Snapshots.bisque(clock.monotonicMs(), 0));
+        AttachedFiring attached =
+                AttachedFiring.whenThere(place(Token.random(chance)), clock, Snapshots.bisque(clock.monotonicMs(), 0));
         await(() -> attached.latest().connection().detail().orElse("").contains("does not know this token"));
         attached.close();
     }
@@ -127,8 +125,7 @@ class LanDoorTest {
         ShareKey own = ShareKey.of(Token.random(chance), chance, LocalDate.EPOCH);
         List<String> overheard = new ArrayList<>();
         try (ServerSocket trap = new ServerSocket(0, 5, InetAddress.getByName(HERE))) {
-            Thread impostor = new Thread(
-                    () -> Impostor.passOn(trap, own, HERE, door.port(), overheard), "impostor");
+            Thread impostor = new Thread(() -> Impostor.passOn(trap, own, HERE, door.port(), overheard), "impostor");
             impostor.setDaemon(true);
             impostor.start();
             assertThatThrownBy(() -> LanWire.connect(HERE, trap.getLocalPort(), token))
@@ -172,7 +169,8 @@ class LanDoorTest {
             browser.setSoTimeout(10_000);
             browser.getOutputStream().write("GET / HTTP/1.1\r\n\r\n".getBytes(StandardCharsets.US_ASCII));
             InputStream in = browser.getInputStream();
-            assertThat(new String(in.readAllBytes(), StandardCharsets.ISO_8859_1)).doesNotContain("Tall Drum");
+            assertThat(new String(in.readAllBytes(), StandardCharsets.ISO_8859_1))
+                    .doesNotContain("Tall Drum");
         }
         assertThat(stream.followers()).isZero();
     }
@@ -186,8 +184,8 @@ class LanDoorTest {
     @Test
     void theCopyComesBackByItselfWhenTheRecorderDoes() throws IOException {
         int port = door.port();
-        try (AttachedFiring attached =
-                AttachedFiring.now(RecorderPlace.onTheNetwork(HERE, port, token), clock).orElseThrow()) {
+        try (AttachedFiring attached = AttachedFiring.now(RecorderPlace.onTheNetwork(HERE, port, token), clock)
+                .orElseThrow()) {
             door.close();
             stream.close();
             await(() -> attached.latest().connection().state() == Connection.State.LOST);

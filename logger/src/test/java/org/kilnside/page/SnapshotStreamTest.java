@@ -50,8 +50,7 @@ class SnapshotStreamTest {
 
     @Test
     void anAttachedCopySeesTheSameFiring() {
-        try (AttachedFiring attached =
-                AttachedFiring.now(place, clock).orElseThrow()) {
+        try (AttachedFiring attached = AttachedFiring.now(place, clock).orElseThrow()) {
             assertThat(attached.latest().kiln()).hasValue("Tall Drum");
             assertThat(attached.latest().curve().size()).isEqualTo(1_000);
             feed.show(Snapshots.bisque(clock.monotonicMs(), 1_001));
@@ -74,8 +73,7 @@ class SnapshotStreamTest {
 
     @Test
     void anAttachedCopyMayAddANoteAndSayThatTheFiringEnds() {
-        try (AttachedFiring attached =
-                AttachedFiring.now(place, clock).orElseThrow()) {
+        try (AttachedFiring attached = AttachedFiring.now(place, clock).orElseThrow()) {
             attached.note("Bung out");
             await(() -> feed.said.contains("Bung out"));
             attached.firingEnds();
@@ -85,8 +83,7 @@ class SnapshotStreamTest {
 
     @Test
     void whenTheRecorderGoesTheCopySaysSoAndComesBackWithIt() throws IOException {
-        try (AttachedFiring attached =
-                AttachedFiring.now(place, clock).orElseThrow()) {
+        try (AttachedFiring attached = AttachedFiring.now(place, clock).orElseThrow()) {
             stream.close();
             await(() -> attached.latest().connection().state() == Connection.State.LOST);
             assertThat(attached.latest().connection().detail().orElseThrow()).contains("kilnside record");
@@ -109,8 +106,7 @@ class SnapshotStreamTest {
         for (int i = 1; i <= 1_000; i++) {
             feed.show(large);
         }
-        try (AttachedFiring attached =
-                AttachedFiring.now(place, clock).orElseThrow()) {
+        try (AttachedFiring attached = AttachedFiring.now(place, clock).orElseThrow()) {
             assertThat(attached.latest().curve().size()).isEqualTo(200_000);
             // The deaf are dropped after 5 s; the one that reads stays.
             await(() -> feed.listeners() == 1);
@@ -127,8 +123,7 @@ class SnapshotStreamTest {
             noisy.write(java.nio.ByteBuffer.wrap(new byte[] {0, 1, 2, '\n'}));
             await(() -> feed.listeners() == 0);
         }
-        try (AttachedFiring attached =
-                AttachedFiring.now(place, clock).orElseThrow()) {
+        try (AttachedFiring attached = AttachedFiring.now(place, clock).orElseThrow()) {
             assertThat(attached.latest().kiln()).hasValue("Tall Drum");
         }
     }
@@ -136,8 +131,7 @@ class SnapshotStreamTest {
     @Test
     void withoutARecorderThereIsNothingToAttachTo() {
         assertThat(AttachedFiring.now(
-                        RecorderPlace.here(
-                                () -> Optional.of(UnixDomainSocketAddress.of(folder.resolve("nobody")))),
+                        RecorderPlace.here(() -> Optional.of(UnixDomainSocketAddress.of(folder.resolve("nobody")))),
                         clock))
                 .isEmpty();
     }

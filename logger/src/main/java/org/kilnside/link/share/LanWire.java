@@ -99,8 +99,8 @@ public final class LanWire {
         wire.writeLine(token.typed(), sent -> {});
         String[] verdict = words(wire, 2);
         if (!verdict[0].equals("welcome")) {
-            throw new RefusedException("The Kilnside on " + host + " refused the token. Make a new one there:"
-                    + " kilnside share new");
+            throw new RefusedException(
+                    "The Kilnside on " + host + " refused the token. Make a new one there:" + " kilnside share new");
         }
         return verdict[1].equals("notes");
     }

@@ -51,8 +51,8 @@ public final class Token {
             }
         }
         if (text.length() != CHARACTERS) {
-            throw new IllegalArgumentException("a token has " + CHARACTERS + " characters in seven groups of four, found "
-                    + text.length());
+            throw new IllegalArgumentException(
+                    "a token has " + CHARACTERS + " characters in seven groups of four, found " + text.length());
         }
         byte[] bytes = new byte[BYTES];
         for (int bit = 0; bit < BYTES * 8; bit++) {

@@ -39,8 +39,8 @@ class ShareFilesTest {
         files.save(ShareKey.of(Token.random(chance), chance, LocalDate.EPOCH));
         files.keep("studio.local:4417", Token.random(chance));
         for (String name : new String[] {"share.properties", "attached.properties"}) {
-            assertThat(PosixFilePermissions.toString(
-                            Files.getPosixFilePermissions(folder.resolve("settings").resolve(name))))
+            assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(
+                            folder.resolve("settings").resolve(name))))
                     .isEqualTo("rw-------");
         }
     }

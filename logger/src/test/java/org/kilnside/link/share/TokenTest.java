@@ -45,7 +45,8 @@ class TokenTest {
     void isReadHoweverItIsTyped() {
         Token token = Token.random(chance);
         String typed = token.typed();
-        assertThat(Token.parse(typed.toLowerCase(java.util.Locale.ROOT).replace('-', ' '))).isEqualTo(token);
+        assertThat(Token.parse(typed.toLowerCase(java.util.Locale.ROOT).replace('-', ' ')))
+                .isEqualTo(token);
         assertThat(Token.parse(" " + typed.replace("-", "") + "\n")).isEqualTo(token);
         assertThat(Token.parse(typed.replace('0', 'o').replace('1', 'l'))).isEqualTo(token);
     }
@@ -85,7 +86,8 @@ class TokenTest {
     @Test
     void isNeverWrittenWhereSomebodyPrintsIt() {
         Token token = Token.random(chance);
-        assertThat(token + " " + TokenHash.of(token, chance)).doesNotContain(token.typed().substring(0, 4));
+        assertThat(token + " " + TokenHash.of(token, chance))
+                .doesNotContain(token.typed().substring(0, 4));
     }
 
     @Test
