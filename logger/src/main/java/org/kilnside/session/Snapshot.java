@@ -86,6 +86,8 @@ public record Snapshot(
                 List.of(),
                 Trace.EMPTY,
                 Findings.NONE,
+                List.of(),
+                Optional.empty(),
                 new FiringBook.DiskState(OptionalLong.empty(), 0, Optional.empty()));
     }
 
