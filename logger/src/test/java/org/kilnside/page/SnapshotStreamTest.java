@@ -64,8 +64,7 @@ class SnapshotStreamTest {
                 List.of(new LineView.Line(
                         1, clock.monotonicMs(), "R 1 10 t1=4", false, LineView.Verdict.CHECKSUM_MISSING)),
                 Map.of(LineView.Verdict.CHECKSUM_MISSING, 1L));
-        try (AttachedFiring attached =
-                AttachedFiring.now(place, clock).orElseThrow()) {
+        try (AttachedFiring attached = AttachedFiring.now(place, clock).orElseThrow()) {
             assertThat(attached.lines().lines().get(0).text()).isEqualTo("R 1 10 t1=4");
             assertThat(attached.lines().count(LineView.Sort.SPOILT)).isEqualTo(1);
         }
