@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
@@ -20,6 +21,7 @@ import org.kilnside.thermal.Forecast;
 import org.kilnside.thermal.ForecastQuestion;
 import org.kilnside.thermal.Forecaster;
 import org.kilnside.thermal.KilnMemory;
+import org.kilnside.thermal.Ventilated;
 import org.kilnside.thermal.WallKind;
 import org.kilnside.wording.ForecastWords;
 import picocli.CommandLine.Command;
@@ -84,6 +86,14 @@ public final class ForecastCommand implements Callable<Integer> {
 
     @Option(names = "--power-kw", paramLabel = "P", description = "The elements' power, all on, kW.")
     private Optional<Double> powerKw = Optional.empty();
+
+    @Option(
+            names = "--opened",
+            paramLabel = "WHAT@S",
+            split = ",",
+            description =
+                    "What was done to the openings and when, in the log's elapsed seconds: bung@S, vent@S, lid@S (propped) or shut@S.")
+    private List<String> opened = List.of();
 
     @Option(names = "--json", description = "One JSON object a log.")
     private boolean json;
@@ -167,7 +177,34 @@ public final class ForecastCommand implements Callable<Integer> {
         if (ambient.isPresent()) {
             question = question.withAmbient(Temperature.ofCelsius(ambient.get()));
         }
+        question = question.withVentilated(
+                opened.stream().map(ForecastCommand::ventilated).toList());
         return powerKw.isPresent() ? question.withPowerKw(powerKw.get()) : question;
+    }
+
+    private static Ventilated ventilated(String text) {
+        int at = text.indexOf('@');
+        try {
+            Ventilated.How how =
+                    switch (text.substring(0, Math.max(0, at)).trim()) {
+                        case "bung" -> Ventilated.How.BUNG_OUT;
+                        case "vent" -> Ventilated.How.VENT_ON;
+                        case "lid" -> Ventilated.How.LID_PROPPED;
+                        case "shut" -> Ventilated.How.SHUT;
+                        default -> throw new NumberFormatException(text);
+                    };
+            double seconds = Double.parseDouble(text.substring(at + 1).trim());
+            if (!(seconds >= 0)) {
+                throw new NumberFormatException(text);
+            }
+            return new Ventilated(seconds, how);
+        } catch (NumberFormatException e) {
+            throw new Complaint(
+                    Complaint.ExitCode.USAGE,
+                    "--opened: found \"" + text
+                            + "\", expected bung, vent, lid or shut, an @ and the log's elapsed seconds, such as"
+                            + " lid@61200; write it so");
+        }
     }
 
     private void beforeLighting(Schedule schedule, KilnMemory memory) {
@@ -208,22 +245,32 @@ public final class ForecastCommand implements Callable<Integer> {
         JsonObject object = new JsonObject()
                 .with("log", path, Path::toString)
                 .with("asked_s", forecast.askedS(), 1)
-                .with("stage", forecast.stage().name().toLowerCase(java.util.Locale.ROOT))
+                .with("stage", forecast.stage().name().toLowerCase(Locale.ROOT))
                 .with("ambient_c", forecast.ambient().celsius(), 1);
+        object.with("below", below(forecast.below()));
+        object.with("arrival", forecast.arrival(), ForecastCommand::arrival);
+        object.with("energy_kwh", forecast.energy(), energy -> Math.round(energy.kilowattHours() * 100) / 100.0);
+        return object.with(
+                "choices",
+                forecast.choices().stream()
+                        .map(choice -> new JsonObject()
+                                .with("way", choice.way().name().toLowerCase(Locale.ROOT))
+                                .with("from_c", choice.from(), from -> tenths(from.celsius()))
+                                .with("below", below(choice.below())))
+                        .toList());
+    }
+
+    private static List<JsonObject> below(List<Forecast.Below> answers) {
         List<JsonObject> thresholds = new ArrayList<>();
-        for (Forecast.Below each : forecast.below()) {
-            JsonObject threshold =
-                    new JsonObject().with("temp_c", each.temperature().celsius(), 2);
+        for (Forecast.Below each : answers) {
             Optional<Forecast.When> when = each.when();
-            thresholds.add(threshold
+            thresholds.add(new JsonObject()
+                    .with("temp_c", each.temperature().celsius(), 2)
                     .with("at_s", when, found -> tenths(found.atS()))
                     .with("from_s", when.map(Forecast.When::fromS).or(each::notBeforeS), ForecastCommand::tenths)
                     .with("to_s", when, found -> tenths(found.toS())));
         }
-        object.with("below", thresholds);
-        object.with("arrival", forecast.arrival(), ForecastCommand::arrival);
-        object.with("energy_kwh", forecast.energy(), energy -> Math.round(energy.kilowattHours() * 100) / 100.0);
-        return object;
+        return thresholds;
     }
 
     private static JsonObject arrival(Forecast.Arrival arrival) {

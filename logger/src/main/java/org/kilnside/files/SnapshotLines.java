@@ -32,7 +32,7 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class SnapshotLines {
     /** Rises when the lines change so that an older copy would misread them. */
-    public static final int VERSION = 4;
+    public static final int VERSION = 5;
 
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .addMixIn(Segment.class, SegmentKinds.class)

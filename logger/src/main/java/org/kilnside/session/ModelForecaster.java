@@ -47,7 +47,10 @@ public final class ModelForecaster implements FiringForecaster {
 
     private static ForecastQuestion question(ForecastRequest request, Optional<PlanAhead> ahead) {
         ForecastQuestion question = ForecastQuestion.about(request.curve())
-                .withMemory(KilnMemory.none(request.wall().map(ModelForecaster::wall)));
+                .withMemory(KilnMemory.none(request.wall().map(ModelForecaster::wall)))
+                .withWays(new ForecastQuestion.Ways(
+                        ForecastQuestion.Ways.USUAL.bungFrom(),
+                        request.thresholds().crack()));
         if (request.plan().isPresent()) {
             question = question.withPlan(request.plan().get());
         }
@@ -88,6 +91,14 @@ public final class ModelForecaster implements FiringForecaster {
                 answer.arrival(),
                 answer.energy(),
                 answer.estimate(),
+                answer.choices().stream()
+                        .map(choice -> new Forecast.Choice(
+                                choice.way(),
+                                choice.from(),
+                                choice.below().stream()
+                                        .filter(below -> own.contains(below.temperature()))
+                                        .toList()))
+                        .toList(),
                 answer.remarks().stream().distinct().toList());
     }
 

@@ -105,6 +105,7 @@ public final class BeforeLighting {
                 Optional.of(new Arrival(plan.top(), reaches, arrives, topsOut)),
                 energy,
                 Optional.empty(),
+                List.of(),
                 List.of()));
     }
 

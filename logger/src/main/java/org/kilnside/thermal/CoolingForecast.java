@@ -1,14 +1,121 @@
 package org.kilnside.thermal;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.thermal.Forecast.Below;
+import org.kilnside.thermal.Forecast.Remark;
+import org.kilnside.thermal.Forecast.Remark.Kind;
+import org.kilnside.thermal.Forecast.Stage;
+import org.kilnside.thermal.Forecast.When;
 
-/** When a kiln that is on its way down will be below some temperatures: ln of the time that remains, and its spread. */
+/** A kiln that is on its way down: when it will be below some temperatures. */
 final class CoolingForecast {
     /** Kinds of wall less likely than this are left out of the intervals: each costs a dozen runs. */
     private static final double LEAST_WEIGHT = 0.02;
 
+    /** A temperature less than this above the room may never be reached within days, K. */
+    private static final double ABOVE_ROOM_K = 3;
+
     private CoolingForecast() {}
+
+    static Forecast forecast(ForecastQuestion question, FiringData whole, List<Remark> remarks) {
+        FiringData data = whole;
+        if (data.phases.drivenNow() && PowerGuard.once(data, question.memory()).isPresent()) {
+            remarks.add(0, Remark.of(Kind.DO_NOT_TRUST_SENSOR));
+            return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), Stage.COOLING, remarks);
+        }
+        Optional<Double> lid = LidOpen.sinceS(whole, question.ventilated());
+        if (lid.isPresent()) {
+            // What the sensor reads from here on is air: the ware is forecast from what was known when it was opened.
+            data = Forecaster.data(question, whole.course.until(lid.get()));
+            remarks.add(0, new Remark(Kind.SENSOR_READS_AIR, lid));
+        }
+        List<FiringFit.Weighted> fits = question.memory().fit(data);
+        Optional<PlanAhead> ahead = ahead(question, data);
+        boolean unplanned = data.phases.drivenNow() && ahead.isEmpty();
+        if (unplanned) {
+            remarks.add(0, Remark.of(Kind.DRIVEN_COOLING));
+        }
+        if (data.openedNow()) {
+            remarks.add(new Remark(Kind.OPENED, Optional.of(data.openedS())));
+        }
+        double room = room(fits);
+        double[] thresholds =
+                question.below().stream().mapToDouble(Temperature::celsius).toArray();
+        Spread[] remaining = remaining(data, fits, thresholds, ahead);
+        List<Below> below = new ArrayList<>();
+        for (int i = 0; i < thresholds.length; i++) {
+            Temperature threshold = question.below().get(i);
+            if (data.nowC < thresholds[i] && lid.isEmpty()) {
+                below.add(alreadyBelow(data, threshold));
+            } else if (thresholds[i] < room + ABOVE_ROOM_K || !remaining[i].isKnown()) {
+                remarks.add(Remark.of(Kind.BELOW_ROOM));
+                below.add(new Below(threshold, Optional.empty(), Optional.empty()));
+            } else {
+                When when = when(question, data, remaining[i], thresholds[i], ahead.isEmpty());
+                if (lid.isPresent()) {
+                    when = LidOpen.sooner(when, lid.get(), whole.nowS);
+                }
+                below.add(
+                        unplanned
+                                ? new Below(threshold, Optional.empty(), Optional.of(when.fromS()))
+                                : new Below(threshold, Optional.of(when), Optional.of(when.fromS())));
+            }
+        }
+        return new Forecast(
+                whole.nowS,
+                Stage.COOLING,
+                Temperature.ofCelsius(room),
+                below,
+                HeatingForecast.arrivalAfterTop(question, whole),
+                Forecaster.EnergyUsed.soFar(whole.course, question.powerKw()),
+                lid.map(at -> Temperature.ofCelsius(LidOpen.wareC(fits.get(0).fit(), at, whole.nowS))),
+                lid.isPresent() || unplanned
+                        ? List.of()
+                        : CoolingChoices.of(question, data, fits.get(0).fit(), ahead, below),
+                remarks);
+    }
+
+    private static Optional<PlanAhead> ahead(ForecastQuestion question, FiringData data) {
+        Optional<PlanAhead> ahead = question.ahead();
+        if (ahead.isEmpty() && question.plan().isPresent()) {
+            ahead = Optional.of(PlanAlignment.ahead(question.plan().get(), data.course, data.phases));
+        }
+        return ahead.filter(plan -> !plan.corners().isEmpty());
+    }
+
+    private static double room(List<FiringFit.Weighted> fits) {
+        double room = 0;
+        for (FiringFit.Weighted each : fits) {
+            room += each.weight() * each.fit().kiln().ambientC();
+        }
+        return room;
+    }
+
+    private static When when(
+            ForecastQuestion question, FiringData data, Spread spread, double thresholdC, boolean freely) {
+        KilnMemory.Correction correction =
+                freely ? question.memory().correction(data.nowC, thresholdC) : new KilnMemory.Correction(0, 0);
+        double log = spread.mean() + correction.log();
+        double half = ConformalScale.cooling(spread.halfWidth(), data.nowC, thresholdC, correction.firings());
+        if (data.openedNow()) {
+            half *= 1.3;
+        }
+        return new When(data.nowS + Math.exp(log), data.nowS + Math.exp(log - half), data.nowS + Math.exp(log + half));
+    }
+
+    /** The log itself says when it fell below. */
+    private static Below alreadyBelow(FiringData data, Temperature threshold) {
+        Course course = data.course;
+        int i = course.last();
+        while (i > data.phases.peak() && course.temperatureC[i - 1] < threshold.celsius()) {
+            i--;
+        }
+        double at = course.timeS[i];
+        return new Below(threshold, Optional.of(new When(at, at, at)), Optional.of(at));
+    }
 
     /**
      * Asks all fits.

@@ -126,6 +126,25 @@ final class Course {
         return new Course(timeS, temperatureC, output, setpointC, Math.max(1, at(seconds) + 1));
     }
 
+    /** The course with a span of time left out. */
+    Course without(double fromS, double toS) {
+        double[] time = new double[size];
+        double[] temperature = new double[size];
+        double[] share = new double[size];
+        double[] wanted = new double[size];
+        int kept = 0;
+        for (int i = 0; i < size; i++) {
+            if (timeS[i] < fromS || timeS[i] > toS) {
+                time[kept] = timeS[i];
+                temperature[kept] = temperatureC[i];
+                share[kept] = output[i];
+                wanted[kept] = setpointC[i];
+                kept++;
+            }
+        }
+        return kept == 0 ? this : new Course(time, temperature, share, wanted, kept);
+    }
+
     /** When the curve first jumps further from one point to the next than a kiln can; empty when it never does. */
     OptionalDouble jumpS() {
         for (int i = 1; i < size; i++) {
@@ -135,6 +154,19 @@ final class Course {
             }
         }
         return OptionalDouble.empty();
+    }
+
+    /** Mean output over a span of time; NaN where none was told. */
+    double meanOutput(double fromS, double toS) {
+        double sum = 0;
+        int count = 0;
+        for (int i = Math.max(0, at(fromS) + 1); i < size && timeS[i] <= toS; i++) {
+            if (!Double.isNaN(output[i])) {
+                sum += output[i];
+                count++;
+            }
+        }
+        return count == 0 ? Double.NaN : sum / count;
     }
 
     int last() {

@@ -70,7 +70,7 @@ final class FiringFit implements LeastSquares.Residuals {
                 span++;
             }
         }
-        next = power(kiln, residual, next);
+        next = power(kiln, prior.strengthLeft(z), residual, next);
         System.arraycopy(z, 0, residual, next, z.length);
         return residual;
     }
@@ -96,7 +96,7 @@ final class FiringFit implements LeastSquares.Residuals {
     }
 
     /** Over each stretch of heating: what the load took, the wall took and the leak lost, against the output. */
-    private int power(KilnParameters kiln, double[] residual, int next) {
+    private int power(KilnParameters kiln, double strengthLeft, double[] residual, int next) {
         int at = next;
         for (FiringData.Powered stretch : data.powered) {
             int from = stretch.from();
@@ -108,7 +108,8 @@ final class FiringFit implements LeastSquares.Residuals {
                 leak += kiln.leakAt(middle) * (middle - kiln.ambientC()) * (data.driveS[i] - data.driveS[i - 1]);
             }
             double seconds = data.driveS[to] - data.driveS[from];
-            double output = (heat * kiln.tauS() + leak) / seconds / kiln.psiC();
+            double psiC = kiln.psiC() * (data.afterPowerStep(stretch) ? strengthLeft : 1);
+            double output = (heat * kiln.tauS() + leak) / seconds / psiC;
             residual[at++] = (output - stretch.output()) / stretch.sigma();
         }
         return at;

@@ -16,6 +16,7 @@ import org.kilnside.quantity.Temperature;
  * @param arrival whether and when it reaches the top; empty when nobody said what that is
  * @param energy what went in so far; empty unless the elements' power and output are known
  * @param estimate what the sensor cannot say any more: the ware, when the lid is open
+ * @param choices while it cools, what each way of going on would give: shut, bung out, lid propped; else empty
  * @param remarks what this answer rests on and what it cannot know, most important first
  */
 public record Forecast(
@@ -26,8 +27,10 @@ public record Forecast(
         Optional<Arrival> arrival,
         Optional<Energy> energy,
         Optional<Temperature> estimate,
+        List<Choice> choices,
         List<Remark> remarks) {
     public Forecast {
+        choices = List.copyOf(choices);
         below = List.copyOf(below);
         remarks = List.copyOf(remarks);
     }
@@ -56,6 +59,25 @@ public record Forecast(
      * @param notBeforeS the earliest it could be, where at least that is known
      */
     public record Below(Temperature temperature, Optional<When> when, Optional<Double> notBeforeS) {}
+
+    /**
+     * One way of cooling on.
+     *
+     * @param from the temperature from which on it is done; empty where it is so already
+     * @param below the ware's times for every temperature asked for
+     */
+    public record Choice(Way way, Optional<Temperature> from, List<Below> below) {
+        public Choice {
+            below = List.copyOf(below);
+        }
+
+        /** What is left or made open. */
+        public enum Way {
+            SHUT,
+            BUNG_OUT,
+            LID_PROPPED
+        }
+    }
 
     /** Whether the top is within reach. */
     public enum Reaches {
@@ -107,6 +129,8 @@ public record Forecast(
             SENSOR_READS_AIR,
             /** The kiln takes far more power than it needs at this temperature: the sensor reads low. */
             DO_NOT_TRUST_SENSOR,
+            /** From one moment on the same output heats less: a ring, relay or phase is lost. */
+            POWER_MISSING,
             /** The curve jumps further than a kiln can. */
             JUMP,
             /** Nobody said how hot it is to get. */

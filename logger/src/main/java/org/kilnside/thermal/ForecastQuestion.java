@@ -18,6 +18,8 @@ import org.kilnside.schedule.Schedule;
  * @param below temperatures of interest
  * @param memory what earlier firings of this kiln taught
  * @param powerKw of all elements together, kW
+ * @param ventilated what a person noted of bungs, vent and lid, in the order of time
+ * @param ways from which temperatures down the openings may be opened, for "what each choice would give"
  */
 public record ForecastQuestion(
         Trace curve,
@@ -27,13 +29,26 @@ public record ForecastQuestion(
         Optional<Temperature> ambient,
         List<Temperature> below,
         KilnMemory memory,
-        OptionalDouble powerKw) {
+        OptionalDouble powerKw,
+        List<Ventilated> ventilated,
+        Ways ways) {
+    /**
+     * From where down a bung would be pulled and a lid propped.
+     *
+     * @param bungFrom common practice 300 °C
+     * @param lidFrom the kiln maker's, else common practice 120 °C
+     */
+    public record Ways(Temperature bungFrom, Temperature lidFrom) {
+        public static final Ways USUAL = new Ways(Temperature.ofCelsius(300), Temperature.ofCelsius(120));
+    }
+
     /** Common practice until the kiln maker's own are set: lid left shut, lid cracked, unloaded. */
     public static final List<Temperature> USUAL_THRESHOLDS =
             List.of(Temperature.ofCelsius(200), Temperature.ofCelsius(120), Temperature.ofCelsius(60));
 
     public ForecastQuestion {
         below = below.stream().sorted((a, b) -> b.compareTo(a)).distinct().toList();
+        ventilated = Ventilated.inOrder(ventilated);
     }
 
     /** A question with nothing known beside the curve. */
@@ -46,35 +61,47 @@ public record ForecastQuestion(
                 Optional.empty(),
                 USUAL_THRESHOLDS,
                 KilnMemory.none(Optional.empty()),
-                OptionalDouble.empty());
+                OptionalDouble.empty(),
+                List.of(),
+                Ways.USUAL);
     }
 
     public ForecastQuestion withPlan(Schedule schedule) {
-        return new ForecastQuestion(curve, Optional.of(schedule), ahead, target, ambient, below, memory, powerKw);
+        return new ForecastQuestion(curve, Optional.of(schedule), ahead, target, ambient, below, memory, powerKw, ventilated, ways);
     }
 
     public ForecastQuestion withAhead(PlanAhead rest) {
-        return new ForecastQuestion(curve, plan, Optional.of(rest), target, ambient, below, memory, powerKw);
+        return new ForecastQuestion(curve, plan, Optional.of(rest), target, ambient, below, memory, powerKw, ventilated, ways);
     }
 
     public ForecastQuestion withTarget(Temperature top) {
-        return new ForecastQuestion(curve, plan, ahead, Optional.of(top), ambient, below, memory, powerKw);
+        return new ForecastQuestion(curve, plan, ahead, Optional.of(top), ambient, below, memory, powerKw, ventilated, ways);
     }
 
     public ForecastQuestion withAmbient(Temperature room) {
-        return new ForecastQuestion(curve, plan, ahead, target, Optional.of(room), below, memory, powerKw);
+        return new ForecastQuestion(curve, plan, ahead, target, Optional.of(room), below, memory, powerKw, ventilated, ways);
     }
 
     public ForecastQuestion withBelow(List<Temperature> thresholds) {
-        return new ForecastQuestion(curve, plan, ahead, target, ambient, thresholds, memory, powerKw);
+        return new ForecastQuestion(curve, plan, ahead, target, ambient, thresholds, memory, powerKw, ventilated, ways);
     }
 
     public ForecastQuestion withMemory(KilnMemory earlier) {
-        return new ForecastQuestion(curve, plan, ahead, target, ambient, below, earlier, powerKw);
+        return new ForecastQuestion(curve, plan, ahead, target, ambient, below, earlier, powerKw, ventilated, ways);
     }
 
     public ForecastQuestion withPowerKw(double kilowatts) {
-        return new ForecastQuestion(curve, plan, ahead, target, ambient, below, memory, OptionalDouble.of(kilowatts));
+        return new ForecastQuestion(
+                curve, plan, ahead, target, ambient, below, memory, OptionalDouble.of(kilowatts), ventilated, ways);
+    }
+
+    /** What was done to the openings, and when. */
+    public ForecastQuestion withVentilated(List<Ventilated> noted) {
+        return new ForecastQuestion(curve, plan, ahead, target, ambient, below, memory, powerKw, noted, ways);
+    }
+
+    public ForecastQuestion withWays(Ways others) {
+        return new ForecastQuestion(curve, plan, ahead, target, ambient, below, memory, powerKw, ventilated, others);
     }
 
     OptionalDouble ambientC() {

@@ -69,7 +69,7 @@ final class HeatingForecast {
             remarks.add(0, Remark.of(Remark.Kind.NO_TARGET));
             return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), stage, remarks);
         }
-        if (outputKnown && SensorGuard.distrusts(data, question.memory())) {
+        if (outputKnown && PowerGuard.once(data, question.memory()).isPresent()) {
             remarks.add(0, Remark.of(Remark.Kind.DO_NOT_TRUST_SENSOR));
             return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), stage, remarks);
         }
@@ -110,6 +110,7 @@ final class HeatingForecast {
                 arrival,
                 Forecaster.EnergyUsed.soFar(data.course, question.powerKw()),
                 Optional.empty(),
+                List.of(),
                 remarks);
     }
 

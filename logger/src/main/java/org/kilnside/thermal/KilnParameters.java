@@ -43,6 +43,20 @@ record KilnParameters(
                 tauS, biot, phi, other, leakExponent, conductivitySteepness, capacitySteepness, film, psiC, ambientC);
     }
 
+    KilnParameters withPsiC(double other) {
+        return new KilnParameters(
+                tauS,
+                biot,
+                phi,
+                lambda,
+                leakExponent,
+                conductivitySteepness,
+                capacitySteepness,
+                film,
+                other,
+                ambientC);
+    }
+
     KilnParameters withAmbientC(double other) {
         return new KilnParameters(
                 tauS, biot, phi, lambda, leakExponent, conductivitySteepness, capacitySteepness, film, psiC, other);

@@ -2,8 +2,9 @@ package org.kilnside.thermal;
 
 /**
  * What is believed of a kiln before its curve says anything: a Gaussian in the numbers the fit moves. The first entries
- * are always there; {@link #PSI} only where the output is known, {@link #SOAK} only for a log that starts warm,
- * {@link #OPENED} only after something was opened.
+ * are always there; ψ only where the output is known, the soaking only for a log that starts warm,
+ * an opening only after
+ * something was opened, a step only after the elements lost strength.
  */
 final class Prior {
     static final int TAU = 0;
@@ -25,13 +26,15 @@ final class Prior {
     private final int psi;
     private final int soak;
     private final int opened;
+    private final int step;
 
-    private Prior(double[] mean, double[] spread, int psi, int soak, int opened) {
+    private Prior(double[] mean, double[] spread, int psi, int soak, int opened, int step) {
         this.mean = mean;
         this.spread = spread;
         this.psi = psi;
         this.soak = soak;
         this.opened = opened;
+        this.step = step;
     }
 
     /**
@@ -41,11 +44,21 @@ final class Prior {
      * @param withPower whether ψ is fitted
      * @param soaked how far a log that starts warm finds the wall soaked; empty for a cold start
      * @param withOpening whether the leak may have changed on the way
+     * @param withStep whether the elements may have lost strength on the way
      */
     static Prior of(
-            WallKind kind, Ambient ambient, boolean withPower, java.util.Optional<Soak> soaked, boolean withOpening) {
+            WallKind kind,
+            Ambient ambient,
+            boolean withPower,
+            java.util.Optional<Soak> soaked,
+            boolean withOpening,
+            boolean withStep) {
         boolean fibre = kind == WallKind.FIBRE;
-        int size = BASIC + (withPower ? 1 : 0) + (soaked.isPresent() ? 1 : 0) + (withOpening ? 1 : 0);
+        int size = BASIC
+                + (withPower ? 1 : 0)
+                + (soaked.isPresent() ? 1 : 0)
+                + (withOpening ? 1 : 0)
+                + (withStep ? 1 : 0);
         double[] mean = new double[size];
         double[] spread = new double[size];
         set(mean, spread, TAU, Math.log(kind.typicalTauS()), fibre ? 0.6 : 0.5);
@@ -70,10 +83,15 @@ final class Prior {
             set(mean, spread, soak, soaked.get().mean(), soaked.get().spread());
         }
         if (withOpening) {
-            opened = next;
+            opened = next++;
             set(mean, spread, opened, 0.7, 1.2);
         }
-        return new Prior(mean, spread, psi, soak, opened);
+        int step = -1;
+        if (withStep) {
+            step = next;
+            set(mean, spread, step, Math.log(2.0 / 3), 0.4);
+        }
+        return new Prior(mean, spread, psi, soak, opened, step);
     }
 
     private static void set(double[] mean, double[] spread, int at, double middle, double by) {
@@ -116,6 +134,11 @@ final class Prior {
     /** What the leak is multiplied by once something was opened. */
     double openedTimes(double[] z) {
         return opened < 0 ? 1 : Math.exp(value(z, opened));
+    }
+
+    /** What the elements' strength is multiplied by after its step. */
+    double strengthLeft(double[] z) {
+        return step < 0 ? 1 : Math.exp(value(z, step));
     }
 
     /** How hot the room is, as far as anybody knows. */

@@ -23,9 +23,8 @@ final class Projection {
         for (int i = 1; i < data.driveS.length; i++) {
             slab.drive(data.driveS[i] - data.driveS[i - 1], data.driveC[i]);
         }
-        if (data.opened()) {
-            slab.use(kiln.withLambda(kiln.lambda() * fit.prior().openedTimes(z)));
-        }
+        KilnParameters now = kiln.withPsiC(kiln.psiC() * fit.prior().strengthLeft(z));
+        slab.use(data.openedNow() ? now.withLambda(kiln.lambda() * fit.prior().openedTimes(z)) : now);
         return slab;
     }
 

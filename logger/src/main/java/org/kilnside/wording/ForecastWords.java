@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.kilnside.thermal.Forecast;
 
 /** Says what a kiln will do, never leading with the earliest time and never without its caution. */
@@ -26,6 +27,7 @@ public final class ForecastWords {
         for (Forecast.Below below : forecast.below()) {
             lines.add(sentence(below(below, forecast.askedS())));
         }
+        choices(forecast).forEach(choice -> lines.add(sentence(choice)));
         forecast.energy()
                 .ifPresent(energy ->
                         lines.add(sentence(words.text("forecast.energy", words.number(energy.kilowattHours(), 1)))));
@@ -63,6 +65,31 @@ public final class ForecastWords {
         return below.notBeforeS()
                 .map(at -> words.text("forecast.below_not_before", temperature, moment(at)))
                 .orElse(words.text("forecast.below_unknown", temperature));
+    }
+
+    /** What opening the kiln would change; the way it is now is not repeated. */
+    public List<String> choices(Forecast forecast) {
+        return forecast.choices().stream()
+                .filter(choice -> !choice.below().equals(forecast.below()))
+                .map(choice -> choice(choice, forecast.askedS()))
+                .filter(text -> !text.isEmpty())
+                .toList();
+    }
+
+    /** What one way of cooling on would give, every temperature still ahead; empty when none is. */
+    public String choice(Forecast.Choice choice, double askedS) {
+        String times = choice.below().stream()
+                .filter(below ->
+                        below.when().isPresent() && below.when().get().atS() > askedS)
+                .map(below -> below(below, askedS))
+                .collect(Collectors.joining(", "));
+        if (times.isEmpty()) {
+            return "";
+        }
+        String way = words.named("forecast.choice", choice.way());
+        return choice.from()
+                .map(from -> words.text("forecast.choice_from", way, words.temperature(from), times))
+                .orElseGet(() -> words.text("forecast.choice_now", way, times));
     }
 
     private List<String> arrival(Forecast.Arrival arrival, double askedS) {

@@ -1,6 +1,7 @@
 package org.kilnside.thermal;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Optional;
@@ -121,5 +122,60 @@ class HappeningsForecastTest {
         Forecast forecast = Forecaster.forecast(ForecastQuestion.about(log).withTarget(Temperature.ofCelsius(1222)));
         assertThat(remarks(forecast)).contains(Kind.DO_NOT_TRUST_SENSOR);
         assertThat(forecast.arrival().orElseThrow().when()).isEmpty();
+    }
+
+    @Test
+    void aLidNotedAsProppedIsBelievedAndShutAgainTheTimesAreOnesOfAShutKiln() {
+        VirtualTrial shut = trial(Programs.glaze(1222, 70), 1);
+        double asked = shut.belowS(180);
+        Trace log = shut.until(asked, false);
+        Forecast asItIs = Forecaster.forecast(ForecastQuestion.about(log));
+        Forecast noted = Forecaster.forecast(ForecastQuestion.about(log)
+                .withVentilated(List.of(new Ventilated(asked - 900, Ventilated.How.LID_PROPPED))));
+        assertThat(remarks(noted)).contains(Kind.SENSOR_READS_AIR);
+        assertThat(at(noted.below(), 60)).isLessThan(at(asItIs.below(), 60));
+        Forecast again = Forecaster.forecast(ForecastQuestion.about(log)
+                .withVentilated(List.of(
+                        new Ventilated(asked - 5400, Ventilated.How.LID_PROPPED),
+                        new Ventilated(asked - 4800, Ventilated.How.SHUT))));
+        assertThat(remarks(again)).doesNotContain(Kind.SENSOR_READS_AIR, Kind.OPENED);
+        assertThat(at(again.below(), 60) - asked).isCloseTo(at(asItIs.below(), 60) - asked, within(3600.0));
+    }
+
+    @Test
+    void aBungNotedAsPulledIsToldWithItsTime() {
+        VirtualTrial pulled = trial(Programs.glaze(1222, 70), 1, Disturbance.falling(300, Happenings.bung(1)));
+        double at = pulled.belowS(300);
+        double asked = pulled.belowS(220);
+        Forecast forecast = Forecaster.forecast(ForecastQuestion.about(pulled.until(asked, false))
+                .withAmbient(Temperature.ofCelsius(pulled.roomC()))
+                .withVentilated(List.of(new Ventilated(at, Ventilated.How.BUNG_OUT))));
+        assertThat(forecast.remarks()).contains(new Forecast.Remark(Kind.OPENED, Optional.of(at)));
+        double truth = pulled.belowS(120);
+        assertThat((at(forecast.below(), 120) - truth) / (truth - asked)).isBetween(-0.15, 0.15);
+    }
+
+    @Test
+    void eachChoiceIsToldAndTheLidIsSoonest() {
+        VirtualTrial shut = trial(Programs.glaze(1222, 70), 1);
+        Forecast forecast = Forecaster.forecast(ForecastQuestion.about(shut.until(shut.belowS(400), false)));
+        assertThat(forecast.choices().stream().map(Forecast.Choice::way))
+                .containsExactly(
+                        Forecast.Choice.Way.SHUT, Forecast.Choice.Way.BUNG_OUT, Forecast.Choice.Way.LID_PROPPED);
+        assertThat(forecast.choices().get(0).below()).isEqualTo(forecast.below());
+        double bung = at(forecast.choices().get(1).below(), 60);
+        double lid = at(forecast.choices().get(2).below(), 60);
+        assertThat(bung).isLessThan(at(forecast.below(), 60));
+        assertThat(lid).isLessThan(bung);
+        assertThat(at(forecast.choices().get(2).below(), 200)).isCloseTo(at(forecast.below(), 200), within(180.0));
+    }
+
+    private static double at(List<Forecast.Below> answers, double celsius) {
+        return answers.stream()
+                .filter(below -> below.temperature().celsius() == celsius)
+                .findFirst()
+                .flatMap(Forecast.Below::when)
+                .orElseThrow()
+                .atS();
     }
 }

@@ -62,6 +62,7 @@ class AheadTest {
                 arrival,
                 Optional.empty(),
                 Optional.empty(),
+                List.of(),
                 List.of(remarks));
     }
 

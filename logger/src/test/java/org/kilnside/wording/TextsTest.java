@@ -43,6 +43,7 @@ class TextsTest {
             Map.entry("connection", Connection.State.class),
             Map.entry("doubt", SignalWatch.Suspicion.class),
             Map.entry("forecast.stage", Forecast.Stage.class),
+            Map.entry("forecast.choice", Forecast.Choice.Way.class),
             Map.entry("forecast.remark", Forecast.Remark.Kind.class));
 
     private static final Pattern PLACE = Pattern.compile("\\{\\d}");

@@ -1,0 +1,150 @@
+package org.kilnside.thermal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.thermal.Forecast.Below;
+import org.kilnside.thermal.Forecast.Choice;
+import org.kilnside.thermal.Forecast.When;
+
+/**
+ * What each way of cooling on would give: left shut, a bung pulled from some temperature down, the lid propped from
+ * another. How much a bung or a propped lid lets out nobody has measured on this kiln; their usual size, and how far off
+ * that may be, comes on top of the interval.
+ */
+final class CoolingChoices {
+    /**
+     * A bung's draught over the conductance of the wall: half a gram to two of air a second through 15 cm² at 300 °C,
+     * as much as seams below let in, against 3 to 6 W/K (estimated from the draught's equation; no published source).
+     */
+    private static final double BUNG_LEAK = 0.18;
+
+    /** A lid propped by a hand's breadth, limited by what the ware gives off to passing air: the same, estimated. */
+    private static final double LID_LEAK = 4.5;
+
+    /** How far off they may be: ln, one standard deviation. */
+    private static final double BUNG_LN_SPREAD = 0.8;
+
+    private static final double LID_LN_SPREAD = 0.6;
+
+    private static final double NINE_IN_TEN = 1.645;
+    private static final double STEP_S = 120;
+
+    private CoolingChoices() {}
+
+    /**
+     * The choices of a kiln that is on its way down.
+     *
+     * @param asItIs the answers for the kiln as it is now
+     */
+    static List<Choice> of(
+            ForecastQuestion question,
+            FiringData data,
+            FittedKiln fit,
+            Optional<PlanAhead> ahead,
+            List<Below> asItIs) {
+        double[] z = fit.solution().parameters();
+        KilnParameters shut = fit.kiln();
+        double openedTimes = data.openedNow() ? fit.prior().openedTimes(z) : 1;
+        double bung = data.openedNow() ? shut.lambda() * (openedTimes - 1) : BUNG_LEAK;
+        double[] thresholds =
+                asItIs.stream().mapToDouble(below -> below.temperature().celsius()).toArray();
+        double[] now = run(fit, data, ahead, Double.POSITIVE_INFINITY, shut.lambda() * openedTimes, thresholds);
+        double bungFromC = question.ways().bungFrom().celsius();
+        double lidFromC = question.ways().lidFrom().celsius();
+        List<Choice> choices = new ArrayList<>();
+        choices.add(new Choice(
+                Choice.Way.SHUT,
+                Optional.empty(),
+                data.openedNow()
+                        ? answers(data, asItIs, now, fit, ahead, thresholds, Double.POSITIVE_INFINITY, 0, 0)
+                        : asItIs));
+        choices.add(new Choice(
+                Choice.Way.BUNG_OUT,
+                data.openedNow() ? Optional.empty() : Optional.of(Temperature.ofCelsius(Math.min(bungFromC, data.nowC))),
+                data.openedNow() ? asItIs : answers(data, asItIs, now, fit, ahead, thresholds, bungFromC, bung, BUNG_LN_SPREAD)));
+        choices.add(new Choice(
+                Choice.Way.LID_PROPPED,
+                Optional.of(Temperature.ofCelsius(Math.min(lidFromC, data.nowC))),
+                answers(data, asItIs, now, fit, ahead, thresholds, lidFromC, LID_LEAK, LID_LN_SPREAD)));
+        return choices;
+    }
+
+    private static List<Below> answers(
+            FiringData data,
+            List<Below> asItIs,
+            double[] now,
+            FittedKiln fit,
+            Optional<PlanAhead> ahead,
+            double[] thresholds,
+            double fromC,
+            double added,
+            double lnSpread) {
+        double lambda = fit.kiln().lambda();
+        double[] usual = run(fit, data, ahead, fromC, lambda + added, thresholds);
+        double[] less = run(fit, data, ahead, fromC, lambda + added * Math.exp(-lnSpread), thresholds);
+        double[] more = run(fit, data, ahead, fromC, lambda + added * Math.exp(lnSpread), thresholds);
+        List<Below> answers = new ArrayList<>();
+        for (int i = 0; i < thresholds.length; i++) {
+            Below below = asItIs.get(i);
+            OptionalDouble ratio = Double.isFinite(usual[i]) && Double.isFinite(now[i]) && now[i] > data.nowS
+                    ? OptionalDouble.of(Math.log((usual[i] - data.nowS + 1) / (now[i] - data.nowS + 1)))
+                    : OptionalDouble.empty();
+            if (below.when().isEmpty() || below.when().get().atS() <= data.nowS || ratio.isEmpty()) {
+                answers.add(below);
+                continue;
+            }
+            double apart = Math.log((less[i] - data.nowS + 1) / (more[i] - data.nowS + 1)) / 2;
+            Optional<When> when =
+                    Optional.of(changed(below.when().get(), data.nowS, ratio.getAsDouble(), NINE_IN_TEN * apart));
+            answers.add(new Below(below.temperature(), when, when.map(When::fromS)));
+        }
+        return answers;
+    }
+
+    private static When changed(When when, double nowS, double log, double half) {
+        double middle = Math.log(when.atS() - nowS);
+        double early = Math.hypot(middle - Math.log(Math.max(1, when.fromS() - nowS)), half);
+        double late = Math.hypot(Math.log(Math.max(1, when.toS() - nowS)) - middle, half);
+        return new When(
+                nowS + Math.exp(middle + log),
+                nowS + Math.exp(middle + log - early),
+                nowS + Math.exp(middle + log + late));
+    }
+
+    /** When each threshold is passed with the leak changed from a temperature down; the wall as it is now until then. */
+    private static double[] run(
+            FittedKiln fit,
+            FiringData data,
+            Optional<PlanAhead> ahead,
+            double fromC,
+            double lambda,
+            double[] thresholds) {
+        double[] z = fit.solution().parameters();
+        WallSlab slab = new Projection(fit).now(z);
+        double time = ahead.map(plan -> PlanRun.follow(slab, plan, data.nowS, false, Double.POSITIVE_INFINITY)
+                        .endS())
+                .orElse(data.nowS);
+        double[] shut = new double[thresholds.length];
+        double begin = time;
+        while (slab.chamberC() > fromC && time < begin + Projection.HORIZON_S) {
+            double before = slab.chamberC();
+            slab.coast(STEP_S);
+            time += STEP_S;
+            for (int i = 0; i < thresholds.length; i++) {
+                if (before >= thresholds[i] && slab.chamberC() < thresholds[i]) {
+                    shut[i] = time - STEP_S / 2;
+                }
+            }
+        }
+        KilnParameters kiln = fit.kiln();
+        slab.use(kiln.withLambda(lambda));
+        double[] times = Projection.below(slab, time, kiln.ambientC(), thresholds);
+        for (int i = 0; i < times.length; i++) {
+            times[i] = shut[i] > 0 ? shut[i] : times[i];
+        }
+        return times;
+    }
+}

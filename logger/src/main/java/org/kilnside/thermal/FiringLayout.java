@@ -1,0 +1,123 @@
+package org.kilnside.thermal;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Lays a course out for the model: the drive in steps it can take, and the free spans as points to hold it against. */
+final class FiringLayout {
+    /** Points a fit holds the cooling against, at most: more would only repeat the model's own error. */
+    private static final int MOST_POINTS = 60;
+
+    private static final double CLOSEST_POINTS_S = 120;
+
+    /** After the elements go off the sensor, the elements and the hot face settle: what it says then is not used. */
+    private static final double SETTLING_S = 900;
+
+    /** Weight of one point: the model's error along a cooling, not the sensor's noise, K. */
+    private static final double POINT_SIGMA_K = 1;
+
+    /** What lies further up counts less: by this many kelvin of cooling its weight has halved. */
+    private static final double HALVES_IN_K = 100;
+
+    private final Course course;
+    private final double nowC;
+    private final List<Double> times = new ArrayList<>();
+    private final List<Double> temperatures = new ArrayList<>();
+    private final List<FiringData.FreeSpan> free = new ArrayList<>();
+    private double atS;
+
+    private FiringLayout(Course course, double nowC) {
+        this.course = course;
+        this.nowC = nowC;
+        atS = course.timeS[0];
+        add(atS, course.temperatureC[0]);
+    }
+
+    /**
+     * Lays out a course.
+     *
+     * @param nowC the smoothed temperature at its end
+     * @param freeFromS since when the kiln has been left to itself; the beginning where it is not
+     */
+    static FiringLayout of(Course course, List<Phases.Span> spans, LastSpan lastSpan, double nowC, double freeFromS) {
+        FiringLayout layout = new FiringLayout(course, nowC);
+        double total = 0;
+        for (Phases.Span span : spans) {
+            total += course.timeS[span.to()] - course.timeS[span.from()];
+        }
+        for (Phases.Span span : spans) {
+            double begin = course.timeS[span.from()];
+            double end = course.timeS[span.to()];
+            layout.driveTo(begin, Math.max(course.timeS[0], begin - 600), begin);
+            boolean last = span == spans.get(spans.size() - 1);
+            double from = begin;
+            boolean opened = false;
+            for (LastSpan.Part part : last ? lastSpan.parts() : List.<LastSpan.Part>of()) {
+                layout.addFree(from, part.fromS(), total, opened);
+                layout.driveTo(part.fromS(), from, part.fromS());
+                from = part.fromS();
+                opened = part.opened();
+            }
+            layout.addFree(from, end, total, opened);
+            if (!last) {
+                layout.driveTo(end, begin, end);
+            }
+        }
+        double now = course.lastS();
+        layout.driveTo(now, freeFromS, now);
+        layout.temperatures.set(layout.temperatures.size() - 1, nowC);
+        return layout;
+    }
+
+    double[] driveS() {
+        return times.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    double[] driveC() {
+        return temperatures.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    List<FiringData.FreeSpan> free() {
+        return free;
+    }
+
+    private void add(double time, double celsius) {
+        times.add(time);
+        temperatures.add(celsius);
+    }
+
+    /** Adds the drive up to a time in equal steps, no longer than a driven step may be. */
+    private void driveTo(double to, double smoothFrom, double smoothTo) {
+        double from = atS;
+        if (to <= from) {
+            return;
+        }
+        int steps = (int) Math.max(1, Math.ceil((to - from) / WallSlab.DRIVEN_STEP_S));
+        for (int i = 1; i <= steps; i++) {
+            double at = from + (to - from) * i / steps;
+            double celsius = i == steps
+                    ? course.smoothAt(at, Math.max(smoothFrom, at - 300), smoothTo)
+                    : course.smoothAt(at, at - 120, at + 120);
+            add(at, celsius);
+        }
+        atS = to;
+    }
+
+    private void addFree(double begin, double end, double totalS, boolean opened) {
+        if (end - begin < 240) {
+            return;
+        }
+        int most = (int) Math.max(4, MOST_POINTS * (end - begin) / totalS);
+        double from = Math.min(begin + SETTLING_S, begin + (end - begin) / 2);
+        int count = (int) Math.min(most, Math.max(4, (end - from) / CLOSEST_POINTS_S));
+        double[] time = new double[count];
+        double[] temperature = new double[count];
+        double[] sigma = new double[count];
+        for (int i = 0; i < count; i++) {
+            time[i] = from + (end - from) * (i + 1) / count;
+            temperature[i] = course.smoothAt(time[i], begin, end);
+            sigma[i] = POINT_SIGMA_K * (1 + Math.max(0, temperature[i] - nowC) / HALVES_IN_K);
+        }
+        free.add(new FiringData.FreeSpan(times.size() - 1, time, temperature, sigma, opened));
+    }
+}

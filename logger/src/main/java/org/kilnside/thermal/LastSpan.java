@@ -1,0 +1,55 @@
+package org.kilnside.thermal;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** The parts of the last free span: from each moment on, whether something is open that was shut before. */
+record LastSpan(List<Part> parts) {
+    /** One part, begun where the one before ends. */
+    record Part(double fromS, boolean opened) {}
+
+    /** Nearer to what a person noted than this, a bend of the curve is that very thing, s. */
+    private static final double SAME_S = 1500;
+
+    static LastSpan of(Course course, Phases phases, List<Ventilated> said) {
+        if (phases.free().isEmpty()) {
+            return new LastSpan(List.of());
+        }
+        double begin = course.timeS[phases.free().get(phases.free().size() - 1).from()];
+        List<Part> parts = new ArrayList<>();
+        boolean opened = false;
+        for (Ventilated each : said) {
+            boolean opens = each.how() != Ventilated.How.SHUT;
+            if (each.sinceS() > begin && opens != opened && each.sinceS() < course.lastS()) {
+                parts.add(new Part(each.sinceS(), opens));
+            }
+            opened = opens;
+        }
+        // Of the bends nobody has explained the last one counts.
+        Phases.Bend unexplained = null;
+        for (Phases.Bend bend : phases.bends()) {
+            double at = course.timeS[bend.at()];
+            boolean explained = said.stream().anyMatch(each -> Math.abs(each.sinceS() - at) < SAME_S);
+            if (!explained && said.stream().allMatch(each -> each.sinceS() < at)) {
+                unexplained = bend;
+            }
+        }
+        if (unexplained != null && !opened) {
+            parts.add(new Part(course.timeS[unexplained.at()], true));
+        }
+        return new LastSpan(parts);
+    }
+
+    boolean anyOpened() {
+        return parts.stream().anyMatch(Part::opened);
+    }
+
+    boolean openedNow() {
+        return !parts.isEmpty() && parts.get(parts.size() - 1).opened();
+    }
+
+    /** When what is open now was opened; only where something is. */
+    double openedS() {
+        return parts.get(parts.size() - 1).fromS();
+    }
+}

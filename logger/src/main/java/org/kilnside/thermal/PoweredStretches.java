@@ -1,0 +1,92 @@
+package org.kilnside.thermal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.PlannedCurve;
+import org.kilnside.schedule.Schedule;
+
+/** Stretches of heating whose output is told, or guessed from how far the kiln lags behind. */
+record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGuessed) {
+    private static final int STEPS = 5;
+    private static final double SHORTEST_S = 600;
+
+    /** Below it the output is not held against the curve: water takes its share, °C. */
+    static final double ABOVE_C = 150;
+
+    private static final double OUTPUT_SIGMA = 0.03;
+
+    /** A kiln this far under its set-point, or under its plan, is taken to be at full output, K. */
+    private static final double SETPOINT_LAG_K = 8;
+
+    private static final double PLAN_LAG_K = 15;
+
+    /** A kiln that keeps up with its plan: an output as good as any guess, and how far off that may be. */
+    private static final double SOME_OUTPUT = 0.7;
+
+    private static final double SOME_OUTPUT_SIGMA = 0.3;
+
+    static PoweredStretches told(Course course, double[] driveS, double[] driveC, double aboveC) {
+        return new PoweredStretches(of(course.output, course, driveS, driveC, OUTPUT_SIGMA, aboveC), false);
+    }
+
+    /**
+     * With a guess of the output where the controller gives none: full while the kiln lags its set-point or its plan,
+     * else something in between over the last hour.
+     */
+    static PoweredStretches guessed(Course course, double[] driveS, double[] driveC, Optional<Schedule> plan) {
+        double nowS = course.lastS();
+        double[] guess = new double[course.size];
+        boolean full = false;
+        double began = PlanAlignment.beganS(course);
+        Optional<PlannedCurve> curve = plan.map(each -> each.curveFrom(Temperature.ofCelsius(course.temperatureC[0])));
+        for (int i = 0; i < course.size; i++) {
+            double wanted = course.setpointC[i];
+            double enough = SETPOINT_LAG_K;
+            if (Double.isNaN(wanted) && curve.isPresent()) {
+                wanted = curve.get()
+                        .temperatureC(Math.round((course.timeS[i] - began) * 1000))
+                        .orElse(Double.NaN);
+                enough = PLAN_LAG_K;
+            }
+            boolean lags = wanted - course.temperatureC[i] > enough;
+            guess[i] = lags ? 1 : Double.NaN;
+            full |= lags && course.timeS[i] > nowS - 1800;
+        }
+        double relative = OUTPUT_SIGMA;
+        if (!full) {
+            relative = SOME_OUTPUT_SIGMA;
+            for (int i = 0; i < course.size; i++) {
+                guess[i] = course.timeS[i] > nowS - 3600 ? SOME_OUTPUT : Double.NaN;
+            }
+        }
+        return new PoweredStretches(of(guess, course, driveS, driveC, relative, ABOVE_C), full);
+    }
+
+    private static List<FiringData.Powered> of(
+            double[] outputs, Course course, double[] driveS, double[] driveC, double relative, double aboveC) {
+        List<FiringData.Powered> powered = new ArrayList<>();
+        for (int i = 0; i + STEPS < driveS.length; i += STEPS) {
+            int to = i + STEPS;
+            if (driveC[i] < aboveC || driveS[to] - driveS[i] < SHORTEST_S) {
+                continue;
+            }
+            double sum = 0;
+            int known = 0;
+            int all = 0;
+            for (int k = Math.max(0, course.at(driveS[i]) + 1); k <= course.at(driveS[to]); k++) {
+                all++;
+                if (!Double.isNaN(outputs[k])) {
+                    sum += outputs[k];
+                    known++;
+                }
+            }
+            if (known * 2 > all && sum > 0 && known >= 3) {
+                double output = sum / known;
+                powered.add(new FiringData.Powered(i, to, output, OUTPUT_SIGMA + relative * output));
+            }
+        }
+        return powered;
+    }
+}
