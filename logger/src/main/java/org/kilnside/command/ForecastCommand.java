@@ -185,14 +185,13 @@ public final class ForecastCommand implements Callable<Integer> {
     private static Ventilated ventilated(String text) {
         int at = text.indexOf('@');
         try {
-            Ventilated.How how =
-                    switch (text.substring(0, Math.max(0, at)).trim()) {
-                        case "bung" -> Ventilated.How.BUNG_OUT;
-                        case "vent" -> Ventilated.How.VENT_ON;
-                        case "lid" -> Ventilated.How.LID_PROPPED;
-                        case "shut" -> Ventilated.How.SHUT;
-                        default -> throw new NumberFormatException(text);
-                    };
+            Ventilated.How how = switch (text.substring(0, Math.max(0, at)).trim()) {
+                case "bung" -> Ventilated.How.BUNG_OUT;
+                case "vent" -> Ventilated.How.VENT_ON;
+                case "lid" -> Ventilated.How.LID_PROPPED;
+                case "shut" -> Ventilated.How.SHUT;
+                default -> throw new NumberFormatException(text);
+            };
             double seconds = Double.parseDouble(text.substring(at + 1).trim());
             if (!(seconds >= 0)) {
                 throw new NumberFormatException(text);

@@ -40,17 +40,14 @@ final class CoolingChoices {
      * @param asItIs the answers for the kiln as it is now
      */
     static List<Choice> of(
-            ForecastQuestion question,
-            FiringData data,
-            FittedKiln fit,
-            Optional<PlanAhead> ahead,
-            List<Below> asItIs) {
+            ForecastQuestion question, FiringData data, FittedKiln fit, Optional<PlanAhead> ahead, List<Below> asItIs) {
         double[] z = fit.solution().parameters();
         KilnParameters shut = fit.kiln();
         double openedTimes = data.openedNow() ? fit.prior().openedTimes(z) : 1;
         double bung = data.openedNow() ? shut.lambda() * (openedTimes - 1) : BUNG_LEAK;
-        double[] thresholds =
-                asItIs.stream().mapToDouble(below -> below.temperature().celsius()).toArray();
+        double[] thresholds = asItIs.stream()
+                .mapToDouble(below -> below.temperature().celsius())
+                .toArray();
         double[] now = run(fit, data, ahead, Double.POSITIVE_INFINITY, shut.lambda() * openedTimes, thresholds);
         double bungFromC = question.ways().bungFrom().celsius();
         double lidFromC = question.ways().lidFrom().celsius();
@@ -63,8 +60,12 @@ final class CoolingChoices {
                         : asItIs));
         choices.add(new Choice(
                 Choice.Way.BUNG_OUT,
-                data.openedNow() ? Optional.empty() : Optional.of(Temperature.ofCelsius(Math.min(bungFromC, data.nowC))),
-                data.openedNow() ? asItIs : answers(data, asItIs, now, fit, ahead, thresholds, bungFromC, bung, BUNG_LN_SPREAD)));
+                data.openedNow()
+                        ? Optional.empty()
+                        : Optional.of(Temperature.ofCelsius(Math.min(bungFromC, data.nowC))),
+                data.openedNow()
+                        ? asItIs
+                        : answers(data, asItIs, now, fit, ahead, thresholds, bungFromC, bung, BUNG_LN_SPREAD)));
         choices.add(new Choice(
                 Choice.Way.LID_PROPPED,
                 Optional.of(Temperature.ofCelsius(Math.min(lidFromC, data.nowC))),

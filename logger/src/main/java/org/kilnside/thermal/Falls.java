@@ -47,12 +47,12 @@ final class Falls {
             if (!falls || !(course.meanOutput(begin, end) > HEATED)) {
                 continue;
             }
-            double lowestC = beginC - FREE_TIMES * freeFall(data, kiln, begin, beginC, end - begin)
+            double lowestC = beginC
+                    - FREE_TIMES * freeFall(data, kiln, begin, beginC, end - begin)
                     - MARGIN_K
                     - MARGIN_PART * height;
             if (endC < lowestC && !cameBack(course, i, beginC, endC)) {
-                return Optional.of(
-                        new PowerGuard.Finding(PowerGuard.Kind.FELL_TOO_FAST, begin, lowestC, data.nowC));
+                return Optional.of(new PowerGuard.Finding(PowerGuard.Kind.FELL_TOO_FAST, begin, lowestC, data.nowC));
             }
         }
         return Optional.empty();

@@ -62,8 +62,8 @@ final class FiringData {
         driveS = layout.driveS();
         driveC = layout.driveC();
         free = List.copyOf(layout.free());
-        powered = List.copyOf(PoweredStretches.told(course, driveS, driveC, poweredAboveC)
-                .stretches());
+        powered = List.copyOf(
+                PoweredStretches.told(course, driveS, driveC, poweredAboveC).stretches());
         fullOutputGuessed = false;
         powerStepS = Double.POSITIVE_INFINITY;
     }

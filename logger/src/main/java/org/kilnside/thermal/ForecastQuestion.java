@@ -67,19 +67,23 @@ public record ForecastQuestion(
     }
 
     public ForecastQuestion withPlan(Schedule schedule) {
-        return new ForecastQuestion(curve, Optional.of(schedule), ahead, target, ambient, below, memory, powerKw, ventilated, ways);
+        return new ForecastQuestion(
+                curve, Optional.of(schedule), ahead, target, ambient, below, memory, powerKw, ventilated, ways);
     }
 
     public ForecastQuestion withAhead(PlanAhead rest) {
-        return new ForecastQuestion(curve, plan, Optional.of(rest), target, ambient, below, memory, powerKw, ventilated, ways);
+        return new ForecastQuestion(
+                curve, plan, Optional.of(rest), target, ambient, below, memory, powerKw, ventilated, ways);
     }
 
     public ForecastQuestion withTarget(Temperature top) {
-        return new ForecastQuestion(curve, plan, ahead, Optional.of(top), ambient, below, memory, powerKw, ventilated, ways);
+        return new ForecastQuestion(
+                curve, plan, ahead, Optional.of(top), ambient, below, memory, powerKw, ventilated, ways);
     }
 
     public ForecastQuestion withAmbient(Temperature room) {
-        return new ForecastQuestion(curve, plan, ahead, target, Optional.of(room), below, memory, powerKw, ventilated, ways);
+        return new ForecastQuestion(
+                curve, plan, ahead, target, Optional.of(room), below, memory, powerKw, ventilated, ways);
     }
 
     public ForecastQuestion withBelow(List<Temperature> thresholds) {

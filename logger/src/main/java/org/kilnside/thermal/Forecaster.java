@@ -9,7 +9,6 @@ import org.kilnside.thermal.Forecast.Below;
 import org.kilnside.thermal.Forecast.Remark;
 import org.kilnside.thermal.Forecast.Remark.Kind;
 import org.kilnside.thermal.Forecast.Stage;
-import org.kilnside.thermal.Forecast.When;
 
 /** Answers what a kiln will do. Pure: the same question gives the same answer. */
 public final class Forecaster {

@@ -65,9 +65,7 @@ final class HeatBalance {
         int from = node(fromS);
         int to = node(toS);
         double seconds = data.driveS[to] - data.driveS[from];
-        return seconds <= 0
-                ? Double.NaN
-                : ((heat[to] - heat[from]) * tauS + leak[to] - leak[from]) / seconds / psiC;
+        return seconds <= 0 ? Double.NaN : ((heat[to] - heat[from]) * tauS + leak[to] - leak[from]) / seconds / psiC;
     }
 
     /** Taken over needed, the latter at least a fiftieth of full output; NaN where the output is not told. */

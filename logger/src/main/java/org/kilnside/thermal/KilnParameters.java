@@ -45,16 +45,7 @@ record KilnParameters(
 
     KilnParameters withPsiC(double other) {
         return new KilnParameters(
-                tauS,
-                biot,
-                phi,
-                lambda,
-                leakExponent,
-                conductivitySteepness,
-                capacitySteepness,
-                film,
-                other,
-                ambientC);
+                tauS, biot, phi, lambda, leakExponent, conductivitySteepness, capacitySteepness, film, other, ambientC);
     }
 
     KilnParameters withAmbientC(double other) {

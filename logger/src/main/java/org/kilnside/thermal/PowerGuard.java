@@ -168,8 +168,7 @@ public final class PowerGuard {
 
     /** The same for one moment, with nothing kept. */
     static Optional<Finding> once(FiringData data, KilnMemory memory) {
-        OptionalDouble ambient =
-                data.ambientGiven ? OptionalDouble.of(data.ambient.celsius()) : OptionalDouble.empty();
+        OptionalDouble ambient = data.ambientGiven ? OptionalDouble.of(data.ambient.celsius()) : OptionalDouble.empty();
         double fullSince = fullSinceS(data.course);
         Optional<FittedKiln> known = learn(
                         data.course.until(Math.min(data.nowS - NEWEST_LEARNED_S, fullSince)), ambient, memory)
@@ -210,8 +209,8 @@ public final class PowerGuard {
             since -= 300;
         }
         boolean coasts = balance.needed(data.nowS - RUNAWAY_LOOK_S / 2, data.nowS) < COASTS * taken;
-        return Optional.of(new Finding(
-                coasts ? Kind.POWER_MISSING : Kind.SENSOR_READS_LOW, since, Math.max(0, needed), taken));
+        return Optional.of(
+                new Finding(coasts ? Kind.POWER_MISSING : Kind.SENSOR_READS_LOW, since, Math.max(0, needed), taken));
     }
 
     private static boolean boundWater(double celsius) {
@@ -275,8 +274,8 @@ public final class PowerGuard {
         while (last < course.last() && course.temperatureC[last + 1] < WATER_FROM_C - 8) {
             last++;
         }
-        FiringData below = FiringData.of(
-                course.until(course.timeS[last]), ambientC, List.of(), course.temperatureC[0] + 12);
+        FiringData below =
+                FiringData.of(course.until(course.timeS[last]), ambientC, List.of(), course.temperatureC[0] + 12);
         return below.powered.isEmpty()
                 ? Optional.empty()
                 : Optional.of(memory.fit(below).get(0).fit());

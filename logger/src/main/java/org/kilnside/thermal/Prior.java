@@ -54,11 +54,8 @@ final class Prior {
             boolean withOpening,
             boolean withStep) {
         boolean fibre = kind == WallKind.FIBRE;
-        int size = BASIC
-                + (withPower ? 1 : 0)
-                + (soaked.isPresent() ? 1 : 0)
-                + (withOpening ? 1 : 0)
-                + (withStep ? 1 : 0);
+        int size =
+                BASIC + (withPower ? 1 : 0) + (soaked.isPresent() ? 1 : 0) + (withOpening ? 1 : 0) + (withStep ? 1 : 0);
         double[] mean = new double[size];
         double[] spread = new double[size];
         set(mean, spread, TAU, Math.log(kind.typicalTauS()), fibre ? 0.6 : 0.5);

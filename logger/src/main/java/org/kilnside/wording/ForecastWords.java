@@ -79,8 +79,7 @@ public final class ForecastWords {
     /** What one way of cooling on would give, every temperature still ahead; empty when none is. */
     public String choice(Forecast.Choice choice, double askedS) {
         String times = choice.below().stream()
-                .filter(below ->
-                        below.when().isPresent() && below.when().get().atS() > askedS)
+                .filter(below -> below.when().isPresent() && below.when().get().atS() > askedS)
                 .map(below -> below(below, askedS))
                 .collect(Collectors.joining(", "));
         if (times.isEmpty()) {

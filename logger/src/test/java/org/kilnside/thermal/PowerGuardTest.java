@@ -106,8 +106,8 @@ class PowerGuardTest {
     void findsWaterStillLeavingInAKilnItHasSeenDry() {
         Schedule bisque = Programs.bisque(1000);
         VirtualTrial dry = fire(KILN.glazeFiring(GLAZE, 1), GLAZE, 20);
-        KilnMemory memory = KilnMemory.of(
-                List.of(dry.until(1e9, true)), Optional.empty(), OptionalDouble.of(dry.roomC()));
+        KilnMemory memory =
+                KilnMemory.of(List.of(dry.until(1e9, true)), Optional.empty(), OptionalDouble.of(dry.roomC()));
         VirtualFiring.Builder wet = KILN.bisqueFiring(bisque, 0)
                 .load(Load.raw(0.7 * KILN.usualKg(), 0.3 * KILN.usualKg()).withWater(0.05 * KILN.usualKg()));
         VirtualTrial raw = fire(wet, bisque, 5);
@@ -121,6 +121,7 @@ class PowerGuardTest {
         VirtualTrial slipped = glaze(10, Disturbance.rising(640, Happenings.sensorSlips(0.6)));
         Trace log = slipped.until(slipped.aboveS(639) + 1800, false);
         assertThat(PowerGuard.of(nothing(), OptionalDouble.empty()).check(log)).isEmpty();
-        assertThat(PowerGuard.of(nothing(), OptionalDouble.empty()).check(Trace.EMPTY)).isEmpty();
+        assertThat(PowerGuard.of(nothing(), OptionalDouble.empty()).check(Trace.EMPTY))
+                .isEmpty();
     }
 }
