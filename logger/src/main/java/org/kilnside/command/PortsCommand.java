@@ -95,6 +95,7 @@ public final class PortsCommand implements Callable<Integer> {
                     Complaint.ExitCode.USAGE, "--seconds takes a whole number from 1 on, found " + seconds + ".");
         }
         Ear ear = new Ear();
+        Optional<LinePatternProposal> proposal = Optional.empty();
         try (PortEar source =
                 Links.listen(LinkNotation.parse(notation), LinkSurroundings.of(around.clock(), around.library()))) {
             source.start(ear);
@@ -103,18 +104,20 @@ public final class PortsCommand implements Callable<Integer> {
             } else {
                 ear.over.await(seconds, TimeUnit.SECONDS);
             }
-            if (!json && !ear.heardAny()) {
-                source.proposal().ifPresent(this::propose);
+            if (!ear.heardAny()) {
+                proposal = source.proposal();
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
+        boolean readable = proposal.flatMap(LinePatternProposal::pattern).isPresent();
         if (json) {
-            ear.writeJson(notation);
+            ear.writeJson(notation, proposal);
         } else {
-            ear.sayAll();
+            proposal.ifPresent(this::propose);
+            ear.sayAll(readable, proposal.isEmpty());
         }
-        return ear.heardAny() ? Complaint.ExitCode.DONE.code() : Complaint.ExitCode.INPUT.code();
+        return ear.heardAny() || readable ? Complaint.ExitCode.DONE.code() : Complaint.ExitCode.INPUT.code();
     }
 
     /** Shows how a controller's own lines could be read, as the file to save for it. */
@@ -222,18 +225,22 @@ public final class PortsCommand implements Callable<Integer> {
                     counts.bytes());
         }
 
-        synchronized void sayAll() {
+        synchronized void sayAll(boolean readable, boolean unexamined) {
             hello.ifPresent(said -> print(hello(said)));
             last.ifPresent(arrival -> print(words.text("ports.reading", readings, reading(arrival))));
             connection.ifPresent(now -> print(counts(now)));
-            if (readings == 0) {
+            if (readings == 0 && !readable) {
+                long strange = connection.map(now -> now.counts().malformed()).orElse(0L);
+                if (unexamined && strange > 0) {
+                    print(words.text("ports.too_few", strange, 4 * seconds));
+                }
                 String why = connection.flatMap(Connection::detail).orElse(words.text("ports.silent", seconds));
                 around.err().println("kilnside: " + why);
                 around.err().flush();
             }
         }
 
-        synchronized void writeJson(String notation) {
+        synchronized void writeJson(String notation, Optional<LinePatternProposal> proposal) {
             Connection.Counts counts = connection.map(Connection::counts).orElse(Connection.Counts.NONE);
             new JsonLines(around.out())
                     .write(new JsonObject()
@@ -253,7 +260,12 @@ public final class PortsCommand implements Callable<Integer> {
                             .with("malformed", counts.malformed())
                             .with("unknown", counts.unknown())
                             .with("lost", counts.lost())
-                            .with("bytes", counts.bytes()));
+                            .with("bytes", counts.bytes())
+                            .with("proposal", proposal, LinePatternProposal::sentence)
+                            .with(
+                                    "pattern",
+                                    proposal.flatMap(LinePatternProposal::pattern),
+                                    LinePatternFiles::text));
         }
     }
 }

@@ -11,7 +11,7 @@ final class KeyScanner {
     private static final String UNITS = "(?i)°?[CF]|%|ms|s|sec|min|deg|degC|degF|pct|°";
 
     /** Words that are a value themselves, as of a relay. */
-    private static final String STATES = "(?i)on|off|idle|heat|heating|nan|open";
+    private static final String STATES = "(?i)on|off|ein|aus|an|aan|uit|idle|heat|heating|nan|open";
 
     private final String line;
     private final Map<String, String> fields = new LinkedHashMap<>();

@@ -10,6 +10,9 @@ import tools.jackson.databind.json.JsonMapper;
 
 /** Takes a line apart by its form: each place with the text that stands there, in the line's order. */
 public final class LineFields {
+    /** A check sum behind a star, as instruments' sentences end; it is no part of the last value. */
+    private static final java.util.regex.Pattern CHECK_SUM = java.util.regex.Pattern.compile("\\*[0-9A-Fa-f]{2}\\s*$");
+
     private static final JsonMapper JSON = JsonMapper.shared();
     private static final int DEEPEST = 4;
 
@@ -17,10 +20,11 @@ public final class LineFields {
 
     /** Columns; the places are 1, 2, 3 … */
     public static Map<String, String> columns(String line, String separator) {
+        String values = CHECK_SUM.matcher(line).replaceFirst("");
         String[] parts = switch (separator) {
-            case "space" -> line.strip().split("\\s+", -1);
-            case "tab" -> line.split("\t", -1);
-            default -> line.split(java.util.regex.Pattern.quote(separator), -1);
+            case "space" -> values.strip().split("\\s+", -1);
+            case "tab" -> values.split("\t", -1);
+            default -> values.split(java.util.regex.Pattern.quote(separator), -1);
         };
         Map<String, String> fields = new LinkedHashMap<>();
         for (int i = 0; i < parts.length; i++) {

@@ -9,7 +9,7 @@ import java.util.regex.Pattern;
 public final class LineNumber {
     // Both sides are bounded and nothing nests, so that java.util.regex cannot run away here.
     private static final Pattern NUMBER =
-            Pattern.compile("\\s{0,9}([+-]?\\d{0,12}(?:[.,]\\d{0,9})?)\\s{0,3}(°?[A-Za-z]{0,4}|°|%)\\s{0,9}");
+            Pattern.compile("\\s{0,9}([+-]?\\d{0,12}(?:[.,]\\d{0,18})?)\\s{0,3}(°?[A-Za-z]{0,4}|°|%)\\s{0,9}");
 
     private static final Pattern CLOCK = Pattern.compile("(?:(\\d{1,4}):)?(\\d{1,2}):(\\d{2})(?:\\.\\d{1,3})?");
 

@@ -98,7 +98,7 @@ public final class LinePatternReader {
         }
         if (place.unit().equals("on/off")) {
             String said = fields.get(place.at());
-            boolean on = said.matches("(?i)on|1|true|heat(ing)?|yes|high|an|aan");
+            boolean on = said.matches("(?i)on|1|true|heat(ing)?|yes|high|an|aan|ein");
             boolean off = said.matches("(?i)off|0|false|idle|no|low|aus|uit");
             return on || off ? OptionalDouble.of(on ? 1 : 0) : OptionalDouble.empty();
         }

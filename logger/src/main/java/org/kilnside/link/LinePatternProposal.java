@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import org.kilnside.files.LineFields;
 import org.kilnside.files.LinePattern;
 import org.kilnside.files.LinePattern.Form;
@@ -24,6 +25,10 @@ import org.kilnside.files.LinePattern.Quantity;
 public record LinePatternProposal(String sentence, Optional<LinePattern> pattern) {
     /** Fewer lines than this say too little. */
     public static final int FEWEST_LINES = 4;
+
+    /** A date with or without a time behind it, in the orders in use. */
+    private static final Pattern DATE =
+            Pattern.compile("\\[?(\\d{4}[-/.]?\\d\\d[-/.]?\\d\\d|\\d\\d?[-/.]\\d\\d?[-/.]\\d{2,4})([T ]?\\d[\\d:.,]*Z?)?]?");
 
     private static final double MOSTLY = 0.7;
     private static final List<String> SEPARATORS = List.of(",", ";", "tab", "|", "space");
@@ -50,10 +55,12 @@ public record LinePatternProposal(String sentence, Optional<LinePattern> pattern
             if (series.isEmpty()) {
                 continue;
             }
-            Map<Quantity, Place> places = new NumberRoles(series, betweenLinesMs).places();
+            boolean fahrenheit = saysFahrenheit(filled, shape);
+            Map<Quantity, Place> places = new NumberRoles(series, betweenLinesMs, fahrenheit).places();
             if (places.containsKey(Quantity.TEMPERATURE)) {
                 LinePattern pattern = new LinePattern(NAME, shape.form, shape.detail, places);
-                return new LinePatternProposal(sentence(series, shape, places, betweenLinesMs), Optional.of(pattern));
+                String sentence = sentence(series, shape, places, betweenLinesMs);
+                return new LinePatternProposal(sentence, Optional.of(pattern));
             }
         }
         return new LinePatternProposal(
@@ -101,21 +108,31 @@ public record LinePatternProposal(String sentence, Optional<LinePattern> pattern
                 return List.of();
             }
         }
-        if (shape.form == Form.COLUMNS && tooManyWords(places, series)) {
+        if (shape.form == Form.COLUMNS && tooManyWords(shape, places, series)) {
             return List.of();
         }
         return series;
     }
 
+    /** Whether a word of its own on every line says °F for all of them. */
+    private static boolean saysFahrenheit(List<String> lines, Shape shape) {
+        List<Map<String, String>> all = lines.stream().map(shape.taking).toList();
+        return all.get(all.size() - 1).keySet().stream()
+                .anyMatch(place -> all.stream()
+                                .map(fields -> fields.getOrDefault(place, ""))
+                                .filter(text -> text.matches("(?i)°?F|degF|fahrenheit"))
+                                .count()
+                        >= lines.size() * MOSTLY);
+    }
+
     /** A column that holds more than one value, such as T=20.5 or 5000;232; a date is let pass. */
     private static boolean mixed(Series column) {
-        return column.texts().stream()
-                .allMatch(text -> text.matches(".*\\d.*") && !text.matches("\\d{4}-\\d\\d-\\d\\d.*"));
+        return column.texts().stream().allMatch(text -> text.matches(".*\\d.*") && !DATE.matcher(text).matches());
     }
 
     /** Labels between blanks, as in "Temp 20.5 Set 600": keys read these better. */
-    private static boolean tooManyWords(List<String> places, List<Series> series) {
-        return places.size() - series.size() >= 2 || series.isEmpty();
+    private static boolean tooManyWords(Shape shape, List<String> places, List<Series> series) {
+        return series.isEmpty() || (shape.detail.equals("space") && places.size() - series.size() >= 2);
     }
 
     private static boolean heading(Map<String, String> fields) {
@@ -159,7 +176,21 @@ public record LinePatternProposal(String sentence, Optional<LinePattern> pattern
                     .append(" looks like ")
                     .append(what(entry.getKey(), entry.getValue(), series));
         }
-        return text.append('.').toString();
+        text.append('.');
+        if (unitIsAssumed(series, places.get(Quantity.TEMPERATURE))) {
+            text.append(" The lines name no unit: change °C to °F if that is what your controller shows.");
+        }
+        return text.toString();
+    }
+
+    /** Near room temperature only °C makes sense; further up a number without a unit may be either. */
+    private static boolean unitIsAssumed(List<Series> series, Place place) {
+        Series temperature = series.stream()
+                .filter(one -> one.at().equals(place.at()))
+                .findFirst()
+                .orElseThrow();
+        boolean told = temperature.unit().isPresent() || temperature.called(NumberRoles.CELSIUS);
+        return place.unit().equals("°C") && !told && temperature.highest() * place.scale() > 45;
     }
 
     private static String often(double ms) {

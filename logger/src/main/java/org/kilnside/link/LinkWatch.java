@@ -41,6 +41,7 @@ final class LinkWatch {
     private long sinceMs;
     private Optional<String> detail = Optional.empty();
     private long heardAtMs;
+    private long bytesAtMs;
     private long usualIntervalMs;
     private Optional<Connection> told = Optional.empty();
     private long toldAtMs;
@@ -98,6 +99,7 @@ final class LinkWatch {
         everOpened = true;
         goodSinceOpening = false;
         heardAtMs = clock.monotonicMs();
+        bytesAtMs = heardAtMs;
         noise.forget();
         lines.joinMidStream();
         if (port.mayRestartController()) {
@@ -109,6 +111,7 @@ final class LinkWatch {
     /** Takes what a read brought, which may be nothing. */
     void took(byte[] buffer, int length) {
         if (length > 0) {
+            bytesAtMs = clock.monotonicMs();
             long goodBefore = lines.counts().lines();
             lines.take(buffer, length, clock.monotonicMs());
             if (lines.counts().lines() > goodBefore) {
@@ -128,11 +131,11 @@ final class LinkWatch {
         tellCounts(now);
     }
 
-    /** Whether the other side has been silent for longer than it can be there. */
+    /** Whether the other side has sent nothing, not even nonsense, for longer than it can be there. */
     boolean peerIsGone() {
         OptionalLong after = port.goneAfterSilenceMs();
         return after.isPresent()
-                && clock.monotonicMs() - heardAtMs >= Math.max(after.getAsLong(), 2 * silenceAfterMs());
+                && clock.monotonicMs() - bytesAtMs >= Math.max(after.getAsLong(), 2 * silenceAfterMs());
     }
 
     void lost(String sentence) {

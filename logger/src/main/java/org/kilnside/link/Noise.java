@@ -50,8 +50,12 @@ final class Noise {
         }
         if (lineEnds >= ENOUGH_LINES) {
             return Optional.of("Text comes from " + port.title() + " (" + lineEnds + " lines), but none of it is"
-                    + " in the Kilnside line format: \"kilnside ports " + port.title()
+                    + " in the Kilnside line format: \"kilnside ports " + port.asLink()
                     + "\" looks at it and proposes a line pattern.");
+        }
+        if (lineEnds > 0) {
+            return Optional.of("Text comes from " + port.title() + ", too little yet to say what it is: "
+                    + lineEnds + (lineEnds == 1 ? " line" : " lines") + " so far, none in the Kilnside line format.");
         }
         if (lineEnds == 0 && bytes >= LONG_WITHOUT_LINE_END) {
             return Optional.of(bytes + " bytes came from " + port.title()

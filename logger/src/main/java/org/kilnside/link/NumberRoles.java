@@ -20,11 +20,15 @@ final class NumberRoles {
     private static final String TEMPERATURE =
             "t|temp|temps|temperature|temperatur|temperatuur|tc|kiln|pv|actual|act|ist|oven|ofen|chamber|probe|celsius|fahrenheit|degc|degf|temp c|temp f|t c|t f|in|input|reading|measured|cur|current|now|hot|thermocouple";
     private static final String SETPOINT =
-            "sp|s|set|setpoint|set point|setp|target|tgt|goal|soll|sv|ziel|doel|want|wanted|aim|ref|desired|setting|program|tset|set temp";
+            "sp|s|set|setpoint|set point|setp|target|tgt|goal|soll|sv|ziel|doel|want|wanted|aim|desired|setting|program|tset|set temp";
     private static final String OUTPUT =
-            "out|p|output|duty|pwr|power|pct|heat|heater|relay|ssr|pwm|elements|element|load|drive|op|cv|on|percent|stell";
+            "out|o|p|output|duty|pwr|power|pct|heat|heater|relay|ssr|pwm|elements|element|load|drive|op|cv|on|percent|stell|heizung|verwarming|relais|elemente|elementen|leistung|vermogen";
     private static final String COLD_JUNCTION =
             "cj|amb|ambient|board|internal|int|case|room|cold|junction|coldjunction|cold junction|cjc|chip|box|ic|env|raum|kamer|tamb|die";
+    /** The board's reference junction to some, the reference of the loop to others: its value decides. */
+    private static final String REFERENCE = "ref|reference";
+
+    static final String CELSIUS = "c|celsius|degc|temp c|t c";
     private static final String SEGMENT = "seg|segment|step|stage|phase|ramp|stap|schritt|abschnitt";
     private static final String UPTIME =
             "time|ms|millis|sec|secs|s|seconds|uptime|up|elapsed|clock|tick|ticks|min|minutes|zeit|tijd|runtime|ts";
@@ -38,11 +42,14 @@ final class NumberRoles {
 
     private final List<Series> series;
     private final double secondsBetween;
+    private final boolean fahrenheit;
     private final Set<String> taken = new HashSet<>();
     private final EnumMap<Quantity, Place> places = new EnumMap<>(Quantity.class);
 
-    NumberRoles(List<Series> series, OptionalDouble betweenLinesMs) {
+    /** @param fahrenheit whether the lines say so of all their temperatures */
+    NumberRoles(List<Series> series, OptionalDouble betweenLinesMs, boolean fahrenheit) {
         this.series = series;
+        this.fahrenheit = fahrenheit;
         this.secondsBetween = betweenLinesMs.orElse(1000) / 1000;
     }
 
@@ -50,6 +57,7 @@ final class NumberRoles {
         uptime();
         named(Quantity.SETPOINT, SETPOINT);
         named(Quantity.COLD_JUNCTION, COLD_JUNCTION);
+        reference();
         temperature();
         if (!places.containsKey(Quantity.TEMPERATURE)) {
             return places;
@@ -105,6 +113,18 @@ final class NumberRoles {
                     places.put(quantity, place.get());
                     return;
                 }
+            }
+        }
+    }
+
+    private void reference() {
+        for (Series one : free()) {
+            if (one.called(REFERENCE) && one.isNumeric() && !percent(one) && temperaturePlace(one).isPresent()) {
+                boolean ofTheBoard = !one.isWhole() && one.lowest() > 1 && one.highest() < 60;
+                places.computeIfAbsent(ofTheBoard ? Quantity.COLD_JUNCTION : Quantity.SETPOINT, quantity -> {
+                    taken.add(one.at());
+                    return temperaturePlace(one).orElseThrow();
+                });
             }
         }
     }
@@ -167,8 +187,12 @@ final class NumberRoles {
             boolean bare = one.hint().isEmpty() || one.hint().startsWith("#");
             boolean scale = one.isNumeric() && one.lowest() >= 0 && one.highest() <= 100 && !one.called(SEGMENT);
             // It reaches an end of its scale, or jumps as neither a temperature nor a set-point does.
-            boolean jumps = one.highest() == 100 || one.lowest() == 0 || one.largestStep() > 2 && !one.isConstant();
-            if (bare && (one.isOnOff() || scale && jumps && !looksLikeSegment(one))) {
+            boolean share = one.hasDecimals() && one.highest() <= 1;
+            boolean jumps = share || one.highest() == 100 || one.lowest() == 0 || one.largestStep() > 2 && !one.isConstant();
+            // A byte of duty jumps by more from line to line than any temperature.
+            boolean duty = one.isNumeric() && one.isWhole() && one.lowest() >= 0 && one.highest() <= 255
+                    && one.largestStep() > 20;
+            if (bare && (one.isOnOff() || duty || scale && jumps && !looksLikeSegment(one))) {
                 outputUnit(one).ifPresent(unit -> take(Quantity.OUTPUT, one, unit, 1));
                 return;
             }
@@ -232,7 +256,7 @@ final class NumberRoles {
         }
         for (Series one : free()) {
             boolean bare = one.hint().isEmpty() || one.hint().startsWith("#");
-            if (bare && one.isNumeric() && one.hasDecimals() && one.lowest() > 0 && one.highest() < 70 && steady(one)) {
+            if (bare && one.isNumeric() && one.hasDecimals() && one.lowest() > 1 && one.highest() < 70 && steady(one)) {
                 take(
                         Quantity.COLD_JUNCTION,
                         one,
@@ -250,10 +274,10 @@ final class NumberRoles {
 
     /** The number as a temperature; empty when it cannot be one. */
     private Optional<Place> temperaturePlace(Series one) {
-        boolean fahrenheit =
-                one.unit().filter(unit -> unit.matches("(?i)°?F|degF")).isPresent()
+        boolean inFahrenheit = fahrenheit
+                || one.unit().filter(unit -> unit.matches("(?i)°?F|degF")).isPresent()
                         || one.called("f|degf|fahrenheit|temp f|t f");
-        double hottest = fahrenheit ? HOTTEST_F : HOTTEST_C;
+        double hottest = inFahrenheit ? HOTTEST_F : HOTTEST_C;
         for (double scale : new double[] {1, 0.1, 0.01}) {
             if (one.hasDecimals() && scale < 1) {
                 break;
@@ -261,10 +285,10 @@ final class NumberRoles {
             double high = one.highest() * scale;
             double low = one.lowest() * scale;
             if (high <= hottest && low >= COLDEST_C) {
-                return Optional.of(new Place(one.at(), fahrenheit ? "°F" : "°C", scaleFor(one, scale)));
+                return Optional.of(new Place(one.at(), inFahrenheit ? "°F" : "°C", scaleFor(one, scale)));
             }
             // Beyond any °C a kiln reaches, but not beyond °F.
-            if (scale == 1 && !fahrenheit && one.hasDecimals() && high <= HOTTEST_F && low >= COLDEST_C) {
+            if (scale == 1 && !inFahrenheit && one.hasDecimals() && high <= HOTTEST_F && low >= COLDEST_C) {
                 return Optional.of(new Place(one.at(), "°F", 1));
             }
         }

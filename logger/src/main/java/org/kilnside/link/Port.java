@@ -10,6 +10,11 @@ interface Port {
     /** What a person calls it in a sentence, such as {@code /dev/ttyUSB0}. */
     String title();
 
+    /** The link as a person types it for {@code ports}. */
+    default String asLink() {
+        return title();
+    }
+
     /** Kiln time over host time. */
     default double speed() {
         return 1;

@@ -36,7 +36,7 @@ record Series(String at, String hint, List<String> texts) {
 
     boolean isOnOff() {
         return texts.stream()
-                .allMatch(text -> text.matches("(?i)on|off|heat(ing)?|idle|an|aus|aan|uit|high|low|true|false"));
+                .allMatch(text -> text.matches("(?i)on|off|heat(ing)?|idle|an|ein|aus|aan|uit|high|low|true|false"));
     }
 
     /** The unit written behind the numbers; empty when none is. */

@@ -53,6 +53,11 @@ final class TcpPort implements Port {
     }
 
     @Override
+    public String asLink() {
+        return "tcp:" + title();
+    }
+
+    @Override
     public String title() {
         return link.host() + ":" + link.port();
     }

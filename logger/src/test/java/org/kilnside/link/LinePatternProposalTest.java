@@ -79,7 +79,8 @@ class LinePatternProposalTest {
         assertThat(link.proposal())
                 .hasValueSatisfying(proposal -> assertThat(proposal.sentence())
                         .isEqualTo("2 values a line, once a second, each behind its word; \"T\" looks like the kiln's"
-                                + " temperature in °C; \"SP\" looks like the set-point in °C."));
+                                + " temperature in °C; \"SP\" looks like the set-point in °C."
+                                + " The lines name no unit: change °C to °F if that is what your controller shows."));
         assertThat(heard.connections)
                 .anySatisfy(connection -> assertThat(connection.detail())
                         .hasValueSatisfying(text -> assertThat(text).contains("proposes a line pattern")));
@@ -92,6 +93,73 @@ class LinePatternProposalTest {
                 OptionalDouble.empty());
         assertThat(proposal.pattern()).isEmpty();
         assertThat(proposal.sentence()).contains("no number in them looks like a kiln's temperature");
+    }
+
+    @Test
+    void aWordThatSaysFahrenheitCountsForAllTemperaturesOfTheLine() {
+        LinePattern pattern = pattern(i -> f(
+                "{\"sensor\":{\"hot\":%.1f,\"cold\":84.2},\"set\":1220,\"unit\":\"F\"}", 1211 + jitter(i)));
+        assertThat(said(pattern, LinePattern.Quantity.TEMPERATURE)).isEqualTo("sensor.hot °F 1.0");
+        assertThat(said(pattern, LinePattern.Quantity.SETPOINT)).isEqualTo("set °F 1.0");
+        assertThat(said(pattern, LinePattern.Quantity.COLD_JUNCTION)).isEqualTo("sensor.cold °F 1.0");
+    }
+
+    @Test
+    void aCheckSumBehindAStarIsNoPartOfTheLastNumber() {
+        LinePattern pattern =
+                pattern(i -> f("$KLN,%d,%.0f,6600,%d*5A", i, 6550 + 10 * jitter(i), i % 2 == 0 ? 181 : 255));
+        assertThat(said(pattern, LinePattern.Quantity.TEMPERATURE)).isEqualTo("3 °C 0.1");
+        assertThat(said(pattern, LinePattern.Quantity.SETPOINT)).isEqualTo("4 °C 0.1");
+        assertThat(said(pattern, LinePattern.Quantity.OUTPUT)).isEqualTo("5 of 255 1.0");
+    }
+
+    @Test
+    void datesInAnyOrderAndWordsBetweenTheNumbersAreLetPass() {
+        for (String date : List.of("20261125T2210%02d", "2026/11/25 22:10:%02d", "25.11.2026 22:10:%02d")) {
+            LinePattern pattern = pattern(i -> f(date, i) + f(";%.1f;21.0;20.0;0.00;IDLE;K", 23.4 + jitter(i)));
+            assertThat(said(pattern, LinePattern.Quantity.TEMPERATURE)).as(date).isEqualTo("2 °C 1.0");
+        }
+    }
+
+    @Test
+    void aShareOfOneIsTheOutputAndNotTheBoard() {
+        LinePattern pattern = pattern(i -> f("K|%07.2f|0660.00|%.3f|2|", 655 + jitter(i), 0.45 + jitter(i) / 50));
+        assertThat(said(pattern, LinePattern.Quantity.TEMPERATURE)).isEqualTo("2 °C 1.0");
+        assertThat(said(pattern, LinePattern.Quantity.OUTPUT)).isEqualTo("4 share 1.0");
+        assertThat(pattern.places()).doesNotContainKey(LinePattern.Quantity.COLD_JUNCTION);
+    }
+
+    @Test
+    void aReferenceOfARoomsTemperatureIsTheBoardsAndAWholeOneTheSetPoint() {
+        assertThat(said(
+                        pattern(i -> f("{\"tc\":%.2f,\"ref\":21.9}", 23 + jitter(i))),
+                        LinePattern.Quantity.COLD_JUNCTION))
+                .isEqualTo("ref °C 1.0");
+        assertThat(said(
+                        pattern(i -> f("{\"tc\":%.2f,\"ref\":1050}", 1043 + jitter(i))),
+                        LinePattern.Quantity.SETPOINT))
+                .isEqualTo("ref °C 1.0");
+    }
+
+    private static String f(String format, Object... values) {
+        return String.format(java.util.Locale.ROOT, format, values);
+    }
+
+    /** Half a degree to and fro, never the same way twice running. */
+    private static double jitter(int i) {
+        return Math.sin(i * 2.7) / 2;
+    }
+
+    private static LinePattern pattern(java.util.function.IntFunction<String> line) {
+        List<String> lines =
+                java.util.stream.IntStream.range(0, 20).mapToObj(line).toList();
+        LinePatternProposal proposal = LinePatternProposal.of(lines, OptionalDouble.of(1000));
+        return proposal.pattern().orElseThrow(() -> new AssertionError(proposal.sentence()));
+    }
+
+    private static String said(LinePattern pattern, LinePattern.Quantity quantity) {
+        LinePattern.Place place = pattern.places().get(quantity);
+        return place == null ? "nothing" : place.at() + " " + place.unit() + " " + place.scale();
     }
 
     @Test

@@ -173,6 +173,18 @@ class LinkReaderTest {
     }
 
     @Test
+    void aPeerThatSendsWhatCannotBeReadIsThereAllTheSame() {
+        port.goneAfterSilence = OptionalLong.of(30_000);
+        for (int i = 0; i < 12; i++) {
+            port.silentFor(10_000).says("kiln is at 20.4 C\n");
+        }
+        run(false);
+
+        assertThat(heard.states()).doesNotContain(State.LOST);
+        assertThat(port.openedAtMs).hasSize(1);
+    }
+
+    @Test
     void aSilentPeerIsSpokenToSoThatOneThatIsGoneShows() {
         port.says(lines.hello(10))
                 .says(lines.reading(1_010, 600))
