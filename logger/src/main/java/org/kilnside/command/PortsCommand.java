@@ -262,10 +262,7 @@ public final class PortsCommand implements Callable<Integer> {
                             .with("lost", counts.lost())
                             .with("bytes", counts.bytes())
                             .with("proposal", proposal, LinePatternProposal::sentence)
-                            .with(
-                                    "pattern",
-                                    proposal.flatMap(LinePatternProposal::pattern),
-                                    LinePatternFiles::text));
+                            .with("pattern", proposal.flatMap(LinePatternProposal::pattern), LinePatternFiles::text));
         }
     }
 }

@@ -27,8 +27,8 @@ public record LinePatternProposal(String sentence, Optional<LinePattern> pattern
     public static final int FEWEST_LINES = 4;
 
     /** A date with or without a time behind it, in the orders in use. */
-    private static final Pattern DATE =
-            Pattern.compile("\\[?(\\d{4}[-/.]?\\d\\d[-/.]?\\d\\d|\\d\\d?[-/.]\\d\\d?[-/.]\\d{2,4})([T ]?\\d[\\d:.,]*Z?)?]?");
+    private static final Pattern DATE = Pattern.compile(
+            "\\[?(\\d{4}[-/.]?\\d\\d[-/.]?\\d\\d|\\d\\d?[-/.]\\d\\d?[-/.]\\d{2,4})([T ]?\\d[\\d:.,]*Z?)?]?");
 
     private static final double MOSTLY = 0.7;
     private static final List<String> SEPARATORS = List.of(",", ";", "tab", "|", "space");
@@ -127,7 +127,8 @@ public record LinePatternProposal(String sentence, Optional<LinePattern> pattern
 
     /** A column that holds more than one value, such as T=20.5 or 5000;232; a date is let pass. */
     private static boolean mixed(Series column) {
-        return column.texts().stream().allMatch(text -> text.matches(".*\\d.*") && !DATE.matcher(text).matches());
+        return column.texts().stream()
+                .allMatch(text -> text.matches(".*\\d.*") && !DATE.matcher(text).matches());
     }
 
     /** Labels between blanks, as in "Temp 20.5 Set 600": keys read these better. */

@@ -54,8 +54,8 @@ final class Noise {
                     + "\" looks at it and proposes a line pattern.");
         }
         if (lineEnds > 0) {
-            return Optional.of("Text comes from " + port.title() + ", too little yet to say what it is: "
-                    + lineEnds + (lineEnds == 1 ? " line" : " lines") + " so far, none in the Kilnside line format.");
+            return Optional.of("Text comes from " + port.title() + ", too little yet to say what it is: " + lineEnds
+                    + (lineEnds == 1 ? " line" : " lines") + " so far, none in the Kilnside line format.");
         }
         if (lineEnds == 0 && bytes >= LONG_WITHOUT_LINE_END) {
             return Optional.of(bytes + " bytes came from " + port.title()

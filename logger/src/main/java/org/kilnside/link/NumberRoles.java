@@ -119,7 +119,10 @@ final class NumberRoles {
 
     private void reference() {
         for (Series one : free()) {
-            if (one.called(REFERENCE) && one.isNumeric() && !percent(one) && temperaturePlace(one).isPresent()) {
+            if (one.called(REFERENCE)
+                    && one.isNumeric()
+                    && !percent(one)
+                    && temperaturePlace(one).isPresent()) {
                 boolean ofTheBoard = !one.isWhole() && one.lowest() > 1 && one.highest() < 60;
                 places.computeIfAbsent(ofTheBoard ? Quantity.COLD_JUNCTION : Quantity.SETPOINT, quantity -> {
                     taken.add(one.at());
@@ -188,9 +191,13 @@ final class NumberRoles {
             boolean scale = one.isNumeric() && one.lowest() >= 0 && one.highest() <= 100 && !one.called(SEGMENT);
             // It reaches an end of its scale, or jumps as neither a temperature nor a set-point does.
             boolean share = one.hasDecimals() && one.highest() <= 1;
-            boolean jumps = share || one.highest() == 100 || one.lowest() == 0 || one.largestStep() > 2 && !one.isConstant();
+            boolean jumps =
+                    share || one.highest() == 100 || one.lowest() == 0 || one.largestStep() > 2 && !one.isConstant();
             // A byte of duty jumps by more from line to line than any temperature.
-            boolean duty = one.isNumeric() && one.isWhole() && one.lowest() >= 0 && one.highest() <= 255
+            boolean duty = one.isNumeric()
+                    && one.isWhole()
+                    && one.lowest() >= 0
+                    && one.highest() <= 255
                     && one.largestStep() > 20;
             if (bare && (one.isOnOff() || duty || scale && jumps && !looksLikeSegment(one))) {
                 outputUnit(one).ifPresent(unit -> take(Quantity.OUTPUT, one, unit, 1));
@@ -276,7 +283,7 @@ final class NumberRoles {
     private Optional<Place> temperaturePlace(Series one) {
         boolean inFahrenheit = fahrenheit
                 || one.unit().filter(unit -> unit.matches("(?i)°?F|degF")).isPresent()
-                        || one.called("f|degf|fahrenheit|temp f|t f");
+                || one.called("f|degf|fahrenheit|temp f|t f");
         double hottest = inFahrenheit ? HOTTEST_F : HOTTEST_C;
         for (double scale : new double[] {1, 0.1, 0.01}) {
             if (one.hasDecimals() && scale < 1) {

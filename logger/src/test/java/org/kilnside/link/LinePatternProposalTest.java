@@ -97,8 +97,8 @@ class LinePatternProposalTest {
 
     @Test
     void aWordThatSaysFahrenheitCountsForAllTemperaturesOfTheLine() {
-        LinePattern pattern = pattern(i -> f(
-                "{\"sensor\":{\"hot\":%.1f,\"cold\":84.2},\"set\":1220,\"unit\":\"F\"}", 1211 + jitter(i)));
+        LinePattern pattern = pattern(
+                i -> f("{\"sensor\":{\"hot\":%.1f,\"cold\":84.2},\"set\":1220,\"unit\":\"F\"}", 1211 + jitter(i)));
         assertThat(said(pattern, LinePattern.Quantity.TEMPERATURE)).isEqualTo("sensor.hot °F 1.0");
         assertThat(said(pattern, LinePattern.Quantity.SETPOINT)).isEqualTo("set °F 1.0");
         assertThat(said(pattern, LinePattern.Quantity.COLD_JUNCTION)).isEqualTo("sensor.cold °F 1.0");
@@ -135,9 +135,7 @@ class LinePatternProposalTest {
                         pattern(i -> f("{\"tc\":%.2f,\"ref\":21.9}", 23 + jitter(i))),
                         LinePattern.Quantity.COLD_JUNCTION))
                 .isEqualTo("ref °C 1.0");
-        assertThat(said(
-                        pattern(i -> f("{\"tc\":%.2f,\"ref\":1050}", 1043 + jitter(i))),
-                        LinePattern.Quantity.SETPOINT))
+        assertThat(said(pattern(i -> f("{\"tc\":%.2f,\"ref\":1050}", 1043 + jitter(i))), LinePattern.Quantity.SETPOINT))
                 .isEqualTo("ref °C 1.0");
     }
 
