@@ -4,6 +4,8 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import org.kilnside.files.FileRefusedException;
+import org.kilnside.link.LinkNotation;
 import org.kilnside.session.Connection;
 import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
@@ -51,9 +53,9 @@ public final class RecordCommand implements Callable<Integer> {
             Thread atExit = new Thread(recorder::close, "close");
             Runtime.getRuntime().addShutdownHook(atExit);
             if (!recorder.canBeFollowed()) {
-                around.err().println("kilnside: " + words.text("record.not_followed"));
-                around.err().flush();
+                warn(words.text("record.not_followed"));
             }
+            untried(from).ifPresent(port -> warn(words.text("record.untried", port)));
             opened.ifPresent(shared -> {
                 recorder.share(shared, clock);
                 Sharing.sayWhere(shared, around.out(), words);
@@ -63,6 +65,25 @@ public final class RecordCommand implements Callable<Integer> {
             recorder.finish();
             FiringSummary.of(last, words).ifPresent(summary -> summary.asLines().forEach(around.out()::println));
             return exitCode(last);
+        }
+    }
+
+    private void warn(String sentence) {
+        around.err().println("kilnside: " + sentence);
+        around.err().flush();
+    }
+
+    /** The serial port of a link, when nobody knows yet whether opening it restarts the controller. */
+    private Optional<String> untried(String from) {
+        try {
+            return LinkNotation.parse(from) instanceof LinkNotation.Serial serial
+                            && around.library().portNotes().of(serial.path()).isEmpty()
+                    ? Optional.of(serial.path())
+                    : Optional.empty();
+        } catch (FileRefusedException e) {
+            // The recording has begun, and must not end for want of a memory.
+            warn(e.getMessage());
+            return Optional.empty();
         }
     }
 

@@ -26,6 +26,9 @@ final class Timeline {
     /** A ceramic resonator and the time a line waits in buffers explain less than this. */
     private static final long CLOCKS_DISAGREE_MS = 60_000;
 
+    /** A ceramic resonator may be off by half a percent; one part in this many is twice that. */
+    private static final long RESONATOR_PART = 100;
+
     private final double speed;
     private boolean started;
     private long elapsedMs;
@@ -95,7 +98,8 @@ final class Timeline {
         long before = uptimeMs.getAsLong();
         long now = stamp.uptimeMs().getAsLong();
         if (now < before) {
-            boolean wrapped = before >= WRAP_MS - NEAR_THE_WRAP_MS && now <= NEAR_THE_WRAP_MS;
+            boolean through = before >= WRAP_MS - NEAR_THE_WRAP_MS && now <= NEAR_THE_WRAP_MS;
+            boolean wrapped = through && (follows(stamp) || fits(now - before + WRAP_MS, stamp));
             return wrapped ? OptionalLong.of(now - before + WRAP_MS) : OptionalLong.empty();
         }
         // A controller that has run for less time than its readings were away began while they were, even where its
@@ -103,6 +107,13 @@ final class Timeline {
         // The wall clock has no say in this: it may have been set by an hour.
         boolean younger = now + CLOCKS_DISAGREE_MS < measured(stamp);
         return younger && !follows(stamp) ? OptionalLong.empty() : OptionalLong.of(now - before);
+    }
+
+    /** Whether a time by the controller is about what the host's clocks say; a replay without pauses has none. */
+    private boolean fits(long byUptimeMs, Stamp stamp) {
+        long passed = byHost(stamp);
+        return Double.isInfinite(speed)
+                || Math.abs(byUptimeMs - passed) <= CLOCKS_DISAGREE_MS + passed / RESONATOR_PART;
     }
 
     private boolean follows(Stamp stamp) {

@@ -36,6 +36,22 @@ class TimelineTest {
         assertThat(timeline.elapsedMs()).isEqualTo(1_000);
     }
 
+    /** PROTOCOL.md, section 5: a wrap's difference matches the time passed; all else is a restart. */
+    @Test
+    void aRestartOnTheLastDayBeforeTheWrapIsNoWrap() {
+        timeline.next(at(OptionalLong.of((1L << 32) - 6 * 3_600_000L), 0));
+        assertThat(timeline.next(at(OptionalLong.of(3_000), 10_000))).isEqualTo(Timeline.Step.RESTARTED);
+        assertThat(timeline.elapsedMs()).isEqualTo(10_000);
+    }
+
+    @Test
+    void aWrapDuringAGapOfHoursIsAWrapThoughTheResonatorIsOff() {
+        timeline.next(at(OptionalLong.of((1L << 32) - 3_600_000), 0));
+        assertThat(timeline.next(at(OptionalLong.of(9 * 3_600_000L), 10 * 3_600_000L + 150_000)))
+                .isEqualTo(Timeline.Step.ON);
+        assertThat(timeline.elapsedMs()).isEqualTo(10 * 3_600_000L);
+    }
+
     @Test
     void anUptimeThatFallsIsARestartAndTheHostsClockBridgesIt() {
         timeline.next(at(OptionalLong.of(3_600_000), 0));
