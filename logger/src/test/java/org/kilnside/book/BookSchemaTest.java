@@ -3,6 +3,7 @@ package org.kilnside.book;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -61,6 +62,55 @@ class BookSchemaTest {
             assertThat(old.firing(1).events()).hasSize(1);
             assertThat(old.firings().get(0).readingCount()).isEqualTo(50);
         }
+    }
+
+    /** A book as the first Kilnside wrote it, kept as a file; its text is what that version's own book said. */
+    @Test
+    void aRealBookOfTheFirstVersionKeepsAllItHadAndACopyIsLeftBesideIt() throws Exception {
+        Path first = folder.resolve("first.book");
+        try (InputStream kept = BookSchemaTest.class.getResourceAsStream("version-1.book")) {
+            Files.copy(kept, first);
+        }
+        List<String> before = contentsOfVersionOne(first);
+        assertThat(versionOf(first)).isEqualTo(1);
+        byte[] untouched = Files.readAllBytes(first);
+        try (Book book = Book.open(first)) {
+            RecordedFiring bisque = book.firing(1);
+            assertThat(bisque.start().plan().orElseThrow().name()).isEqualTo("Bisque");
+            assertThat(bisque.loadText()).hasValue("two dozen soup bowls, Saltmarsh");
+            assertThat(bisque.notes()).hasValue("Cracked the lid early");
+            assertThat(bisque.events()).extracting(FiringEvent::text).contains(java.util.Optional.of("Bung out"));
+            assertThat(bisque.clockTies()).hasSize(2);
+            assertThat(bisque.endedElapsedMs()).hasValue(119_000);
+            assertThat(book.firings()).extracting(FiringSummary::ended).containsExactly(true, false);
+            List<org.kilnside.firing.Reading> readings = new ArrayList<>();
+            book.readings(1, readings::add);
+            assertThat(readings).hasSize(120);
+            assertThat(readings.stream().mapToInt(reading -> reading.channels().size()))
+                    .contains(1, 2);
+        }
+        assertThat(versionOf(first)).isEqualTo(BookSchema.CURRENT.version());
+        assertThat(contentsOfVersionOne(first)).isEqualTo(before);
+        assertThat(rows(first, "PRAGMA integrity_check")).containsExactly("ok");
+        assertThat(BookCheck.of(first).findings()).isEmpty();
+
+        Path copy = folder.resolve("first.book.before-version-" + BookSchema.CURRENT.version());
+        assertThat(versionOf(copy)).isEqualTo(1);
+        assertThat(contentsOfVersionOne(copy)).isEqualTo(before);
+        assertThat(untouched.length).isEqualTo((int) Files.size(copy));
+    }
+
+    /** Every column the first version had, in the order it had them. */
+    private static List<String> contentsOfVersionOne(Path path) throws SQLException {
+        List<String> all = new ArrayList<>();
+        all.addAll(rows(
+                path,
+                "SELECT number, kiln, link, started_at, plan_name, plan_text, load_text, notes, ended_elapsed_ms,"
+                        + " reading_count, last_elapsed_ms, peak_c, peak_elapsed_ms FROM firing ORDER BY number"));
+        for (String table : List.of("reading", "further_channel", "event", "probe", "clock_tie", "plan_segment")) {
+            all.addAll(rows(path, "SELECT * FROM " + table));
+        }
+        return all;
     }
 
     @Test
