@@ -8,6 +8,7 @@ import java.util.concurrent.CompletableFuture;
 import org.kilnside.command.Surroundings;
 import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.Window;
+import org.kilnside.desktop.kiln.KilnScreen;
 import org.kilnside.host.Places;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LiveFeed;
@@ -37,13 +38,13 @@ final class DeskWindow implements Surroundings.Window {
                         closed.complete(choice);
                     }
                 },
-                screens());
+                screens(feed));
         return closed.join() == Closing.Choice.GO_ON_RECORDING;
     }
 
     /** The screens beside the live one, each with what it needs from the world. */
-    private static List<Window.ScreenMaker> screens() {
-        return List.of();
+    private static List<Window.ScreenMaker> screens(LiveFeed feed) {
+        return List.of((words, errands) -> new KilnScreen(feed::lines));
     }
 
     @Override

@@ -1,7 +1,6 @@
 package org.kilnside.desktop;
 
 import com.formdev.flatlaf.FlatClientProperties;
-import java.awt.Graphics;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntConsumer;
@@ -12,14 +11,14 @@ import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.now.NowModel;
 import org.kilnside.desktop.screen.Screen;
 import org.kilnside.desktop.theme.KeyButton;
-import org.kilnside.desktop.theme.Theme;
+import org.kilnside.desktop.theme.TabButton;
 import org.kilnside.wording.Words;
 
 /** The window's top edge: the screens, the cautions, and beside them the firing, so that no screen is without it. */
 final class ScreenBar extends JPanel {
     private static final long serialVersionUID = 1L;
 
-    private final List<Tab> tabs = new ArrayList<>();
+    private final List<TabButton> tabs = new ArrayList<>();
     private final KeyButton cautions = new KeyButton();
     private final JLabel firing = new JLabel("", SwingConstants.TRAILING);
 
@@ -28,7 +27,7 @@ final class ScreenBar extends JPanel {
         setOpaque(false);
         for (int i = 0; i < screens; i++) {
             int which = i;
-            Tab tab = new Tab();
+            TabButton tab = new TabButton();
             tab.addActionListener(event -> open.accept(which));
             tabs.add(tab);
             add(tab, "shrink 0");
@@ -68,34 +67,5 @@ final class ScreenBar extends JPanel {
     private static void borderless(KeyButton button) {
         button.putClientProperty(FlatClientProperties.BUTTON_TYPE, FlatClientProperties.BUTTON_TYPE_BORDERLESS);
         button.putClientProperty(FlatClientProperties.STYLE, "margin: 3,8,3,8");
-    }
-
-    /** A screen's name; the one in front stands on a glowing line and is bold. */
-    private static final class Tab extends KeyButton {
-        private static final long serialVersionUID = 1L;
-        private boolean isFront;
-
-        Tab() {
-            borderless(this);
-        }
-
-        void front(boolean isIt) {
-            if (isFront != isIt) {
-                isFront = isIt;
-                putClientProperty(FlatClientProperties.STYLE, (isIt ? "font: bold; " : "") + "margin: 3,8,3,8");
-                getAccessibleContext().setAccessibleDescription(isIt ? getText() : null);
-                repaint();
-            }
-        }
-
-        @Override
-        protected void paintComponent(Graphics graphics) {
-            super.paintComponent(graphics);
-            if (isFront) {
-                int thick = Math.max(2, getHeight() / 14);
-                graphics.setColor(Theme.colour("ember"));
-                graphics.fillRect(getInsets().left, getHeight() - thick, getWidth() - 2 * getInsets().left, thick);
-            }
-        }
     }
 }

@@ -100,7 +100,7 @@ final class Showcase {
         System.out.println(wish[4] + " clipped: " + clipped);
     }
 
-    private static JFrame shown() throws Exception {
+    static JFrame shown() throws Exception {
         for (int i = 0; i < 200; i++) {
             for (Frame frame : Frame.getFrames()) {
                 if (frame instanceof JFrame window && window.isShowing()) {
@@ -112,7 +112,7 @@ final class Showcase {
         throw new IllegalStateException("no window within five seconds");
     }
 
-    private static void settle() throws Exception {
+    static void settle() throws Exception {
         for (int i = 0; i < 4; i++) {
             Thread.sleep(60);
             SwingUtilities.invokeAndWait(() -> {});
@@ -164,7 +164,7 @@ final class Showcase {
         return null;
     }
 
-    private static void write(BufferedImage image, File file) throws IOException {
+    static void write(BufferedImage image, File file) throws IOException {
         File folder = file.getAbsoluteFile().getParentFile();
         if (!folder.isDirectory() && !folder.mkdirs()) {
             throw new IOException("cannot make the folder " + folder);

@@ -27,6 +27,7 @@ import org.kilnside.firing.FiringEvent;
 import org.kilnside.sensor.SensorFault;
 import org.kilnside.sensor.SignalWatch;
 import org.kilnside.session.Connection;
+import org.kilnside.session.LineView;
 import org.kilnside.thermal.Forecast;
 import org.kilnside.tracking.PlanPosition;
 
@@ -44,7 +45,10 @@ class TextsTest {
             Map.entry("doubt", SignalWatch.Suspicion.class),
             Map.entry("forecast.stage", Forecast.Stage.class),
             Map.entry("forecast.choice", Forecast.Choice.Way.class),
-            Map.entry("forecast.remark", Forecast.Remark.Kind.class));
+            Map.entry("forecast.remark", Forecast.Remark.Kind.class),
+            Map.entry("line", LineView.Verdict.class),
+            Map.entry("line.sort", LineView.Sort.class),
+            Map.entry("line.why", LineView.Verdict.class));
 
     private static final Pattern PLACE = Pattern.compile("\\{\\d}");
     private static final Pattern LITERAL = Pattern.compile("\"([a-z0-9_]+(?:\\.[a-zA-Z0-9_]+)*)\"");
