@@ -34,8 +34,7 @@ class KilnScreensIT {
         assertThat(said).hasSameSizeAs(wishes).allMatch(line -> line.endsWith("clipped: []"));
     }
 
-    private static String wish(
-            String folder, KilnShowcase.State state, String theme, String language, String size) {
+    private static String wish(String folder, KilnShowcase.State state, String theme, String language, String size) {
         String name = String.join("-", "kiln", state.name(), theme, language, size)
                 .toLowerCase(Locale.ROOT)
                 .replace('_', '-');

@@ -88,12 +88,14 @@ final class KilnShowcase {
         JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> {
             frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));
-            ((javax.swing.JComponent) frame.getContentPane()).getActionMap().get("F3").actionPerformed(null);
+            ((javax.swing.JComponent) frame.getContentPane())
+                    .getActionMap()
+                    .get("F3")
+                    .actionPerformed(null);
         });
         Showcase.settle();
         if (state == State.PICKED) {
-            SwingUtilities.invokeAndWait(
-                    () -> ((JList<?>) frame.getFocusOwner()).setSelectedIndex(86));
+            SwingUtilities.invokeAndWait(() -> ((JList<?>) frame.getFocusOwner()).setSelectedIndex(86));
         }
         Showcase.settle();
         BufferedImage[] image = new BufferedImage[1];

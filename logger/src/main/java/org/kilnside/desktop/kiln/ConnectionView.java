@@ -30,8 +30,8 @@ final class ConnectionView extends JPanel {
     ConnectionView() {
         super(new MigLayout("insets 0, fill, wrap 1, gap 10", "[grow, fill]", "[][grow, fill]"));
         setOpaque(false);
-        Card lines = new Card(new MigLayout(
-                "insets 10 14 8 8, fill, wrap 2, gap 4, hidemode 3", "[pref!][grow, fill]", ""));
+        Card lines =
+                new Card(new MigLayout("insets 10 14 8 8, fill, wrap 2, gap 4, hidemode 3", "[pref!][grow, fill]", ""));
         lines.add(head);
         lines.add(newest, "wmin 0, gapleft 12");
         lines.add(empty, "span 2, growx, wmin 0");
@@ -64,8 +64,7 @@ final class ConnectionView extends JPanel {
                 FlatClientProperties.STYLE,
                 "font: 150%; foreground: $Kilnside." + (model.trouble() ? "ember" : "text"));
         head.setText(words.text("kiln.lines.head"));
-        newest.setText(
-                list.picked().isPresent() ? words.text("kiln.lines.standing_still") : model.newest());
+        newest.setText(list.picked().isPresent() ? words.text("kiln.lines.standing_still") : model.newest());
         empty.setVisible(model.rows().isEmpty());
         empty.setText(words.text("kiln.lines.none"));
         list.getAccessibleContext().setAccessibleName(words.text("kiln.lines.head"));

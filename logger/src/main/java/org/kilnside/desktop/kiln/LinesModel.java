@@ -25,12 +25,7 @@ import org.kilnside.wording.Words;
  * @param advice what the spoilt lines of late most likely mean; empty when hardly any is spoilt
  */
 record LinesModel(
-        String sentence,
-        boolean trouble,
-        String newest,
-        List<Row> rows,
-        List<Tally> tallies,
-        Optional<String> advice) {
+        String sentence, boolean trouble, String newest, List<Row> rows, List<Tally> tallies, Optional<String> advice) {
     /** Lines from which it is said how often they come. */
     private static final int RATE_LINES = 20;
 
@@ -72,12 +67,12 @@ record LinesModel(
                 view.lines().stream().map(line -> row(line, nowMs, words)).toList();
         String newest = view.lines().isEmpty()
                 ? ""
-                : words.text("kiln.lines.newest", ago(view.lines().get(view.lines().size() - 1), nowMs, words));
+                : words.text(
+                        "kiln.lines.newest", ago(view.lines().get(view.lines().size() - 1), nowMs, words));
         Optional<String> advice = advice(view, words);
         State state = snapshot.connection().state();
-        boolean wrong = state == State.SILENT
-                || state == State.LOST && !snapshot.link().isEmpty()
-                || state == State.GIVEN_UP;
+        boolean wrong =
+                state == State.SILENT || state == State.LOST && !snapshot.link().isEmpty() || state == State.GIVEN_UP;
         return new LinesModel(
                 sentence(view, snapshot, nowMs, words), wrong, newest, rows, tallies(view, words), advice);
     }
@@ -169,8 +164,8 @@ record LinesModel(
     }
 
     private static Optional<String> advice(LineView view, Words words) {
-        List<LineView.Line> late =
-                view.lines().subList(Math.max(0, view.lines().size() - LATE), view.lines().size());
+        List<LineView.Line> late = view.lines()
+                .subList(Math.max(0, view.lines().size() - LATE), view.lines().size());
         List<Verdict> spoilt = late.stream()
                 .map(LineView.Line::verdict)
                 .filter(verdict -> verdict.sort() == Sort.SPOILT)
@@ -179,8 +174,8 @@ record LinesModel(
             return Optional.empty();
         }
         Verdict most = spoilt.stream()
-                .max(Comparator.comparingLong(verdict ->
-                        spoilt.stream().filter(verdict::equals).count()))
+                .max(Comparator.comparingLong(
+                        verdict -> spoilt.stream().filter(verdict::equals).count()))
                 .orElseThrow();
         return Optional.of(words.text("kiln.lines.spoilt", spoilt.size(), late.size(), words.named("line", most)) + " "
                 + words.named("line.why", most));

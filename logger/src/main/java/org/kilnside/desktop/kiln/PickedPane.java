@@ -46,7 +46,8 @@ final class PickedPane extends Card {
     }
 
     private void terminalType() {
-        line.setFont(new Font(Font.MONOSPACED, Font.PLAIN, 1).deriveFont(Theme.font(1).getSize2D()));
+        line.setFont(new Font(Font.MONOSPACED, Font.PLAIN, 1)
+                .deriveFont(Theme.font(1).getSize2D()));
         line.setWrapStyleWord(false);
     }
 

@@ -35,8 +35,9 @@ class LinesModelTest {
         LinesModel model = LinesModel.of(SampleLines.disturbed(), SampleSnapshots.heating(), NOW, WORDS);
 
         assertThat(model.rows()).hasSize(90);
-        assertThat(model.rows()).filteredOn(row -> row.sort() == Sort.READING).allMatch(row -> row.mark()
-                .equals("✓"));
+        assertThat(model.rows())
+                .filteredOn(row -> row.sort() == Sort.READING)
+                .allMatch(row -> row.mark().equals("✓"));
         LinesModel.Row spoilt = model.rows().stream()
                 .filter(row -> row.verdict().equals("wrong checksum"))
                 .reduce((first, second) -> second)

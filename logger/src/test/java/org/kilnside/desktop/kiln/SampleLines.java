@@ -69,8 +69,8 @@ public final class SampleLines {
 
     static String reading(int secondsAgo) {
         int sequence = 5460 - secondsAgo;
-        return "R " + sequence + " " + sequence * 1000L + " t1=" + (1648 - secondsAgo / 9) + " j1=" + (310 + secondsAgo % 3)
-                + " o=62 s=416 ~" + String.format("%04X", sequence * 7919 % 65_536);
+        return "R " + sequence + " " + sequence * 1000L + " t1=" + (1648 - secondsAgo / 9) + " j1="
+                + (310 + secondsAgo % 3) + " o=62 s=416 ~" + String.format("%04X", sequence * 7919 % 65_536);
     }
 
     SampleLines add(Verdict verdict, String text, double secondsAgo) {
