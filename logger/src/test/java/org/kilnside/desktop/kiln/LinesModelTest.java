@@ -142,25 +142,8 @@ class LinesModelTest {
 
     /** Nobody records into the book. */
     static Snapshot nobody() {
-        Snapshot nothing = SampleSnapshots.nothingYet(Connection.State.LOST);
-        return new Snapshot(
-                0,
-                nothing.firing(),
+        return Snapshot.before(
                 Optional.empty(),
-                "",
-                1,
-                nothing.stage(),
-                nothing.startedAt(),
-                nothing.wallClock(),
-                nothing.connection(),
-                nothing.latest(),
-                nothing.rates(),
-                Optional.empty(),
-                nothing.position(),
-                nothing.peak(),
-                nothing.events(),
-                nothing.curve(),
-                nothing.findings(),
-                nothing.disk());
+                new Connection(Connection.State.LOST, NOW, Optional.empty(), Connection.Counts.NONE));
     }
 }
