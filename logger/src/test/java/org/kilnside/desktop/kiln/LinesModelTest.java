@@ -143,7 +143,6 @@ class LinesModelTest {
     /** Nobody records into the book. */
     static Snapshot nobody() {
         return Snapshot.before(
-                Optional.empty(),
-                new Connection(Connection.State.LOST, NOW, Optional.empty(), Connection.Counts.NONE));
+                Optional.empty(), new Connection(Connection.State.LOST, NOW, Optional.empty(), Connection.Counts.NONE));
     }
 }
