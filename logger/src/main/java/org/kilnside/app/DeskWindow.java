@@ -49,6 +49,8 @@ final class DeskWindow implements Surroundings.Window {
 
     @Override
     public Optional<String> ask(String question) {
-        return Window.ask(question);
+        CompletableFuture<Optional<String>> answer = new CompletableFuture<>();
+        Window.ask(question, answer::complete);
+        return answer.join();
     }
 }

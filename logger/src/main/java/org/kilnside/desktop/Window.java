@@ -8,11 +8,11 @@ import java.awt.HeadlessException;
 import java.awt.Rectangle;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
-import java.lang.reflect.InvocationTargetException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
 import javax.swing.JFrame;
 import javax.swing.JLabel;
 import javax.swing.JOptionPane;
@@ -122,22 +122,19 @@ public final class Window {
         }
     }
 
-    /** Asks the person one question before there is a window; empty when there is no answer. */
-    public static Optional<String> ask(String question) {
-        AtomicReference<String> answer = new AtomicReference<>();
-        try {
-            SwingUtilities.invokeAndWait(() -> {
-                Theme.DARK.install(100);
-                JLabel wrapped = new JLabel("<html><div style='width: 360px'>"
-                        + question.replace("&", "&amp;").replace("<", "&lt;") + "</div></html>");
-                answer.set(JOptionPane.showInputDialog(null, wrapped, "Kilnside", JOptionPane.PLAIN_MESSAGE));
-            });
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        } catch (InvocationTargetException e) {
-            throw new IllegalStateException("the question could not be asked", e);
-        }
-        return Optional.ofNullable(answer.get()).filter(given -> !given.isBlank());
+    /**
+     * Asks the person one question before there is a window. Returns at once.
+     *
+     * @param answered told on the Swing thread; empty when there is no answer
+     */
+    public static void ask(String question, Consumer<Optional<String>> answered) {
+        SwingUtilities.invokeLater(() -> {
+            Theme.DARK.install(100);
+            JLabel wrapped = new JLabel("<html><div style='width: 360px'>"
+                    + question.replace("&", "&amp;").replace("<", "&lt;") + "</div></html>");
+            String answer = JOptionPane.showInputDialog(null, wrapped, "Kilnside", JOptionPane.PLAIN_MESSAGE);
+            answered.accept(Optional.ofNullable(answer).filter(given -> !given.isBlank()));
+        });
     }
 
     private void build() {
