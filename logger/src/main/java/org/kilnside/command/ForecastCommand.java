@@ -141,21 +141,12 @@ public final class ForecastCommand implements Callable<Integer> {
             throw new Complaint(
                     Complaint.ExitCode.USAGE, "--plan and --target both say how hot it is to get: give one of them");
         }
-        within("--target", target, 50, 1500, "°C");
-        within("--ambient", ambient, -40, 60, "°C");
-        within("--load-kg", loadKg, 0.1, 5000, "kg");
-        within("--power-kw", powerKw, 0.1, 500, "kW");
+        Numbers.within("--target", target, 50, 1500, "°C");
+        Numbers.within("--ambient", ambient, -40, 60, "°C");
+        Numbers.within("--load-kg", loadKg, 0.1, 5000, "kg");
+        Numbers.within("--power-kw", powerKw, 0.1, 500, "kW");
         for (double each : below) {
-            within("--below", Optional.of(each), 0, 1500, "°C");
-        }
-    }
-
-    private static void within(String option, Optional<Double> found, double least, double most, String unit) {
-        if (found.isPresent() && !(found.get() >= least && found.get() <= most)) {
-            throw new Complaint(
-                    Complaint.ExitCode.USAGE,
-                    option + ": found " + found.get() + ", expected " + least + " to " + most + " " + unit
-                            + "; check the number");
+            Numbers.within("--below", Optional.of(each), 0, 1500, "°C");
         }
     }
 

@@ -67,6 +67,23 @@ public record ConePosition(Optional<Cone> past, Optional<Cone> next, OptionalDou
                 : OptionalDouble.of(Cone.whole().indexOf(past.get()) + fraction.orElse(0));
     }
 
+    /**
+     * The place a number of whole cones above the softest, the reverse of {@link #steps}; below 0 it is below the scale.
+     */
+    public static ConePosition ofSteps(double steps) {
+        List<Cone> whole = Cone.whole();
+        if (steps < 0) {
+            return new ConePosition(Optional.empty(), Optional.of(whole.get(0)), OptionalDouble.empty());
+        }
+        int index = (int) steps;
+        return index >= whole.size() - 1
+                ? new ConePosition(Optional.of(whole.get(whole.size() - 1)), Optional.empty(), OptionalDouble.empty())
+                : new ConePosition(
+                        Optional.of(whole.get(index)),
+                        Optional.of(whole.get(index + 1)),
+                        OptionalDouble.of(steps - index));
+    }
+
     /** How many cones the other place is above this one, negative when below; empty when one is below the scale. */
     public OptionalDouble stepsTo(ConePosition other) {
         return steps().isEmpty() || other.steps().isEmpty()

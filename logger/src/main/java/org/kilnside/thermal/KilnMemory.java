@@ -87,6 +87,11 @@ public final class KilnMemory {
         return lessons.size();
     }
 
+    /** How probable each kind of wall is. */
+    Map<WallKind, Double> kinds() {
+        return kinds;
+    }
+
     /** What each earlier firing said of the kiln, oldest first. */
     List<FittedKiln> kilns() {
         return kilns;

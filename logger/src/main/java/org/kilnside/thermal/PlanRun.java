@@ -8,12 +8,26 @@ package org.kilnside.thermal;
  * @param arrivalS when it first was as hot as asked; NaN when it was not
  */
 record PlanRun(double endS, double arrivalS) {
-    private static final double THERE_K = 4;
+    /** So near to a corner a controller calls it reached, K. */
+    static final double THERE_K = 4;
 
     /** A kiln that has gained less than this in the last hour will not get there. */
     private static final double STALLED_K_PER_H = 2;
 
     private static final double LONGEST_WAIT_S = 24 * 3600;
+
+    /** Sees every step of a run. */
+    @FunctionalInterface
+    interface Watch {
+        /**
+         * One step is over.
+         *
+         * @param corner which of the plan's corners the kiln is on the way to
+         * @param endS when the step ended
+         * @param wantedC the set-point then
+         */
+        void step(int corner, double endS, double wantedC);
+    }
 
     /**
      * Follows a plan from now.
@@ -22,11 +36,18 @@ record PlanRun(double endS, double arrivalS) {
      * @param askedC the temperature whose arrival is asked for
      */
     static PlanRun follow(WallSlab slab, PlanAhead plan, double nowS, boolean limited, double askedC) {
+        return follow(slab, plan, nowS, limited, askedC, (corner, endS, wantedC) -> {});
+    }
+
+    /** The same under somebody's eyes. */
+    static PlanRun follow(
+            WallSlab slab, PlanAhead plan, double nowS, boolean limited, double askedC, Watch watch) {
         double time = nowS;
         double arrival = slab.chamberC() >= askedC - 1 ? nowS : Double.NaN;
         double cornerS = nowS;
         double wanted = slab.chamberC();
-        for (PlanAhead.Corner corner : plan.corners()) {
+        for (int number = 0; number < plan.corners().size(); number++) {
+            PlanAhead.Corner corner = plan.corners().get(number);
             double span = Math.max(0, corner.elapsedS() - cornerS);
             double begin = wanted;
             double gone = 0;
@@ -54,6 +75,7 @@ record PlanRun(double endS, double arrivalS) {
                     arrival = time + step * (gain <= 0 ? 1 : Math.max(0, Math.min(1, (askedC - 1 - before) / gain)));
                 }
                 time += step;
+                watch.step(number, time, wanted);
                 sinceHour += step;
                 if (sinceHour >= 3600) {
                     if (lags && rising && slab.chamberC() - hourAgo < STALLED_K_PER_H) {

@@ -59,7 +59,7 @@ final class Projection {
     }
 
     /** Where between two steps an exponential towards ambient passes a level. */
-    private static double part(double before, double after, double level, double ambientC) {
+    static double part(double before, double after, double level, double ambientC) {
         if (after > ambientC && level > ambientC) {
             return Math.log((before - ambientC) / (level - ambientC))
                     / Math.log((before - ambientC) / (after - ambientC));

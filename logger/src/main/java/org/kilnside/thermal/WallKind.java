@@ -8,23 +8,27 @@ public enum WallKind {
      * Insulating firebrick. Conductivity 0.64 + 0.0006 θ over that at 600 °C fits the makes of firebrick in the VDI
      * Heat Atlas (2nd ed. 2010) within 10 % from 400 to 1200 °C.
      */
-    BRICK(new Quadratic(0.64, 0.0006, 0), 1, 1, 1, 19_000),
+    BRICK(new Quadratic(0.64, 0.0006, 0), 1, 1, 1, 19_000, 0.27, 4.3e-7),
 
     /** Firebrick backed by fibre or board. */
-    LAYERED(new Quadratic(0.64, 0.0006, 0), 0.8, 0.35, 0.3, 26_000),
+    LAYERED(new Quadratic(0.64, 0.0006, 0), 0.8, 0.35, 0.3, 26_000, 0.27, 4.3e-7),
 
     /** Ceramic fibre: conductivity rises 2.8-fold from 400 to 1000 °C (alumino-silicate blanket, from memory). */
-    FIBRE(new Quadratic(0.22, 0.00075, 9e-7), 1, 1, 1, 3_500);
+    FIBRE(new Quadratic(0.22, 0.00075, 9e-7), 1, 1, 1, 3_500, 0.2, 1.3e-6);
 
     private final WallShape shape;
     private final double typicalTauS;
+    private final double usualConductivityWMK;
+    private final double usualDiffusivityM2S;
 
     WallKind(
             Quadratic conductivity,
             double backingFrom,
             double backingConductivity,
             double backingCapacity,
-            double typicalTauS) {
+            double typicalTauS,
+            double usualConductivityWMK,
+            double usualDiffusivityM2S) {
         shape = new WallShape(
                 conductivity,
                 WallShape.ALUMINA_SILICA,
@@ -34,6 +38,8 @@ public enum WallKind {
                 backingConductivity,
                 backingCapacity);
         this.typicalTauS = typicalTauS;
+        this.usualConductivityWMK = usualConductivityWMK;
+        this.usualDiffusivityM2S = usualDiffusivityM2S;
     }
 
     WallShape shape() {
@@ -42,5 +48,23 @@ public enum WallKind {
 
     double typicalTauS() {
         return typicalTauS;
+    }
+
+    /**
+     * W/(m K) of the hot-face material at 600 °C: the middle of insulating firebricks of 500–800 kg/m³ (VDI Heat Atlas:
+     * 0.17–0.45); blanket of 128 kg/m³ with its joints and studs (from memory).
+     */
+    double usualConductivityWMK() {
+        return usualConductivityWMK;
+    }
+
+    /** The same over its density and heat capacity, m²/s. */
+    double usualDiffusivityM2S() {
+        return usualDiffusivityM2S;
+    }
+
+    /** How far makes and thicknesses scatter about that, ln. */
+    double conductivityScatter() {
+        return 0.35;
     }
 }

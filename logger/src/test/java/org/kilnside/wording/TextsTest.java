@@ -24,6 +24,9 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Grade;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.outlook.Outlook;
+import org.kilnside.outlook.PlanWarning;
+import org.kilnside.outlook.WantedCone;
 import org.kilnside.sensor.SensorFault;
 import org.kilnside.sensor.SignalWatch;
 import org.kilnside.session.Connection;
@@ -46,6 +49,10 @@ class TextsTest {
             Map.entry("forecast.stage", Forecast.Stage.class),
             Map.entry("forecast.choice", Forecast.Choice.Way.class),
             Map.entry("forecast.remark", Forecast.Remark.Kind.class),
+            Map.entry("outlook.basis", PlanWarning.Basis.class),
+            Map.entry("outlook.too_fast", PlanWarning.Passage.class),
+            Map.entry("outlook.unknown", Outlook.Unknown.class),
+            Map.entry("outlook.no_top", WantedCone.NoTop.class),
             Map.entry("line", LineView.Verdict.class),
             Map.entry("line.sort", LineView.Sort.class),
             Map.entry("line.why", LineView.Verdict.class));

@@ -1,0 +1,18 @@
+package org.kilnside.command;
+
+import java.util.Optional;
+
+/** Refuses numbers on the command line that can only be slips. */
+final class Numbers {
+    private Numbers() {}
+
+    /** @throws Complaint when a number is given and outside the range, ends included */
+    static void within(String option, Optional<Double> found, double least, double most, String unit) {
+        if (found.isPresent() && !(found.get() >= least && found.get() <= most)) {
+            throw new Complaint(
+                    Complaint.ExitCode.USAGE,
+                    option + ": found " + found.get() + ", expected " + least + " to " + most + " " + unit
+                            + "; check the number");
+        }
+    }
+}

@@ -1,0 +1,96 @@
+package org.kilnside.outlook;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConePosition;
+import org.kilnside.heatwork.ConeReached;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.HeatWork;
+import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.thermal.ImaginedFiring;
+import org.kilnside.thermal.ImaginedFirings;
+
+/**
+ * The cone a plan comes to in this kiln: as the kiln is expected to fire it, which is not as written where the elements
+ * cannot follow.
+ *
+ * @param cone where it stands up to the top and until it has fallen 25 °C from it, as in {@link ConeReached}
+ * @param between what sensor, cone chart and kiln may make of it, nine in ten
+ * @param coolingAdded by how many cones the rest of the cooling adds; empty when nothing is down
+ */
+public record ConeAhead(ConePosition cone, Estimate<ConePosition> between, OptionalDouble coolingAdded) {
+    /** So far below the highest reading no cone bends that matters: spares most of the curve, K. */
+    private static final double COUNTS_BELOW_TOP_K = 320;
+
+    /** Heat work of this many of the draws says how far kilns of this kind part. */
+    private static final int TRIED = 16;
+
+    static ConeAhead of(ImaginedFirings firings, ConeTable table, SensorUncertainty sensor) {
+        ConeReached middle = reached(firings.middle(), table, sensor);
+        double steps = middle.cone().steps().orElse(-1);
+        double down = Math.max(0, steps - middle.between().from().steps().orElse(-1));
+        double up = Math.max(0, middle.between().to().steps().orElse(-1) - steps);
+        double[] kilns = kilns(firings, table, sensor, steps);
+        Estimate<ConePosition> between = Estimate.of(
+                middle.cone(),
+                ConePosition.ofSteps(steps - Math.hypot(down, kilns[0])),
+                ConePosition.ofSteps(steps + Math.hypot(up, kilns[1])));
+        return new ConeAhead(middle.cone(), between, middle.coolingAdded());
+    }
+
+    /** How far below and above the middle's cone nine in ten of the kilns come: only those that do not follow part. */
+    private static double[] kilns(
+            ImaginedFirings firings, ConeTable table, SensorUncertainty sensor, double middle) {
+        List<ImaginedFiring> draws = firings.draws();
+        if (draws.stream().allMatch(draw -> draw.arrivalS().isPresent()
+                && draw.legs().stream().allMatch(leg -> leg.lagsFromC().isEmpty()))) {
+            return new double[] {0, 0};
+        }
+        int step = Math.max(1, draws.size() / TRIED);
+        double[] off = IntStream.iterate(0, i -> i < draws.size(), i -> i + step)
+                .mapToDouble(
+                        i -> reached(draws.get(i), table, sensor).cone().steps().orElse(-1) - middle)
+                .sorted()
+                .toArray();
+        int end = (int) Math.round(0.05 * (off.length - 1));
+        return new double[] {Math.max(0, -off[end]), Math.max(0, off[off.length - 1 - end])};
+    }
+
+    static ConeReached reached(ImaginedFiring firing, ConeTable table, SensorUncertainty sensor) {
+        double fromC = firing.highestC() - COUNTS_BELOW_TOP_K;
+        Trace curve = firing.curve();
+        Trace.Builder hot = new Trace.Builder();
+        for (int i = 0; i < curve.size(); i++) {
+            boolean near = curve.temperatureC(i) >= fromC
+                    || i > 0 && curve.temperatureC(i - 1) >= fromC
+                    || i + 1 < curve.size() && curve.temperatureC(i + 1) >= fromC;
+            if (near) {
+                hot.add(curve.elapsedMs(i), curve.temperatureC(i));
+            }
+        }
+        return HeatWork.ofLine(table, hot.view()).reached(sensor);
+    }
+
+    /** A cone as a number of whole cones above the softest; a half cone by its temperature between its neighbours. */
+    static Optional<Double> steps(Cone cone, ConeTable table) {
+        List<Cone> whole = Cone.whole();
+        int index = whole.indexOf(cone);
+        if (index >= 0) {
+            return table.cones().contains(cone) ? Optional.of((double) index) : Optional.empty();
+        }
+        List<Cone> softer = new ArrayList<>(whole);
+        softer.removeIf(each -> each.compareTo(cone) > 0);
+        int below = softer.size() - 1;
+        if (below < 0 || below + 1 >= whole.size() || table.temperature(cone).isEmpty()) {
+            return Optional.empty();
+        }
+        double belowC = table.temperature(whole.get(below)).orElseThrow().celsius();
+        double aboveC = table.temperature(whole.get(below + 1)).orElseThrow().celsius();
+        return Optional.of(below + (table.temperature(cone).get().celsius() - belowC) / (aboveC - belowC));
+    }
+}

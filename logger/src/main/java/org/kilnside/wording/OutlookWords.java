@@ -1,0 +1,160 @@
+package org.kilnside.wording;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.kilnside.firing.Kiln;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.outlook.Estimate;
+import org.kilnside.outlook.Outlook;
+import org.kilnside.outlook.WantedCone;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
+
+/** Says what a plan will come to in a kiln, never leading with the earliest time and never without its caution. */
+public final class OutlookWords {
+    /** Nobody needs a duration of hours to the minute, min. */
+    private static final long ROUND_TO_MIN = 5;
+
+    private final Words words;
+    private final ConeWords cones;
+    private final Kiln kiln;
+
+    public OutlookWords(Words words, ConeTable table, Kiln kiln) {
+        this.words = words;
+        this.cones = new ConeWords(words, table);
+        this.kiln = kiln;
+    }
+
+    /** Everything worth saying, most important first; the caution last. Warnings are {@link WarningWords}'s. */
+    public List<String> lines(Schedule plan, Outlook outlook) {
+        List<String> lines = new ArrayList<>();
+        lines.add(sentence(comesTo(outlook)));
+        lines.add(sentence(words.text(
+                "outlook.between",
+                cones.position(outlook.cone().between().from()),
+                cones.position(outlook.cone().between().to()))));
+        outlook.cone().coolingAdded().ifPresent(added -> {
+            if (added >= 0.05) {
+                lines.add(sentence(words.text("cone.cooling", words.number(added, 1))));
+            }
+        });
+        outlook.arrival().ifPresent(time -> lines.add(sentence(after(top(plan), time))));
+        outlook.planOver().ifPresent(time -> lines.add(sentence(after(words.text("outlook.plan_over"), time))));
+        lines.add(sentence(below(crack(), kiln.thresholds().crack(), outlook.crack())));
+        lines.add(sentence(below(unload(), kiln.thresholds().unload(), outlook.unload())));
+        energy(outlook).ifPresent(text -> lines.add(sentence(text)));
+        cost(outlook).ifPresent(text -> lines.add(sentence(text)));
+        outlook.wanted().ifPresent(wanted -> wanted(plan, wanted).forEach(text -> lines.add(sentence(text))));
+        notKnown(outlook).ifPresent(text -> lines.add(sentence(text)));
+        lines.add(words.text("outlook.caution"));
+        return lines;
+    }
+
+    /** The cone it comes to. */
+    public String comesTo(Outlook outlook) {
+        return words.text("outlook.comes_to", cones.position(outlook.cone().cone()));
+    }
+
+    private String top(Schedule plan) {
+        return words.text("outlook.top", words.temperature(plan.top()));
+    }
+
+    private String crack() {
+        return words.text(
+                kiln.opening() == Kiln.Opening.LID ? "outlook.crack_lid" : "outlook.crack_door",
+                words.temperature(kiln.thresholds().crack()));
+    }
+
+    private String unload() {
+        return words.text("outlook.unload", words.temperature(kiln.thresholds().unload()));
+    }
+
+    private String below(String what, Temperature threshold, Optional<Estimate<Duration>> time) {
+        return time.map(known -> after(what, known))
+                .orElseGet(() -> words.text("outlook.never_below", words.temperature(threshold)));
+    }
+
+    private String after(String what, Estimate<Duration> time) {
+        String at = time(time.probable());
+        String from = time(time.from());
+        String to = time(time.to());
+        return from.equals(to)
+                ? words.text("outlook.after_exactly", what, at)
+                : words.text("outlook.after", what, at, from, to);
+    }
+
+    /** A duration as one says it ahead of time: hours to five minutes. */
+    public String time(Duration duration) {
+        long minutes = Math.round(duration.toSeconds() / 60.0);
+        return words.duration(Duration.ofMinutes(
+                minutes < 60 ? minutes : Math.round(minutes / (double) ROUND_TO_MIN) * ROUND_TO_MIN));
+    }
+
+    /** The energy; empty where it cannot be known. */
+    public Optional<String> energy(Outlook outlook) {
+        return outlook.energy()
+                .map(energy -> words.text(
+                        "outlook.energy",
+                        kilowattHours(energy.probable().kilowattHours()),
+                        kilowattHours(energy.from().kilowattHours()),
+                        kilowattHours(energy.to().kilowattHours())));
+    }
+
+    private String kilowattHours(double value) {
+        return words.number(value, value < 10 ? 1 : 0);
+    }
+
+    /** What it costs; empty where that cannot be known. */
+    public Optional<String> cost(Outlook outlook) {
+        return outlook.cost()
+                .map(cost -> words.text(
+                        "outlook.cost",
+                        words.number(cost.price().probable(), 2),
+                        words.number(cost.price().from(), 2),
+                        words.number(cost.price().to(), 2),
+                        cost.currency()));
+    }
+
+    /** Which top or hold comes to the wanted cone. */
+    public List<String> wanted(Schedule plan, WantedCone wanted) {
+        List<String> lines = new ArrayList<>();
+        String cone = cones.cone(wanted.cone());
+        wanted.top()
+                .ifPresent(top -> lines.add(words.text(
+                        "outlook.wanted_top",
+                        cone,
+                        words.temperature(top.probable()),
+                        words.temperature(top.from()),
+                        words.temperature(top.to()))));
+        wanted.noTop().ifPresent(why -> lines.add(words.text("outlook.no_top." + why.name(), cone)));
+        String written = words.temperature(plan.top());
+        if (wanted.hold().isPresent()) {
+            lines.add(words.text(
+                    "outlook.wanted_hold", written, words.duration(wanted.hold().get())));
+        } else if (wanted.top().isPresent()
+                && wanted.top().get().probable().isAbove(plan.top())) {
+            lines.add(words.text("outlook.wanted_no_hold", written));
+        }
+        return lines;
+    }
+
+    /** What would sharpen the answer; empty when everything is known. */
+    public Optional<String> notKnown(Outlook outlook) {
+        if (outlook.unknowns().isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(words.text(
+                "outlook.not_known",
+                outlook.unknowns().stream()
+                        .sorted()
+                        .map(each -> words.named("outlook.unknown", each))
+                        .collect(Collectors.joining("; "))));
+    }
+
+    private String sentence(String text) {
+        return words.sentence(text) + ".";
+    }
+}

@@ -1,0 +1,93 @@
+package org.kilnside.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class PlanOutlookCommandTest {
+    @TempDir
+    private Path folder;
+
+    private static Line outlook(String... arguments) {
+        String[] all = new String[arguments.length + 3];
+        all[0] = "outlook";
+        System.arraycopy(arguments, 0, all, 1, arguments.length);
+        all[all.length - 2] = "--language";
+        all[all.length - 1] = "en";
+        return Line.run("plan", new PlanCommand(), all);
+    }
+
+    @Test
+    void saysConeTimesEnergyAndCostWithTheirIntervalsAndTheCaution() {
+        Line said = outlook("mid-range-glaze", "--kiln", "tall-drum", "--load-kg", "35");
+        assertThat(said.err()).isEmpty();
+        assertThat(said.exit()).isZero();
+        assertThat(said.out())
+                .contains("cone 6 (1222 °C)")
+                .contains("nine in ten")
+                .contains("to crack the lid")
+                .contains("kWh")
+                .contains("EUR")
+                .contains("One sensor; the ware inside is hotter; the kiln maker decides.");
+    }
+
+    @Test
+    void writesOneJsonObjectWithUnitsInItsKeys() {
+        Line said = outlook("bisque", "--kiln", "tall-drum", "--wanted", "04", "--json");
+        assertThat(said.out().lines()).hasSize(1);
+        assertThat(said.out())
+                .startsWith("{\"plan\":\"bisque\",\"cone\":{\"past\":\"06\",\"next\":\"05\",\"fraction\":")
+                .contains("\"top_s\":{\"at\":")
+                .contains("\"unload_s\":{\"at\":")
+                .contains("\"energy_kwh\":{\"at\":")
+                .contains("\"currency\":\"EUR\"")
+                .contains("\"wanted\":{\"cone\":\"04\",\"top_c\":{\"at\":105")
+                .contains("\"not_known\":[\"kiln_never_seen\",\"load\",\"ware\"]");
+    }
+
+    @Test
+    void aRashPlanIsWarnedOfWithItsSegmentAndReason() throws IOException {
+        Path rash = Files.writeString(
+                folder.resolve("rash.toml"),
+                "name = \"Rash\"\n[[segment]]\nrate = \"300 °C/h\"\nto = \"1290 °C\"\n[[segment]]\ncool = \"free\"\n");
+        Line said = outlook(rash.toString(), "--kiln", "tall-drum", "--ware", "raw", "--thickness-mm", "20");
+        assertThat(said.out())
+                .contains("! Segment 1: 300 °C/h is faster than the kiln may heat: at most 250 °C/h (kiln maker's sheet).")
+                .contains("! Segment 1: 1290 °C is above the kiln's limit, 1260 °C (kiln maker's sheet).")
+                .contains("where water boils; at most")
+                .contains("raw ware is not held below 100 °C at all");
+    }
+
+    @Test
+    void earlierFiringsOfTheKilnSharpenTheAnswer() throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        for (int s = 0; s <= 36 * 3600; s += 60) {
+            double h = s / 3600.0;
+            double celsius = h < 10 ? 15 + 1000 * h / 10 : 15 + 1000 * Math.exp(-(h - 10) / 5.0);
+            text.append(String.format(Locale.ROOT, "%d,%.2f%n", s, celsius));
+        }
+        Path log = Files.writeString(folder.resolve("log.csv"), text);
+        Line said = outlook("bisque", "--earlier", log.toString(), "--json");
+        assertThat(said.exit()).isZero();
+        assertThat(said.out()).doesNotContain("kiln_never_seen");
+    }
+
+    @Test
+    void refusesAWantedConeThatDoesNotExist() {
+        Line said = outlook("bisque", "--wanted", "66");
+        assertThat(said.exit()).isEqualTo(2);
+        assertThat(said.err()).contains("--wanted: there is no cone \"66\"");
+    }
+
+    @Test
+    void refusesALoadThatCanOnlyBeASlip() {
+        Line said = outlook("bisque", "--load-kg", "-3");
+        assertThat(said.exit()).isEqualTo(2);
+        assertThat(said.err()).contains("--load-kg: found -3.0, expected 0.1 to 5000.0 kg");
+    }
+}

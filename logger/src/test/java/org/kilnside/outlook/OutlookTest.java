@@ -1,0 +1,282 @@
+package org.kilnside.outlook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.kilnside.files.UnitText;
+import org.kilnside.firing.Kiln;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConePosition;
+import org.kilnside.outlook.Outlook.Unknown;
+import org.kilnside.outlook.PlanWarning.AboveLimit;
+import org.kilnside.outlook.PlanWarning.Basis;
+import org.kilnside.outlook.PlanWarning.CandlingShort;
+import org.kilnside.outlook.PlanWarning.CannotFollow;
+import org.kilnside.outlook.PlanWarning.CoolsSlower;
+import org.kilnside.outlook.PlanWarning.HoldMayBoil;
+import org.kilnside.outlook.PlanWarning.MissesAim;
+import org.kilnside.outlook.PlanWarning.Passage;
+import org.kilnside.outlook.PlanWarning.TooFast;
+import org.kilnside.outlook.PlanWarning.TopOutOfReach;
+import org.kilnside.quantity.Energy;
+import org.kilnside.quantity.Power;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.quantity.Volume;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.schedule.Segment;
+
+class OutlookTest {
+    private static final Kiln UNKNOWN = Kiln.named("a kiln");
+
+    /** The scenario's kiln: 68 litres, 5.6 kW, brick, 1260 °C and 250 °C/h by its maker. */
+    private static Kiln tallDrum(double kilowatts) {
+        return new Kiln(
+                "Tall Drum",
+                Optional.of(Volume.ofLitres(68)),
+                Optional.of(Power.ofKilowatts(kilowatts)),
+                Optional.of(Kiln.Wall.BRICK),
+                Kiln.Opening.LID,
+                Optional.empty(),
+                Optional.of(new Kiln.Tariff(0.30, "EUR")),
+                new Kiln.Limits(
+                        Optional.of(Temperature.ofCelsius(1260)), Optional.of(UnitText.rate("250 °C/h"))),
+                Kiln.Thresholds.COMMON_PRACTICE,
+                List.of());
+    }
+
+    private static Segment ramp(String rate, String to, String hold) {
+        return new Segment.Ramp(
+                UnitText.rate(rate),
+                UnitText.temperature(to),
+                hold.isEmpty() ? Duration.ZERO : UnitText.duration(hold));
+    }
+
+    private static Schedule plan(Segment... segments) {
+        List<Segment> all = new ArrayList<>(List.of(segments));
+        all.add(new Segment.FreeCooling());
+        return new Schedule("a plan", all);
+    }
+
+    private static Schedule aimingFor(String cone, Segment... segments) {
+        Schedule plan = plan(segments);
+        return new Schedule(plan.name(), Optional.of(cone), Optional.empty(), Optional.empty(), plan.segments());
+    }
+
+    private static Outlook of(Schedule plan, Kiln kiln) {
+        return Outlook.of(OutlookQuestion.about(plan, kiln));
+    }
+
+    private static <T extends PlanWarning> List<T> warnings(Outlook outlook, Class<T> kind) {
+        return outlook.warnings().stream()
+                .filter(kind::isInstance)
+                .map(kind::cast)
+                .toList();
+    }
+
+    // Published: "Temperature Equivalents for Pyrometric Cones", wall chart, self-supporting regular.
+    @ParameterizedTest
+    @CsvSource({"60, 06, 998", "60, 04, 1063", "60, 1, 1137", "60, 6, 1222", "150, 6, 1243", "150, 04, 1070"})
+    void aPlanToARowOfTheChartComesToThatCone(double kelvinPerHour, String cone, double celsius) {
+        Outlook outlook =
+                of(plan(ramp("100 °C/h", celsius - 150 + " °C", ""), ramp(kelvinPerHour + " °C/h", celsius + " °C", "")), UNKNOWN);
+        double wanted = ConePosition.at(Cone.parse(cone)).steps().orElseThrow();
+        assertThat(outlook.cone().cone().steps().orElseThrow()).isCloseTo(wanted, within(0.4));
+        assertThat(outlook.cone().between().from().steps().orElseThrow()).isLessThan(wanted);
+        assertThat(outlook.cone().between().to().steps().orElseThrow()).isGreaterThan(wanted);
+    }
+
+    // The same chart, turned round.
+    @ParameterizedTest
+    @CsvSource({"60, 06, 998", "60, 6, 1222", "150, 6, 1243", "60, 5.5, 1203"})
+    void theWantedTopIsTheChartsTemperature(double kelvinPerHour, String cone, double celsius) {
+        Schedule plan = plan(ramp("100 °C/h", "900 °C", ""), ramp(kelvinPerHour + " °C/h", "1100 °C", ""));
+        Outlook outlook =
+                Outlook.of(OutlookQuestion.about(plan, UNKNOWN).withWanted(Optional.of(Cone.parse(cone))));
+        assertThat(outlook.wanted().orElseThrow().top().orElseThrow().probable().celsius())
+                .isCloseTo(celsius, within(6.0));
+    }
+
+    @Test
+    void thePlanWithTheWantedTopOrHoldComesToTheWantedCone() {
+        Schedule plan = plan(ramp("100 °C/h", "1000 °C", ""), ramp("80 °C/h", "1200 °C", "10 min"));
+        OutlookQuestion question =
+                OutlookQuestion.about(plan, tallDrum(8)).withWanted(Optional.of(Cone.parse("6")));
+        WantedCone wanted = Outlook.of(question).wanted().orElseThrow();
+        double six = ConePosition.at(Cone.parse("6")).steps().orElseThrow();
+        Schedule hotter = WantedCone.withTop(
+                plan, wanted.top().orElseThrow().probable().celsius());
+        Schedule longer = WantedCone.withHold(plan, wanted.hold().orElseThrow().toSeconds());
+        assertThat(Outlook.of(question.withPlan(hotter)).cone().cone().steps().orElseThrow())
+                .isCloseTo(six, within(0.03));
+        assertThat(Outlook.of(question.withPlan(longer)).cone().cone().steps().orElseThrow())
+                .isCloseTo(six, within(0.03));
+    }
+
+    @Test
+    void aKilnThatIsStrongEnoughTakesThePlansTime() {
+        Outlook outlook = of(plan(ramp("50 °C/h", "615 °C", "1 h"), ramp("100 °C/h", "1015 °C", "")), tallDrum(12));
+        // Independent: 600 K at 50 K/h, an hour, 400 K at 100 K/h.
+        assertThat(outlook.planned()).isEqualTo(Duration.ofHours(17));
+        assertThat(outlook.arrival().orElseThrow().between().contains(Duration.ofHours(17)))
+                .isTrue();
+        assertThat(warnings(outlook, CannotFollow.class)).isEmpty();
+    }
+
+    @Test
+    void elementsThatCannotFollowAreWarnedOfAtTheirSegmentAndTemperature() {
+        Outlook outlook = of(plan(ramp("60 °C/h", "300 °C", ""), ramp("240 °C/h", "1200 °C", "")), tallDrum(5.6));
+        List<CannotFollow> found = warnings(outlook, CannotFollow.class);
+        assertThat(found).extracting(PlanWarning::segment).containsExactly(2);
+        assertThat(found.get(0).from().celsius()).isBetween(300.0, 1190.0);
+        assertThat(found.get(0).share()).isGreaterThan(0.5);
+        assertThat(outlook.arrival().orElseThrow().probable()).isGreaterThan(outlook.planned());
+    }
+
+    @Test
+    void aTopNoKilnOfItsPowerReachesIsCalledOutOfReach() {
+        // A kiln whose plate says 1.2 kW for 68 litres: 18 W a litre, a quarter of the usual (common practice).
+        Outlook outlook = of(plan(ramp("100 °C/h", "1250 °C", "")), tallDrum(1.2));
+        assertThat(warnings(outlook, TopOutOfReach.class)).hasSize(1);
+        assertThat(outlook.arrival()).isEmpty();
+        assertThat(outlook.highest().probable().celsius()).isLessThan(1240);
+        assertThat(outlook.crack()).isPresent();
+    }
+
+    @Test
+    void aKilnOfUnknownPowerIsNotCalledTooWeakButSaidToBeUnknown() {
+        Outlook outlook = of(plan(ramp("900 °C/h", "1250 °C", "")), UNKNOWN);
+        assertThat(warnings(outlook, CannotFollow.class)).isEmpty();
+        assertThat(outlook.unknowns())
+                .contains(Unknown.POWER, Unknown.SIZE, Unknown.KILN_NEVER_SEEN, Unknown.TARIFF, Unknown.LOAD);
+        assertThat(outlook.energy()).isEmpty();
+        assertThat(outlook.cost()).isEmpty();
+        assertThat(outlook.reaches()).isEmpty();
+    }
+
+    @Test
+    void energyCostsWhatTheTariffSays() {
+        Outlook outlook = of(plan(ramp("100 °C/h", "1000 °C", "")), tallDrum(5.6));
+        Estimate<Energy> energy = outlook.energy().orElseThrow();
+        // Common practice: a 68 litre kiln takes some 20 to 45 kWh to 1000 °C; at most full power all the time.
+        assertThat(energy.probable().kilowattHours()).isBetween(10.0, 45.0);
+        assertThat(energy.to().kilowattHours()).isLessThan(5.6 * 10.5 * 1.2);
+        assertThat(outlook.cost().orElseThrow().price().probable())
+                .isCloseTo(0.30 * energy.probable().kilowattHours(), within(1e-9));
+        assertThat(outlook.cost().orElseThrow().currency()).isEqualTo("EUR");
+    }
+
+    @Test
+    void aHeavierLoadTakesMoreEnergyAndCoolsLater() {
+        OutlookQuestion question =
+                OutlookQuestion.about(plan(ramp("100 °C/h", "1000 °C", "")), tallDrum(7));
+        Outlook light = Outlook.of(question.withLoadKg(OptionalDouble.of(10)));
+        Outlook heavy = Outlook.of(question.withLoadKg(OptionalDouble.of(60)));
+        assertThat(heavy.energy().orElseThrow().probable()).isGreaterThan(light.energy().orElseThrow().probable());
+        assertThat(heavy.unload().orElseThrow().probable()).isGreaterThan(light.unload().orElseThrow().probable());
+        assertThat(heavy.unknowns()).doesNotContain(Unknown.LOAD);
+    }
+
+    @Test
+    void rawWareIsNotToGoFastThroughSteamQuartzAndBurnOut() {
+        Schedule rash = plan(ramp("200 °C/h", "1000 °C", ""));
+        Outlook outlook = Outlook.of(OutlookQuestion.about(rash, UNKNOWN)
+                .withWare(new Ware(Optional.of(Ware.State.RAW), OptionalDouble.of(25), Optional.empty())));
+        assertThat(warnings(outlook, TooFast.class))
+                .filteredOn(each -> each.basis() == Basis.COMMON_PRACTICE && each.passage() != Passage.QUARTZ_FALLING)
+                .extracting(TooFast::passage)
+                .containsExactly(Passage.BOILING, Passage.QUARTZ_RISING, Passage.BURN_OUT);
+        // Common practice: 50 °C/h for thick ware, 12 h of candling.
+        TooFast boiling = warnings(outlook, TooFast.class).get(0);
+        assertThat(boiling.limit().kelvinPerHour()).isEqualTo(50);
+        assertThat(boiling.found().kelvinPerHour()).isCloseTo(200, within(1.0));
+        assertThat(warnings(outlook, CandlingShort.class))
+                .containsExactly(new CandlingShort(1, Duration.ZERO, Duration.ofHours(12)));
+    }
+
+    @Test
+    void aCarefulBisqueOfThinRawWareIsNotWarnedOf() {
+        Schedule careful = plan(
+                ramp("60 °C/h", "82 °C", "2 h"),
+                ramp("80 °C/h", "600 °C", ""),
+                ramp("110 °C/h", "890 °C", ""),
+                ramp("60 °C/h", "992 °C", "10 min"));
+        Outlook outlook = Outlook.of(OutlookQuestion.about(careful, tallDrum(7))
+                .withWare(new Ware(Optional.of(Ware.State.RAW), OptionalDouble.of(6), Optional.empty())));
+        assertThat(outlook.warnings()).isEmpty();
+    }
+
+    @Test
+    void aHoldJustBelowBoilingMayBoil() {
+        Schedule near = plan(ramp("60 °C/h", "95 °C", "4 h"), ramp("80 °C/h", "1000 °C", ""));
+        Outlook outlook = Outlook.of(OutlookQuestion.about(near, UNKNOWN)
+                .withWare(new Ware(Optional.of(Ware.State.RAW), OptionalDouble.of(6), Optional.empty())));
+        assertThat(warnings(outlook, HoldMayBoil.class))
+                .containsExactly(new HoldMayBoil(1, Temperature.ofCelsius(95)));
+    }
+
+    @Test
+    void limitsOfKilnAndWareAreHeldAgainstEverySegment() {
+        Schedule hot = plan(ramp("300 °C/h", "1000 °C", ""), ramp("100 °C/h", "1280 °C", ""));
+        Outlook outlook = Outlook.of(OutlookQuestion.about(hot, tallDrum(9))
+                .withWare(new Ware(
+                        Optional.of(Ware.State.GLAZED), OptionalDouble.empty(), Optional.of(Temperature.ofCelsius(1240)))));
+        assertThat(warnings(outlook, AboveLimit.class))
+                .extracting(AboveLimit::segment, AboveLimit::basis)
+                .containsExactlyInAnyOrder(
+                        org.assertj.core.groups.Tuple.tuple(2, Basis.KILN_MAKER),
+                        org.assertj.core.groups.Tuple.tuple(2, Basis.WARE_MAKER));
+        assertThat(warnings(outlook, TooFast.class))
+                .anySatisfy(each -> assertThat(each.passage()).isEqualTo(Passage.WHOLE_SEGMENT));
+    }
+
+    @Test
+    void controlledCoolingFasterThanTheKilnCoolsIsWarnedOf() {
+        Outlook outlook = of(
+                plan(ramp("150 °C/h", "1200 °C", ""), ramp("900 °C/h", "700 °C", "30 min")), tallDrum(7));
+        List<CoolsSlower> found = warnings(outlook, CoolsSlower.class);
+        assertThat(found).extracting(PlanWarning::segment).containsExactly(2);
+        assertThat(found.get(0).own().kelvinPerHour()).isLessThan(found.get(0).planned().kelvinPerHour());
+    }
+
+    @Test
+    void aPlanThatMissesTheConeItAimsForIsToldByHowMuch() {
+        Outlook outlook = of(aimingFor("cone 6", ramp("60 °C/h", "1150 °C", "")), UNKNOWN);
+        MissesAim misses = warnings(outlook, MissesAim.class).get(0);
+        assertThat(misses.aim()).isEqualTo(Cone.parse("6"));
+        // Published: cone 2 goes down at 1142 °C, cone 3 at 1152 °C, 60 °C/h.
+        assertThat(misses.cones()).isBetween(-4.0, -2.8);
+    }
+
+    @Test
+    void aConeTheRestOfThePlanIsTooHotForHasNoTop() {
+        Schedule plan = plan(ramp("100 °C/h", "1150 °C", "1 h"), ramp("60 °C/h", "1200 °C", ""));
+        WantedCone wanted = Outlook.of(OutlookQuestion.about(plan, UNKNOWN).withWanted(Optional.of(Cone.parse("06"))))
+                .wanted()
+                .orElseThrow();
+        assertThat(wanted.top()).isEmpty();
+        assertThat(wanted.noTop()).contains(WantedCone.NoTop.REST_IS_HOTTER);
+    }
+
+    @Test
+    void theSameQuestionGivesTheSameAnswer() {
+        OutlookQuestion question =
+                OutlookQuestion.about(plan(ramp("100 °C/h", "1100 °C", "20 min")), tallDrum(5.6));
+        assertThat(Outlook.of(question).unload()).isEqualTo(Outlook.of(question).unload());
+    }
+
+    @Test
+    void aCandlingAloneIsAnsweredWithoutACone() {
+        Outlook outlook = of(plan(ramp("40 °C/h", "80 °C", "8 h")), tallDrum(5.6));
+        assertThat(outlook.cone().cone().past()).isEmpty();
+        assertThat(outlook.unload()).isPresent();
+        assertThat(outlook.crack().orElseThrow().probable()).isLessThanOrEqualTo(outlook.unload().orElseThrow().probable());
+    }
+}
