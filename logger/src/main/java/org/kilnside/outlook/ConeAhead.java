@@ -44,11 +44,11 @@ public record ConeAhead(ConePosition cone, Estimate<ConePosition> between, Optio
     }
 
     /** How far below and above the middle's cone nine in ten of the kilns come: only those that do not follow part. */
-    private static double[] kilns(
-            ImaginedFirings firings, ConeTable table, SensorUncertainty sensor, double middle) {
+    private static double[] kilns(ImaginedFirings firings, ConeTable table, SensorUncertainty sensor, double middle) {
         List<ImaginedFiring> draws = firings.draws();
-        if (draws.stream().allMatch(draw -> draw.arrivalS().isPresent()
-                && draw.legs().stream().allMatch(leg -> leg.lagsFromC().isEmpty()))) {
+        if (draws.stream()
+                .allMatch(draw -> draw.arrivalS().isPresent()
+                        && draw.legs().stream().allMatch(leg -> leg.lagsFromC().isEmpty()))) {
             return new double[] {0, 0};
         }
         int step = Math.max(1, draws.size() / TRIED);

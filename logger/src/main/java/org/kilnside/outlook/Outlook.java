@@ -103,10 +103,8 @@ public record Outlook(
      */
     public static Outlook of(OutlookQuestion question, LikelyKilns kilns) {
         Kiln.Thresholds thresholds = question.kiln().thresholds();
-        ImaginedFirings firings = ImaginedFirings.of(
-                question.plan(),
-                kilns,
-                List.of(thresholds.crack(), thresholds.unload()));
+        ImaginedFirings firings =
+                ImaginedFirings.of(question.plan(), kilns, List.of(thresholds.crack(), thresholds.unload()));
         boolean powerKnown = firings.middle().powerKnown();
         ConeAhead cone = ConeAhead.of(firings, question.table(), question.sensor());
         Optional<Estimate<Energy>> energy = firings.likely(ImaginedFiring::energyKwh, ENERGY_LEAST)
@@ -129,8 +127,9 @@ public record Outlook(
                                 firings.share(firing -> firing.arrivalS().isPresent()))
                         : OptionalDouble.empty(),
                 energy,
-                energy.flatMap(
-                        used -> question.kiln().tariff().map(tariff -> new Cost(
+                energy.flatMap(used -> question.kiln()
+                        .tariff()
+                        .map(tariff -> new Cost(
                                 used.map(each -> each.kilowattHours() * tariff.pricePerKwh()), tariff.currency()))),
                 PlanWarnings.of(question, firings, cone, highest),
                 unknowns(question, kilns, firings),
@@ -150,8 +149,7 @@ public record Outlook(
 
     private static Estimate<Temperature> highest(ImaginedFirings firings, OutlookQuestion question) {
         double topC = question.plan().top().celsius();
-        ImaginedFirings.Likely likely = firings.likely(
-                        firing -> OptionalDouble.of(Math.max(1, firing.highestC())), 0)
+        ImaginedFirings.Likely likely = firings.likely(firing -> OptionalDouble.of(Math.max(1, firing.highestC())), 0)
                 .orElseThrow();
         double low = Math.min(likely.from(), likely.at() - HIGHEST_LEAST_K);
         double high = Math.max(likely.at(), Math.min(likely.to(), topC) + HIGHEST_LEAST_K);

@@ -98,11 +98,8 @@ final class PlanWarnings {
                     found.add(new AboveLimit(number, ramp.to(), ware.get(), Basis.WARE_MAKER));
                 }
                 Optional<HeatingRate> fastest = question.kiln().limits().rate();
-                if (fastest.isPresent()
-                        && !plan.isControlledCooling(number)
-                        && exceeds(ramp.rate(), fastest.get())) {
-                    found.add(new TooFast(
-                            number, Passage.WHOLE_SEGMENT, ramp.rate(), fastest.get(), Basis.KILN_MAKER));
+                if (fastest.isPresent() && !plan.isControlledCooling(number) && exceeds(ramp.rate(), fastest.get())) {
+                    found.add(new TooFast(number, Passage.WHOLE_SEGMENT, ramp.rate(), fastest.get(), Basis.KILN_MAKER));
                 }
             }
         }
@@ -144,12 +141,21 @@ final class PlanWarnings {
         switch (leg.planned().kind()) {
             case RAMP -> {
                 follows(index);
-                through(leg, BOILING_FROM_C, BOILING_TO_C, Passage.BOILING, question.ware().fastestTo600());
-                through(leg, QUARTZ_FROM_C, QUARTZ_TO_C, Passage.QUARTZ_RISING, question.ware().fastestTo600());
+                through(
+                        leg,
+                        BOILING_FROM_C,
+                        BOILING_TO_C,
+                        Passage.BOILING,
+                        question.ware().fastestTo600());
+                through(
+                        leg,
+                        QUARTZ_FROM_C,
+                        QUARTZ_TO_C,
+                        Passage.QUARTZ_RISING,
+                        question.ware().fastestTo600());
                 question.ware()
                         .fastestInBurnOut()
-                        .ifPresent(limit ->
-                                through(leg, BURN_OUT_FROM_C, BURN_OUT_TO_C, Passage.BURN_OUT, limit));
+                        .ifPresent(limit -> through(leg, BURN_OUT_FROM_C, BURN_OUT_TO_C, Passage.BURN_OUT, limit));
             }
             case CONTROLLED_COOLING -> {
                 coolsSlower(index);

@@ -23,7 +23,8 @@ import org.kilnside.thermal.LikelyKilns;
  * @param hold what the hold at the written top would have to be; empty when no hold up to twelve hours does it
  * @param noTop why there is no top; empty when there is one
  */
-public record WantedCone(Cone cone, Optional<Estimate<Temperature>> top, Optional<Duration> hold, Optional<NoTop> noTop) {
+public record WantedCone(
+        Cone cone, Optional<Estimate<Temperature>> top, Optional<Duration> hold, Optional<NoTop> noTop) {
     private static final double LOWEST_C = 350;
     private static final double HIGHEST_C = 1500;
     private static final double LONGEST_HOLD_S = 12 * 3600;
@@ -85,8 +86,10 @@ public record WantedCone(Cone cone, Optional<Estimate<Temperature>> top, Optiona
 
     private static double cones(OutlookQuestion question, LikelyKilns kilns, Schedule plan) {
         ImaginedFiring firing = ImaginedFirings.middle(
-                plan, kilns, List.of(
-                        Temperature.ofCelsius(Math.max(question.room().celsius() + 5, plan.top().celsius() - 330))));
+                plan,
+                kilns,
+                List.of(Temperature.ofCelsius(
+                        Math.max(question.room().celsius() + 5, plan.top().celsius() - 330))));
         return ConeAhead.reached(firing, question.table(), question.sensor())
                 .cone()
                 .steps()

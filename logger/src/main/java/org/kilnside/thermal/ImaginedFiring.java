@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.firing.Trace;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.PlannedCurve;
 import org.kilnside.schedule.Schedule;
-import org.kilnside.quantity.Temperature;
 
 /**
  * One plan fired in one kiln that this one may be. Times are seconds from the lighting.
@@ -69,8 +69,7 @@ public record ImaginedFiring(
                 .toList();
         double topC = plan.top().celsius();
         Recorder seen = new Recorder(slab, kiln, planned.size(), likely.powerKnown());
-        PlanRun run =
-                PlanRun.follow(slab, new PlanAhead(corners), 0, likely.powerKnown(), topC, seen);
+        PlanRun run = PlanRun.follow(slab, new PlanAhead(corners), 0, likely.powerKnown(), topC, seen);
         OptionalDouble arrival = OptionalDouble.empty();
         if (!Double.isNaN(run.arrivalS())) {
             arrival = OptionalDouble.of(run.arrivalS());

@@ -121,8 +121,7 @@ public final class LikelyKilns {
     private static LikelyKilns unseen(Kiln kiln, KilnMemory memory, double roomC, OptionalDouble loadKg) {
         Optional<WallKind> told = kiln.wall().map(wall -> WallKind.valueOf(wall.name()));
         Map<WallKind, Double> kinds = told.map(kind -> Map.of(kind, 1.0)).orElseGet(memory::kinds);
-        double builtForC =
-                kiln.limits().temperature().map(Temperature::celsius).orElse(BUILT_FOR_C);
+        double builtForC = kiln.limits().temperature().map(Temperature::celsius).orElse(BUILT_FOR_C);
         WallKind usual = WallKind.BRICK;
         List<Likely> draws = new ArrayList<>();
         for (WallKind kind : WallKind.values()) {
@@ -160,8 +159,7 @@ public final class LikelyKilns {
                 .toArray();
         return powers.length == 0
                 ? guess
-                : new Likely(
-                        guess.kind(), guess.kiln().withPsiC(powers[powers.length / 2]), guess.conductanceWK());
+                : new Likely(guess.kind(), guess.kiln().withPsiC(powers[powers.length / 2]), guess.conductanceWK());
     }
 
     /** A kiln is built to get to its limit, and to climb there. */
@@ -191,8 +189,9 @@ public final class LikelyKilns {
         OptionalDouble conductance = byGeometry(kiln, kind, guess, normal(draw, Prior.BASIC));
         OptionalDouble load = loadKg.isPresent() || kiln.volume().isEmpty()
                 ? loadKg
-                : OptionalDouble.of(
-                        USUAL_KG_L * kiln.volume().get().litres() * Math.exp(USUAL_KG_SCATTER * normal(draw, Prior.PHI)));
+                : OptionalDouble.of(USUAL_KG_L
+                        * kiln.volume().get().litres()
+                        * Math.exp(USUAL_KG_SCATTER * normal(draw, Prior.PHI)));
         return weighed(guess, kind, kiln, conductance, load, normal(draw, Prior.BASIC + 1));
     }
 
@@ -206,8 +205,7 @@ public final class LikelyKilns {
         for (int i = 0; i < DRAWS; i++) {
             draws.add(remembered(kiln, earlier.get(i % earlier.size()), roomC, logPhi, loadKg, OptionalDouble.of(i)));
         }
-        return new LikelyKilns(
-                remembered(kiln, newest, roomC, logPhi, loadKg, OptionalDouble.empty()), draws, true);
+        return new LikelyKilns(remembered(kiln, newest, roomC, logPhi, loadKg, OptionalDouble.empty()), draws, true);
     }
 
     private static Likely remembered(

@@ -40,8 +40,7 @@ record PlanRun(double endS, double arrivalS) {
     }
 
     /** The same under somebody's eyes. */
-    static PlanRun follow(
-            WallSlab slab, PlanAhead plan, double nowS, boolean limited, double askedC, Watch watch) {
+    static PlanRun follow(WallSlab slab, PlanAhead plan, double nowS, boolean limited, double askedC, Watch watch) {
         double time = nowS;
         double arrival = slab.chamberC() >= askedC - 1 ? nowS : Double.NaN;
         double cornerS = nowS;

@@ -134,8 +134,7 @@ public final class OutlookWords {
         if (wanted.hold().isPresent()) {
             lines.add(words.text(
                     "outlook.wanted_hold", written, words.duration(wanted.hold().get())));
-        } else if (wanted.top().isPresent()
-                && wanted.top().get().probable().isAbove(plan.top())) {
+        } else if (wanted.top().isPresent() && wanted.top().get().probable().isAbove(plan.top())) {
             lines.add(words.text("outlook.wanted_no_hold", written));
         }
         return lines;

@@ -57,7 +57,8 @@ class PlanOutlookCommandTest {
                 "name = \"Rash\"\n[[segment]]\nrate = \"300 °C/h\"\nto = \"1290 °C\"\n[[segment]]\ncool = \"free\"\n");
         Line said = outlook(rash.toString(), "--kiln", "tall-drum", "--ware", "raw", "--thickness-mm", "20");
         assertThat(said.out())
-                .contains("! Segment 1: 300 °C/h is faster than the kiln may heat: at most 250 °C/h (kiln maker's sheet).")
+                .contains(
+                        "! Segment 1: 300 °C/h is faster than the kiln may heat: at most 250 °C/h (kiln maker's sheet).")
                 .contains("! Segment 1: 1290 °C is above the kiln's limit, 1260 °C (kiln maker's sheet).")
                 .contains("where water boils; at most")
                 .contains("raw ware is not held below 100 °C at all");

@@ -46,8 +46,7 @@ class OutlookTest {
                 Kiln.Opening.LID,
                 Optional.empty(),
                 Optional.of(new Kiln.Tariff(0.30, "EUR")),
-                new Kiln.Limits(
-                        Optional.of(Temperature.ofCelsius(1260)), Optional.of(UnitText.rate("250 °C/h"))),
+                new Kiln.Limits(Optional.of(Temperature.ofCelsius(1260)), Optional.of(UnitText.rate("250 °C/h"))),
                 Kiln.Thresholds.COMMON_PRACTICE,
                 List.of());
     }
@@ -85,8 +84,9 @@ class OutlookTest {
     @ParameterizedTest
     @CsvSource({"60, 06, 998", "60, 04, 1063", "60, 1, 1137", "60, 6, 1222", "150, 6, 1243", "150, 04, 1070"})
     void aPlanToARowOfTheChartComesToThatCone(double kelvinPerHour, String cone, double celsius) {
-        Outlook outlook =
-                of(plan(ramp("100 °C/h", celsius - 150 + " °C", ""), ramp(kelvinPerHour + " °C/h", celsius + " °C", "")), UNKNOWN);
+        Outlook outlook = of(
+                plan(ramp("100 °C/h", celsius - 150 + " °C", ""), ramp(kelvinPerHour + " °C/h", celsius + " °C", "")),
+                UNKNOWN);
         double wanted = ConePosition.at(Cone.parse(cone)).steps().orElseThrow();
         assertThat(outlook.cone().cone().steps().orElseThrow()).isCloseTo(wanted, within(0.4));
         assertThat(outlook.cone().between().from().steps().orElseThrow()).isLessThan(wanted);
@@ -98,8 +98,7 @@ class OutlookTest {
     @CsvSource({"60, 06, 998", "60, 6, 1222", "150, 6, 1243", "60, 5.5, 1203"})
     void theWantedTopIsTheChartsTemperature(double kelvinPerHour, String cone, double celsius) {
         Schedule plan = plan(ramp("100 °C/h", "900 °C", ""), ramp(kelvinPerHour + " °C/h", "1100 °C", ""));
-        Outlook outlook =
-                Outlook.of(OutlookQuestion.about(plan, UNKNOWN).withWanted(Optional.of(Cone.parse(cone))));
+        Outlook outlook = Outlook.of(OutlookQuestion.about(plan, UNKNOWN).withWanted(Optional.of(Cone.parse(cone))));
         assertThat(outlook.wanted().orElseThrow().top().orElseThrow().probable().celsius())
                 .isCloseTo(celsius, within(6.0));
     }
@@ -107,12 +106,11 @@ class OutlookTest {
     @Test
     void thePlanWithTheWantedTopOrHoldComesToTheWantedCone() {
         Schedule plan = plan(ramp("100 °C/h", "1000 °C", ""), ramp("80 °C/h", "1200 °C", "10 min"));
-        OutlookQuestion question =
-                OutlookQuestion.about(plan, tallDrum(8)).withWanted(Optional.of(Cone.parse("6")));
+        OutlookQuestion question = OutlookQuestion.about(plan, tallDrum(8)).withWanted(Optional.of(Cone.parse("6")));
         WantedCone wanted = Outlook.of(question).wanted().orElseThrow();
         double six = ConePosition.at(Cone.parse("6")).steps().orElseThrow();
-        Schedule hotter = WantedCone.withTop(
-                plan, wanted.top().orElseThrow().probable().celsius());
+        Schedule hotter =
+                WantedCone.withTop(plan, wanted.top().orElseThrow().probable().celsius());
         Schedule longer = WantedCone.withHold(plan, wanted.hold().orElseThrow().toSeconds());
         assertThat(Outlook.of(question.withPlan(hotter)).cone().cone().steps().orElseThrow())
                 .isCloseTo(six, within(0.03));
@@ -175,12 +173,13 @@ class OutlookTest {
 
     @Test
     void aHeavierLoadTakesMoreEnergyAndCoolsLater() {
-        OutlookQuestion question =
-                OutlookQuestion.about(plan(ramp("100 °C/h", "1000 °C", "")), tallDrum(7));
+        OutlookQuestion question = OutlookQuestion.about(plan(ramp("100 °C/h", "1000 °C", "")), tallDrum(7));
         Outlook light = Outlook.of(question.withLoadKg(OptionalDouble.of(10)));
         Outlook heavy = Outlook.of(question.withLoadKg(OptionalDouble.of(60)));
-        assertThat(heavy.energy().orElseThrow().probable()).isGreaterThan(light.energy().orElseThrow().probable());
-        assertThat(heavy.unload().orElseThrow().probable()).isGreaterThan(light.unload().orElseThrow().probable());
+        assertThat(heavy.energy().orElseThrow().probable())
+                .isGreaterThan(light.energy().orElseThrow().probable());
+        assertThat(heavy.unload().orElseThrow().probable())
+                .isGreaterThan(light.unload().orElseThrow().probable());
         assertThat(heavy.unknowns()).doesNotContain(Unknown.LOAD);
     }
 
@@ -218,8 +217,7 @@ class OutlookTest {
         Schedule near = plan(ramp("60 °C/h", "95 °C", "4 h"), ramp("80 °C/h", "1000 °C", ""));
         Outlook outlook = Outlook.of(OutlookQuestion.about(near, UNKNOWN)
                 .withWare(new Ware(Optional.of(Ware.State.RAW), OptionalDouble.of(6), Optional.empty())));
-        assertThat(warnings(outlook, HoldMayBoil.class))
-                .containsExactly(new HoldMayBoil(1, Temperature.ofCelsius(95)));
+        assertThat(warnings(outlook, HoldMayBoil.class)).containsExactly(new HoldMayBoil(1, Temperature.ofCelsius(95)));
     }
 
     @Test
@@ -227,7 +225,9 @@ class OutlookTest {
         Schedule hot = plan(ramp("300 °C/h", "1000 °C", ""), ramp("100 °C/h", "1280 °C", ""));
         Outlook outlook = Outlook.of(OutlookQuestion.about(hot, tallDrum(9))
                 .withWare(new Ware(
-                        Optional.of(Ware.State.GLAZED), OptionalDouble.empty(), Optional.of(Temperature.ofCelsius(1240)))));
+                        Optional.of(Ware.State.GLAZED),
+                        OptionalDouble.empty(),
+                        Optional.of(Temperature.ofCelsius(1240)))));
         assertThat(warnings(outlook, AboveLimit.class))
                 .extracting(AboveLimit::segment, AboveLimit::basis)
                 .containsExactlyInAnyOrder(
@@ -239,11 +239,11 @@ class OutlookTest {
 
     @Test
     void controlledCoolingFasterThanTheKilnCoolsIsWarnedOf() {
-        Outlook outlook = of(
-                plan(ramp("150 °C/h", "1200 °C", ""), ramp("900 °C/h", "700 °C", "30 min")), tallDrum(7));
+        Outlook outlook = of(plan(ramp("150 °C/h", "1200 °C", ""), ramp("900 °C/h", "700 °C", "30 min")), tallDrum(7));
         List<CoolsSlower> found = warnings(outlook, CoolsSlower.class);
         assertThat(found).extracting(PlanWarning::segment).containsExactly(2);
-        assertThat(found.get(0).own().kelvinPerHour()).isLessThan(found.get(0).planned().kelvinPerHour());
+        assertThat(found.get(0).own().kelvinPerHour())
+                .isLessThan(found.get(0).planned().kelvinPerHour());
     }
 
     @Test
@@ -267,8 +267,7 @@ class OutlookTest {
 
     @Test
     void theSameQuestionGivesTheSameAnswer() {
-        OutlookQuestion question =
-                OutlookQuestion.about(plan(ramp("100 °C/h", "1100 °C", "20 min")), tallDrum(5.6));
+        OutlookQuestion question = OutlookQuestion.about(plan(ramp("100 °C/h", "1100 °C", "20 min")), tallDrum(5.6));
         assertThat(Outlook.of(question).unload()).isEqualTo(Outlook.of(question).unload());
     }
 
@@ -277,6 +276,7 @@ class OutlookTest {
         Outlook outlook = of(plan(ramp("40 °C/h", "80 °C", "8 h")), tallDrum(5.6));
         assertThat(outlook.cone().cone().past()).isEmpty();
         assertThat(outlook.unload()).isPresent();
-        assertThat(outlook.crack().orElseThrow().probable()).isLessThanOrEqualTo(outlook.unload().orElseThrow().probable());
+        assertThat(outlook.crack().orElseThrow().probable())
+                .isLessThanOrEqualTo(outlook.unload().orElseThrow().probable());
     }
 }

@@ -82,8 +82,7 @@ class ImaginedFiringsTest {
                 KilnMemory.none(Optional.empty()),
                 Temperature.ofCelsius(20),
                 OptionalDouble.empty());
-        ImaginedFiring middle =
-                ImaginedFirings.middle(plan(100, 1020), kilns, List.of(Temperature.ofCelsius(120)));
+        ImaginedFiring middle = ImaginedFirings.middle(plan(100, 1020), kilns, List.of(Temperature.ofCelsius(120)));
         // Independent: 1000 K at 100 K/h; a controller calls the last kelvin reached.
         assertThat(middle.arrivalS().orElseThrow()).isCloseTo(36_000, within(60.0));
         assertThat(middle.powerKnown()).isFalse();
@@ -98,8 +97,7 @@ class ImaginedFiringsTest {
                 KilnMemory.none(Optional.empty()),
                 Temperature.ofCelsius(20),
                 OptionalDouble.empty());
-        ImaginedFiring middle =
-                ImaginedFirings.middle(plan(100, 1020), kilns, List.of(Temperature.ofCelsius(19)));
+        ImaginedFiring middle = ImaginedFirings.middle(plan(100, 1020), kilns, List.of(Temperature.ofCelsius(19)));
         assertThat(middle.belowS().get(0)).isEmpty();
     }
 

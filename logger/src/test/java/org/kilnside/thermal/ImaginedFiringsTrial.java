@@ -78,7 +78,8 @@ final class ImaginedFiringsTrial {
         return cases;
     }
 
-    private static void add(List<Case> cases, String question, Optional<ImaginedFirings.Likely> imagined, double truth) {
+    private static void add(
+            List<Case> cases, String question, Optional<ImaginedFirings.Likely> imagined, double truth) {
         if (imagined.isPresent() && !Double.isNaN(truth)) {
             cases.add(new Case(question, imagined.get(), truth));
         }
