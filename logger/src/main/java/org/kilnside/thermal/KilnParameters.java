@@ -66,9 +66,4 @@ record KilnParameters(
                 psiC,
                 ambientC);
     }
-
-    KilnParameters withPsiC(double other) {
-        return new KilnParameters(
-                tauS, biot, phi, lambda, leakExponent, conductivitySteepness, capacitySteepness, film, other, ambientC);
-    }
 }
