@@ -12,6 +12,7 @@ import org.kilnside.command.KilnsideCommand;
 import org.kilnside.command.PlanCommand;
 import org.kilnside.command.PortsCommand;
 import org.kilnside.command.RecordCommand;
+import org.kilnside.command.ReviewCommand;
 import org.kilnside.command.ShareCommand;
 import org.kilnside.command.Surroundings;
 import org.kilnside.command.WatchCommand;
@@ -44,6 +45,7 @@ public final class Kilnside {
         commands.put("emf", new EmfCommand());
         commands.put("cone", new ConeCommand());
         commands.put("forecast", new ForecastCommand());
+        commands.put("review", new ReviewCommand());
         return commands;
     }
 }

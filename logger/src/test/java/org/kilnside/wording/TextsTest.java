@@ -27,6 +27,11 @@ import org.kilnside.firing.FiringEvent;
 import org.kilnside.outlook.Outlook;
 import org.kilnside.outlook.PlanWarning;
 import org.kilnside.outlook.WantedCone;
+import org.kilnside.review.Advice;
+import org.kilnside.review.CauseCode;
+import org.kilnside.review.Evidence;
+import org.kilnside.review.Remark;
+import org.kilnside.review.Sureness;
 import org.kilnside.sensor.SensorFault;
 import org.kilnside.sensor.SignalWatch;
 import org.kilnside.session.Connection;
@@ -55,7 +60,12 @@ class TextsTest {
             Map.entry("outlook.no_top", WantedCone.NoTop.class),
             Map.entry("line", LineView.Verdict.class),
             Map.entry("line.sort", LineView.Sort.class),
-            Map.entry("line.why", LineView.Verdict.class));
+            Map.entry("line.why", LineView.Verdict.class),
+            Map.entry("review.cause", CauseCode.class),
+            Map.entry("review.sure", Sureness.class),
+            Map.entry("review.evidence", Evidence.Kind.class),
+            Map.entry("review.advice", Advice.Kind.class),
+            Map.entry("review.remark", Remark.Kind.class));
 
     private static final Pattern PLACE = Pattern.compile("\\{\\d}");
     private static final Pattern LITERAL = Pattern.compile("\"([a-z0-9_]+(?:\\.[a-zA-Z0-9_]+)*)\"");

@@ -1,0 +1,192 @@
+package org.kilnside.command;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.kilnside.files.FileRefusedException;
+import org.kilnside.files.JsonObject;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConePosition;
+import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.review.Review;
+import org.kilnside.review.ReviewQuestion;
+import org.kilnside.review.Reviewer;
+import org.kilnside.review.WitnessPack;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.wording.ReviewWords;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Why a load came out as it did. */
+@Command(
+        name = "review",
+        mixinStandardHelpOptions = true,
+        description =
+                "Says by how much a firing fell short of its plan or went over it, through what, what to change next time, and what to do with the load.")
+public final class ReviewCommand implements Callable<Integer> {
+    @Mixin
+    private Surroundings around;
+
+    @Mixin
+    private SensorOptions sensor;
+
+    @Parameters(paramLabel = "FIRING|LOG", description = "A firing's number in the book, or a log as a CSV file.")
+    private String what;
+
+    @Option(
+            names = "--book",
+            paramLabel = "FILE",
+            description = "The firing book (this system's usual place, unless given).")
+    private Optional<Path> book = Optional.empty();
+
+    @Option(
+            names = "--plan",
+            paramLabel = "FILE",
+            description = "The plan's file, or the name of one; a firing of the book brings its own.")
+    private Optional<String> plan = Optional.empty();
+
+    @Option(
+            names = "--wanted",
+            paramLabel = "CONE",
+            description = "The cone the load wants, such as 6 (the one the plan aims for, unless given).")
+    private Optional<String> wanted = Optional.empty();
+
+    @Option(
+            names = "--witness",
+            paramLabel = "PACK",
+            description =
+                    "What the witness cones of one shelf showed, such as \"middle 5:90 6:35 7:0\" (degrees of bend) or \"top 6@21:10\" (seen down at); may be given several times.")
+    private List<String> witness = List.of();
+
+    @Option(
+            names = "--earlier",
+            paramLabel = "FIRING|LOG",
+            description = "An earlier firing of the same kiln, oldest first; may be given several times.")
+    private List<String> earlier = List.of();
+
+    @Option(
+            names = "--series",
+            paramLabel = "SERIES",
+            defaultValue = "self-supporting",
+            description = "The cones meant: self-supporting, large or small (${DEFAULT-VALUE}, unless given).")
+    private String series;
+
+    @Option(names = "--json", description = "One JSON object.")
+    private boolean json;
+
+    @Override
+    public Integer call() {
+        ConeTable table = ConeTable.of(ConeSeries.ofWord(series)
+                .orElseThrow(() -> new Complaint(
+                        Complaint.ExitCode.USAGE,
+                        "--series knows self-supporting, large and small, found \"" + series + "\": choose one")));
+        ReviewedFiring firing = ReviewedFiring.find(what, book, sensor);
+        Schedule schedule = plan.map(name -> around.library().plan(name).schedule())
+                .or(firing::plan)
+                .orElseThrow(() -> new Complaint(
+                        Complaint.ExitCode.USAGE,
+                        "what was " + what + " meant to do? Name its plan with --plan: a file, or the name of one"));
+        if (firing.readings().curve().size() < 2) {
+            throw new FileRefusedException(FileRefusedException.Problem.of(
+                    what, "fewer than two readings in it can be taken as a kiln's; check the file"));
+        }
+        ReviewQuestion question = ReviewQuestion.about(firing.readings(), schedule)
+                .withTable(table)
+                .withWanted(wantedCone())
+                .withSensor(firing.sensor())
+                .withWitness(packs(firing, table))
+                .withEarlier(earlier.stream()
+                        .map(each -> ReviewedFiring.find(each, book, sensor).readings().curve())
+                        .filter(curve -> curve.size() > 1)
+                        .toList());
+        Review review = Reviewer.review(question);
+        ReviewWords words = new ReviewWords(around.words(), firing.startedAt(), review);
+        if (json) {
+            around.out().println(object(review, words));
+            review.remarks().forEach(remark -> around.err().println("kilnside: " + what + ": " + words.remark(remark)));
+        } else {
+            words.lines(review).forEach(around.out()::println);
+        }
+        firing.report().ifPresent(sentence -> around.err().println("kilnside: " + what + ": " + sentence));
+        return Complaint.ExitCode.DONE.code();
+    }
+
+    private Optional<Cone> wantedCone() {
+        return wanted.map(text -> Cone.find(text)
+                .orElseThrow(() -> new Complaint(
+                        Complaint.ExitCode.USAGE,
+                        "--wanted: there is no cone \"" + text
+                                + "\": cones run 022 … 01, then 1 … 14, softest first (06 is not 6)")));
+    }
+
+    private List<WitnessPack> packs(ReviewedFiring firing, ConeTable table) {
+        return witness.stream()
+                .map(text -> {
+                    WitnessPack pack;
+                    try {
+                        pack = WitnessPack.parse(text, firing.dayClock());
+                    } catch (IllegalArgumentException e) {
+                        throw new Complaint(Complaint.ExitCode.USAGE, "--witness: " + e.getMessage());
+                    }
+                    pack.cones().forEach(seen -> {
+                        if (!table.cones().contains(seen.cone())) {
+                            throw new Complaint(
+                                    Complaint.ExitCode.USAGE,
+                                    "--witness: the " + table.series().word() + " series has no " + seen.cone()
+                                            + ", expected one of its own; name the series with --series");
+                        }
+                    });
+                    return pack;
+                })
+                .toList();
+    }
+
+    private JsonObject object(Review review, ReviewWords words) {
+        return new JsonObject()
+                .with("log", what)
+                .with("plan_reaches", review.planReaches(), ReviewCommand::position)
+                .with("reached", review.reached(), ReviewCommand::position)
+                .with("short_of_plan", review.shortOfPlan().stream().boxed().findFirst(), ReviewCommand::hundredths)
+                .with("from", review.from().stream().boxed().findFirst(), ReviewCommand::hundredths)
+                .with("to", review.to().stream().boxed().findFirst(), ReviewCommand::hundredths)
+                .with("wanted", review.wanted(), Cone::number)
+                .with("short_of_wanted", review.shortOfWanted().stream().boxed().findFirst(), ReviewCommand::hundredths)
+                .with(
+                        "shares",
+                        review.shares().stream()
+                                .map(cost -> new JsonObject()
+                                        .with("code", cost.code().code())
+                                        .with("cones", hundredths(cost.cones()))
+                                        .with("detail", words.detail(cost)))
+                                .toList())
+                .with(
+                        "causes",
+                        review.causes().stream()
+                                .map(cause -> new JsonObject()
+                                        .with("code", cause.code().code())
+                                        .with("sure", cause.sure().word())
+                                        .with(
+                                                "evidence",
+                                                cause.evidence().stream()
+                                                        .map(words::evidence)
+                                                        .toList()))
+                                .toList())
+                .with("advice", review.advice().stream().map(words::advice).toList());
+    }
+
+    private static JsonObject position(ConePosition position) {
+        return new JsonObject()
+                .with("past", position.past(), Cone::number)
+                .with("next", position.next(), Cone::number)
+                .with("fraction", position.fraction().stream().boxed().findFirst(), ReviewCommand::hundredths);
+    }
+
+    private static double hundredths(double value) {
+        double rounded = Math.round(value * 100) / 100.0;
+        return rounded == 0 ? 0 : rounded;
+    }
+}

@@ -1,0 +1,99 @@
+package org.kilnside.command;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.kilnside.book.Book;
+import org.kilnside.book.RecordedFiring;
+import org.kilnside.files.CsvLogs;
+import org.kilnside.files.Log;
+import org.kilnside.firing.GoodReadings;
+import org.kilnside.firing.Trace;
+import org.kilnside.review.WitnessPack;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.Calibration;
+import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.sensor.ToleranceClass;
+
+/**
+ * A firing to be reviewed, out of the book or out of a log.
+ *
+ * @param readings its good readings
+ * @param startedAt the wall clock at elapsed time 0; empty when the log does not say
+ * @param plan the plan it was fired by, where the book knows it
+ * @param sensor what is known of its sensor
+ * @param report what was left out of a log
+ */
+record ReviewedFiring(
+        GoodReadings readings,
+        Optional<Instant> startedAt,
+        Optional<Schedule> plan,
+        SensorUncertainty sensor,
+        Optional<String> report) {
+
+    /** A firing's number, unless there is a file of that name. */
+    static ReviewedFiring find(String named, Optional<Path> book, SensorOptions options) {
+        boolean number = named.matches("\\d{1,18}");
+        if (number && !Files.exists(Path.of(named))) {
+            try (Book opened = Book.open(Surroundings.book(book))) {
+                return of(opened.firing(Long.parseLong(named)));
+            }
+        }
+        Log log = CsvLogs.read(Path.of(named));
+        return new ReviewedFiring(
+                GoodReadings.of(options.truth(log, named)),
+                log.startedAt(),
+                Optional.empty(),
+                options.uncertainty(),
+                log.report().sentence());
+    }
+
+    private static ReviewedFiring of(RecordedFiring firing) {
+        SensorUncertainty sensor = firing.sensors().isEmpty()
+                        || firing.sensors().get(0).probes().isEmpty()
+                ? SensorUncertainty.UNKNOWN
+                : new SensorUncertainty(
+                        firing.sensors().get(0).probes().get(0), ToleranceClass.CLASS_2, Calibration.NONE);
+        return new ReviewedFiring(
+                GoodReadings.of(firing.curve()),
+                Optional.of(firing.start().startedAt()),
+                firing.start().plan(),
+                sensor,
+                Optional.empty());
+    }
+
+    /** Of the days on which the log passes a time of day, the one nearest to the highest reading. */
+    WitnessPack.DayClock dayClock() {
+        return (hour, minute, second) -> {
+            Trace curve = readings.curve();
+            if (startedAt.isEmpty() || curve.isEmpty()) {
+                return OptionalLong.empty();
+            }
+            int highest = 0;
+            for (int i = 1; i < curve.size(); i++) {
+                highest = curve.temperatureC(i) > curve.temperatureC(highest) ? i : highest;
+            }
+            Instant top = startedAt.get().plusMillis(curve.elapsedMs(highest));
+            ZonedDateTime onDay =
+                    top.atZone(ZoneId.systemDefault()).with(LocalTime.of(hour, minute, second));
+            long best = Long.MAX_VALUE;
+            OptionalLong found = OptionalLong.empty();
+            for (int day = -1; day <= 1; day++) {
+                Instant then = onDay.plusDays(day).toInstant();
+                long elapsed = then.toEpochMilli() - startedAt.get().toEpochMilli();
+                long apart = Math.abs(then.toEpochMilli() - top.toEpochMilli());
+                boolean within = elapsed >= curve.elapsedMs(0) && elapsed <= curve.elapsedMs(curve.size() - 1);
+                if (within && apart < best) {
+                    best = apart;
+                    found = OptionalLong.of(elapsed);
+                }
+            }
+            return found;
+        };
+    }
+}

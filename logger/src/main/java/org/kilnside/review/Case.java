@@ -1,0 +1,274 @@
+package org.kilnside.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.kilnside.firing.GoodReadings;
+import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConePosition;
+import org.kilnside.heatwork.ConeReached;
+import org.kilnside.heatwork.HeatWork;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.PlannedCurve;
+import org.kilnside.schedule.Segment;
+
+/** A firing laid out for review: its parts, its plan's parts, its cost part by part, what its controller and cones say. */
+final class Case {
+    /** Nine in ten of a normal error, in standard errors. */
+    private static final double NINE_IN_TEN = 1.645;
+
+    /** Further from the plan's top than this, a firing that was not cut short had another plan (common practice). */
+    private static final double ANOTHER_PLAN_K = 100;
+
+    private static final double WARM_C = 60;
+
+    private final ReviewQuestion question;
+    private final Bins bins;
+    private final Optional<HiddenTop> hidden;
+    private final TopPhase phase;
+    private final Shape real;
+    private final Shape plan;
+    private final Conduct conduct;
+    private final WitnessJudgement witness;
+    private final Attribution attribution;
+    private final Map<Attribution.Part, Double> shares;
+    private final Shape.FreeFall fall;
+    private final ConeReached seen;
+    private final boolean riseSeen;
+
+    private Case(ReviewQuestion question) {
+        this.question = question;
+        Bins read = Bins.of(question.readings().curve());
+        PlannedCurve planned = question.plan().curveFrom(Temperature.ofCelsius(start(read)));
+        Shape unfallen = Shape.planned(planned, new Line(), Shape.FreeFall.USUAL);
+        double topC = unfallen.levelC();
+        hidden = HiddenTop.of(
+                read, Shape.FreeFall.USUAL, topC, unfallen.lastRateKPerH(), unfallen.top().lengthS());
+        bins = hidden.map(HiddenTop::filled).orElse(read);
+        phase = TopPhase.of(bins);
+        fall = freeFall(bins, phase);
+        Shape measured = Shape.measured(bins, phase, fall);
+        plan = Shape.planned(planned, measured.fall(), fall);
+        riseSeen = measured.rise().size() > 1 && measured.rise().celsius(0) < -100;
+        real = riseSeen ? measured : new Shape(measured.levelC(), plan.rise(), measured.top(), measured.fall());
+        conduct = Conduct.of(bins, phase, real, plan);
+        witness = WitnessJudgement.of(
+                question.table(), trace(bins), phase.highestC(), question.witness());
+        double offset = witness.isKnown() ? witness.offsetK() : 0;
+        attribution = new Attribution(question.table(), real, plan, offset);
+        shares = attribution.shares();
+        seen = HeatWork.of(question.table(), question.readings().curve()).reached(question.sensor());
+    }
+
+    static Case of(ReviewQuestion question) {
+        return new Case(question);
+    }
+
+    /** A plan is lit at the log's first temperature, or cold where the log begins later than its first ramp. */
+    private static double start(Bins read) {
+        double first = read.celsius[0];
+        return first < WARM_C ? first : 20;
+    }
+
+    private static Shape.FreeFall freeFall(Bins bins, TopPhase phase) {
+        double level = phase.levelC();
+        int from = bins.firstFrom(phase.leftS());
+        while (from < bins.last() && bins.celsius[from] > level - 8) {
+            from++;
+        }
+        int to = from;
+        while (to < bins.last() && bins.celsius[to] > level - 60) {
+            to++;
+        }
+        double seconds = bins.timeS[to] - bins.timeS[from];
+        double ratio = (bins.celsius[from] - 20) / (bins.celsius[to] - 20);
+        boolean known = bins.celsius[from] - bins.celsius[to] > 25 && seconds > 60 && ratio > 1;
+        double constant = known ? seconds / Math.log(ratio) : Shape.FreeFall.USUAL.constantS();
+        return new Shape.FreeFall(Math.max(1800, Math.min(60_000, constant)));
+    }
+
+    private static Trace trace(Bins bins) {
+        Trace.Builder line = new Trace.Builder();
+        for (int i = 0; i < bins.size; i++) {
+            line.add(Math.round(bins.timeS[i] * 1000), bins.celsius[i]);
+        }
+        return line.view();
+    }
+
+    ReviewQuestion question() {
+        return question;
+    }
+
+    Bins bins() {
+        return bins;
+    }
+
+    TopPhase phase() {
+        return phase;
+    }
+
+    Shape real() {
+        return real;
+    }
+
+    Shape plan() {
+        return plan;
+    }
+
+    Conduct conduct() {
+        return conduct;
+    }
+
+    WitnessJudgement witness() {
+        return witness;
+    }
+
+    Attribution attribution() {
+        return attribution;
+    }
+
+    /** The hold the plan has at its top, minutes. */
+    double plannedHoldMinutes() {
+        double minutes = 0;
+        for (Segment segment : question.plan().segments()) {
+            if (segment instanceof Segment.Ramp ramp
+                    && ramp.to().equals(question.plan().top())) {
+                minutes += ramp.hold().toSeconds() / 60.0;
+            }
+        }
+        return minutes;
+    }
+
+    /** The hold there was, counted as the plan's is: without the last degrees of the ramp, minutes. */
+    double heldMinutes() {
+        return Math.max(0, real.topMinutes() - (plan.topMinutes() - plannedHoldMinutes()));
+    }
+
+    Optional<HiddenTop> hidden() {
+        return hidden;
+    }
+
+    Shape.FreeFall fall() {
+        return fall;
+    }
+
+    boolean topHidden() {
+        return hidden.map(HiddenTop::heatingWentOn).orElse(false)
+                || seen.top() == ConeReached.Top.BEFORE_FIRST_READING;
+    }
+
+    /** What the readings alone prove. */
+    Optional<ConePosition> proven() {
+        return seen.cone().past().isPresent() ? Optional.of(seen.cone()) : Optional.empty();
+    }
+
+    /** By how much the ware was hotter than the sensor read, as far as the cones tell, K. */
+    double offsetK() {
+        return witness.isKnown() ? witness.offsetK() : 0;
+    }
+
+    /** What a part cost, cones, positive = short. */
+    double cost(Attribution.Part part) {
+        return shares.get(part);
+    }
+
+    Optional<Cone> wanted() {
+        return question.wanted().or(() -> question.plan().aimsFor().flatMap(Cone::find));
+    }
+
+    /** Cones short of what the load wants; of the plan where nobody said. */
+    double shortForLoad() {
+        double goal = wanted().map(Reviewer::wantedSteps).orElseGet(attribution::plannedSteps);
+        return goal - attribution.reachedSteps();
+    }
+
+    /** Cones by which a degree more of everything would have changed the firing. */
+    double conesPerK() {
+        return Math.max(0.005, (attribution.reachedSteps(3) - attribution.reachedSteps(-3)) / 6);
+    }
+
+    /** How far the curve may be off, nine in ten, K. */
+    double halfWidthK() {
+        if (witness.isKnown()) {
+            return NINE_IN_TEN * Math.sqrt(witness.sigmaK() * witness.sigmaK() + 1);
+        }
+        return HeatWork.halfWidthK(question.table().series(), question.sensor(), phase.levelC());
+    }
+
+    double mostSteps() {
+        return attribution.reachedSteps(halfWidthK() + hiddenK());
+    }
+
+    double leastSteps() {
+        double proven = topHidden() && !witness.isKnown()
+                ? Math.min(seen.between().from().steps().orElse(0), attribution.reachedSteps(-halfWidthK()))
+                : Double.POSITIVE_INFINITY;
+        return Math.min(proven, attribution.reachedSteps(-halfWidthK()));
+    }
+
+    /** What was not seen may have been a little hotter than the likeliest course. */
+    private double hiddenK() {
+        return topHidden() ? 10 : 0;
+    }
+
+    List<Remark> remarks() {
+        List<Remark> remarks = new ArrayList<>();
+        GoodReadings readings = question.readings();
+        if (attribution.planned().cone().past().isEmpty()) {
+            remarks.add(Remark.of(Remark.Kind.PLAN_WITHOUT_CONE));
+        }
+        if (isPlanOfAnotherFiring()) {
+            remarks.add(Remark.of(
+                    Remark.Kind.PLAN_OF_ANOTHER_FIRING, Amount.degrees(phase.levelC()), Amount.degrees(plan.levelC())));
+        }
+        double first = bins.celsius[0];
+        if (!riseSeen) {
+            remarks.add(Remark.of(Remark.Kind.BEGINS_NEAR_TOP, Amount.degrees(first)));
+        } else if (first > WARM_C) {
+            remarks.add(Remark.of(Remark.Kind.BEGINS_WARM, Amount.degrees(first)));
+        }
+        if (hidden.isPresent()) {
+            remarks.add(Remark.of(Remark.Kind.TOP_HIDDEN, Amount.minutes(hidden.get().minutes())));
+        } else if (!seen.gaps().isZero()) {
+            remarks.add(Remark.of(Remark.Kind.GAP, new Amount.Lasting(seen.gaps())));
+        }
+        if (!phase.falls()) {
+            boolean heating = phase.levelC() < plan.levelC() - TopPhase.NEAR_K && hidden.isEmpty();
+            remarks.add(
+                    heating
+                            ? Remark.of(Remark.Kind.ENDS_HEATING, Amount.degrees(phase.levelC()))
+                            : Remark.of(Remark.Kind.NO_COOLING));
+        }
+        if (readings.rejected() > 0) {
+            remarks.add(Remark.of(Remark.Kind.FALSE_READINGS, new Amount.Count(readings.rejected())));
+        }
+        readings.jumps().stream()
+                .limit(1)
+                .forEach(jump -> remarks.add(Remark.of(
+                        Remark.Kind.JUMP,
+                        Amount.degrees(jump.fromC()),
+                        Amount.degrees(jump.toC()),
+                        new Amount.At(jump.elapsedMs()))));
+        if (!conduct.asks().known() && !conduct.outputKnown()) {
+            remarks.add(Remark.of(Remark.Kind.NO_CONTROLLER));
+        }
+        remarks.addAll(witness.remarks());
+        if (!witness.isKnown()) {
+            remarks.add(Remark.of(Remark.Kind.NO_WITNESS));
+        }
+        return remarks;
+    }
+
+    /** Whether a firing that was neither cut short nor too weak went somewhere else altogether. */
+    boolean isPlanOfAnotherFiring() {
+        double off = phase.levelC() - plan.levelC();
+        boolean cutShort = conduct.end().how() == Conduct.End.How.STILL_ASKING
+                || conduct.limited().atEnd()
+                || hidden.isPresent()
+                || conduct.asks().known() && Math.abs(conduct.asks().topC() - plan.levelC()) < 30
+                || real.topMinutes() < 6 && off < 0;
+        return off > ANOTHER_PLAN_K || off < -ANOTHER_PLAN_K && !cutShort;
+    }
+}

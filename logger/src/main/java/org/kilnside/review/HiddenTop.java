@@ -1,0 +1,93 @@
+package org.kilnside.review;
+
+import java.util.Optional;
+
+/**
+ * A stretch without readings that hides where the firing turned, and what most likely happened in it: heating goes on
+ * as it went until it meets the cooling drawn back from after the gap.
+ *
+ * @param fromS the last reading before it, s
+ * @param toS the first after it, s
+ * @param fromC before, °C
+ * @param toC after, °C
+ * @param heatingWentOn whether the cooling drawn back needs heat to have gone in after the readings stopped
+ * @param filled the curve with the gap filled as is most likely
+ */
+record HiddenTop(double fromS, double toS, double fromC, double toC, boolean heatingWentOn, Bins filled) {
+    private static final double LONG_GAP_S = 240;
+    private static final double ROOM_C = 20;
+
+    /** The cooling drawn back is uncertain by some of its length. */
+    private static final double SLACK_S = 480;
+
+    static Optional<HiddenTop> of(Bins bins, Shape.FreeFall usual, double plannedTopC, double plannedRate, double holdS) {
+        double highest = Double.NEGATIVE_INFINITY;
+        for (double celsius : bins.celsius) {
+            highest = Math.max(highest, celsius);
+        }
+        for (int i = 1; i < bins.size; i++) {
+            double apart = bins.timeS[i] - bins.timeS[i - 1];
+            boolean gap = apart > LONG_GAP_S && apart > 4 * usualS(bins, i);
+            boolean turned = bins.celsius[i - 1] > highest - 60
+                    && bins.slopeKPerH(bins.timeS[i], bins.timeS[i] + 900) < -30
+                    && bins.slopeKPerH(bins.timeS[i - 1] - 600, bins.timeS[i - 1]) > -30
+                    && stays(bins, i, bins.celsius[i] + 5);
+            if (gap && turned) {
+                return Optional.of(fill(bins, i, usual, plannedTopC, plannedRate, holdS));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static double usualS(Bins bins, int before) {
+        int from = Math.max(1, before - 20);
+        return before <= from ? Bins.WIDTH_S : (bins.timeS[before - 1] - bins.timeS[from - 1]) / (before - from);
+    }
+
+    private static boolean stays(Bins bins, int from, double belowC) {
+        for (int i = from; i < bins.size; i++) {
+            if (bins.celsius[i] > belowC) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static HiddenTop fill(
+            Bins bins, int after, Shape.FreeFall usual, double plannedTopC, double plannedRate, double holdS) {
+        double fromS = bins.timeS[after - 1];
+        double toS = bins.timeS[after];
+        double fromC = bins.celsius[after - 1];
+        double toC = bins.celsius[after];
+        double slope = bins.slopeKPerH(toS, toS + 900) / 3600;
+        double constant = slope < 0 ? (toC - ROOM_C) / -slope : usual.constantS();
+        double before = bins.slopeKPerH(fromS - 900, fromS) / 3600;
+        boolean holding = before < plannedRate / 3600 / 4 || fromC > plannedTopC - TopPhase.NEAR_K;
+        double rate = holding ? 0 : before;
+        double stopsS = backTo(fromC, toC, toS, constant);
+        boolean wentOn = stopsS > fromS + SLACK_S;
+        double[] fill = new double[(int) ((toS - fromS) / Bins.WIDTH_S)];
+        double levelC = holding ? fromC : plannedTopC;
+        double arriveS = holding || rate <= 0 ? fromS : fromS + Math.max(0, levelC - fromC) / rate;
+        double leaveS = backTo(levelC, toC, toS, constant);
+        if (leaveS - arriveS > 0 && Math.abs(leaveS - arriveS - holdS) < 2 * SLACK_S && !holding) {
+            leaveS = arriveS + holdS;
+        }
+        for (int i = 0; i < fill.length; i++) {
+            double at = fromS + (i + 1) * Bins.WIDTH_S;
+            double rising = wentOn ? Math.min(levelC, fromC + rate * (at - fromS)) : fromC;
+            double falling = ROOM_C + (toC - ROOM_C) * Math.exp((toS - at) / constant);
+            fill[i] = at < leaveS ? Math.min(rising, Math.max(falling, toC)) : Math.min(rising, falling);
+        }
+        return new HiddenTop(fromS, toS, fromC, toC, wentOn, bins.filled(after, fromS, fill));
+    }
+
+    /** When a free fall that is at one temperature at a time was at a higher one, s. */
+    private static double backTo(double higherC, double lowerC, double atS, double constantS) {
+        return atS - constantS * Math.log(Math.max(1, (higherC - ROOM_C) / (lowerC - ROOM_C)));
+    }
+
+    double minutes() {
+        return (toS - fromS) / 60;
+    }
+}

@@ -1,0 +1,183 @@
+package org.kilnside.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the elements gave for the output asked of them: need over output, window by window, and whether it changed all
+ * at once.
+ *
+ * @param step a lasting loss; empty when there is none
+ * @param sag a passing loss; empty when there is none
+ * @param strength need over output above 700 °C, in the need's unit, comparable between firings of one kiln; 0 = unknown
+ */
+record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
+    static final Power UNKNOWN = new Power(Optional.empty(), Optional.empty(), 0);
+
+    private static final double WINDOW_S = 600;
+    private static final double FROM_C = 150;
+    private static final int FEWEST = 12;
+
+    /** Ridge, as a share of the regressors' own size: they are nearly in line with each other. */
+    private static final double RIDGE = 1e-4;
+
+    /** An improvement of the fit below this is the model's own error. */
+    private static final double LEAST_GAIN = 30;
+
+    private static final double LEAST_LOSS = 0.045;
+
+    /**
+     * Power that went.
+     *
+     * @param fromS when, s
+     * @param toS when it came back, s; the end of heating where it did not
+     * @param atC where the kiln was, °C
+     * @param part which part of the power, 0 … 1
+     * @param gain by how much better the curve is explained with it
+     */
+    record Loss(double fromS, double toS, double atC, double part, double gain) {}
+
+    /** One window of heating. */
+    private record Window(double atS, double celsius, double rise, double wall, double output) {}
+
+    static Power of(Bins bins, double leftS) {
+        double[] wall = HeatNeed.intoWall(bins);
+        List<Window> windows = windows(bins, wall, leftS);
+        if (windows.size() < FEWEST) {
+            return UNKNOWN;
+        }
+        double base = fit(windows, Double.MAX_VALUE, Double.MAX_VALUE)[4];
+        Loss step = null;
+        Loss sag = null;
+        int n = windows.size();
+        for (int i = 3; i <= n - 3; i++) {
+            for (int j = i + 3; j <= n; j++) {
+                boolean lasting = j == n;
+                if (!lasting && j > n - 2) {
+                    continue;
+                }
+                double fromS = windows.get(i).atS() - WINDOW_S / 2;
+                double toS = lasting ? Double.MAX_VALUE : windows.get(j).atS() - WINDOW_S / 2;
+                double[] fit = fit(windows, fromS, toS);
+                double gain = (base - fit[4]) / Math.max(fit[4], 1e-9 * n) * (n - 4);
+                if (fit[3] < LEAST_LOSS || gain < LEAST_GAIN) {
+                    continue;
+                }
+                Loss loss = new Loss(
+                        fromS, lasting ? leftS : toS, windows.get(i).celsius(), Math.min(1, fit[3]), gain);
+                if (lasting && (step == null || gain > step.gain())) {
+                    step = loss;
+                } else if (!lasting && (sag == null || gain > sag.gain())) {
+                    sag = loss;
+                }
+            }
+        }
+        return new Power(Optional.ofNullable(step), Optional.ofNullable(sag), strength(windows));
+    }
+
+    private static List<Window> windows(Bins bins, double[] wall, double leftS) {
+        List<Window> windows = new ArrayList<>();
+        for (double from = bins.timeS[0]; from + WINDOW_S <= leftS; from += WINDOW_S) {
+            int i = bins.firstFrom(from);
+            int j = bins.firstFrom(from + WINDOW_S);
+            double celsius = bins.meanC(from, from + WINDOW_S);
+            double output = bins.meanOutput(from, from + WINDOW_S);
+            if (j - i < 5 || celsius < FROM_C || Double.isNaN(output) || output < 0.05) {
+                continue;
+            }
+            double flow = 0;
+            for (int k = i; k < j; k++) {
+                flow += wall[k] / (j - i);
+            }
+            double rise = bins.slopeKPerH(from, from + WINDOW_S) / 3600;
+            windows.add(new Window(from + WINDOW_S / 2, celsius, rise, flow, output));
+        }
+        return windows;
+    }
+
+    /**
+     * Least squares of output = a·rise + b·wall + c·(θ − 20) + loss·output in [from, to).
+     *
+     * @return a, b, c, loss, the sum of squares
+     */
+    private static double[] fit(List<Window> windows, double fromS, double toS) {
+        double[][] normal = new double[4][5];
+        double[] x = new double[4];
+        boolean lossy = fromS < Double.MAX_VALUE;
+        for (Window window : windows) {
+            regressors(window, fromS, toS, x);
+            for (int r = 0; r < 4; r++) {
+                for (int c = 0; c < 4; c++) {
+                    normal[r][c] += x[r] * x[c];
+                }
+                normal[r][4] += x[r] * window.output();
+            }
+        }
+        for (int r = 0; r < 4; r++) {
+            normal[r][r] *= 1 + RIDGE;
+        }
+        if (!lossy) {
+            normal[3] = new double[] {0, 0, 0, 1, 0};
+        }
+        double[] found = solve(normal);
+        double squares = 0;
+        for (Window window : windows) {
+            regressors(window, fromS, toS, x);
+            double miss = window.output();
+            for (int r = 0; r < 4; r++) {
+                miss -= found[r] * x[r];
+            }
+            squares += miss * miss;
+        }
+        return new double[] {found[0], found[1], found[2], found[3], squares};
+    }
+
+    private static void regressors(Window window, double fromS, double toS, double[] x) {
+        x[0] = window.rise() * HeatNeed.WALL_CONSTANT_S / 1000;
+        x[1] = window.wall() / 1000;
+        x[2] = (window.celsius() - 20) / 1000;
+        x[3] = window.atS() >= fromS && window.atS() < toS ? window.output() : 0;
+    }
+
+    private static double[] solve(double[][] rows) {
+        int n = rows.length;
+        for (int column = 0; column < n; column++) {
+            int pivot = column;
+            for (int r = column + 1; r < n; r++) {
+                pivot = Math.abs(rows[r][column]) > Math.abs(rows[pivot][column]) ? r : pivot;
+            }
+            double[] swap = rows[pivot];
+            rows[pivot] = rows[column];
+            rows[column] = swap;
+            double lead = Math.abs(rows[column][column]) < 1e-12 ? 1e-12 : rows[column][column];
+            for (int r = column + 1; r < n; r++) {
+                double factor = rows[r][column] / lead;
+                for (int c = column; c <= n; c++) {
+                    rows[r][c] -= factor * rows[column][c];
+                }
+            }
+        }
+        double[] x = new double[n];
+        for (int r = n - 1; r >= 0; r--) {
+            double sum = rows[r][n];
+            for (int c = r + 1; c < n; c++) {
+                sum -= rows[r][c] * x[c];
+            }
+            x[r] = sum / (Math.abs(rows[r][r]) < 1e-12 ? 1e-12 : rows[r][r]);
+        }
+        return x;
+    }
+
+    private static double strength(List<Window> windows) {
+        List<Double> strengths = new ArrayList<>();
+        for (Window window : windows) {
+            if (window.celsius() > 700 && window.output() > 0.3) {
+                strengths.add(
+                        HeatNeed.whole(window.rise(), window.wall(), window.celsius()) / window.output());
+            }
+        }
+        strengths.sort(Double::compare);
+        return strengths.size() < 4 ? 0 : strengths.get(strengths.size() / 2);
+    }
+}

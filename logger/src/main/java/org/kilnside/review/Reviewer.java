@@ -1,0 +1,73 @@
+package org.kilnside.review;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConePosition;
+import org.kilnside.heatwork.ConeReached;
+
+/** Reviews a firing. Pure: the same question gives the same answer. */
+public final class Reviewer {
+    private Reviewer() {}
+
+    /**
+     * What a firing came to against its plan, and why.
+     *
+     * @throws IllegalArgumentException when it has no reading at all
+     */
+    public static Review review(ReviewQuestion question) {
+        if (question.readings().curve().size() < 2) {
+            throw new IllegalArgumentException("a review needs a curve of at least two good readings");
+        }
+        Case facts = Case.of(question);
+        Attribution attribution = facts.attribution();
+        double planned = attribution.plannedSteps();
+        double reached = attribution.reachedSteps();
+        boolean planReaches = attribution.planned().cone().past().isPresent();
+        List<Review.Cause> causes = Causes.of(facts);
+        OptionalDouble shortOfPlan = planReaches ? OptionalDouble.of(planned - reached) : OptionalDouble.empty();
+        Optional<ConePosition> reachedPosition = position(attribution.reached(), reached);
+        return new Review(
+                question.table().series(),
+                position(attribution.planned(), planned),
+                reachedPosition,
+                shortOfPlan,
+                planReaches ? OptionalDouble.of(planned - facts.mostSteps()) : OptionalDouble.empty(),
+                planReaches ? OptionalDouble.of(planned - facts.leastSteps()) : OptionalDouble.empty(),
+                facts.topHidden(),
+                facts.topHidden() ? facts.proven() : reachedPosition,
+                facts.wanted(),
+                facts.wanted().isPresent()
+                        ? OptionalDouble.of(wantedSteps(facts.wanted().get()) - reached)
+                        : OptionalDouble.empty(),
+                planReaches ? Costs.of(facts) : List.of(),
+                causes,
+                Advisor.advise(facts, causes),
+                facts.remarks());
+    }
+
+    /** A wanted cone as a number of whole cones above the softest. */
+    static double wantedSteps(Cone cone) {
+        // A half cone stands half way between its neighbours.
+        return cone.isWhole()
+                ? ConePosition.at(cone).steps().orElseThrow()
+                : wantedSteps(Cone.parse(cone.number().replace(".5", ""))) + (cone.number().startsWith("0") ? -0.5 : 0.5);
+    }
+
+    /** A place on the scale with the cooling counted. */
+    static Optional<ConePosition> position(ConeReached reached, double steps) {
+        if (reached.cone().past().isEmpty()) {
+            return Optional.empty();
+        }
+        List<Cone> whole = Cone.whole();
+        int past = Math.min(whole.size() - 1, (int) Math.floor(steps));
+        return past + 1 >= whole.size()
+                ? Optional.of(new ConePosition(
+                        Optional.of(whole.get(past)), Optional.empty(), OptionalDouble.empty()))
+                : Optional.of(new ConePosition(
+                        Optional.of(whole.get(past)),
+                        Optional.of(whole.get(past + 1)),
+                        OptionalDouble.of(steps - past)));
+    }
+}
