@@ -100,7 +100,9 @@ public final class ReviewCommand implements Callable<Integer> {
                 .withSensor(firing.sensor())
                 .withWitness(packs(firing, table))
                 .withEarlier(earlier.stream()
-                        .map(each -> ReviewedFiring.find(each, book, sensor).readings().curve())
+                        .map(each -> ReviewedFiring.find(each, book, sensor)
+                                .readings()
+                                .curve())
                         .filter(curve -> curve.size() > 1)
                         .toList());
         Review review = Reviewer.review(question);

@@ -54,11 +54,11 @@ record ReviewedFiring(
     }
 
     private static ReviewedFiring of(RecordedFiring firing) {
-        SensorUncertainty sensor = firing.sensors().isEmpty()
-                        || firing.sensors().get(0).probes().isEmpty()
-                ? SensorUncertainty.UNKNOWN
-                : new SensorUncertainty(
-                        firing.sensors().get(0).probes().get(0), ToleranceClass.CLASS_2, Calibration.NONE);
+        SensorUncertainty sensor =
+                firing.sensors().isEmpty() || firing.sensors().get(0).probes().isEmpty()
+                        ? SensorUncertainty.UNKNOWN
+                        : new SensorUncertainty(
+                                firing.sensors().get(0).probes().get(0), ToleranceClass.CLASS_2, Calibration.NONE);
         return new ReviewedFiring(
                 GoodReadings.of(firing.curve()),
                 Optional.of(firing.start().startedAt()),
@@ -79,8 +79,7 @@ record ReviewedFiring(
                 highest = curve.temperatureC(i) > curve.temperatureC(highest) ? i : highest;
             }
             Instant top = startedAt.get().plusMillis(curve.elapsedMs(highest));
-            ZonedDateTime onDay =
-                    top.atZone(ZoneId.systemDefault()).with(LocalTime.of(hour, minute, second));
+            ZonedDateTime onDay = top.atZone(ZoneId.systemDefault()).with(LocalTime.of(hour, minute, second));
             long best = Long.MAX_VALUE;
             OptionalLong found = OptionalLong.empty();
             for (int day = -1; day <= 1; day++) {

@@ -38,15 +38,15 @@ final class Advisor {
                 double asked = facts.conduct().asks().known()
                         ? facts.conduct().asks().topC()
                         : facts.real().levelC();
-                double change = Math.max(-MOST_K, Math.min(MOST_K, planC - facts.real().levelC()));
+                double change =
+                        Math.max(-MOST_K, Math.min(MOST_K, planC - facts.real().levelC()));
                 advice.add(Advice.of(
                         change > 0 ? Advice.Kind.RAISE_TOP_CAREFULLY : Advice.Kind.LOWER_TOP,
                         Amount.span(change),
                         Amount.degrees(asked + change)));
             }
             case HOLD_SHORT, OVER_FIRED_HOLD ->
-                advice.add(Advice.of(
-                        Advice.Kind.SET_HOLD, Amount.minutes(facts.plannedHoldMinutes())));
+                advice.add(Advice.of(Advice.Kind.SET_HOLD, Amount.minutes(facts.plannedHoldMinutes())));
             case RAMP_FAST, RAMP_SLOW ->
                 advice.add(Advice.of(
                         Advice.Kind.SET_LAST_RAMP, Amount.speed(facts.plan().lastRateKPerH())));
@@ -70,7 +70,8 @@ final class Advisor {
             }
             case ENDED_EARLY -> advice.add(Advice.of(Advice.Kind.LET_IT_FINISH, Amount.degrees(planC)));
             case SENSOR_READS_HIGH, SENSOR_READS_LOW -> {
-                double change = Math.max(-MOST_K, Math.min(MOST_K, -facts.witness().offsetK()));
+                double change =
+                        Math.max(-MOST_K, Math.min(MOST_K, -facts.witness().offsetK()));
                 advice.add(Advice.of(
                         change > 0 ? Advice.Kind.RAISE_TOP_CAREFULLY : Advice.Kind.LOWER_TOP,
                         Amount.span(change),
@@ -79,8 +80,8 @@ final class Advisor {
             }
             case AMPLIFIER_UNCORRECTED -> {
                 double change = Math.max(-MOST_K, Math.min(0, -facts.offsetK()));
-                advice.add(Advice.of(
-                        Advice.Kind.CORRECT_AMPLIFIER, Amount.span(change), Amount.degrees(planC + change)));
+                advice.add(
+                        Advice.of(Advice.Kind.CORRECT_AMPLIFIER, Amount.span(change), Amount.degrees(planC + change)));
             }
             case SENSOR_FAULT -> advice.add(Advice.of(Advice.Kind.CHECK_SENSOR));
             case COOLING_FAST -> advice.add(Advice.of(Advice.Kind.SLOW_COOLING));

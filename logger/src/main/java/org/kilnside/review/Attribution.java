@@ -129,9 +129,7 @@ final class Attribution {
         }
         double origin = part.seconds(0);
         for (int i = 0; i < part.size(); i++) {
-            line.add(
-                    Math.round((fromS + part.seconds(i) - origin) * 1000),
-                    Math.max(-200, part.celsius(i) + shiftC));
+            line.add(Math.round((fromS + part.seconds(i) - origin) * 1000), Math.max(-200, part.celsius(i) + shiftC));
         }
         return fromS + part.lengthS();
     }

@@ -45,7 +45,11 @@ final class Case {
         Shape unfallen = Shape.planned(planned, new Line(), Shape.FreeFall.USUAL);
         double topC = unfallen.levelC();
         hidden = HiddenTop.of(
-                read, Shape.FreeFall.USUAL, topC, unfallen.lastRateKPerH(), unfallen.top().lengthS());
+                read,
+                Shape.FreeFall.USUAL,
+                topC,
+                unfallen.lastRateKPerH(),
+                unfallen.top().lengthS());
         bins = hidden.map(HiddenTop::filled).orElse(read);
         phase = TopPhase.of(bins);
         fall = freeFall(bins, phase);
@@ -54,8 +58,7 @@ final class Case {
         riseSeen = measured.rise().size() > 1 && measured.rise().celsius(0) < -100;
         real = riseSeen ? measured : new Shape(measured.levelC(), plan.rise(), measured.top(), measured.fall());
         conduct = Conduct.of(bins, phase, real, plan);
-        witness = WitnessJudgement.of(
-                question.table(), trace(bins), phase.highestC(), question.witness());
+        witness = WitnessJudgement.of(question.table(), trace(bins), phase.highestC(), question.witness());
         double offset = witness.isKnown() ? witness.offsetK() : 0;
         attribution = new Attribution(question.table(), real, plan, offset);
         shares = attribution.shares();
@@ -155,8 +158,7 @@ final class Case {
     }
 
     boolean topHidden() {
-        return hidden.map(HiddenTop::heatingWentOn).orElse(false)
-                || seen.top() == ConeReached.Top.BEFORE_FIRST_READING;
+        return hidden.map(HiddenTop::heatingWentOn).orElse(false) || seen.top() == ConeReached.Top.BEFORE_FIRST_READING;
     }
 
     /** What the readings alone prove. */
@@ -230,7 +232,8 @@ final class Case {
             remarks.add(Remark.of(Remark.Kind.BEGINS_WARM, Amount.degrees(first)));
         }
         if (hidden.isPresent()) {
-            remarks.add(Remark.of(Remark.Kind.TOP_HIDDEN, Amount.minutes(hidden.get().minutes())));
+            remarks.add(Remark.of(
+                    Remark.Kind.TOP_HIDDEN, Amount.minutes(hidden.get().minutes())));
         } else if (!seen.gaps().isZero()) {
             remarks.add(Remark.of(Remark.Kind.GAP, new Amount.Lasting(seen.gaps())));
         }

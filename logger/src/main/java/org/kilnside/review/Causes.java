@@ -69,7 +69,12 @@ final class Causes {
                         Amount.span(shelf.offsetK())));
             }
             evidence.add(0, Evidence.of(Evidence.Kind.SHELVES_DIFFER, Amount.span(high - low)));
-            add(CauseCode.UNEVEN, cost, (high - low) * perK, high - low > 22 ? Sureness.VERY_LIKELY : Sureness.LIKELY, evidence);
+            add(
+                    CauseCode.UNEVEN,
+                    cost,
+                    (high - low) * perK,
+                    high - low > 22 ? Sureness.VERY_LIKELY : Sureness.LIKELY,
+                    evidence);
             return;
         }
         if (!witness.isOff()) {
@@ -77,29 +82,49 @@ final class Causes {
         }
         Evidence offset = Evidence.of(
                 witness.offsetK() > 0 ? Evidence.Kind.WARE_WAS_HOTTER : Evidence.Kind.WARE_WAS_COLDER,
-                Amount.span(witness.offsetK()), Amount.span(facts.halfWidthK()));
+                Amount.span(witness.offsetK()),
+                Amount.span(facts.halfWidthK()));
         boolean sharp = Math.abs(witness.offsetK()) > 2.2 * witness.sigmaK();
         if (witness.offsetK() < 0) {
-            add(CauseCode.SENSOR_READS_HIGH, cost, Math.abs(cost), sharp ? Sureness.VERY_LIKELY : Sureness.LIKELY, List.of(offset));
+            add(
+                    CauseCode.SENSOR_READS_HIGH,
+                    cost,
+                    Math.abs(cost),
+                    sharp ? Sureness.VERY_LIKELY : Sureness.LIKELY,
+                    List.of(offset));
         } else {
-            add(CauseCode.SENSOR_READS_LOW, cost, Math.abs(cost), sharp ? Sureness.VERY_LIKELY : Sureness.LIKELY, List.of(offset));
+            add(
+                    CauseCode.SENSOR_READS_LOW,
+                    cost,
+                    Math.abs(cost),
+                    sharp ? Sureness.VERY_LIKELY : Sureness.LIKELY,
+                    List.of(offset));
         }
     }
 
     private void gap() {
-        facts.hidden().filter(HiddenTop::heatingWentOn).ifPresent(hidden -> add(
-                CauseCode.SENSOR_FAULT,
-                0,
-                5,
-                Sureness.VERY_LIKELY,
-                List.of(Evidence.of(
-                        Evidence.Kind.NO_READINGS, Amount.at(hidden.fromS()), Amount.minutes(hidden.minutes())))));
+        facts.hidden()
+                .filter(HiddenTop::heatingWentOn)
+                .ifPresent(hidden -> add(
+                        CauseCode.SENSOR_FAULT,
+                        0,
+                        5,
+                        Sureness.VERY_LIKELY,
+                        List.of(Evidence.of(
+                                Evidence.Kind.NO_READINGS,
+                                Amount.at(hidden.fromS()),
+                                Amount.minutes(hidden.minutes())))));
     }
 
     private void cooling() {
         double cost = facts.cost(Attribution.Part.FALL);
         if (Math.abs(cost) > AS_PLANNED_K * perK) {
-            add(cost > 0 ? CauseCode.COOLING_FAST : CauseCode.COOLING_SLOW, cost, Math.abs(cost), Sureness.LIKELY, List.of());
+            add(
+                    cost > 0 ? CauseCode.COOLING_FAST : CauseCode.COOLING_SLOW,
+                    cost,
+                    Math.abs(cost),
+                    Sureness.LIKELY,
+                    List.of());
         }
     }
 
@@ -234,7 +259,12 @@ final class Causes {
                 Evidence.Kind.HELD_FOR,
                 Amount.minutes(facts.heldMinutes()),
                 Amount.minutes(facts.plannedHoldMinutes())));
-        add(hold > 0 ? CauseCode.HOLD_SHORT : CauseCode.OVER_FIRED_HOLD, hold, Math.abs(hold), Sureness.LIKELY, evidence);
+        add(
+                hold > 0 ? CauseCode.HOLD_SHORT : CauseCode.OVER_FIRED_HOLD,
+                hold,
+                Math.abs(hold),
+                Sureness.LIKELY,
+                evidence);
     }
 
     private void rise(double rise) {

@@ -117,8 +117,7 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
         return new Asks(true, top, minutes, ramp ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0);
     }
 
-    private static Limited limited(
-            Bins bins, TopPhase phase, Shape real, Shape plan, Asks asks, boolean output) {
+    private static Limited limited(Bins bins, TopPhase phase, Shape real, Shape plan, Asks asks, boolean output) {
         double left = phase.leftS();
         double from = rate(bins, phase, 100, 60);
         double to = rate(bins, phase, 20, TopPhase.NEAR_K);
@@ -202,8 +201,7 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
         boolean freely = bins.slopeKPerH(left + 120, left + 900) < -45;
         if (output) {
             double after = bins.meanOutput(left + 150, left + 1050);
-            return new End(
-                    after > 0.5 && freely ? End.How.STILL_ASKING : End.How.STOPPED_ASKING, left, atC);
+            return new End(after > 0.5 && freely ? End.How.STILL_ASKING : End.How.STOPPED_ASKING, left, atC);
         }
         if (asks.known()) {
             double lag = bins.meanLag(left + 300, left + 1200);
@@ -243,7 +241,8 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
                 double toS = bins.timeS[lowestAt];
                 double out = bins.meanOutput(fromS + 120, toS);
                 double lag = bins.meanLag(fromS + 120, toS);
-                boolean asking = output && !Double.isNaN(out) ? out > 0.5 : Double.isNaN(lag) || lag > 3 || !asks.known();
+                boolean asking =
+                        output && !Double.isNaN(out) ? out > 0.5 : Double.isNaN(lag) || lag > 3 || !asks.known();
                 dips.add(new Dip(fromS, toS, highest, highest - lowest, asking));
             }
             i = Math.max(i, Math.min(back, end));

@@ -20,7 +20,8 @@ record HiddenTop(double fromS, double toS, double fromC, double toC, boolean hea
     /** The cooling drawn back is uncertain by some of its length. */
     private static final double SLACK_S = 480;
 
-    static Optional<HiddenTop> of(Bins bins, Shape.FreeFall usual, double plannedTopC, double plannedRate, double holdS) {
+    static Optional<HiddenTop> of(
+            Bins bins, Shape.FreeFall usual, double plannedTopC, double plannedRate, double holdS) {
         double highest = Double.NEGATIVE_INFINITY;
         for (double celsius : bins.celsius) {
             highest = Math.max(highest, celsius);

@@ -64,8 +64,8 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
                 if (fit[3] < LEAST_LOSS || gain < LEAST_GAIN) {
                     continue;
                 }
-                Loss loss = new Loss(
-                        fromS, lasting ? leftS : toS, windows.get(i).celsius(), Math.min(1, fit[3]), gain);
+                Loss loss =
+                        new Loss(fromS, lasting ? leftS : toS, windows.get(i).celsius(), Math.min(1, fit[3]), gain);
                 if (lasting && (step == null || gain > step.gain())) {
                     step = loss;
                 } else if (!lasting && (sag == null || gain > sag.gain())) {
@@ -173,8 +173,7 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
         List<Double> strengths = new ArrayList<>();
         for (Window window : windows) {
             if (window.celsius() > 700 && window.output() > 0.3) {
-                strengths.add(
-                        HeatNeed.whole(window.rise(), window.wall(), window.celsius()) / window.output());
+                strengths.add(HeatNeed.whole(window.rise(), window.wall(), window.celsius()) / window.output());
             }
         }
         strengths.sort(Double::compare);

@@ -52,7 +52,8 @@ public final class Reviewer {
         // A half cone stands half way between its neighbours.
         return cone.isWhole()
                 ? ConePosition.at(cone).steps().orElseThrow()
-                : wantedSteps(Cone.parse(cone.number().replace(".5", ""))) + (cone.number().startsWith("0") ? -0.5 : 0.5);
+                : wantedSteps(Cone.parse(cone.number().replace(".5", "")))
+                        + (cone.number().startsWith("0") ? -0.5 : 0.5);
     }
 
     /** A place on the scale with the cooling counted. */
@@ -63,8 +64,7 @@ public final class Reviewer {
         List<Cone> whole = Cone.whole();
         int past = Math.min(whole.size() - 1, (int) Math.floor(steps));
         return past + 1 >= whole.size()
-                ? Optional.of(new ConePosition(
-                        Optional.of(whole.get(past)), Optional.empty(), OptionalDouble.empty()))
+                ? Optional.of(new ConePosition(Optional.of(whole.get(past)), Optional.empty(), OptionalDouble.empty()))
                 : Optional.of(new ConePosition(
                         Optional.of(whole.get(past)),
                         Optional.of(whole.get(past + 1)),

@@ -122,7 +122,8 @@ record WitnessJudgement(
             if (seen.degrees().isEmpty()) {
                 continue;
             }
-            if (softer != null && seen.degrees().getAsDouble() > softer.degrees().getAsDouble() + 15) {
+            if (softer != null
+                    && seen.degrees().getAsDouble() > softer.degrees().getAsDouble() + 15) {
                 return Optional.of(Remark.of(
                         Remark.Kind.PACK_CONTRADICTS_ITSELF,
                         new Amount.Word(pack.shelf()),

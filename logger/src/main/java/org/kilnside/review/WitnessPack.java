@@ -18,11 +18,14 @@ import org.kilnside.heatwork.Cone;
  */
 public record WitnessPack(String shelf, List<Seen> cones) {
     private static final Pattern BENT = Pattern.compile("(0?\\d{1,2}(?:[.,]5|½)?):(\\d{1,3}(?:[.,]\\d+)?)°?");
-    private static final Pattern SEEN_DOWN = Pattern.compile("(0?\\d{1,2}(?:[.,]5|½)?)@(\\d{1,2}):(\\d{2})(?::(\\d{2}))?");
+    private static final Pattern SEEN_DOWN =
+            Pattern.compile("(0?\\d{1,2}(?:[.,]5|½)?)@(\\d{1,2}):(\\d{2})(?::(\\d{2}))?");
     private static final double FLAT = 180;
 
     public WitnessPack {
-        cones = cones.stream().sorted((one, other) -> one.cone().compareTo(other.cone())).toList();
+        cones = cones.stream()
+                .sorted((one, other) -> one.cone().compareTo(other.cone()))
+                .toList();
         if (cones.isEmpty()) {
             throw new IllegalArgumentException("a witness pack holds at least one cone");
         }
@@ -55,9 +58,10 @@ public record WitnessPack(String shelf, List<Seen> cones) {
         for (String word : text.strip().split("[\\s;]+")) {
             Optional<Seen> seen = seen(word.replaceFirst(",$", ""), text, clock);
             if (seen.isPresent()) {
-                if (cones.stream().anyMatch(other -> other.cone().equals(seen.get().cone()))) {
-                    throw new IllegalArgumentException("in \"" + text + "\" " + seen.get().cone()
-                            + " stands twice, expected each cone once; leave one of them out");
+                if (cones.stream()
+                        .anyMatch(other -> other.cone().equals(seen.get().cone()))) {
+                    throw new IllegalArgumentException("in \"" + text + "\" "
+                            + seen.get().cone() + " stands twice, expected each cone once; leave one of them out");
                 }
                 cones.add(seen.get());
             } else if (cones.isEmpty()) {

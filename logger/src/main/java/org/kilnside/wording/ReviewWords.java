@@ -35,15 +35,24 @@ public final class ReviewWords {
     /** The whole review, a line each; headings end in a colon and what stands under them is indented. */
     public List<String> lines(Review review) {
         List<String> lines = new ArrayList<>(verdict(review));
-        section(lines, "review.heading.parts", review.shares().stream().map(this::part).toList());
+        section(
+                lines,
+                "review.heading.parts",
+                review.shares().stream().map(this::part).toList());
         List<String> causes = new ArrayList<>();
         for (Review.Cause cause : review.causes()) {
             causes.add(causeLine(cause));
             cause.evidence().forEach(seen -> causes.add("  " + evidence(seen)));
         }
         section(lines, "review.heading.causes", causes);
-        section(lines, "review.heading.next", review.advice().stream().map(this::advice).toList());
-        section(lines, "review.heading.remarks", review.remarks().stream().map(this::remark).toList());
+        section(
+                lines,
+                "review.heading.next",
+                review.advice().stream().map(this::advice).toList());
+        section(
+                lines,
+                "review.heading.remarks",
+                review.remarks().stream().map(this::remark).toList());
         return lines;
     }
 
@@ -86,10 +95,8 @@ public final class ReviewWords {
         return words.text(
                 over ? "review.verdict.over" : "review.verdict.short",
                 number(Math.abs(shortBy)),
-                words.number(
-                        over ? -review.to().getAsDouble() : review.from().getAsDouble(), 1),
-                words.number(
-                        over ? -review.from().getAsDouble() : review.to().getAsDouble(), 1),
+                words.number(over ? -review.to().getAsDouble() : review.from().getAsDouble(), 1),
+                words.number(over ? -review.from().getAsDouble() : review.to().getAsDouble(), 1),
                 planned,
                 reached);
     }

@@ -21,11 +21,13 @@ class ReviewCommandTest {
     @Test
     void saysTheVerdictWithTheContractsKeysInTheirOrder() throws IOException {
         Path log = log("glaze.csv", at -> glaze(at, 1208, 600));
-        String out = review(log.toString(), "--plan", plan(), "--wanted", "6", "--json").out();
+        String out = review(log.toString(), "--plan", plan(), "--wanted", "6", "--json")
+                .out();
         assertThat(out)
                 .startsWith("{\"log\":\"" + log + "\",\"plan_reaches\":{\"past\":\"6\",\"next\":\"7\",\"fraction\":")
-                .containsPattern("\"reached\":\\{\"past\":\"6\",\"next\":\"7\",\"fraction\":[0-9.]+},\"short_of_plan\":[0-9.]+,"
-                        + "\"from\":[-0-9.]+,\"to\":[0-9.]+,\"wanted\":\"6\",\"short_of_wanted\":-0.06,\"shares\":\\[\\{")
+                .containsPattern(
+                        "\"reached\":\\{\"past\":\"6\",\"next\":\"7\",\"fraction\":[0-9.]+},\"short_of_plan\":[0-9.]+,"
+                                + "\"from\":[-0-9.]+,\"to\":[0-9.]+,\"wanted\":\"6\",\"short_of_wanted\":-0.06,\"shares\":\\[\\{")
                 .containsPattern("\"shares\":\\[\\{\"code\":\"top_low\",\"cones\":[0-9.]+,\"detail\":\"top 14 °C lower")
                 .contains("\"causes\":[{\"code\":\"top_low\",\"sure\":\"")
                 .contains("\"evidence\":[\"")
@@ -55,14 +57,17 @@ class ReviewCommandTest {
                 .contains("short of its plan")
                 .contains("The top was lower than planned")
                 .contains("absorption test");
-        assertThat(review(log.toString(), "--plan", plan(), "--language", "nl").out()).contains("onder het plan");
-        assertThat(review(log.toString(), "--plan", plan(), "--language", "de").out()).contains("unter dem Plan");
+        assertThat(review(log.toString(), "--plan", plan(), "--language", "nl").out())
+                .contains("onder het plan");
+        assertThat(review(log.toString(), "--plan", plan(), "--language", "de").out())
+                .contains("unter dem Plan");
     }
 
     @Test
     void callsAFiringThatFollowedItsPlanAsPlanned() throws IOException {
         Path log = log("clean.csv", at -> glaze(at, 1222, 600));
-        assertThat(review(log.toString(), "--plan", plan(), "--json").out()).contains("\"causes\":[{\"code\":\"as_planned\"");
+        assertThat(review(log.toString(), "--plan", plan(), "--json").out())
+                .contains("\"causes\":[{\"code\":\"as_planned\"");
     }
 
     @Test
@@ -97,9 +102,7 @@ class ReviewCommandTest {
     }
 
     private String plan() throws IOException {
-        return Files.writeString(
-                        folder.resolve("plan.toml"),
-                        """
+        return Files.writeString(folder.resolve("plan.toml"), """
                         name = "Glaze"
                         [[segment]]
                         rate = "150 °C/h"
@@ -110,8 +113,7 @@ class ReviewCommandTest {
                         hold = "10 min"
                         [[segment]]
                         cool = "free"
-                        """)
-                .toString();
+                        """).toString();
     }
 
     private Path log(String name, IntToDoubleFunction temperatureC) throws IOException {

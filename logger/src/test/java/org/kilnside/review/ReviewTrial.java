@@ -25,8 +25,8 @@ import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Probe;
 import org.kilnside.sensor.SensorUncertainty;
-import org.kilnside.sensor.Thermometer;
 import org.kilnside.sensor.ThermocoupleType;
+import org.kilnside.sensor.Thermometer;
 import org.kilnside.virtualkiln.ControllerSpec;
 import org.kilnside.virtualkiln.Disturbance;
 import org.kilnside.virtualkiln.Happenings;
@@ -76,7 +76,13 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
             this.number = number;
             this.specimen = new Population(family, seed).specimen(number);
             this.resistance = 1;
-            label.append(family).append('/').append(seed).append('/').append(number).append(' ').append(injected);
+            label.append(family)
+                    .append('/')
+                    .append(seed)
+                    .append('/')
+                    .append(number)
+                    .append(' ')
+                    .append(injected);
         }
 
         private boolean has(Injected what) {
@@ -91,7 +97,9 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
             stepS = new double[] {5, 10, 15, 20, 30}[random.nextInt(5)];
             boolean glaze = random.nextInt(4) > 0 || has(Injected.WEAK_ELEMENTS) || has(Injected.AMPLIFIER_UNCORRECTED);
             topC = glaze ? uniform(1205, 1235) : uniform(1000, 1160);
-            lastRate = has(Injected.RAMP_FAST) ? uniform(45, 65) : has(Injected.RAMP_SLOW) ? uniform(80, 130) : uniform(50, 110);
+            lastRate = has(Injected.RAMP_FAST)
+                    ? uniform(45, 65)
+                    : has(Injected.RAMP_SLOW) ? uniform(80, 130) : uniform(50, 110);
             holdMinutes = random.nextInt(5) == 0 && !has(Injected.HOLD_SHORT) ? 0 : Math.round(uniform(8, 25));
             if (has(Injected.HOLD_SHORT)) {
                 holdMinutes = Math.round(uniform(15, 40));
@@ -182,8 +190,7 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
             if (has(Injected.AMPLIFIER_UNCORRECTED)) {
                 sensor = sensor.with(new Probe(ThermocoupleType.K, Amplifier.MAX31855));
             }
-            sensor = sensor.withError(
-                    sensorOffset + (sensorOffset == 0 ? 0.7 * random.nextGaussian() : 0), 0);
+            sensor = sensor.withError(sensorOffset + (sensorOffset == 0 ? 0.7 * random.nextGaussian() : 0), 0);
             ControllerSpec controller = specimen.controller();
             if (has(Injected.AMPLIFIER_UNCORRECTED)) {
                 controller = controller.correcting(false);
@@ -233,7 +240,8 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
                 builder.elementResistance(resistance);
             }
             if (has(Injected.MAINS_SAG)) {
-                double toTop = plan.curveFrom(Temperature.ofCelsius(15)).timeToTop().toSeconds();
+                double toTop =
+                        plan.curveFrom(Temperature.ofCelsius(15)).timeToTop().toSeconds();
                 builder.mains(Mains.sagging(uniform(0.06, 0.13), toTop - uniform(3600, 9000), uniform(7200, 14400)));
             }
             VirtualFiring firing = builder.disturbances(disturbances).start();
@@ -274,7 +282,10 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
                     read.ifPresent(celsius -> log.add(
                             now.elapsedMs(),
                             celsius.celsius(),
-                            report.output().map(Share::fraction).map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+                            report.output()
+                                    .map(Share::fraction)
+                                    .map(OptionalDouble::of)
+                                    .orElse(OptionalDouble.empty()),
                             report.setpoint()
                                     .map(Temperature::celsius)
                                     .map(OptionalDouble::of)
@@ -292,8 +303,15 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
                     truth(true_),
                     label.append(String.format(
                                     " top %.0f hold %.0f rate %.0f R %.2f off %.0f step %.0f peak %.0f waits %s %s",
-                                    topC, holdMinutes, lastRate, resistance, sensorOffset, stepS, highest,
-                                    specimen.controller().waits(), specimen.controller().reports()))
+                                    topC,
+                                    holdMinutes,
+                                    lastRate,
+                                    resistance,
+                                    sensorOffset,
+                                    stepS,
+                                    highest,
+                                    specimen.controller().waits(),
+                                    specimen.controller().reports()))
                             .toString());
         }
 
@@ -316,8 +334,11 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
                 List<WitnessPack.Seen> seen = new ArrayList<>();
                 int middle = Cone.whole().indexOf(aimed);
                 for (int cone = middle - 1; cone <= middle + 1; cone++) {
-                    Cone each = Cone.whole().get(Math.max(0, Math.min(Cone.whole().size() - 1, cone)));
-                    double work = HeatWork.ofLine(TABLE, shifted(truth, shift)).share(each).orElse(0);
+                    Cone each =
+                            Cone.whole().get(Math.max(0, Math.min(Cone.whole().size() - 1, cone)));
+                    double work = HeatWork.ofLine(TABLE, shifted(truth, shift))
+                            .share(each)
+                            .orElse(0);
                     double share = law == 0 ? Math.max(0, 2 * work - 1) : law == 1 ? work : work * work;
                     double angle = Math.max(0, Math.min(100, 90 * share + 4 * noise.nextGaussian()));
                     seen.add(new WitnessPack.Seen(
@@ -368,9 +389,7 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
                             PlanHeat.USUAL_COOLING,
                             SensorUncertainty.UNKNOWN)
                     .whole();
-            return planned.cone().steps().orElse(0)
-                    + planned.coolingAdded().orElse(0)
-                    - truthSteps(line.view());
+            return planned.cone().steps().orElse(0) + planned.coolingAdded().orElse(0) - truthSteps(line.view());
         }
     }
 }
