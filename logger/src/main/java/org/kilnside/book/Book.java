@@ -296,6 +296,30 @@ public final class Book implements AutoCloseable {
         return edited(editor -> editor.addPhoto(number, name, picture, thumbnail));
     }
 
+    /** The witness cones of a firing, in the order they were noted. */
+    public List<NotedCone> witnessCones(long number) {
+        return asked(() -> {
+            startOf(number);
+            return WitnessRows.of(connection, number);
+        });
+    }
+
+    /**
+     * Notes witness cones of a firing; gives the changes, to be undone.
+     *
+     * @param cones their numbers are given by the book
+     */
+    public List<BookEdit.Witness> addWitnessCones(long number, List<NotedCone> cones) {
+        refuseWhenReadOnly();
+        asked(() -> startOf(number)).kiln().ifPresent(kiln -> history(kiln).ensureGuide(number));
+        return edited(editor -> editor.addCones(number, cones));
+    }
+
+    /** What the book knows of a kiln beyond its single firings: sensors, calibration, true curves. */
+    public KilnHistory history(String kiln) {
+        return new KilnHistory(book.path(), connection, caution.isEmpty(), kiln);
+    }
+
     private <T> T edited(Change<T> change) {
         refuseWhenReadOnly();
         return asked(() -> change.by(new RecordEditor(book.path(), connection)));

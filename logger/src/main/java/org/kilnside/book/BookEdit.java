@@ -36,6 +36,20 @@ public sealed interface BookEdit {
         }
     }
 
+    /** A witness cone noted, mended or struck out (after is empty). */
+    record Witness(long firing, Optional<NotedCone> before, Optional<NotedCone> after) implements BookEdit {
+        public Witness {
+            if (before.isEmpty() && after.isEmpty()) {
+                throw new IllegalArgumentException("a change needs something before it or after it");
+            }
+        }
+
+        @Override
+        public Witness inverse() {
+            return new Witness(firing, after, before);
+        }
+    }
+
     /** A photo put into the record or taken out of it; its picture stays in the book for a while. */
     record PhotoInRecord(long firing, long photo, boolean after) implements BookEdit {
         @Override

@@ -9,6 +9,8 @@ import java.sql.Statement;
 import java.sql.Types;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.kilnside.book.BookException.Reason;
@@ -37,6 +39,8 @@ final class RecordEditor {
                 notes(notes);
             } else if (edit instanceof BookEdit.Loaded loaded) {
                 loaded(loaded);
+            } else if (edit instanceof BookEdit.Witness cone) {
+                witness(cone);
             } else if (edit instanceof BookEdit.PhotoInRecord photo) {
                 photo(photo);
             }
@@ -77,6 +81,34 @@ final class RecordEditor {
                     thumbnail);
             return new BookEdit.PhotoInRecord(firing, number, true);
         });
+    }
+
+    /** Notes the cones of one pack, one change each. */
+    List<BookEdit.Witness> addCones(long firing, List<NotedCone> cones) throws SQLException {
+        return inOneTransaction(firing, () -> {
+            List<BookEdit.Witness> edits = new ArrayList<>();
+            long number = next("witness_cone");
+            for (NotedCone cone : cones) {
+                NotedCone numbered = new NotedCone(
+                        number++, cone.shelf(), cone.series(), cone.cone(), cone.degrees(), cone.seenDownMs());
+                edits.add(new BookEdit.Witness(firing, Optional.empty(), Optional.of(numbered)));
+                witness(edits.get(edits.size() - 1));
+            }
+            return edits;
+        });
+    }
+
+    private void witness(BookEdit.Witness edit) throws SQLException {
+        long number = edit.after().or(edit::before).orElseThrow().number();
+        if (!WitnessRows.cone(connection, number).equals(edit.before())) {
+            throw changedElsewhere(
+                    edit.before().or(edit::after).orElseThrow().cone().toString());
+        }
+        WitnessRows.delete(connection, number);
+        if (edit.after().isPresent()) {
+            WitnessRows.insert(connection, edit.firing(), edit.after().get());
+        }
+        WitnessRows.forgetOffset(connection, edit.firing());
     }
 
     private void notes(BookEdit.Notes edit) throws SQLException {

@@ -119,10 +119,15 @@ public final class Trace {
 
         /** Adds a good reading's temperature, output and set-point. */
         public Builder add(Reading.Measured reading) {
+            return add(reading, reading.temperature().celsius());
+        }
+
+        /** Adds a reading with another temperature than its own, in °C: the truth behind it as far as it is known. */
+        public Builder add(Reading reading, double celsius) {
             ControllerReport report = reading.controller();
             return add(
                     reading.elapsedMs(),
-                    reading.temperature().celsius(),
+                    celsius,
                     report.output().isPresent()
                             ? OptionalDouble.of(report.output().get().fraction())
                             : OptionalDouble.empty(),

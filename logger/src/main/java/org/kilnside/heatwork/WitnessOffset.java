@@ -22,6 +22,9 @@ public record WitnessOffset(double correctionK, double halfWidthK, double atC, b
 
     private static final double SEEN_MOST = 1.07;
 
+    /** What a wire of class 2 may be off when cold (IEC 60584-1). */
+    private static final double COLD_HALF_WIDTH_K = 2.5;
+
     /**
      * The offset from a firing's cones.
      *
@@ -62,10 +65,16 @@ public record WitnessOffset(double correctionK, double halfWidthK, double atC, b
                 (from + to) / 2, Math.sqrt(half * half + chartK * chartK), highestC(curve), from - to > 2 * chartK));
     }
 
-    /** This offset as a calibration of the sensor in its place, at the temperature where it was found. */
+    /**
+     * This offset as a calibration of the sensor in its place. Where it was found it holds as it is; towards the cold it
+     * falls away, since what a drifted wire or a place nearer the elements adds grows with the heat: a cold kiln is not
+     * ten degrees off (common practice).
+     */
     public Calibration asCalibration() {
-        return Calibration.of(
-                List.of(new Calibration.Point(atC, correctionK, halfWidthK, Calibration.By.WITNESS_CONES)));
+        Calibration.By cones = Calibration.By.WITNESS_CONES;
+        return Calibration.of(List.of(
+                new Calibration.Point(0, 0, COLD_HALF_WIDTH_K, cones),
+                new Calibration.Point(atC, correctionK, halfWidthK, cones)));
     }
 
     /**

@@ -3,6 +3,7 @@ package org.kilnside.sensor;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.TreeSet;
 import java.util.function.ToDoubleFunction;
 import org.kilnside.quantity.Temperature;
 
@@ -80,6 +81,39 @@ public final class Calibration {
         return new Calibration(List.copyOf(sorted), false);
     }
 
+    /**
+     * This calibration and another of what it gives, one after the other: a sensor compared with a thermometer, whose
+     * corrected readings were then compared with cones. Errors of the two are independent.
+     */
+    public Calibration then(Calibration second) {
+        if (points.isEmpty() || second.points.isEmpty()) {
+            return points.isEmpty() ? second : this;
+        }
+        TreeSet<Double> readings = new TreeSet<>();
+        points.forEach(point -> readings.add(point.readingC()));
+        second.points.forEach(point -> readings.add(readingOf(point.readingC())));
+        List<Point> both = new ArrayList<>();
+        for (double readingC : readings) {
+            double corrected = correctedC(readingC);
+            both.add(new Point(
+                    readingC,
+                    second.correctedC(corrected) - readingC,
+                    Math.hypot(
+                            between(readingC, Point::halfWidthC), second.between(corrected, Point::halfWidthC)),
+                    second.points.get(0).by()));
+        }
+        return new Calibration(List.copyOf(both), everywhere && second.everywhere);
+    }
+
+    /** The reading that is corrected to a truth. */
+    private double readingOf(double truthC) {
+        double readingC = truthC;
+        for (int i = 0; i < 12; i++) {
+            readingC += truthC - correctedC(readingC);
+        }
+        return readingC;
+    }
+
     public List<Point> points() {
         return points;
     }
@@ -119,6 +153,21 @@ public final class Calibration {
             nearestC = Math.min(nearestC, Math.abs(point.readingC() - readingC));
         }
         return between(readingC, Point::halfWidthC) + (everywhere ? 0 : nearestC / 100);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Calibration its && points.equals(its.points) && everywhere == its.everywhere;
+    }
+
+    @Override
+    public int hashCode() {
+        return points.hashCode();
+    }
+
+    @Override
+    public String toString() {
+        return "Calibration" + points + (everywhere ? " everywhere" : "");
     }
 
     private double between(double readingC, ToDoubleFunction<Point> value) {
