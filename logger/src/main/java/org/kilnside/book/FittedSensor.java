@@ -15,12 +15,7 @@ import org.kilnside.sensor.SensorInPlace;
  * @param removedAt until when; empty while it is there
  */
 public record FittedSensor(
-        long number,
-        String kiln,
-        int channel,
-        SensorInPlace sensor,
-        Instant fittedAt,
-        Optional<Instant> removedAt) {
+        long number, String kiln, int channel, SensorInPlace sensor, Instant fittedAt, Optional<Instant> removedAt) {
     public FittedSensor {
         if (channel < 1 || channel > 4) {
             throw new IllegalArgumentException("a controller has the channels 1 to 4, found " + channel);

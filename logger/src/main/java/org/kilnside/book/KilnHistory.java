@@ -80,9 +80,8 @@ public final class KilnHistory {
     /** What comparisons alone say of a sensor. */
     public Calibration compared(FittedSensor sensor) {
         List<ComparedPoint> points = points(sensor.number());
-        Optional<ComparedPoint> everywhere = points.stream()
-                .filter(point -> point.readingC().isEmpty())
-                .reduce((earlier, later) -> later);
+        Optional<ComparedPoint> everywhere =
+                points.stream().filter(point -> point.readingC().isEmpty()).reduce((earlier, later) -> later);
         if (everywhere.isPresent()) {
             ComparedPoint point = everywhere.get();
             return Calibration.offset(point.correctionK(), point.halfWidthK(), point.by());
@@ -104,8 +103,7 @@ public final class KilnHistory {
         }
         return asked(() -> {
             List<OffsetOfFiring> offsets = new ArrayList<>();
-            for (long firing :
-                    SensorRows.firingsWithCones(connection, kiln, sensor.fittedAt(), sensor.removedAt())) {
+            for (long firing : SensorRows.firingsWithCones(connection, kiln, sensor.fittedAt(), sensor.removedAt())) {
                 Optional<WitnessOffset> offset = SensorRows.offset(connection, firing);
                 if (offset.isEmpty() && sensor.sensor().fits(probeOf(firing))) {
                     offset = workedOut(firing, sensor);
@@ -173,8 +171,8 @@ public final class KilnHistory {
                     .filter(sensor -> sensor.channel() == GUIDING)
                     .toList();
             boolean known = guides.stream()
-                    .anyMatch(sensor ->
-                            sensor.fittedAt().isAfter(at) || sensor.wasThere(at) && sensor.sensor().fits(said));
+                    .anyMatch(sensor -> sensor.fittedAt().isAfter(at)
+                            || sensor.wasThere(at) && sensor.sensor().fits(said));
             if (!known && writable) {
                 fit(GUIDING, SensorInPlace.asSaid(said), firstWith(said, firing, guides.isEmpty()));
             }
@@ -199,12 +197,14 @@ public final class KilnHistory {
         ProbeEpochs probes = new ProbeEpochs(FiringRows.sensors(connection, firing));
         CalibratedThermometer thermometer = CalibratedThermometer.of(sensor);
         if (!thermometer.corrects()) {
-            return GoodReadings.of(FiringQueries.trace(connection, firing, probes)).curve();
+            return GoodReadings.of(FiringQueries.trace(connection, firing, probes))
+                    .curve();
         }
         Trace.Builder all = new Trace.Builder();
         FiringQueries.readings(connection, firing, probes, reading -> {
             if (reading instanceof Reading.Measured) {
-                Optional<Temperature> truth = thermometer.temperature(reading.first().raw());
+                Optional<Temperature> truth =
+                        thermometer.temperature(reading.first().raw());
                 truth.ifPresent(value -> all.add(reading, value.celsius()));
             }
         });
@@ -222,7 +222,8 @@ public final class KilnHistory {
         return FiringRows.start(connection, firing)
                 .orElseThrow(() -> new BookException(
                         Reason.NO_SUCH_FIRING,
-                        "The firing book " + book + " has no firing " + firing + ": \"book list\" shows those it has."));
+                        "The firing book " + book + " has no firing " + firing
+                                + ": \"book list\" shows those it has."));
     }
 
     /**

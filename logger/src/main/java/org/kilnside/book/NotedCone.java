@@ -17,12 +17,7 @@ import org.kilnside.heatwork.WitnessCone;
  * @param seenDownMs when it was seen to go down, on the recording's clock; empty when nobody saw
  */
 public record NotedCone(
-        long number,
-        String shelf,
-        ConeSeries series,
-        Cone cone,
-        OptionalDouble degrees,
-        OptionalLong seenDownMs) {
+        long number, String shelf, ConeSeries series, Cone cone, OptionalDouble degrees, OptionalLong seenDownMs) {
     public NotedCone {
         degrees.ifPresent(WitnessCone.Bend::ofDegrees);
         if (degrees.isEmpty() && seenDownMs.isEmpty()) {

@@ -44,8 +44,8 @@ public final class CalibratedThermometer {
     /** The truth at the tip; empty when the signal is unknown, faulted, or outside what the thermocouple can give. */
     public Optional<Temperature> temperature(RawSignal signal) {
         Optional<Temperature> read = passesOnAChipsNumber()
-                ? wire.temperature(signal).flatMap(shown -> behindShown.orElseThrow()
-                        .behind(shown, board(signal)))
+                ? wire.temperature(signal)
+                        .flatMap(shown -> behindShown.orElseThrow().behind(shown, board(signal)))
                 : wire.temperature(signal);
         return read.map(sensor.calibration()::corrected);
     }
@@ -57,9 +57,8 @@ public final class CalibratedThermometer {
 
     /** The truth behind a number the controller shows, such as its set-point; empty outside what the chip can give. */
     public Optional<Temperature> behind(Temperature shown, Temperature coldJunction) {
-        Optional<Temperature> read = behindShown.isPresent()
-                ? behindShown.get().behind(shown, coldJunction)
-                : Optional.of(shown);
+        Optional<Temperature> read =
+                behindShown.isPresent() ? behindShown.get().behind(shown, coldJunction) : Optional.of(shown);
         return read.map(sensor.calibration()::corrected);
     }
 
@@ -75,7 +74,8 @@ public final class CalibratedThermometer {
 
     private Temperature board(RawSignal signal) {
         OptionalInt code = signal.coldJunction();
-        return code.isPresent() ? wire.coldJunction(signal).orElse(Thermometer.ASSUMED_COLD_JUNCTION)
+        return code.isPresent()
+                ? wire.coldJunction(signal).orElse(Thermometer.ASSUMED_COLD_JUNCTION)
                 : Thermometer.ASSUMED_COLD_JUNCTION;
     }
 }

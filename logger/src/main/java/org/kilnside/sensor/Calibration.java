@@ -98,8 +98,7 @@ public final class Calibration {
             both.add(new Point(
                     readingC,
                     second.correctedC(corrected) - readingC,
-                    Math.hypot(
-                            between(readingC, Point::halfWidthC), second.between(corrected, Point::halfWidthC)),
+                    Math.hypot(between(readingC, Point::halfWidthC), second.between(corrected, Point::halfWidthC)),
                     second.points.get(0).by()));
         }
         return new Calibration(List.copyOf(both), everywhere && second.everywhere);

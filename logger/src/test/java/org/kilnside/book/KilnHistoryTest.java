@@ -77,7 +77,10 @@ class KilnHistoryTest {
         history().fit(1, sensor("the second", "left wall"), SPRING.plus(Duration.ofDays(100)));
         assertThat(history().guide(SPRING.minusSeconds(1))).isEmpty();
         assertThat(history().guide(SPRING).orElseThrow().sensor()).isEqualTo("the first");
-        assertThat(history().guide(SPRING.plus(Duration.ofDays(100))).orElseThrow().sensor())
+        assertThat(history()
+                        .guide(SPRING.plus(Duration.ofDays(100)))
+                        .orElseThrow()
+                        .sensor())
                 .isEqualTo("the second");
         assertThat(history().sensors()).hasSize(2);
         assertThat(book.history("another").sensors()).isEmpty();
@@ -94,7 +97,10 @@ class KilnHistoryTest {
         assertThat(known.uncertainty().halfWidthC(1000)).isCloseTo(2, within(1e-9));
 
         history().fit(1, known.movedTo("lid"), SPRING.plus(Duration.ofDays(1)));
-        assertThat(history().guide(SPRING.plus(Duration.ofDays(2))).orElseThrow().calibration())
+        assertThat(history()
+                        .guide(SPRING.plus(Duration.ofDays(2)))
+                        .orElseThrow()
+                        .calibration())
                 .isEqualTo(Calibration.NONE);
         assertThat(history().guide(SPRING.plusSeconds(1)).orElseThrow().calibration())
                 .isEqualTo(known.calibration());
@@ -151,7 +157,9 @@ class KilnHistoryTest {
         assertThat(offsets).extracting(KilnHistory.OffsetOfFiring::firing).containsExactly(one, two);
         SensorInPlace known = history().guide(SPRING.plus(Duration.ofDays(9))).orElseThrow();
         assertThat(known.calibration().correctedC(1210)).isCloseTo(1222, within(6.0));
-        assertThat(known.calibration().correctedC(20)).as("cold, nothing is off").isCloseTo(20, within(0.5));
+        assertThat(known.calibration().correctedC(20))
+                .as("cold, nothing is off")
+                .isCloseTo(20, within(0.5));
 
         Trace truth = history().curve(one);
         HeatWork work = new HeatWork(ConeTable.of(ConeSeries.SELF_SUPPORTING));
@@ -162,7 +170,10 @@ class KilnHistoryTest {
         assertThat(work.share(Cone.parse("6")).orElseThrow()).isBetween(0.85, 1.2);
 
         history().fit(1, sensor("new in autumn", ""), SPRING.plus(Duration.ofDays(200)));
-        assertThat(history().guide(SPRING.plus(Duration.ofDays(201))).orElseThrow().calibration())
+        assertThat(history()
+                        .guide(SPRING.plus(Duration.ofDays(201)))
+                        .orElseThrow()
+                        .calibration())
                 .isEqualTo(Calibration.NONE);
     }
 
@@ -181,7 +192,8 @@ class KilnHistoryTest {
 
     @Test
     void aSensorTheControllerNamesOtherwiseIsNotCalibratedByTheOldOne() {
-        history().fit(
+        history()
+                .fit(
                         1,
                         SensorInPlace.uncalibrated(
                                 new Probe(ThermocoupleType.S, Amplifier.MAX31856), "S", "", ToleranceClass.CLASS_2),
@@ -207,8 +219,8 @@ class KilnHistoryTest {
 
     /** 100 °C/h to 1222 °C, held until cone 6 is down, read by a sensor that is off in proportion to the heat. */
     private long glazeFiring(Instant at, double offAtTopK) {
-        long firing = recorder.begin(new FiringStart(
-                Optional.of(KILN), "serial:/dev/ttyUSB0", at, Optional.empty(), Optional.empty()));
+        long firing = recorder.begin(
+                new FiringStart(Optional.of(KILN), "serial:/dev/ttyUSB0", at, Optional.empty(), Optional.empty()));
         recorder.sensors(firing, 0, List.of(LINEAR));
         HeatWork work = new HeatWork(ConeTable.of(ConeSeries.SELF_SUPPORTING));
         List<Reading> readings = new ArrayList<>();
@@ -230,8 +242,8 @@ class KilnHistoryTest {
 
     private static Reading reading(long elapsedMs, double celsius) {
         RawSignal raw = new RawSignal(OptionalInt.of((int) Math.round(celsius * 128)), OptionalInt.of(20 * 64), 0);
-        Channel channel =
-                new Channel(1, raw, Optional.of(Temperature.ofCelsius(celsius)), Optional.of(Temperature.ofCelsius(20)));
+        Channel channel = new Channel(
+                1, raw, Optional.of(Temperature.ofCelsius(celsius)), Optional.of(Temperature.ofCelsius(20)));
         return Reading.of(elapsedMs, List.of(channel), ControllerReport.NONE, Origin.LIVE);
     }
 }

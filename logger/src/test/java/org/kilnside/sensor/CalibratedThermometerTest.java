@@ -15,7 +15,8 @@ class CalibratedThermometerTest {
     private static final Temperature BOARD = Temperature.ofCelsius(25);
 
     private static CalibratedThermometer of(Probe probe, Optional<Amplifier> uncorrected, Calibration calibration) {
-        return CalibratedThermometer.of(SensorInPlace.asSaid(probe).shownBy(uncorrected).calibrated(calibration));
+        return CalibratedThermometer.of(
+                SensorInPlace.asSaid(probe).shownBy(uncorrected).calibrated(calibration));
     }
 
     /** A MAX31855 that shows 1222 °C with the board at 25 °C stands at 1243 °C (computed, ITS-90 and Maxim 19-5793). */
@@ -26,7 +27,10 @@ class CalibratedThermometerTest {
         RawSignal signal = RawSignal.of(1222 * 4, 25 * 16);
         assertThat(thermometer.temperature(signal).orElseThrow().celsius()).isCloseTo(1243, within(1.0));
         assertThat(thermometer.shown(signal).orElseThrow().celsius()).isEqualTo(1222);
-        assertThat(thermometer.shownAt(Temperature.ofCelsius(1222), BOARD).orElseThrow().celsius())
+        assertThat(thermometer
+                        .shownAt(Temperature.ofCelsius(1222), BOARD)
+                        .orElseThrow()
+                        .celsius())
                 .as("what to key in to have 1222 °C")
                 .isBetween(1202.0, 1205.0);
         assertThat(thermometer.corrects()).isFalse();
@@ -49,12 +53,12 @@ class CalibratedThermometerTest {
 
     @Test
     void betweenTruthAndShownNumberItGoesBothWaysWithACalibrationInBetween() {
-        Calibration calibration = Calibration.of(
-                List.of(new Point(0, 0, 1, By.FIXED_POINT), new Point(1200, -9, 3, By.WITNESS_CONES)));
+        Calibration calibration =
+                Calibration.of(List.of(new Point(0, 0, 1, By.FIXED_POINT), new Point(1200, -9, 3, By.WITNESS_CONES)));
         for (Amplifier chip : List.of(Amplifier.MAX31855, Amplifier.MAX31856)) {
             Probe probe = new Probe(ThermocoupleType.K, chip);
-            CalibratedThermometer thermometer = of(
-                    probe, chip.linearises() ? Optional.empty() : Optional.of(chip), calibration);
+            CalibratedThermometer thermometer =
+                    of(probe, chip.linearises() ? Optional.empty() : Optional.of(chip), calibration);
             for (double truthC = 20; truthC < 1260; truthC += 31) {
                 Temperature shown = thermometer
                         .shownAt(Temperature.ofCelsius(truthC), BOARD)
@@ -78,8 +82,8 @@ class CalibratedThermometerTest {
 
     @Test
     void twoCalibrationsOneAfterTheOtherAddUpAndTheirDoubtsAddAsSquares() {
-        Calibration compared = Calibration.of(
-                List.of(new Point(0, 1, 3, By.FIXED_POINT), new Point(1000, 11, 3, By.THERMOMETER)));
+        Calibration compared =
+                Calibration.of(List.of(new Point(0, 1, 3, By.FIXED_POINT), new Point(1000, 11, 3, By.THERMOMETER)));
         Calibration cones = Calibration.of(
                 List.of(new Point(0, 0, 4, By.WITNESS_CONES), new Point(1211, 12.11, 4, By.WITNESS_CONES)));
         Calibration both = compared.then(cones);
