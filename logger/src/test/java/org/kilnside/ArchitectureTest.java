@@ -76,6 +76,7 @@ class ArchitectureTest {
             Map.entry("net.miginfocom", Set.of("desktop")),
             Map.entry("javax.swing", Set.of("desktop")),
             Map.entry("java.awt", Set.of("desktop", "chart", "report", "host")),
+            Map.entry("javax.sound", Set.of("host")),
             Map.entry("picocli", Set.of("command", "app")),
             Map.entry("net.harawata", Set.of("host", "app")));
 
