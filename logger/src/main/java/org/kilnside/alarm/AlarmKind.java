@@ -51,6 +51,8 @@ public enum AlarmKind {
     BOX_TOO_HOT(Grade.LOOK_SOON, Advice.COOL_THE_BOX),
     /** The lid was moved: the number is the air's now, not the ware's. */
     LID_MOVED(Grade.LOOK_SOON, Advice.TAKE_NUMBER_FOR_AIR),
+    /** A copy that follows has heard nothing new of the recorder: it, its computer or the network is gone. */
+    RECORDER_SILENT(Grade.COME_NOW, Advice.LOOK_AT_RECORDER),
     /** The disk with the book fills up. */
     DISK_FILLING(Grade.LOOK_SOON, Advice.MAKE_ROOM_ON_DISK),
     /** The recording computer runs on its battery. */
@@ -92,6 +94,7 @@ public enum AlarmKind {
         SLOW_DOWN,
         COOL_THE_BOX,
         TAKE_NUMBER_FOR_AIR,
+        LOOK_AT_RECORDER,
         MAKE_ROOM_ON_DISK,
         PLUG_IN_COMPUTER,
         KEEP_COMPUTER_AWAKE,

@@ -2,6 +2,7 @@ package org.kilnside.app;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.kilnside.command.AlarmTestCommand;
 import org.kilnside.command.BookCommand;
 import org.kilnside.command.ConeCommand;
 import org.kilnside.command.DemoCommand;
@@ -37,6 +38,7 @@ public final class Kilnside {
         commands.put("demo", new DemoCommand(window));
         commands.put("record", new RecordCommand());
         commands.put("watch", new WatchCommand());
+        commands.put("alarm-test", new AlarmTestCommand());
         commands.put("share", new ShareCommand());
         commands.put("ports", new PortsCommand());
         commands.put("desk", new DeskCommand(window));

@@ -40,6 +40,9 @@ public final class DeskCommand implements Callable<Integer> {
     @Mixin
     private Attaching attaching;
 
+    @Mixin
+    private NightOptions night;
+
     private final Surroundings.Window window;
 
     /** A command that can show this window. */
@@ -60,7 +63,7 @@ public final class DeskCommand implements Callable<Integer> {
             RecorderPlace there = attaching.place(elsewhere.get(), around, window::ask);
             Snapshot nothing = WatchCommand.notYet(around, clock, what.kiln());
             try (AttachedFiring firing = AttachedFiring.whenThere(there, clock, nothing)) {
-                window.show(firing, clock, around.locale(), what.book(), false);
+                show(firing, clock);
             }
             return Complaint.ExitCode.DONE.code();
         }
@@ -69,12 +72,18 @@ public final class DeskCommand implements Callable<Integer> {
         Optional<AttachedFiring> recording = AttachedFiring.now(here, clock);
         if (recording.isPresent()) {
             try (AttachedFiring firing = recording.get()) {
-                window.show(firing, clock, around.locale(), path, false);
+                show(firing, clock);
             }
         } else if (link.isPresent()) {
             FiringSettings settings = what.settings(around.library());
             Optional<Sharing.Opened> opened = sharing.asked(around);
-            try (Recorder recorder = Recorder.start(path, what.firing(link.get()), settings, clock, around.library())) {
+            try (Recorder recorder = Recorder.start(
+                    path,
+                    what.firing(link.get()),
+                    settings,
+                    clock,
+                    around.library(),
+                    Optional.of(new Recorder.Night(night.settings(), around.words())))) {
                 opened.ifPresent(shared -> {
                     recorder.share(shared, clock);
                     Sharing.sayWhere(shared, around.out(), around.words());
@@ -88,10 +97,17 @@ public final class DeskCommand implements Callable<Integer> {
         } else {
             Snapshot nothing = nobodyRecords(clock);
             try (AttachedFiring firing = AttachedFiring.whenThere(here, clock, nothing)) {
-                window.show(firing, clock, around.locale(), path, false);
+                show(firing, clock);
             }
         }
         return Complaint.ExitCode.DONE.code();
+    }
+
+    /** Shows a firing that another Kilnside records, and keeps watch over it here. */
+    private void show(AttachedFiring firing, HostClock clock) {
+        try (NightWatch watch = NightWatch.overCopy(firing, clock, night.settings(), around.words())) {
+            window.show(watch, clock, around.locale(), what.book(), false);
+        }
     }
 
     private Snapshot nobodyRecords(HostClock clock) {

@@ -1,11 +1,14 @@
 package org.kilnside.command;
 
+import java.io.Console;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.link.LinkNotation;
+import org.kilnside.alarm.Alarm;
+import org.kilnside.host.Hangup;
 import org.kilnside.session.Connection;
 import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
@@ -42,6 +45,9 @@ public final class RecordCommand implements Callable<Integer> {
     @Mixin
     private Sharing sharing;
 
+    @Mixin
+    private NightOptions night;
+
     @Override
     public Integer call() {
         FiringSettings settings = what.settings(around.library());
@@ -49,7 +55,11 @@ public final class RecordCommand implements Callable<Integer> {
         HostClock clock = around.clock();
         Words words = around.words();
         Optional<Sharing.Opened> opened = sharing.asked(around);
-        try (Recorder recorder = Recorder.start(what.book(), from, settings, clock, around.library())) {
+        Recorder.Night kept = new Recorder.Night(night.settings(), words);
+        // A terminal that is closed, or a user who logs out, ends no recording.
+        Hangup.ignore();
+        try (Recorder recorder =
+                Recorder.start(what.book(), from, settings, clock, around.library(), Optional.of(kept))) {
             Thread atExit = new Thread(recorder::close, "close");
             Runtime.getRuntime().addShutdownHook(atExit);
             if (!recorder.canBeFollowed()) {
@@ -61,6 +71,7 @@ public final class RecordCommand implements Callable<Integer> {
                 Sharing.sayWhere(shared, around.out(), words);
             });
             StatusLine line = StatusLine.on(around);
+            silenceWithEnter(recorder.feed());
             Snapshot last = follow(recorder.feed(), clock, line);
             recorder.finish();
             FiringSummary.of(last, words).ifPresent(summary -> summary.asLines().forEach(around.out()::println));
@@ -94,6 +105,25 @@ public final class RecordCommand implements Callable<Integer> {
         throw new Complaint(
                 Complaint.ExitCode.INPUT,
                 last.connection().detail().orElse("the connection was given up; the log file says more."));
+    }
+
+    /** In a terminal, Enter silences what rings: whoever is there knows of it. */
+    static void silenceWithEnter(LiveFeed feed) {
+        Console console = System.console();
+        if (console == null) {
+            return;
+        }
+        Thread keys = new Thread(
+                () -> {
+                    while (console.readLine() != null) {
+                        feed.latest().alarms().stream()
+                                .filter(Alarm::rings)
+                                .forEach(alarm -> feed.acknowledge(alarm.id()));
+                    }
+                },
+                "enter-key");
+        keys.setDaemon(true);
+        keys.start();
     }
 
     /** Shows the firing until nothing more will come. */

@@ -4,8 +4,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import org.kilnside.book.BookRecorder;
+import org.kilnside.files.NightSettings;
 import org.kilnside.files.ProfileLibrary;
+import org.kilnside.host.HostWatch;
+import org.kilnside.host.StayAwake;
 import org.kilnside.link.LinkSurroundings;
 import org.kilnside.link.Links;
 import org.kilnside.link.RecorderAddress;
@@ -17,6 +21,7 @@ import org.kilnside.session.LiveFeed;
 import org.kilnside.session.LiveFiring;
 import org.kilnside.session.ModelForecaster;
 import org.kilnside.session.ReadingSource;
+import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -27,30 +32,58 @@ final class Recorder implements AutoCloseable {
     private final BookRecorder book;
     private final LiveFiring firing;
     private final Optional<SnapshotStream> stream;
+    private final Optional<NightWatch> night;
+    private final HostWatch host;
     private Optional<LanDoor> door = Optional.empty();
     private boolean closed;
 
-    private Recorder(BookRecorder book, LiveFiring firing, Optional<SnapshotStream> stream) {
+    private Recorder(
+            BookRecorder book,
+            LiveFiring firing,
+            Optional<SnapshotStream> stream,
+            Optional<NightWatch> night,
+            HostWatch host) {
         this.book = book;
         this.firing = firing;
         this.stream = stream;
+        this.night = night;
+        this.host = host;
     }
+
+    /** How the night is kept: what makes alarms heard, and in which words. */
+    record Night(NightSettings settings, Words words) {}
 
     /**
      * Takes the recorder's role for a book and begins to record.
      *
      * @param bookPath the book; made when there is none
      * @param link where the readings come from
+     * @param kept how alarms are made heard here; empty where nothing is to ring, as in a demo
      */
     static Recorder start(
-            Path bookPath, String link, FiringSettings settings, HostClock clock, ProfileLibrary library) {
+            Path bookPath,
+            String link,
+            FiringSettings settings,
+            HostClock clock,
+            ProfileLibrary library,
+            Optional<Night> kept) {
         ReadingSource source = Links.open(link, LinkSurroundings.of(clock, library));
         BookRecorder book = BookRecorder.open(inItsFolder(bookPath));
         try {
-            LiveFiring firing = new LiveFiring(book, clock, settings, source, new ModelForecaster());
-            Optional<SnapshotStream> stream = openStream(bookPath, firing, clock);
+            StayAwake awake = StayAwake.ofThisComputer();
+            HostWatch host = new HostWatch(bookPath, awake);
+            LiveFiring firing = new LiveFiring(book, clock, settings, source, new ModelForecaster(), host);
+            AtomicReference<Optional<SnapshotStream>> open = new AtomicReference<>(Optional.empty());
+            Optional<NightWatch> night = kept.map(its -> NightWatch.overRecording(
+                    firing,
+                    clock,
+                    () -> open.get().map(SnapshotStream::followers).orElse(0),
+                    its.settings(),
+                    awake,
+                    its.words()));
+            open.set(openStream(bookPath, night.isPresent() ? night.get() : firing, clock));
             firing.start();
-            return new Recorder(book, firing, stream);
+            return new Recorder(book, firing, open.get(), night, host);
         } catch (RuntimeException e) {
             book.close();
             throw e;
@@ -71,7 +104,7 @@ final class Recorder implements AutoCloseable {
         }
     }
 
-    private static Optional<SnapshotStream> openStream(Path bookPath, LiveFiring firing, HostClock clock) {
+    private static Optional<SnapshotStream> openStream(Path bookPath, LiveFeed firing, HostClock clock) {
         try {
             return Optional.of(SnapshotStream.open(firing, clock, RecorderAddress.announce(bookPath)));
         } catch (IOException e) {
@@ -92,7 +125,12 @@ final class Recorder implements AutoCloseable {
     }
 
     LiveFeed feed() {
-        return firing;
+        return night.isPresent() ? night.get() : firing;
+    }
+
+    /** The watch over it; empty where nothing is to ring. */
+    Optional<NightWatch> night() {
+        return night;
     }
 
     /** Whether other copies of the program can follow. */
@@ -111,6 +149,8 @@ final class Recorder implements AutoCloseable {
             return;
         }
         closed = true;
+        night.ifPresent(NightWatch::close);
+        host.close();
         firing.close();
         door.ifPresent(LanDoor::close);
         stream.ifPresent(SnapshotStream::close);

@@ -3,10 +3,14 @@ package org.kilnside.command;
 import java.io.PrintWriter;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.kilnside.alarm.Alarm;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Snapshot;
 import org.kilnside.wording.Ahead;
+import org.kilnside.wording.AlarmWords;
 import org.kilnside.wording.NowSentence;
+import org.kilnside.wording.PostWords;
 import org.kilnside.wording.ReadingAge;
 import org.kilnside.wording.StateWords;
 import org.kilnside.wording.Words;
@@ -25,16 +29,21 @@ final class StatusLine {
     private final PrintWriter out;
     private final Words words;
     private final StateWords state;
+    private final AlarmWords alarmWords;
+    private final PostWords posts;
     private final boolean terminal;
     private final int columns;
     private int eventsShown;
     private int width;
     private long plainAtMs = Long.MIN_VALUE;
+    private String rangPlain = "";
 
     StatusLine(PrintWriter out, Words words, boolean terminal, int columns) {
         this.out = out;
         this.words = words;
         this.state = new StateWords(words);
+        this.alarmWords = new AlarmWords(words);
+        this.posts = new PostWords(words);
         this.terminal = terminal;
         this.columns = columns;
     }
@@ -64,11 +73,22 @@ final class StatusLine {
             out.print("\r" + cut + " ".repeat(Math.max(0, width - cut.length())));
             width = cut.length();
             out.flush();
-        } else if (happened || plainAtMs == Long.MIN_VALUE || hostNowMs - plainAtMs >= every) {
+        } else if (happened || rings(snapshot) || plainAtMs == Long.MIN_VALUE || hostNowMs - plainAtMs >= every) {
             plainAtMs = hostNowMs;
             out.println(line);
             out.flush();
         }
+    }
+
+    /** Whether something has begun or ceased to ring since the last line. */
+    private boolean rings(Snapshot snapshot) {
+        String now = snapshot.alarms().stream()
+                .filter(Alarm::rings)
+                .map(alarm -> alarm.id() + "/" + alarm.times())
+                .collect(Collectors.joining(" "));
+        boolean other = !now.equals(rangPlain);
+        rangPlain = now;
+        return other;
     }
 
     /** Leaves the line as it is, so that what follows begins on its own. */
@@ -97,6 +117,18 @@ final class StatusLine {
 
     String text(Snapshot snapshot, long hostNowMs) {
         StringBuilder line = new StringBuilder();
+        snapshot.alarms().stream()
+                .filter(Alarm::rings)
+                .findFirst()
+                .ifPresent(alarm -> line.append("! ")
+                        .append(words.named("alarm.grade", alarm.grade()).toUpperCase(words.language().locale()))
+                        .append(": ")
+                        .append(alarmWords.title(alarm.kind()))
+                        .append(alarmWords
+                                .seenAgainstExpected(alarm)
+                                .map(seen -> " (" + seen + ")")
+                                .orElse(""))
+                        .append(". "));
         snapshot.latest()
                 .ifPresent(latest -> line.append(state.moment(
                                 latest.elapsedMs(), snapshot.zeroFor(latest.elapsedMs()), snapshot.speed()))
@@ -114,10 +146,14 @@ final class StatusLine {
                 line.append("  ").append(ahead);
             }
         }
+        posts.firstTrouble(snapshot).ifPresent(trouble -> line.append("  ").append(trouble));
         snapshot.disk().trouble().ifPresent(trouble -> line.append("  ").append(words.text("book.trouble", trouble)));
         if (snapshot.connection().state() != Connection.State.GIVEN_UP) {
             // What was given up ends the command, which then says why.
-            snapshot.connection().detail().ifPresent(detail -> line.append("  ").append(detail));
+            snapshot.connection()
+                    .detail()
+                    .filter(detail -> line.indexOf(detail) < 0)
+                    .ifPresent(detail -> line.append("  ").append(detail));
         }
         return line.toString();
     }

@@ -4,6 +4,8 @@ import java.io.Console;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.kilnside.files.NightSettings;
+import org.kilnside.host.Hangup;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.link.RecorderAddress;
@@ -35,8 +37,12 @@ public final class WatchCommand implements Callable<Integer> {
                     + " place, unless given).")
     private Optional<Path> book = Optional.empty();
 
+    @Mixin
+    private NightOptions night;
+
     @Override
     public Integer call() {
+        NightSettings kept = night.settings();
         HostClock clock = around.clock();
         Optional<LinkNotation.Attach> recorder = attaching.recorder(Optional.empty());
         Path path = Surroundings.book(book);
@@ -45,7 +51,11 @@ public final class WatchCommand implements Callable<Integer> {
                 : RecorderPlace.here(() -> RecorderAddress.find(path));
         StatusLine line = StatusLine.on(around);
         try (AttachedFiring firing = AttachedFiring.whenThere(place, clock, notYet(around, clock, Optional.empty()))) {
-            RecordCommand.follow(firing, clock, line);
+            Hangup.ignore();
+            try (NightWatch watch = NightWatch.overCopy(firing, clock, kept, around.words())) {
+                RecordCommand.silenceWithEnter(watch);
+                RecordCommand.follow(watch, clock, line);
+            }
         }
         return Complaint.ExitCode.DONE.code();
     }

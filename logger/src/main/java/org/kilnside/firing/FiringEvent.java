@@ -50,6 +50,8 @@ public record FiringEvent(long elapsedMs, Kind kind, Optional<String> text) {
         ALARM_ACKNOWLEDGED,
         /** An alarm ceased to be true. */
         ALARM_CLEARED,
+        /** Something stands in the way of making an alarm heard: the user's command failed, there is no sound. */
+        ALARM_UNHEARD,
         /** A note by a person. */
         NOTE
     }

@@ -55,7 +55,7 @@ final class Sound {
                 phase += 2 * Math.PI * (tone.fromHz + (tone.toHz - tone.fromHz) * through) / RATE;
                 double edge = Math.min(1, Math.min(i, length - i) / (EDGE_SECONDS * RATE));
                 // A third and a fifth harmonic carry through a door better than a pure tone.
-                double wave = (Math.sin(phase) + Math.sin(3 * phase) / 3 + Math.sin(5 * phase) / 5) / 1.1;
+                double wave = (Math.sin(phase) + Math.sin(3 * phase) / 3 + Math.sin(5 * phase) / 5) / 0.95;
                 int value = (int) Math.round(
                         Math.max(-1, Math.min(1, wave)) * edge * Math.max(0, Math.min(1, loudness)) * Short.MAX_VALUE);
                 bytes[at++] = (byte) value;

@@ -43,6 +43,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
     private final Object publishing = new Object();
     private volatile Optional<LanWire.Admitted> recorder = Optional.empty();
     private volatile long heardMs;
+    private volatile long connectedMs;
     private volatile Snapshot latest;
     private volatile LineView wireLines = LineView.NONE;
     private volatile boolean closed;
@@ -115,7 +116,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
                 Thread.sleep(waitMs);
                 waitMs = LOOK_AGAIN_MS;
                 LanWire.Admitted there = place.connect();
-                heardMs = clock.monotonicMs();
+                connectedMs = clock.monotonicMs();
                 recorder = Optional.of(there);
                 readAll(there, new SnapshotLines.Reader());
             } catch (LanWire.RefusedException e) {
@@ -191,7 +192,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
             long sleptMs = Duration.between(before, wall).toMillis() - (now - beforeMs);
             if (sleptMs > SLEPT_MS) {
                 grewOld(sleptMs);
-            } else if (recorder.isPresent() && now - heardMs > SILENT_MS) {
+            } else if (recorder.isPresent() && now - Math.max(heardMs, connectedMs) > SILENT_MS) {
                 LOG.warn("the recorder has said nothing for {} ms", now - heardMs);
                 recorder.ifPresent(there -> there.wire().close());
             }
@@ -229,6 +230,11 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
     @Override
     public LineView lines() {
         return wireLines;
+    }
+
+    /** For how long nothing has come from the recorder, ms; counts from the begin where nothing ever has. */
+    public long silentForMs() {
+        return clock.monotonicMs() - heardMs;
     }
 
     @Override

@@ -303,6 +303,13 @@ final class FiringWatch {
         }
     }
 
+    /** Something stands in the way of making an alarm heard. */
+    void alarmUnheard(String why) {
+        if (firing.isPresent()) {
+            note(Kind.ALARM_UNHEARD, Optional.of(why), elapsedNow());
+        }
+    }
+
     void note(String text) {
         if (firing.isPresent()) {
             note(Kind.NOTE, Optional.of(text), elapsedNow());
@@ -409,6 +416,7 @@ final class FiringWatch {
                 forecasts.with(following.ware().findings(), stage()),
                 alarms.current(),
                 settings.isolator(),
+                List.of(),
                 disk);
         return snapshot;
     }

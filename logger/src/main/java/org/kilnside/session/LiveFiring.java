@@ -79,6 +79,11 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
         return source.lines();
     }
 
+    /** Something stands in the way of making an alarm heard, in one part of a sentence: it belongs in the record. */
+    public void alarmUnheard(String why) {
+        submit(() -> watch.alarmUnheard(why));
+    }
+
     @Override
     public void note(String text) {
         submit(() -> watch.note(text));

@@ -38,6 +38,7 @@ import org.kilnside.tracking.PlanPosition;
  * @param findings what is worked out of them: the cone so far, the forecast, and doubts about the sensor
  * @param alarms what is or was wrong and not yet acknowledged, and good news; the worst first
  * @param isolator where the switch is that takes the kiln off the mains, in the potter's words
+ * @param posts the computers that keep watch over it, the recorder first; empty until they have said how they stand
  * @param disk how far the book is on disk
  */
 public record Snapshot(
@@ -60,10 +61,12 @@ public record Snapshot(
         Findings findings,
         List<Alarm> alarms,
         Optional<String> isolator,
+        List<Post> posts,
         FiringBook.DiskState disk) {
     public Snapshot {
         events = List.copyOf(events);
         alarms = List.copyOf(alarms);
+        posts = List.copyOf(posts);
     }
 
     /** What there is to show before anything has come. */
@@ -88,6 +91,7 @@ public record Snapshot(
                 Findings.NONE,
                 List.of(),
                 Optional.empty(),
+                List.of(),
                 new FiringBook.DiskState(OptionalLong.empty(), 0, Optional.empty()));
     }
 
@@ -113,6 +117,7 @@ public record Snapshot(
                 itsFindings,
                 alarms,
                 isolator,
+                posts,
                 disk);
     }
 
@@ -138,6 +143,33 @@ public record Snapshot(
                 findings,
                 others,
                 isolator,
+                posts,
+                disk);
+    }
+
+    /** The same with other computers that keep watch. */
+    public Snapshot withPosts(List<Post> others) {
+        return new Snapshot(
+                sequence,
+                firing,
+                kiln,
+                link,
+                speed,
+                stage,
+                startedAt,
+                wallClock,
+                connection,
+                latest,
+                rates,
+                plan,
+                position,
+                peak,
+                events,
+                curve,
+                findings,
+                alarms,
+                isolator,
+                others,
                 disk);
     }
 

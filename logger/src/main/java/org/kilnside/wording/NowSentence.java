@@ -6,6 +6,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
 import org.kilnside.session.Findings;
+import org.kilnside.session.Post;
 import org.kilnside.session.Snapshot;
 import org.kilnside.tracking.PlanPosition;
 
@@ -61,11 +62,16 @@ public record NowSentence(String text, Tone tone) {
 
     private static String noReading(Snapshot snapshot, String age, Words words) {
         return switch (snapshot.connection().state()) {
-            case LOST -> words.text("now.no_reading_lost", age);
+            // A copy that follows has lost the recorder; of the controller it knows nothing.
+            case LOST -> words.text(follows(snapshot) ? "now.no_reading_recorder" : "now.no_reading_lost", age);
             case GIVEN_UP -> words.text("now.no_reading_given_up", age);
             case SILENT -> words.text("now.no_reading_silent", age);
             case CONNECTING, RECEIVING, FINISHED, CLOSED -> words.text("now.no_reading", age);
         };
+    }
+
+    private static boolean follows(Snapshot snapshot) {
+        return snapshot.posts().stream().anyMatch(post -> post.role() == Post.Role.COPY);
     }
 
     private static NowSentence beforeTheFirst(Snapshot snapshot, long hostNowMs, Words words) {

@@ -65,6 +65,7 @@ public final class Snapshots {
                 Findings.NONE,
                 List.of(),
                 Optional.empty(),
+                List.of(),
                 new FiringBook.DiskState(OptionalLong.of(readings * 1_000L), 0, Optional.empty()));
     }
 

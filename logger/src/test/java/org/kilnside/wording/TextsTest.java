@@ -36,6 +36,7 @@ import org.kilnside.sensor.SensorFault;
 import org.kilnside.sensor.SignalWatch;
 import org.kilnside.session.Connection;
 import org.kilnside.session.LineView;
+import org.kilnside.session.Post;
 import org.kilnside.thermal.Forecast;
 import org.kilnside.tracking.PlanPosition;
 
@@ -49,6 +50,8 @@ class TextsTest {
             Map.entry("alarm", AlarmKind.class),
             Map.entry("alarm.do", AlarmKind.Advice.class),
             Map.entry("alarm.grade", Grade.class),
+            Map.entry("post.role", Post.Role.class),
+            Map.entry("post.awake", Post.Awake.class),
             Map.entry("connection", Connection.State.class),
             Map.entry("doubt", SignalWatch.Suspicion.class),
             Map.entry("forecast.stage", Forecast.Stage.class),

@@ -327,7 +327,8 @@ public record NowModel(
                             GAP,
                             BOOK_TROUBLE,
                             ALARM_RAISED,
-                            ALARM_RAISED_AGAIN -> true;
+                            ALARM_RAISED_AGAIN,
+                            ALARM_UNHEARD -> true;
                     case RECORDING_BEGAN,
                             RECORDING_RESUMED,
                             FIRING_BEGAN,

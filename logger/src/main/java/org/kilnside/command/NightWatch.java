@@ -1,0 +1,372 @@
+package org.kilnside.command;
+
+import java.lang.management.ManagementFactory;
+import java.time.Duration;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Consumer;
+import java.util.function.IntSupplier;
+import org.kilnside.alarm.Alarm;
+import org.kilnside.alarm.AlarmKind;
+import org.kilnside.alarm.Bell;
+import org.kilnside.alarm.DeadMan;
+import org.kilnside.files.NightSettings;
+import org.kilnside.host.Places;
+import org.kilnside.host.StayAwake;
+import org.kilnside.host.TestedAlarm;
+import org.kilnside.link.AttachedFiring;
+import org.kilnside.session.HostClock;
+import org.kilnside.session.LineView;
+import org.kilnside.session.Listeners;
+import org.kilnside.session.LiveFeed;
+import org.kilnside.session.LiveFiring;
+import org.kilnside.session.Post;
+import org.kilnside.session.Snapshot;
+import org.kilnside.wording.ReadingAge;
+import org.kilnside.wording.Words;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Keeps watch over a live firing on this computer: rings, keeps the computer awake, and on a copy that follows raises
+ * the alarm that nothing is heard any more. The feed it gives on is the firing's own with what this computer has to add.
+ */
+final class NightWatch implements LiveFeed, AutoCloseable {
+    private static final Logger HEALTH = LoggerFactory.getLogger("org.kilnside.health");
+    private static final Logger LOG = LoggerFactory.getLogger(NightWatch.class);
+    private static final long TICK_MS = 500;
+    private static final long HEALTH_EVERY_MS = 600_000;
+
+    /** A reading older than this, of a firing that goes on, and no alarm of the recorder's about it: it is stuck. */
+    private static final long STUCK_MS = 120_000;
+
+    private final LiveFeed inner;
+    private final HostClock clock;
+    private final Post.Role role;
+    private final Optional<AttachedFiring> attached;
+    private final Consumer<String> record;
+    private final IntSupplier followers;
+    private final Announcer announcer;
+    private final StayAwake awake;
+    private final TestedAlarm tested;
+    private final Bell bell;
+    private final DeadMan deadMan = new DeadMan();
+    private final Listeners listeners = new Listeners();
+    private final Subscription subscription;
+    private final Thread thread = new Thread(this::work, "night-watch");
+    private final Object publishing = new Object();
+
+    /** Alarms a person has silenced here, by id, and how often they had been raised then. */
+    private final Map<String, Integer> silenced = new HashMap<>();
+
+    private volatile List<Alarm> own = List.of();
+    private volatile Post post;
+    private volatile Snapshot latest;
+    private volatile boolean closed;
+    private List<String> recorded = List.of();
+    private long healthAtMs;
+
+    private NightWatch(
+            LiveFeed inner,
+            HostClock clock,
+            Post.Role role,
+            Optional<AttachedFiring> attached,
+            Consumer<String> record,
+            IntSupplier followers,
+            NightSettings settings,
+            StayAwake awake,
+            Words words) {
+        this.inner = inner;
+        this.clock = clock;
+        this.role = role;
+        this.attached = attached;
+        this.record = record;
+        this.followers = followers;
+        this.announcer = new Announcer(settings, words);
+        this.awake = awake;
+        this.tested = new TestedAlarm(Places.settings());
+        this.bell = new Bell(settings.quiet());
+        this.post = look();
+        this.healthAtMs = clock.monotonicMs();
+        this.latest = whole(inner.latest());
+        this.subscription = inner.subscribe(snapshot -> publish());
+        thread.setDaemon(true);
+    }
+
+    /**
+     * Keeps watch over a recording of this process.
+     *
+     * @param followers how many copies follow it
+     */
+    static NightWatch overRecording(
+            LiveFiring firing,
+            HostClock clock,
+            IntSupplier followers,
+            NightSettings settings,
+            StayAwake awake,
+            Words words) {
+        NightWatch watch = new NightWatch(
+                firing,
+                clock,
+                Post.Role.RECORDER,
+                Optional.empty(),
+                firing::alarmUnheard,
+                followers,
+                settings,
+                awake,
+                words);
+        watch.thread.start();
+        return watch;
+    }
+
+    /** Keeps watch over a recording that is followed. */
+    static NightWatch overCopy(AttachedFiring firing, HostClock clock, NightSettings settings, Words words) {
+        NightWatch watch = new NightWatch(
+                firing,
+                clock,
+                Post.Role.COPY,
+                Optional.of(firing),
+                why -> LOG.warn("an alarm may go unheard here: {}", why),
+                () -> 0,
+                settings,
+                StayAwake.ofThisComputer(),
+                words);
+        watch.thread.start();
+        return watch;
+    }
+
+    private void work() {
+        while (!closed) {
+            try {
+                tick();
+                Thread.sleep(TICK_MS);
+            } catch (InterruptedException e) {
+                return;
+            } catch (RuntimeException e) {
+                // Whoever keeps watch goes on, whatever happens.
+                LOG.error("a fault while keeping watch", e);
+                post = look();
+            }
+        }
+    }
+
+    private void tick() {
+        long now = clock.monotonicMs();
+        Snapshot snapshot = inner.latest();
+        boolean over = snapshot.stage() == Snapshot.Stage.ENDED
+                || snapshot.connection().state() == org.kilnside.session.Connection.State.FINISHED;
+        awake.keep(!over);
+        attached.ifPresent(copy -> {
+            synchronized (deadMan) {
+                own = List.copyOf(deadMan.look(silentForMs(copy, snapshot, now), elapsedNow(snapshot, now), over));
+            }
+        });
+        post = look();
+        recordTroubles();
+        publish();
+        ring(latest, now);
+        if (now - healthAtMs >= HEALTH_EVERY_MS) {
+            healthAtMs = now;
+            logHealth(snapshot, now);
+        }
+    }
+
+    /** How long nothing new has been heard: no line of the recorder's, or lines that hold nothing but an old reading. */
+    private static long silentForMs(AttachedFiring copy, Snapshot snapshot, long now) {
+        long silent = copy.silentForMs();
+        boolean said = snapshot.alarms().stream()
+                .anyMatch(alarm -> alarm.kind() == AlarmKind.NO_READINGS && !alarm.isOver());
+        if (said || ReadingAge.isOver(snapshot) || snapshot.latest().isEmpty()) {
+            return silent;
+        }
+        long age = now - snapshot.latest().get().hostMs();
+        // A controller that prints each few minutes is not silent between two lines.
+        long stuck = Math.max(STUCK_MS, 4 * snapshot.latest().get().staleAfterMs());
+        return age > stuck ? Math.max(silent, age) : silent;
+    }
+
+    private static long elapsedNow(Snapshot snapshot, long now) {
+        return snapshot.latest()
+                .map(line -> line.elapsedMs() + Math.max(0, Math.round((now - line.hostMs()) * speed(snapshot))))
+                .orElse(now);
+    }
+
+    private static double speed(Snapshot snapshot) {
+        return Double.isFinite(snapshot.speed()) ? snapshot.speed() : 1;
+    }
+
+    private void ring(Snapshot snapshot, long now) {
+        List<Alarm> audible;
+        synchronized (silenced) {
+            silenced.keySet().removeIf(id -> snapshot.alarms().stream()
+                    .noneMatch(alarm -> alarm.id().equals(id)));
+            audible = snapshot.alarms().stream()
+                    .filter(alarm -> silenced.getOrDefault(alarm.id(), 0) < alarm.times())
+                    .toList();
+        }
+        LocalTime time = LocalTime.ofInstant(clock.wallClock(), ZoneId.systemDefault());
+        bell.due(audible, now, time).forEach(ring -> announcer.ring(ring, snapshot));
+        if (audible.stream().noneMatch(Alarm::rings)) {
+            announcer.quiet();
+        }
+    }
+
+    private Post look() {
+        StayAwake.Answer sleep = awake.answer();
+        return new Post(
+                role,
+                Post.Awake.valueOf(sleep.state().name()),
+                sleep.why(),
+                announcer.sounds(),
+                announcer.soundTrouble(),
+                announcer.hasCommand(),
+                announcer.commandTrouble(),
+                tested.last(),
+                role == Post.Role.RECORDER ? OptionalInt.of(followers.getAsInt()) : OptionalInt.empty());
+    }
+
+    private void recordTroubles() {
+        if (inner.latest().firing().isEmpty()) {
+            // There is no record yet to write it into; it stands on the screen meanwhile.
+            return;
+        }
+        List<String> troubles = new ArrayList<>();
+        post.soundTrouble().ifPresent(troubles::add);
+        post.commandTrouble().ifPresent(why -> troubles.add("alarm command: " + why));
+        if (post.awake() == Post.Awake.REFUSED) {
+            post.sleepWhy().ifPresent(troubles::add);
+        }
+        troubles.stream().filter(trouble -> !recorded.contains(trouble)).forEach(record);
+        recorded = troubles;
+    }
+
+    private void logHealth(Snapshot snapshot, long now) {
+        Runtime runtime = Runtime.getRuntime();
+        HEALTH.info(
+                "alive {}; {} lines, {} spoilt, {} lost; last {} ago; on disk up to {} s; {} followers; heap {} of {} MB;"
+                        + " {} threads; awake {}",
+                Duration.ofMillis(ManagementFactory.getRuntimeMXBean().getUptime())
+                        .withNanos(0),
+                snapshot.connection().counts().lines(),
+                snapshot.connection().counts().badChecksum()
+                        + snapshot.connection().counts().malformed(),
+                snapshot.connection().counts().lost(),
+                snapshot.latest().map(line -> (now - line.hostMs()) / 1000 + " s").orElse("never"),
+                snapshot.disk().onDiskUpToMs().orElse(0) / 1000,
+                followers.getAsInt(),
+                (runtime.totalMemory() - runtime.freeMemory()) / 1_000_000,
+                runtime.maxMemory() / 1_000_000,
+                Thread.activeCount(),
+                post.awake());
+    }
+
+    private void publish() {
+        synchronized (publishing) {
+            Snapshot next = whole(inner.latest());
+            if (!same(next, latest)) {
+                latest = next;
+                listeners.tell(next);
+            }
+        }
+    }
+
+    private static boolean same(Snapshot one, Snapshot other) {
+        return one.sequence() == other.sequence()
+                && one.connection().equals(other.connection())
+                && one.latest().equals(other.latest())
+                && one.alarms().equals(other.alarms())
+                && one.posts().equals(other.posts());
+    }
+
+    /** The firing's own snapshot with this computer's alarms and post added. */
+    private Snapshot whole(Snapshot its) {
+        List<Post> posts = new ArrayList<>(its.posts());
+        posts.add(post);
+        Snapshot whole = its.withPosts(posts);
+        if (own.isEmpty()) {
+            return whole;
+        }
+        List<Alarm> alarms = new ArrayList<>(its.alarms());
+        alarms.addAll(own);
+        alarms.sort(Alarm.WORST_FIRST);
+        return whole.withAlarms(alarms);
+    }
+
+    /** Tries everything that would make an alarm heard; waits for it. */
+    Optional<String> test() {
+        return announcer.test();
+    }
+
+    /** A person heard the test. */
+    void heard() {
+        tested.heard(clock.wallClock());
+    }
+
+    @Override
+    public Snapshot latest() {
+        return latest;
+    }
+
+    @Override
+    public Subscription subscribe(Consumer<Snapshot> listener) {
+        return listeners.add(listener);
+    }
+
+    @Override
+    public LineView lines() {
+        return inner.lines();
+    }
+
+    @Override
+    public boolean takesNotes() {
+        return inner.takesNotes();
+    }
+
+    @Override
+    public void note(String text) {
+        inner.note(text);
+    }
+
+    @Override
+    public void acknowledge(String alarmId) {
+        latest.alarms().stream().filter(alarm -> alarm.id().equals(alarmId)).forEach(alarm -> {
+            // Here it is quiet from now on, also where the recorder is gone or only lets this copy look.
+            synchronized (silenced) {
+                silenced.put(alarmId, alarm.times());
+            }
+        });
+        boolean ownAlarm = own.stream().anyMatch(alarm -> alarm.id().equals(alarmId));
+        if (ownAlarm) {
+            synchronized (deadMan) {
+                deadMan.acknowledge(alarmId, elapsedNow(latest, clock.monotonicMs()));
+            }
+        } else if (inner.takesNotes()) {
+            inner.acknowledge(alarmId);
+        }
+    }
+
+    @Override
+    public void firingBegins() {
+        inner.firingBegins();
+    }
+
+    @Override
+    public void firingEnds() {
+        inner.firingEnds();
+    }
+
+    @Override
+    public void close() {
+        closed = true;
+        thread.interrupt();
+        subscription.close();
+        announcer.close();
+        awake.close();
+    }
+}
