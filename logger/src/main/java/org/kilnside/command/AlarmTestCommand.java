@@ -48,7 +48,10 @@ public final class AlarmTestCommand implements Callable<Integer> {
                 throw new Complaint(Complaint.ExitCode.INPUT, trouble.get());
             }
         }
-        if (!heard && !WatchCommand.ask(words.text("alarm_test.heard")).map(AlarmTestCommand::isYes).orElse(false)) {
+        if (!heard
+                && !WatchCommand.ask(words.text("alarm_test.heard"))
+                        .map(AlarmTestCommand::isYes)
+                        .orElse(false)) {
             around.out().println(words.text("alarm_test.not_heard"));
             return Complaint.ExitCode.NOTHING.code();
         }

@@ -30,8 +30,7 @@ final class NightOptions {
         NightSettings settings = NightFiles.in(Places.settings());
         if (alarmCommand.isPresent()) {
             if (alarmCommand.get().isBlank()) {
-                throw new Complaint(
-                        Complaint.ExitCode.USAGE, "--alarm-command takes a command, found nothing.");
+                throw new Complaint(Complaint.ExitCode.USAGE, "--alarm-command takes a command, found nothing.");
             }
             settings = settings.withAlarmCommand(alarmCommand.get());
         }

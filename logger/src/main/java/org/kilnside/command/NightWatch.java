@@ -180,8 +180,8 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     /** How long nothing new has been heard: no line of the recorder's, or lines that hold nothing but an old reading. */
     private static long silentForMs(AttachedFiring copy, Snapshot snapshot, long now) {
         long silent = copy.silentForMs();
-        boolean said = snapshot.alarms().stream()
-                .anyMatch(alarm -> alarm.kind() == AlarmKind.NO_READINGS && !alarm.isOver());
+        boolean said =
+                snapshot.alarms().stream().anyMatch(alarm -> alarm.kind() == AlarmKind.NO_READINGS && !alarm.isOver());
         if (said || ReadingAge.isOver(snapshot) || snapshot.latest().isEmpty()) {
             return silent;
         }
@@ -204,8 +204,9 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     private void ring(Snapshot snapshot, long now) {
         List<Alarm> audible;
         synchronized (silenced) {
-            silenced.keySet().removeIf(id -> snapshot.alarms().stream()
-                    .noneMatch(alarm -> alarm.id().equals(id)));
+            silenced.keySet()
+                    .removeIf(id -> snapshot.alarms().stream()
+                            .noneMatch(alarm -> alarm.id().equals(id)));
             audible = snapshot.alarms().stream()
                     .filter(alarm -> silenced.getOrDefault(alarm.id(), 0) < alarm.times())
                     .toList();
@@ -257,7 +258,9 @@ final class NightWatch implements LiveFeed, AutoCloseable {
                 snapshot.connection().counts().badChecksum()
                         + snapshot.connection().counts().malformed(),
                 snapshot.connection().counts().lost(),
-                snapshot.latest().map(line -> (now - line.hostMs()) / 1000 + " s").orElse("never"),
+                snapshot.latest()
+                        .map(line -> (now - line.hostMs()) / 1000 + " s")
+                        .orElse("never"),
                 snapshot.disk().onDiskUpToMs().orElse(0) / 1000,
                 followers.getAsInt(),
                 (runtime.totalMemory() - runtime.freeMemory()) / 1_000_000,

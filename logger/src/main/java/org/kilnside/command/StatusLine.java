@@ -121,7 +121,8 @@ final class StatusLine {
                 .filter(Alarm::rings)
                 .findFirst()
                 .ifPresent(alarm -> line.append("! ")
-                        .append(words.named("alarm.grade", alarm.grade()).toUpperCase(words.language().locale()))
+                        .append(words.named("alarm.grade", alarm.grade())
+                                .toUpperCase(words.language().locale()))
                         .append(": ")
                         .append(alarmWords.title(alarm.kind()))
                         .append(alarmWords

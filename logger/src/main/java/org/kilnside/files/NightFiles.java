@@ -15,8 +15,8 @@ public final class NightFiles {
     private static final String KIND = "settings for the night";
     private static final List<String> KEYS =
             List.of("alarm_command", "quiet_command", "command_limit_s", "sound", "notices", "quiet");
-    private static final Map<String, String> WORDS = Map.of(
-            "command", "alarm_command", "sounds", "sound", "notifications", "notices", "quiet_hours", "quiet");
+    private static final Map<String, String> WORDS =
+            Map.of("command", "alarm_command", "sounds", "sound", "notifications", "notices", "quiet_hours", "quiet");
     private static final int LONGEST_LIMIT_S = 600;
 
     private NightFiles() {}
@@ -40,9 +40,7 @@ public final class NightFiles {
         Optional<Duration> limit = fields.text("command_limit_s", 10).flatMap(value -> limit(fields, value));
         Optional<Boolean> sound = fields.yesOrNo("sound");
         Optional<Boolean> notices = fields.yesOrNo("notices");
-        QuietHours hours = fields.table("quiet")
-                .map(NightFiles::hours)
-                .orElse(QuietHours.NONE);
+        QuietHours hours = fields.table("quiet").map(NightFiles::hours).orElse(QuietHours.NONE);
         fields.source().refuseProblems();
         return new NightSettings(
                 alarm, quiet, limit.orElse(NightSettings.USUAL_LIMIT), sound.orElse(true), notices.orElse(true), hours);
@@ -69,7 +67,8 @@ public final class NightFiles {
     private static Optional<LocalTime> time(TomlFields fields, String key) {
         Optional<String> value = fields.text(key, 10);
         if (value.isEmpty() && !fields.has(key)) {
-            fields.problem("quiet hours have a begin and an end: add a line such as " + key + " = \"22:30\" to [quiet]");
+            fields.problem(
+                    "quiet hours have a begin and an end: add a line such as " + key + " = \"22:30\" to [quiet]");
         }
         return value.flatMap(text -> {
             Optional<LocalTime> time = time(text);

@@ -115,8 +115,8 @@ public final class AlarmCommand implements AutoCloseable {
 
     private Optional<String> runToItsEnd(Map<String, String> environment) {
         boolean windows = System.getProperty("os.name").startsWith("Windows");
-        ProcessBuilder builder = new ProcessBuilder(
-                windows ? List.of("cmd", "/c", command) : List.of("/bin/sh", "-c", command));
+        ProcessBuilder builder =
+                new ProcessBuilder(windows ? List.of("cmd", "/c", command) : List.of("/bin/sh", "-c", command));
         builder.environment().putAll(environment);
         builder.redirectInput(new File(windows ? "NUL" : "/dev/null"));
         builder.redirectOutput(ProcessBuilder.Redirect.DISCARD);

@@ -76,9 +76,8 @@ final class Battery {
 
     private static Optional<String> said(String... words) {
         try {
-            Process process = new ProcessBuilder(List.of(words))
-                    .redirectErrorStream(true)
-                    .start();
+            Process process =
+                    new ProcessBuilder(List.of(words)).redirectErrorStream(true).start();
             process.getOutputStream().close();
             if (!process.waitFor(10, TimeUnit.SECONDS)) {
                 process.destroyForcibly();

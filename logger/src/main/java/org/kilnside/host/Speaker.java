@@ -114,9 +114,7 @@ public final class Speaker implements AutoCloseable {
             line.start();
             int written = line.write(samples, 0, samples.length);
             line.drain();
-            return written == samples.length
-                    ? Optional.empty()
-                    : Optional.of("the sound device broke the sound off");
+            return written == samples.length ? Optional.empty() : Optional.of("the sound device broke the sound off");
         } catch (IllegalStateException e) {
             LOG.debug("no sound", e);
             return Optional.of(String.valueOf(e.getMessage()));

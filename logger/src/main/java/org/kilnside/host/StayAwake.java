@@ -178,7 +178,9 @@ public final class StayAwake implements AutoCloseable {
 
     private static String said(Process process) {
         try (InputStream from = process.getErrorStream()) {
-            String text = new String(from.readNBytes(300), StandardCharsets.UTF_8).strip().replaceAll("\\s+", " ");
+            String text = new String(from.readNBytes(300), StandardCharsets.UTF_8)
+                    .strip()
+                    .replaceAll("\\s+", " ");
             return text.isEmpty() ? "exit code " + process.exitValue() : text;
         } catch (IOException e) {
             return "exit code " + process.exitValue();

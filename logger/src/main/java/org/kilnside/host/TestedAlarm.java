@@ -23,8 +23,8 @@ public final class TestedAlarm {
     /** Empty when it never was, or nothing can be read. */
     public Optional<Instant> last() {
         try {
-            return Optional.of(Instant.parse(
-                    Files.readString(file, StandardCharsets.UTF_8).strip()));
+            return Optional.of(
+                    Instant.parse(Files.readString(file, StandardCharsets.UTF_8).strip()));
         } catch (IOException | DateTimeException e) {
             return Optional.empty();
         }

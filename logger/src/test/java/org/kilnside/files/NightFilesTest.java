@@ -16,8 +16,7 @@ class NightFilesTest {
 
     @Test
     void whatIsWrittenIsDone() {
-        NightSettings settings = NightFiles.parse(
-                """
+        NightSettings settings = NightFiles.parse("""
                 alarm_command = "/home/rook/bell on"
                 quiet_command = "/home/rook/bell off"
                 command_limit_s = "10"
@@ -26,8 +25,7 @@ class NightFilesTest {
                 [quiet]
                 from = "22:30"
                 to = "7:00"
-                """,
-                "night.toml");
+                """, "night.toml");
         assertThat(settings.alarmCommand()).hasValue("/home/rook/bell on");
         assertThat(settings.quietCommand()).hasValue("/home/rook/bell off");
         assertThat(settings.commandLimit()).isEqualTo(Duration.ofSeconds(10));
@@ -43,16 +41,15 @@ class NightFilesTest {
 
     @Test
     void everythingThatIsOffIsNamedWithItsLine() {
-        assertThatThrownBy(() -> NightFiles.parse(
-                        """
+        assertThatThrownBy(() -> NightFiles.parse("""
                         command = "bell"
                         command_limit_s = "an hour"
                         [quiet]
                         from = "half past ten"
-                        """,
-                        "night.toml"))
+                        """, "night.toml"))
                 .isInstanceOfSatisfying(
-                        FileRefusedException.class, refused -> assertThat(refused.problems().toString())
+                        FileRefusedException.class,
+                        refused -> assertThat(refused.problems().toString())
                                 .contains("alarm_command", "\"an hour\"", "22:30", "to = "));
     }
 }

@@ -57,14 +57,16 @@ class AlarmCommandTest {
     void oneThatHangsIsEndedWithAllItStartedAndTheNextOneRuns() throws Exception {
         Path pid = folder.resolve("pid");
         Path hung = folder.resolve("hung");
-        String hangsOnce = "if [ -e " + hung + " ]; then exit 0; fi; touch " + hung
-                + "; sleep 300 & echo $! > " + pid + "; wait";
+        String hangsOnce =
+                "if [ -e " + hung + " ]; then exit 0; fi; touch " + hung + "; sleep 300 & echo $! > " + pid + "; wait";
         try (AlarmCommand command = new AlarmCommand(hangsOnce, Duration.ofSeconds(1))) {
             runAndWait(command, "a", Map.of());
             assertThat(command.trouble()).hasValue("it did not end within 1 s and was ended");
             long child = Long.parseLong(Files.readString(pid).strip());
             // A child may be listed for a moment after its end, until somebody asks for its exit code.
-            ProcessHandle.of(child).ifPresent(left -> left.onExit().orTimeout(10, TimeUnit.SECONDS).join());
+            ProcessHandle.of(child)
+                    .ifPresent(left ->
+                            left.onExit().orTimeout(10, TimeUnit.SECONDS).join());
             runAndWait(command, "b", Map.of());
             assertThat(command.trouble()).isEmpty();
         }

@@ -61,7 +61,9 @@ class HostWatchTest {
             assertThat(watch.report().onBattery()).isTrue();
             assertThat(watch.report().mayFallAsleep()).isFalse();
             assertThat(watch.report().diskFreeBytes().getAsLong())
-                    .isCloseTo(Files.getFileStore(folder).getUsableSpace(), org.assertj.core.api.Assertions.within(1_000_000_000L));
+                    .isCloseTo(
+                            Files.getFileStore(folder).getUsableSpace(),
+                            org.assertj.core.api.Assertions.within(1_000_000_000L));
         }
     }
 
