@@ -8,6 +8,7 @@ import java.util.concurrent.CompletableFuture;
 import org.kilnside.command.Surroundings;
 import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.Window;
+import org.kilnside.desktop.book.BookScreen;
 import org.kilnside.desktop.kiln.KilnScreen;
 import org.kilnside.host.Places;
 import org.kilnside.session.HostClock;
@@ -38,13 +39,15 @@ final class DeskWindow implements Surroundings.Window {
                         closed.complete(choice);
                     }
                 },
-                screens(feed));
+                screens(feed, book));
         return closed.join() == Closing.Choice.GO_ON_RECORDING;
     }
 
     /** The screens beside the live one, each with what it needs from the world. */
-    private static List<Window.ScreenMaker> screens(LiveFeed feed) {
-        return List.of((words, errands) -> new KilnScreen(feed::lines));
+    private static List<Window.ScreenMaker> screens(LiveFeed feed, Path book) {
+        return List.of(
+                (words, errands) -> new BookScreen(words, new DeskBook(book)),
+                (words, errands) -> new KilnScreen(feed::lines));
     }
 
     @Override

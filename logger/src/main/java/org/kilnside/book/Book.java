@@ -18,6 +18,8 @@ import org.kilnside.book.BookException.Reason;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.LoadedBatch;
 import org.kilnside.firing.Reading;
+import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.ConeReached;
 import org.kilnside.firing.WallClockLine;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.session.FiringBook;
@@ -245,6 +247,16 @@ public final class Book implements AutoCloseable {
             }
             return sketch;
         });
+    }
+
+    /**
+     * The cone a curve came to, by self-supporting cones, as the live firing tells it.
+     *
+     * @param good its true readings
+     * @param sensors what stood behind the channels
+     */
+    public static Optional<ConeReached> coneOf(Trace good, List<SensorEpoch> sensors) {
+        return SketchRows.reached(good, sensors);
     }
 
     /** What a person has written into a firing's record. */

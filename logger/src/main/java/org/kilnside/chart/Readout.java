@@ -35,7 +35,7 @@ public record Readout(long elapsedMs, Optional<Temperature> actual, Optional<Tem
                 : Optional.empty();
     }
 
-    private static Optional<Temperature> planned(long elapsedMs, List<PlanPoint> plan) {
+    static Optional<Temperature> planned(long elapsedMs, List<PlanPoint> plan) {
         for (int i = 0; i + 1 < plan.size(); i++) {
             PlanPoint from = plan.get(i);
             PlanPoint to = plan.get(i + 1);

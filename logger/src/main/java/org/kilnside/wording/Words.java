@@ -29,6 +29,7 @@ public final class Words {
     private final DateTimeFormatter timeWithSeconds;
     private final DateTimeFormatter dayAndTime;
     private final DateTimeFormatter day;
+    private final DateTimeFormatter date;
 
     private Words(Language language, Preferences preferences) {
         this.language = language;
@@ -43,6 +44,7 @@ public final class Words {
         this.timeWithSeconds = formatter(whole ? "HH:mm:ss" : "h:mm:ss a");
         this.dayAndTime = formatter(whole ? "EEE HH:mm" : "EEE h:mm a");
         this.day = formatter("EEE d MMM");
+        this.date = formatter("d MMM yyyy");
     }
 
     /** The words for a locale; English where the program does not speak its language. */
@@ -175,6 +177,16 @@ public final class Words {
     /** A day: {@code Thu 26 Nov}. */
     public String day(Instant instant) {
         return day.format(instant);
+    }
+
+    /** A day with its year: {@code 26 Nov 2026}. */
+    public String date(Instant instant) {
+        return date.format(instant);
+    }
+
+    /** The language's decimal mark: a point or a comma. */
+    public char decimalMark() {
+        return symbols.getDecimalSeparator();
     }
 
     /** A number with the language's decimal mark and a true minus; no thousands mark. */

@@ -43,39 +43,66 @@ public final class KeyRow extends JPanel {
      * Adds something to do, shown in the row.
      *
      * @param window where the key counts: anywhere in the window while this is showing
+     * @param text what it does; an empty text hides it from the row
      * @param key a stroke as {@code KeyStroke} reads it: {@code F6}, {@code ctrl S}
      */
     public void add(JComponent window, String key, Function<Words, String> text, Runnable deed) {
+        bind(window, key, deed);
+        tell(key, text, deed);
+    }
+
+    /**
+     * Adds something to do whose key is tied elsewhere, shown in the row while it has words.
+     *
+     * @param text what it does; an empty text hides it
+     */
+    public void tell(String key, Function<Words, String> text, Runnable deed) {
         KeyButton button = new KeyButton();
         button.putClientProperty(FlatClientProperties.BUTTON_TYPE, FlatClientProperties.BUTTON_TYPE_BORDERLESS);
         button.putClientProperty(FlatClientProperties.STYLE, "margin: 2,8,2,8");
         button.addActionListener(event -> deed.run());
-        bind(window, key, deed);
         entries.add(new Entry(button, key, text));
         add(button);
     }
 
+    /** Ties a key that counts only while this component itself has the keyboard. */
+    public static void bindHere(JComponent component, String key, Runnable deed) {
+        component.getInputMap(JComponent.WHEN_FOCUSED).put(stroke(key), key);
+        component.getActionMap().put(key, action(deed));
+    }
+
     /** Ties a key without a place in the row. */
     public static void bind(JComponent window, String key, Runnable deed) {
+        KeyStroke stroke = stroke(key);
+        window.getInputMap(JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(stroke, key);
+        window.getInputMap(JComponent.WHEN_IN_FOCUSED_WINDOW).put(stroke, key);
+        window.getActionMap().put(key, action(deed));
+    }
+
+    private static KeyStroke stroke(String key) {
         KeyStroke stroke = KeyStroke.getKeyStroke(key);
         if (stroke == null) {
             throw new IllegalArgumentException("no key is called " + key);
         }
-        window.getInputMap(JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(stroke, key);
-        window.getInputMap(JComponent.WHEN_IN_FOCUSED_WINDOW).put(stroke, key);
-        window.getActionMap().put(key, new AbstractAction() {
+        return stroke;
+    }
+
+    private static AbstractAction action(Runnable deed) {
+        return new AbstractAction() {
             private static final long serialVersionUID = 1L;
 
             @Override
             public void actionPerformed(ActionEvent event) {
                 deed.run();
             }
-        });
+        };
     }
 
     public void show(Words words) {
         for (Entry entry : entries) {
-            entry.button().say(entry.text().apply(words), inWords(entry.key()));
+            String text = entry.text().apply(words);
+            entry.button().setVisible(!text.isEmpty());
+            entry.button().say(text, inWords(entry.key()));
         }
     }
 
@@ -140,6 +167,9 @@ public final class KeyRow extends JPanel {
             List<List<Component>> lines = new ArrayList<>();
             long used = 0;
             for (Component component : row.getComponents()) {
+                if (!component.isVisible()) {
+                    continue;
+                }
                 int wanted = component.getPreferredSize().width;
                 if (lines.isEmpty() || used + wanted > width - 2 * MARGIN) {
                     lines.add(new ArrayList<>());

@@ -19,6 +19,9 @@ class ContrastTest {
         {"Kilnside.quiet", "Kilnside.ground"},
         {"Kilnside.quiet", "Kilnside.card"},
         {"Kilnside.quiet", "Button.background"},
+        {"Kilnside.quiet", "Kilnside.key"},
+        {"Kilnside.text", "Kilnside.key"},
+        {"Kilnside.ember", "Kilnside.key"},
         {"Kilnside.ember", "Kilnside.ground"},
         {"Kilnside.ember", "Kilnside.card"},
         {"Kilnside.alarmText", "Kilnside.alarmGround"},
@@ -43,6 +46,11 @@ class ContrastTest {
         {"Kilnside.chart.curve", "Kilnside.chart.past"},
         {"Kilnside.chart.plan", "Kilnside.chart.past"},
         {"Kilnside.chart.plan", "Kilnside.chart.future"},
+        {"Kilnside.chart.line1", "Kilnside.chart.past"},
+        {"Kilnside.chart.line2", "Kilnside.chart.past"},
+        {"Kilnside.chart.line3", "Kilnside.chart.past"},
+        {"Kilnside.chart.line4", "Kilnside.chart.past"},
+        {"Kilnside.chart.line5", "Kilnside.chart.past"},
     };
 
     @ParameterizedTest

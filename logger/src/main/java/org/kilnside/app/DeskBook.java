@@ -1,0 +1,144 @@
+package org.kilnside.app;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.kilnside.book.Book;
+import org.kilnside.book.BookEdit;
+import org.kilnside.book.CurveSketch;
+import org.kilnside.book.KnownBatch;
+import org.kilnside.book.RecordedFiring;
+import org.kilnside.book.WrittenRecord;
+import org.kilnside.chart.CurveLevels;
+import org.kilnside.desktop.book.BookAccess;
+import org.kilnside.desktop.book.FiringStudy;
+import org.kilnside.desktop.book.OpenedFiring;
+import org.kilnside.firing.GoodReadings;
+import org.kilnside.firing.LoadedBatch;
+import org.kilnside.firing.Reading;
+import org.kilnside.firing.WallClockLine;
+import org.kilnside.link.BadLinkException;
+import org.kilnside.link.LinkNotation;
+import org.kilnside.session.FollowedFiring;
+import org.kilnside.tracking.PlanPosition;
+
+/**
+ * The firing book for the window. It is opened for each question and closed again: so another program may put another book
+ * in its place, a recorder anywhere may have it, and nothing is held while nobody asks.
+ */
+final class DeskBook implements BookAccess {
+    private final Path path;
+
+    DeskBook(Path path) {
+        this.path = path;
+    }
+
+    private <T> T asked(Function<Book, T> question) {
+        try (Book book = Book.open(path)) {
+            return question.apply(book);
+        }
+    }
+
+    @Override
+    public Listing list() {
+        return Files.exists(path)
+                ? asked(book -> new Listing(book.list(), book.caution()))
+                : new Listing(List.of(), Optional.empty());
+    }
+
+    @Override
+    public long changes() {
+        return Files.exists(path) ? asked(Book::changes) : 0;
+    }
+
+    @Override
+    public CurveSketch sketch(long number) {
+        return asked(book -> book.sketch(number));
+    }
+
+    @Override
+    public OpenedFiring open(long number) {
+        return asked(book -> {
+            RecordedFiring firing = book.firing(number);
+            double speed = speedOf(firing.start().link());
+            return new OpenedFiring(
+                    firing,
+                    CurveLevels.of(GoodReadings.of(firing.curve()).curve()),
+                    book.record(number),
+                    Math.abs(speed - 1) < 1e-9 ? Optional.of(clockOf(firing)) : Optional.empty(),
+                    speed);
+        });
+    }
+
+    private static WallClockLine clockOf(RecordedFiring firing) {
+        List<WallClockLine.Tie> ties = firing.clockTies().stream()
+                .map(tie -> new WallClockLine.Tie(tie.elapsedMs(), tie.wall()))
+                .toList();
+        return ties.isEmpty() ? WallClockLine.from(firing.start().startedAt()) : WallClockLine.through(ties);
+    }
+
+    /** How much faster than life it was recorded: times of day mean something only at 1. */
+    private static double speedOf(String link) {
+        try {
+            LinkNotation notation = LinkNotation.parse(link);
+            if (notation instanceof LinkNotation.Virtual virtual) {
+                return virtual.speed();
+            }
+            return notation instanceof LinkNotation.Replay replay ? replay.speed() : 1;
+        } catch (BadLinkException e) {
+            // A book may come from elsewhere, with a link this version does not know: it was a real one then.
+            return 1;
+        }
+    }
+
+    @Override
+    public FiringStudy study(OpenedFiring firing) {
+        List<Reading> readings = new ArrayList<>();
+        asked(book -> {
+            book.readings(firing.number(), readings::add);
+            return readings;
+        });
+        List<PlanPosition.PlanPoint> aligned = FollowedFiring.of(
+                        firing.firing().start().plan(), readings)
+                .position()
+                .map(PlanPosition::aligned)
+                .orElse(List.of());
+        return new FiringStudy(firing.number(), aligned, Book.coneOf(firing.levels().curve(), firing.firing().sensors()));
+    }
+
+    @Override
+    public WrittenRecord record(long number) {
+        return asked(book -> book.record(number));
+    }
+
+    @Override
+    public List<KnownBatch> batches() {
+        return asked(Book::batches);
+    }
+
+    @Override
+    public void apply(BookEdit edit) {
+        asked(book -> {
+            book.apply(edit);
+            return edit;
+        });
+    }
+
+    @Override
+    public BookEdit.Loaded addBatch(long number, String name) {
+        return asked(book -> book.addBatch(number, name));
+    }
+
+    @Override
+    public BookEdit.Loaded addAgain(long number, LoadedBatch earlier) {
+        return asked(book -> book.addAgain(number, earlier));
+    }
+
+    @Override
+    public Optional<byte[]> picture(long photo) {
+        return asked(book -> book.picture(photo));
+    }
+}

@@ -1,0 +1,187 @@
+package org.kilnside.desktop.book;
+
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.kilnside.book.CurveSketch;
+import org.kilnside.book.ListedFiring;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConePosition;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.wording.Words;
+
+/**
+ * The list of firings as a person has searched and sorted it. Immutable: each wish gives another list.
+ *
+ * @param all every firing of the book
+ * @param filter what is looked for
+ * @param order by what they are sorted
+ * @param falling whether the largest or newest comes first
+ */
+public record FiringList(List<ListedFiring> all, Filter filter, Order order, boolean falling) {
+    public static final FiringList EMPTY = new FiringList(List.of(), Filter.NONE, Order.WHEN, true);
+
+    public FiringList {
+        all = List.copyOf(all);
+    }
+
+    /** By what firings are sorted. */
+    public enum Order {
+        WHEN,
+        KILN,
+        PLAN,
+        CONE,
+        PEAK,
+        DURATION
+    }
+
+    /**
+     * What is looked for; what is empty counts for all.
+     *
+     * @param words all of them must be found somewhere in the firing's record; a date as 2026-11-25 or a part of it
+     * @param kiln the kiln's name
+     * @param plan the plan's name
+     * @param cone the cone it came to, the nearest whole one
+     * @param year the year it began in
+     */
+    public record Filter(
+            String words, Optional<String> kiln, Optional<String> plan, Optional<String> cone, Optional<String> year) {
+        public static final Filter NONE =
+                new Filter("", Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+
+        public boolean isNone() {
+            return equals(NONE);
+        }
+    }
+
+    /** The firings that are found, in order. */
+    public List<ListedFiring> visible(Words words) {
+        ZoneId zone = words.preferences().zone();
+        List<String> wanted = new ArrayList<>();
+        for (String word : filter.words().toLowerCase(Locale.ROOT).split("\\s+", -1)) {
+            if (!word.isEmpty()) {
+                wanted.add(word);
+            }
+        }
+        Comparator<ListedFiring> sorting = falling ? comparator().reversed() : comparator();
+        return all.stream()
+                .filter(firing -> is(filter.kiln(), firing.kiln()))
+                .filter(firing -> is(filter.plan(), firing.planName()))
+                .filter(firing -> is(filter.cone(), nearest(firing).map(Cone::number)))
+                .filter(firing -> is(filter.year(), Optional.of(year(firing, zone))))
+                .filter(firing -> wanted.stream().allMatch(word -> finds(word, firing, words)))
+                .sorted(sorting.thenComparing(
+                        Comparator.comparingLong(ListedFiring::number).reversed()))
+                .toList();
+    }
+
+    private static boolean is(Optional<String> wanted, Optional<String> found) {
+        return wanted.isEmpty() || wanted.equals(found);
+    }
+
+    private static boolean finds(String word, ListedFiring firing, Words words) {
+        return firing.searched().contains(word)
+                || Long.toString(firing.number()).equals(word)
+                || firing.startedAt()
+                        .atZone(words.preferences().zone())
+                        .toLocalDate()
+                        .toString()
+                        .contains(word)
+                || words.date(firing.startedAt()).toLowerCase(Locale.ROOT).contains(word);
+    }
+
+    private static String year(ListedFiring firing, ZoneId zone) {
+        return Integer.toString(firing.startedAt().atZone(zone).getYear());
+    }
+
+    /** The whole cone nearest to what a firing came to; empty where there is no telling, or below the scale. */
+    public static Optional<Cone> nearest(ListedFiring firing) {
+        return firing.sketch()
+                .flatMap(CurveSketch::cone)
+                .map(CurveSketch.Cone::position)
+                .filter(position -> position.past().isPresent())
+                .flatMap(ConePosition::nearest);
+    }
+
+    private Comparator<ListedFiring> comparator() {
+        return switch (order) {
+            case WHEN -> Comparator.comparing(ListedFiring::startedAt);
+            case KILN -> Comparator.comparing(firing -> firing.kiln().orElse("").toLowerCase(Locale.ROOT));
+            case PLAN -> Comparator.comparing(firing -> firing.planName().orElse("").toLowerCase(Locale.ROOT));
+            case CONE ->
+                Comparator.comparingDouble(firing -> firing.sketch()
+                        .flatMap(CurveSketch::cone)
+                        .map(cone -> cone.position().steps().orElse(-1))
+                        .orElse(-2.0));
+            case PEAK ->
+                Comparator.comparingDouble(
+                        firing -> firing.peak().map(Temperature::celsius).orElse(-273.15));
+            case DURATION -> Comparator.comparing(ListedFiring::duration);
+        };
+    }
+
+    /** The kilns there are, in order of their names. */
+    public Set<String> kilns() {
+        Set<String> kilns = new TreeSet<>(String.CASE_INSENSITIVE_ORDER);
+        all.forEach(firing -> firing.kiln().ifPresent(kilns::add));
+        return kilns;
+    }
+
+    /** The plans there are, in order of their names. */
+    public Set<String> plans() {
+        Set<String> plans = new TreeSet<>(String.CASE_INSENSITIVE_ORDER);
+        all.forEach(firing -> firing.planName().ifPresent(plans::add));
+        return plans;
+    }
+
+    /** The cones firings came to, softest first. */
+    public Set<String> cones() {
+        Set<Cone> cones = new TreeSet<>();
+        all.forEach(firing -> nearest(firing).ifPresent(cones::add));
+        Set<String> numbers = new LinkedHashSet<>();
+        cones.forEach(cone -> numbers.add(cone.number()));
+        return numbers;
+    }
+
+    /** The years firings began in, newest first. */
+    public Set<String> years(ZoneId zone) {
+        Set<String> years = new TreeSet<>(Comparator.reverseOrder());
+        all.forEach(firing -> years.add(year(firing, zone)));
+        return years;
+    }
+
+    /** The newest of those whose small curve is not worked out, or not of all their readings. */
+    public List<Long> toSketch() {
+        return all.stream()
+                .filter(firing -> !firing.upToDate())
+                .map(ListedFiring::number)
+                .toList();
+    }
+
+    public FiringList with(List<ListedFiring> others) {
+        return new FiringList(others, filter, order, falling);
+    }
+
+    public FiringList with(Filter other) {
+        return new FiringList(all, other, order, falling);
+    }
+
+    /** Sorted by something; asked for again, the other way round. */
+    public FiringList by(Order other) {
+        boolean usual = other == Order.WHEN || other == Order.PEAK || other == Order.CONE || other == Order.DURATION;
+        return new FiringList(all, filter, other, other == order ? !falling : usual);
+    }
+
+    /** The same with one firing's curve in small. */
+    public FiringList with(long number, CurveSketch sketch) {
+        return with(all.stream()
+                .map(firing -> firing.number() == number ? firing.with(sketch) : firing)
+                .toList());
+    }
+}

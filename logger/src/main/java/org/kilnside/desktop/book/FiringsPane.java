@@ -1,0 +1,205 @@
+package org.kilnside.desktop.book;
+
+import com.formdev.flatlaf.FlatClientProperties;
+import java.awt.Component;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import javax.swing.JComboBox;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextArea;
+import javax.swing.JTextField;
+import javax.swing.event.DocumentEvent;
+import javax.swing.event.DocumentListener;
+import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.screen.KeyRow;
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Labels;
+import org.kilnside.wording.Words;
+
+/** The list of firings with its search. Only shows; what is wished is told to the screen. */
+final class FiringsPane extends JPanel {
+    private static final long serialVersionUID = 1L;
+
+    private final JTextField search = new JTextField();
+    private final Choice kiln;
+    private final Choice plan;
+    private final Choice cone;
+    private final Choice year;
+    private final FiringsTable table;
+    private final JLabel count = Labels.quiet("");
+    private final JLabel progress = Labels.quiet("");
+    private final JTextArea trouble = Labels.wrapping("", "foreground: $Kilnside.text");
+    private final Card troubleCard = new Card(new MigLayout("insets 8 14 8 14, fill", "[grow, fill]"));
+    private final transient Consumer<FiringList.Filter> looked;
+    private boolean quiet;
+
+    /** One of the things a list is narrowed by; its first entry is all. */
+    private final class Choice extends JComboBox<String> {
+        private static final long serialVersionUID = 1L;
+        private transient List<String> offered = List.of();
+
+        void offer(String all, Set<String> values, String name) {
+            List<String> entries = Stream.concat(Stream.of(all), values.stream()).toList();
+            getAccessibleContext().setAccessibleName(name);
+            setToolTipText(name);
+            if (entries.equals(offered)) {
+                return;
+            }
+            Optional<String> before = chosen();
+            offered = entries;
+            removeAllItems();
+            entries.forEach(this::addItem);
+            setSelectedIndex(before.map(entries::indexOf).filter(at -> at > 0).orElse(0));
+        }
+
+        Optional<String> chosen() {
+            return getSelectedIndex() <= 0 ? Optional.empty() : Optional.of(offered.get(getSelectedIndex()));
+        }
+    }
+
+    FiringsPane(Words words, Consumer<FiringList.Filter> look, Consumer<FiringList.Order> sortBy, Runnable open) {
+        super(new MigLayout("insets 8 16 8 16, fill, wrap 1, gap 10, hidemode 3", "[grow, fill]", "[][][grow, fill][]"));
+        looked = look;
+        setOpaque(false);
+        kiln = new Choice();
+        plan = new Choice();
+        cone = new Choice();
+        year = new Choice();
+        table = new FiringsTable(words, sortBy, open);
+        JPanel top = new JPanel(new MigLayout("insets 0, fillx, gap 8", "[grow, fill][][][][]", "[]"));
+        top.setOpaque(false);
+        top.add(search, "growx, wmin 120");
+        for (Choice choice : List.of(kiln, plan, cone, year)) {
+            top.add(choice, "wmin 60, wmax 200");
+            choice.addActionListener(event -> tell());
+        }
+        search.getDocument().addDocumentListener(new DocumentListener() {
+            @Override
+            public void insertUpdate(DocumentEvent event) {
+                tell();
+            }
+
+            @Override
+            public void removeUpdate(DocumentEvent event) {
+                tell();
+            }
+
+            @Override
+            public void changedUpdate(DocumentEvent event) {
+                tell();
+            }
+        });
+        KeyRow.bindHere(search, "DOWN", table::requestFocusInWindow);
+        KeyRow.bindHere(search, "ENTER", table::requestFocusInWindow);
+        JScrollPane scroll = new JScrollPane(table);
+        scroll.setBorder(null);
+        scroll.setOpaque(false);
+        scroll.getViewport().setOpaque(false);
+        scroll.setColumnHeader(new javax.swing.JViewport());
+        scroll.getColumnHeader().setOpaque(false);
+        Card card = new Card(new MigLayout("insets 6 8 6 8, fill", "[grow, fill]", "[grow, fill]"));
+        card.add(scroll, "wmin 0, hmin 0");
+        troubleCard.ground("lookGround");
+        trouble.putClientProperty(FlatClientProperties.STYLE, "foreground: $Kilnside.lookText");
+        troubleCard.add(trouble, "growx, wmin 0");
+        troubleCard.setVisible(false);
+        JPanel bottom = new JPanel(new MigLayout("insets 0, fillx", "[grow, fill][]"));
+        bottom.setOpaque(false);
+        bottom.add(count, "growx, wmin 0");
+        bottom.add(progress);
+        add(top, "growx, wmin 0");
+        add(troubleCard, "growx, wmin 0");
+        add(card, "grow, wmin 0, hmin 0");
+        add(bottom, "growx, wmin 0");
+    }
+
+    private void tell() {
+        if (!quiet) {
+            looked.accept(filter());
+        }
+    }
+
+    private FiringList.Filter filter() {
+        return new FiringList.Filter(
+                search.getText(), kiln.chosen(), plan.chosen(), cone.chosen(), year.chosen());
+    }
+
+    /**
+     * Shows the list.
+     *
+     * @param busy what is being done, and how far it is; empty when nothing is
+     * @param said what a person has to know; empty when all is well
+     */
+    void show(
+            FiringList list,
+            List<FiringLine> lines,
+            Optional<String> busy,
+            Optional<String> said,
+            boolean read,
+            Words words) {
+        quiet = true;
+        search.putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, words.text("firings.search_hint"));
+        search.putClientProperty(FlatClientProperties.TEXT_FIELD_SHOW_CLEAR_BUTTON, true);
+        search.getAccessibleContext().setAccessibleName(words.text("firings.search"));
+        kiln.offer(words.text("firings.all_kilns"), list.kilns(), words.text("firings.column.kiln"));
+        plan.offer(words.text("firings.all_plans"), list.plans(), words.text("firings.column.plan"));
+        cone.offer(
+                words.text("firings.all_cones"),
+                list.cones(),
+                words.text("firings.column.cone"));
+        year.offer(
+                words.text("firings.all_years"),
+                list.years(words.preferences().zone()),
+                words.text("firings.year"));
+        quiet = false;
+        table.show(list, lines, words);
+        count.setText(counted(list, lines, read, words));
+        progress.setText(busy.orElse(" "));
+        troubleCard.setVisible(said.isPresent());
+        trouble.setText(said.orElse(""));
+    }
+
+    private static String counted(FiringList list, List<FiringLine> lines, boolean read, Words words) {
+        if (list.all().isEmpty()) {
+            return words.text(read ? "firings.none_yet" : "firings.reading");
+        }
+        String all = lines.size() == list.all().size()
+                ? words.text("firings.count", lines.size())
+                : words.text("firings.count_of", lines.size(), list.all().size());
+        long marked = lines.stream().filter(FiringLine::marked).count();
+        return Stream.of(all, marked == 0 ? "" : words.text("firings.marked_count", marked))
+                .filter(part -> !part.isEmpty())
+                .collect(Collectors.joining("  ·  "));
+    }
+
+    FiringsTable table() {
+        return table;
+    }
+
+    void search() {
+        search.requestFocusInWindow();
+        search.selectAll();
+    }
+
+    boolean isSearching() {
+        Component owner = java.awt.KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
+        return owner == search;
+    }
+
+    /** Forgets what was looked for. */
+    void clearSearch() {
+        List<JComboBox<String>> choices = new ArrayList<>(List.of(kiln, plan, cone, year));
+        quiet = true;
+        search.setText("");
+        choices.forEach(choice -> choice.setSelectedIndex(choice.getItemCount() > 0 ? 0 : -1));
+        quiet = false;
+        tell();
+    }
+}

@@ -1,0 +1,160 @@
+package org.kilnside.desktop.book;
+
+import com.formdev.flatlaf.FlatClientProperties;
+import java.awt.CardLayout;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.function.Consumer;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+import net.miginfocom.swing.MigLayout;
+import org.kilnside.chart.Overlay;
+import org.kilnside.desktop.screen.KeyRow;
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.KeyButton;
+import org.kilnside.desktop.theme.Labels;
+import org.kilnside.wording.Words;
+
+/** The firing that is open: its sentence, its chart with those laid over it, and beside it what belongs to it. */
+final class OpenedPane extends JPanel {
+    private static final long serialVersionUID = 1L;
+
+    /** What stands beside the chart, each under its own key. */
+    enum Section {
+        FIGURES("record.section.figures"),
+        HAPPENED("record.section.happened");
+
+        private final String text;
+
+        Section(String text) {
+            this.text = text;
+        }
+    }
+
+    private final JLabel title = Labels.quiet("");
+    private final JTextArea headline = Labels.wrapping("", "font: 150%; foreground: $Kilnside.text");
+    private final JTextArea said = Labels.wrapping("", "foreground: $Kilnside.lookText");
+    private final Card saidCard = new Card(new MigLayout("insets 8 14 8 14, fill", "[grow, fill]"));
+    private final OverlayPane chart;
+    private final CommonPane common;
+    private final FiguresPane figures = new FiguresPane();
+    private final HappenedPane happened;
+    private final CardLayout cards = new CardLayout();
+    private final JPanel stage = new JPanel(cards);
+    private final List<KeyButton> tabs = new ArrayList<>();
+    private Section section = Section.FIGURES;
+
+    OpenedPane(Words words, Consumer<OptionalDouble> layOver, Consumer<OptionalLong> mark) {
+        super(new MigLayout("insets 8 16 8 16, fill, wrap 1, gap 8, hidemode 3", "[grow, fill]", "[][][][grow, fill]"));
+        setOpaque(false);
+        chart = new OverlayPane(words);
+        common = new CommonPane(words, layOver);
+        happened = new HappenedPane(mark);
+        saidCard.ground("lookGround");
+        saidCard.add(said, "growx, wmin 0");
+        saidCard.setVisible(false);
+
+        Card chartCard = new Card(new MigLayout("insets 8 10 6 6, fill, wrap 1, hidemode 3", "[grow, fill]", "[][grow, fill]"));
+        chartCard.ground("chart.surface");
+        chartCard.add(common, "growx, wmin 0");
+        chartCard.add(chart, "grow, wmin 0, hmin 0");
+
+        JPanel bar = new JPanel(new MigLayout("insets 0, gap 4, wrap 3", "[grow, fill, sg][grow, fill, sg][grow, fill, sg]"));
+        bar.setOpaque(false);
+        stage.setOpaque(false);
+        for (Section its : Section.values()) {
+            KeyButton tab = new KeyButton();
+            tab.putClientProperty(FlatClientProperties.STYLE, "margin: 3,6,3,6");
+            tab.addActionListener(event -> turnTo(its));
+            tabs.add(tab);
+            bar.add(tab, "wmin 0");
+            stage.add(pane(its), its.name());
+            KeyRow.bind(this, "ctrl " + (its.ordinal() + 1), () -> turnTo(its));
+        }
+        Card side = new Card(new MigLayout("insets 10 12 10 10, fill, wrap 1, gap 8", "[grow, fill]", "[][grow, fill]"));
+        side.add(bar, "growx, wmin 0");
+        side.add(stage, "grow, wmin 0, hmin 0");
+
+        JPanel whole = new JPanel(new MigLayout("insets 0, fill, gap 10", "[grow, fill][40%!, fill]", "[grow, fill]"));
+        whole.setOpaque(false);
+        whole.add(chartCard, "grow, wmin 0, hmin 0");
+        whole.add(side, "grow, wmin 0, hmin 0");
+        add(title, "growx, wmin 0");
+        add(headline, "growx, wmin 0");
+        add(saidCard, "growx, wmin 0");
+        add(whole, "grow, wmin 0, hmin 0");
+        turnTo(section);
+    }
+
+    private JComponent pane(Section its) {
+        return switch (its) {
+            case FIGURES -> figures;
+            case HAPPENED -> happened;
+        };
+    }
+
+    /** Brings a section to the front. */
+    void turnTo(Section its) {
+        section = its;
+        cards.show(stage, its.name());
+        for (int i = 0; i < tabs.size(); i++) {
+            boolean front = i == its.ordinal();
+            tabs.get(i)
+                    .putClientProperty(
+                            FlatClientProperties.STYLE,
+                            "margin: 3,6,3,6; " + (front ? "font: bold; borderColor: $Kilnside.ember" : ""));
+            tabs.get(i).setSelected(front);
+        }
+        if (its == Section.HAPPENED) {
+            happened.lines().requestFocusInWindow();
+        }
+    }
+
+    /**
+     * Shows what is open.
+     *
+     * @param busy what is being done; empty when nothing is
+     * @param trouble what a person has to know; empty when all is well
+     */
+    void show(OpenedModel model, Optional<String> busy, Optional<String> trouble, Words words) {
+        title.setText(model.title(words) + busy.map(its -> "  ·  " + its).orElse(""));
+        headline.setText(model.headline(words)
+                + model.cone(words).map(its -> " " + its).orElse(""));
+        Optional<String> sentence = trouble.or(() -> model.leftOut(words));
+        said.setText(sentence.orElse(""));
+        saidCard.setVisible(sentence.isPresent());
+        common.setVisible(!model.isAlone());
+        common.show(model.common(), words);
+        Overlay overlay = model.overlay(words);
+        chart.show(model, overlay, words);
+        chart.getAccessibleContext().setAccessibleName(words.text("chart.name", headline.getText()));
+        figures.show(model.figures(words), words);
+        happened.show(model.happened(words), words);
+        for (Section its : Section.values()) {
+            tabs.get(its.ordinal()).say(words.text(its.text), "Ctrl+" + (its.ordinal() + 1));
+        }
+        getAccessibleContext().setAccessibleName(title.getText() + ". " + headline.getText());
+    }
+
+    /** The same model with another moment marked, without working anything out anew. */
+    void mark(OpenedModel model, Words words) {
+        chart.show(model, model.overlay(words), words);
+    }
+
+    OverlayPane chart() {
+        return chart;
+    }
+
+    CommonPane common() {
+        return common;
+    }
+
+    Section section() {
+        return section;
+    }
+}
