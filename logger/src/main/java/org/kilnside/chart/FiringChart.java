@@ -11,13 +11,10 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.text.DecimalFormat;
 import java.util.List;
 import java.util.Optional;
 import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.axis.NumberAxis;
-import org.jfree.chart.axis.NumberTickUnit;
-import org.jfree.chart.axis.TickUnits;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleInsets;
 import org.kilnside.firing.Trace;
@@ -33,8 +30,6 @@ import org.kilnside.wording.Words;
  * what each line is, so that no line is told by its colour alone. Confined to the thread that draws.
  */
 public final class FiringChart {
-    private static final int[] DEGREE_STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500};
-
     /** No drawing is lower than this: a quiet kiln's noise is not to look like a storm, in degrees of the unit. */
     private static final double LEAST_HEIGHT_DEGREES = 20;
 
@@ -72,14 +67,6 @@ public final class FiringChart {
         plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
         plot.setInsets(RectangleInsets.ZERO_INSETS);
         time.setAxisLineVisible(false);
-        degrees.setAxisLineVisible(false);
-        degrees.setTickMarksVisible(false);
-        degrees.setAutoRangeIncludesZero(false);
-        TickUnits steps = new TickUnits();
-        for (int step : DEGREE_STEPS) {
-            steps.add(new NumberTickUnit(step, new DecimalFormat("0")));
-        }
-        degrees.setStandardTickUnits(steps);
     }
 
     /** Where things stand in the newest drawing; empty before the first. */
@@ -423,15 +410,5 @@ public final class FiringChart {
         double value = curve.unit().of(temperature);
         return area.getMaxY()
                 - (value - degrees.getLowerBound()) / degrees.getRange().getLength() * area.getHeight();
-    }
-
-    /** Few marks, as a wall of numbers is not read. */
-    private static final class DegreeAxis extends NumberAxis {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected double estimateMaximumTickLabelHeight(Graphics2D g2) {
-            return super.estimateMaximumTickLabelHeight(g2) * 1.6;
-        }
     }
 }

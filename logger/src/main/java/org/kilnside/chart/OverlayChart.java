@@ -8,14 +8,11 @@ import java.awt.RenderingHints;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.text.DecimalFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.axis.NumberAxis;
-import org.jfree.chart.axis.NumberTickUnit;
-import org.jfree.chart.axis.TickUnits;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleInsets;
 import org.kilnside.quantity.Temperature;
@@ -28,8 +25,6 @@ import org.kilnside.wording.Words;
  * its name beside its peak, so that none is told by its colour alone. Confined to the thread that draws.
  */
 public final class OverlayChart {
-    private static final int[] DEGREE_STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500};
-
     /** No drawing is lower than this: a quiet kiln's noise is not to look like a storm, in degrees of the unit. */
     private static final double LEAST_HEIGHT_DEGREES = 20;
 
@@ -38,7 +33,7 @@ public final class OverlayChart {
 
     private final List<CurvePath> paths = new ArrayList<>();
     private final TimeAxis time = new TimeAxis();
-    private final NumberAxis degrees = new NumberAxis();
+    private final NumberAxis degrees = new DegreeAxis();
     private final XYPlot plot = new XYPlot(PointSeries.of(List.<PlanPoint>of()), time, degrees, new LinePainter());
     private Optional<FiringChart.Geometry> geometry = Optional.empty();
 
@@ -48,13 +43,6 @@ public final class OverlayChart {
         plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
         plot.setInsets(RectangleInsets.ZERO_INSETS);
         time.setAxisLineVisible(false);
-        degrees.setAxisLineVisible(false);
-        degrees.setTickMarksVisible(false);
-        TickUnits steps = new TickUnits();
-        for (int step : DEGREE_STEPS) {
-            steps.add(new NumberTickUnit(step, new DecimalFormat("0")));
-        }
-        degrees.setStandardTickUnits(steps);
     }
 
     /** Where things stand in the newest drawing; empty before the first. */

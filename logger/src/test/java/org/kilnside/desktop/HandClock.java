@@ -5,10 +5,10 @@ import org.kilnside.session.HostClock;
 import org.kilnside.wording.SampleSnapshots;
 
 /** A host's clock moved by hand. */
-final class HandClock implements HostClock {
+public final class HandClock implements HostClock {
     private volatile long nowMs = SampleSnapshots.HOST_MS;
 
-    void set(long ms) {
+    public void set(long ms) {
         nowMs = ms;
     }
 

@@ -8,7 +8,7 @@ import org.kilnside.session.LiveFeed;
 import org.kilnside.session.Snapshot;
 
 /** A live feed moved by hand; it remembers what a person said and on which thread. */
-final class HandFeed implements LiveFeed {
+public final class HandFeed implements LiveFeed {
     private volatile Snapshot latest;
 
     /** What came over the wire, set by hand. */
@@ -21,7 +21,7 @@ final class HandFeed implements LiveFeed {
     /** How long the session takes to accept what a person says, ms. */
     volatile long slownessMs;
 
-    HandFeed(Snapshot first) {
+    public HandFeed(Snapshot first) {
         latest = first;
     }
 

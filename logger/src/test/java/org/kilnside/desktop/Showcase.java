@@ -27,7 +27,7 @@ import org.kilnside.wording.TemperatureUnit;
  * {@code SCENE,THEME,LANGUAGE,WIDTHxHEIGHT,FILE}, with {@code ,LARGE} or {@code ,CAUTIONS} behind it for those. For each
  * it says what is clipped, if anything.
  */
-final class Showcase {
+public final class Showcase {
     private Showcase() {}
 
     public static void main(String[] pictures) throws Exception {
@@ -120,7 +120,7 @@ final class Showcase {
     }
 
     /** Labels and buttons whose place is narrower or lower than their words. */
-    static void clipped(Component component, List<String> found) {
+    public static void clipped(Component component, List<String> found) {
         if (!component.isShowing()) {
             return;
         }
@@ -149,7 +149,7 @@ final class Showcase {
         }
     }
 
-    static <T> T find(Container within, Class<T> kind) {
+    public static <T> T find(Container within, Class<T> kind) {
         for (Component child : within.getComponents()) {
             if (kind.isInstance(child)) {
                 return kind.cast(child);

@@ -34,7 +34,7 @@ final class CommonPane extends JPanel {
     private double chosenC = USUAL_C;
 
     CommonPane(Words words, Consumer<OptionalDouble> layOver) {
-        super(new MigLayout("insets 0 4 4 4, fillx, gap 6", "[][][][][][grow]", "[]"));
+        super(new MigLayout("insets 0 4 4 4, fillx, gap 6, novisualpadding", "[][][][][][grow]", "[]"));
         this.words = words;
         this.layOver = layOver;
         setOpaque(false);
@@ -100,8 +100,8 @@ final class CommonPane extends JPanel {
         words = language;
         now = common;
         label.setText(words.text("overlay.meet"));
-        start.say(words.text("overlay.at_begin"), common.isEmpty() ? "✓" : "Ctrl+T");
-        temperature.say(words.text("overlay.at_temperature"), common.isPresent() ? "✓" : "Ctrl+T");
+        start.say(words.text("overlay.at_begin"), common.isEmpty() ? "" : "Ctrl+T");
+        temperature.say(words.text("overlay.at_temperature"), common.isPresent() ? "" : "Ctrl+T");
         for (JComponent button : new JComponent[] {start, temperature}) {
             boolean front = (button == start) == common.isEmpty();
             button.putClientProperty(

@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kilnside.book.CurveSketch;
 import org.kilnside.book.ListedFiring;
+import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
@@ -16,7 +17,7 @@ import org.kilnside.wording.Words;
  *
  * @param number the firing's number
  * @param sketch its curve in small; empty while that is not worked out
- * @param when its day, year and time of day
+ * @param when its day with the year
  * @param kiln the kiln's name; empty text when not given
  * @param plan the plan's name, or that there was none
  * @param cone the nearest cone it came to, with its temperature; empty text where there is no telling
@@ -42,7 +43,7 @@ public record FiringLine(
         return new FiringLine(
                 firing.number(),
                 firing.sketch(),
-                words.date(firing.startedAt()) + "  " + words.time(firing.startedAt()),
+                words.date(firing.startedAt()),
                 firing.kiln().orElse(""),
                 firing.planName().orElse(words.text("firings.no_plan")),
                 cone(firing, words),
@@ -67,6 +68,11 @@ public record FiringLine(
         boolean atLeast = cone.top() == ConeReached.Top.HIDDEN_BY_GAP
                 || cone.top() == ConeReached.Top.BEFORE_FIRST_READING;
         return atLeast ? words.text("cone.at_least", nearest) : nearest;
+    }
+
+    /** A cone's number with its temperature. */
+    static String cone(String number, Words words) {
+        return Cone.find(number).map(new ConeWords(words, CONES)::cone).orElse(number);
     }
 
     /** The line as it is read out. */

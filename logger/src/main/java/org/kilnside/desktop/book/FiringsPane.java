@@ -7,8 +7,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import javax.swing.BorderFactory;
+import javax.swing.DefaultListCellRenderer;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -41,26 +44,38 @@ final class FiringsPane extends JPanel {
     private boolean quiet;
 
     /** One of the things a list is narrowed by; its first entry is all. */
-    private final class Choice extends JComboBox<String> {
+    private static final class Choice extends JComboBox<String> {
         private static final long serialVersionUID = 1L;
-        private transient List<String> offered = List.of();
+        private transient List<String> values = List.of();
+        private transient List<String> labels = List.of();
 
-        void offer(String all, Set<String> values, String name) {
-            List<String> entries = Stream.concat(Stream.of(all), values.stream()).toList();
+        Choice() {
+            DefaultListCellRenderer plain = new DefaultListCellRenderer();
+            // A name a person wrote is shown as it is, whatever it looks like.
+            plain.putClientProperty("html.disable", true);
+            setRenderer(plain);
+        }
+
+        /** Offers values, each said by a label of its own. */
+        void offer(String all, Set<String> offered, UnaryOperator<String> label, String name) {
+            List<String> said = Stream.concat(Stream.of(all), offered.stream().map(label)).toList();
             getAccessibleContext().setAccessibleName(name);
             setToolTipText(name);
-            if (entries.equals(offered)) {
+            if (said.equals(labels)) {
                 return;
             }
             Optional<String> before = chosen();
-            offered = entries;
+            values = List.copyOf(offered);
+            labels = said;
             removeAllItems();
-            entries.forEach(this::addItem);
-            setSelectedIndex(before.map(entries::indexOf).filter(at -> at > 0).orElse(0));
+            labels.forEach(this::addItem);
+            setSelectedIndex(before.map(its -> values.indexOf(its) + 1).orElse(0));
         }
 
         Optional<String> chosen() {
-            return getSelectedIndex() <= 0 ? Optional.empty() : Optional.of(offered.get(getSelectedIndex()));
+            return getSelectedIndex() <= 0 || getSelectedIndex() > values.size()
+                    ? Optional.empty()
+                    : Optional.of(values.get(getSelectedIndex() - 1));
         }
     }
 
@@ -99,7 +114,8 @@ final class FiringsPane extends JPanel {
         KeyRow.bindHere(search, "DOWN", table::requestFocusInWindow);
         KeyRow.bindHere(search, "ENTER", table::requestFocusInWindow);
         JScrollPane scroll = new JScrollPane(table);
-        scroll.setBorder(null);
+        // Not null: a table gives its scroll pane a border where there is none.
+        scroll.setBorder(BorderFactory.createEmptyBorder());
         scroll.setOpaque(false);
         scroll.getViewport().setOpaque(false);
         scroll.setColumnHeader(new javax.swing.JViewport());
@@ -114,10 +130,10 @@ final class FiringsPane extends JPanel {
         bottom.setOpaque(false);
         bottom.add(count, "growx, wmin 0");
         bottom.add(progress);
-        add(top, "growx, wmin 0");
-        add(troubleCard, "growx, wmin 0");
-        add(card, "grow, wmin 0, hmin 0");
-        add(bottom, "growx, wmin 0");
+        add(top, "cell 0 0, growx, wmin 0");
+        add(troubleCard, "cell 0 1, growx, wmin 0");
+        add(card, "cell 0 2, grow, wmin 0, hmin 0");
+        add(bottom, "cell 0 3, growx, wmin 0");
     }
 
     private void tell() {
@@ -148,15 +164,17 @@ final class FiringsPane extends JPanel {
         search.putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, words.text("firings.search_hint"));
         search.putClientProperty(FlatClientProperties.TEXT_FIELD_SHOW_CLEAR_BUTTON, true);
         search.getAccessibleContext().setAccessibleName(words.text("firings.search"));
-        kiln.offer(words.text("firings.all_kilns"), list.kilns(), words.text("firings.column.kiln"));
-        plan.offer(words.text("firings.all_plans"), list.plans(), words.text("firings.column.plan"));
+        kiln.offer(words.text("firings.all_kilns"), list.kilns(), its -> its, words.text("firings.column.kiln"));
+        plan.offer(words.text("firings.all_plans"), list.plans(), its -> its, words.text("firings.column.plan"));
         cone.offer(
                 words.text("firings.all_cones"),
                 list.cones(),
+                its -> FiringLine.cone(its, words),
                 words.text("firings.column.cone"));
         year.offer(
                 words.text("firings.all_years"),
                 list.years(words.preferences().zone()),
+                its -> its,
                 words.text("firings.year"));
         quiet = false;
         table.show(list, lines, words);

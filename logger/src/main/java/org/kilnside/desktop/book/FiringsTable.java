@@ -20,6 +20,7 @@ import java.util.function.Function;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JTable;
+import javax.swing.JToolTip;
 import javax.swing.KeyStroke;
 import javax.swing.ListSelectionModel;
 import javax.swing.SwingConstants;
@@ -39,10 +40,10 @@ final class FiringsTable extends JTable {
     private enum Column {
         MARK("firings.column.number", FiringList.Order.WHEN, 3.6, line -> (line.marked() ? "✓ " : "") + line.number()),
         CURVE("firings.column.curve", FiringList.Order.WHEN, 7, line -> ""),
-        WHEN("firings.column.when", FiringList.Order.WHEN, 9.5, FiringLine::when),
-        KILN("firings.column.kiln", FiringList.Order.KILN, 6.5, FiringLine::kiln),
+        WHEN("firings.column.when", FiringList.Order.WHEN, 6.8, FiringLine::when),
+        KILN("firings.column.kiln", FiringList.Order.KILN, 6, FiringLine::kiln),
         PLAN("firings.column.plan", FiringList.Order.PLAN, 8, FiringLine::plan),
-        CONE("firings.column.cone", FiringList.Order.CONE, 8.5, FiringLine::cone),
+        CONE("firings.column.cone", FiringList.Order.CONE, 9, FiringLine::cone),
         PEAK("firings.column.peak", FiringList.Order.PEAK, 4.8, FiringLine::peak),
         DURATION("firings.column.duration", FiringList.Order.DURATION, 6.5, FiringLine::duration),
         LOAD("firings.column.load", FiringList.Order.WHEN, 8, FiringLine::load);
@@ -138,6 +139,9 @@ final class FiringsTable extends JTable {
         for (Column column : Column.values()) {
             int width = (int) (column.width * metrics.getHeight());
             getColumnModel().getColumn(column.ordinal()).setPreferredWidth(width);
+            // Half a cone's temperature or half a date is worse than less of a name.
+            boolean whole = column == Column.WHEN || column == Column.CONE;
+            getColumnModel().getColumn(column.ordinal()).setMinWidth(whole ? width : 30);
             boolean fixed = column == Column.MARK || column == Column.CURVE || column == Column.PEAK;
             getColumnModel().getColumn(column.ordinal()).setMaxWidth(fixed ? width : Integer.MAX_VALUE);
         }
@@ -155,6 +159,13 @@ final class FiringsTable extends JTable {
     public String getToolTipText(MouseEvent event) {
         int row = rowAtPoint(event.getPoint());
         return row < 0 ? null : lines.shown.get(row).spoken(words);
+    }
+
+    @Override
+    public JToolTip createToolTip() {
+        JToolTip tip = super.createToolTip();
+        tip.putClientProperty("html.disable", true);
+        return tip;
     }
 
     private static final class Lines extends AbstractTableModel {
@@ -214,6 +225,11 @@ final class FiringsTable extends JTable {
     private final class Cell implements TableCellRenderer {
         private final DefaultTableCellRenderer text = new DefaultTableCellRenderer();
         private final Spark spark = new Spark();
+
+        Cell() {
+            // What a person wrote is shown as it is, whatever it looks like.
+            text.putClientProperty("html.disable", true);
+        }
 
         @Override
         public Component getTableCellRendererComponent(

@@ -37,6 +37,7 @@ final class OpenedPane extends JPanel {
     }
 
     private final JLabel title = Labels.quiet("");
+    private final JLabel keys = Labels.quiet("");
     private final JTextArea headline = Labels.wrapping("", "font: 150%; foreground: $Kilnside.text");
     private final JTextArea said = Labels.wrapping("", "foreground: $Kilnside.lookText");
     private final Card saidCard = new Card(new MigLayout("insets 8 14 8 14, fill", "[grow, fill]"));
@@ -61,10 +62,10 @@ final class OpenedPane extends JPanel {
 
         Card chartCard = new Card(new MigLayout("insets 8 10 6 6, fill, wrap 1, hidemode 3", "[grow, fill]", "[][grow, fill]"));
         chartCard.ground("chart.surface");
-        chartCard.add(common, "growx, wmin 0");
-        chartCard.add(chart, "grow, wmin 0, hmin 0");
+        chartCard.add(common, "cell 0 0, growx, wmin 0");
+        chartCard.add(chart, "cell 0 1, grow, wmin 0, hmin 0");
 
-        JPanel bar = new JPanel(new MigLayout("insets 0, gap 4, wrap 3", "[grow, fill, sg][grow, fill, sg][grow, fill, sg]"));
+        JPanel bar = new JPanel(new MigLayout("insets 0, fillx, gap 4, wrap 3, novisualpadding", "[grow, fill, sg][grow, fill, sg][grow, fill, sg]"));
         bar.setOpaque(false);
         stage.setOpaque(false);
         for (Section its : Section.values()) {
@@ -84,10 +85,15 @@ final class OpenedPane extends JPanel {
         whole.setOpaque(false);
         whole.add(chartCard, "grow, wmin 0, hmin 0");
         whole.add(side, "grow, wmin 0, hmin 0");
-        add(title, "growx, wmin 0");
-        add(headline, "growx, wmin 0");
-        add(saidCard, "growx, wmin 0");
-        add(whole, "grow, wmin 0, hmin 0");
+        title.putClientProperty("html.disable", true);
+        JPanel head = new JPanel(new MigLayout("insets 0, fillx, gap 16", "[grow, fill][]", "[]"));
+        head.setOpaque(false);
+        head.add(title, "growx, wmin 0");
+        head.add(keys);
+        add(head, "cell 0 0, growx, wmin 0");
+        add(headline, "cell 0 1, growx, wmin 0");
+        add(saidCard, "cell 0 2, growx, wmin 0");
+        add(whole, "cell 0 3, grow, wmin 0, hmin 0");
         turnTo(section);
     }
 
@@ -136,8 +142,9 @@ final class OpenedPane extends JPanel {
         figures.show(model.figures(words), words);
         happened.show(model.happened(words), words);
         for (Section its : Section.values()) {
-            tabs.get(its.ordinal()).say(words.text(its.text), "Ctrl+" + (its.ordinal() + 1));
+            tabs.get(its.ordinal()).say(words.text(its.text), String.valueOf(its.ordinal() + 1));
         }
+        keys.setText(words.text("record.keys", Section.values().length));
         getAccessibleContext().setAccessibleName(title.getText() + ". " + headline.getText());
     }
 

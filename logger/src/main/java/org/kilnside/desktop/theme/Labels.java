@@ -3,6 +3,7 @@ package org.kilnside.desktop.theme;
 import com.formdev.flatlaf.FlatClientProperties;
 import javax.swing.JLabel;
 import javax.swing.JTextArea;
+import javax.swing.text.DefaultCaret;
 
 /** Labels in the screen's few kinds of type. */
 public final class Labels {
@@ -33,6 +34,8 @@ public final class Labels {
         area.setOpaque(false);
         area.setBorder(null);
         area.setHighlighter(null);
+        // Else a text that changes pulls the page around it down to itself.
+        ((DefaultCaret) area.getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
         area.putClientProperty(FlatClientProperties.STYLE, style);
         return area;
     }

@@ -1,0 +1,204 @@
+package org.kilnside.app;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Frame;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import javax.imageio.ImageIO;
+import javax.swing.JFrame;
+import javax.swing.JTable;
+import javax.swing.KeyStroke;
+import javax.swing.SwingUtilities;
+import org.kilnside.desktop.Closing;
+import org.kilnside.desktop.HandClock;
+import org.kilnside.desktop.HandFeed;
+import org.kilnside.desktop.Settings;
+import org.kilnside.desktop.SettingsStore;
+import org.kilnside.desktop.Showcase;
+import org.kilnside.desktop.Window;
+import org.kilnside.desktop.book.BookScreen;
+import org.kilnside.desktop.book.OverlayPane;
+import org.kilnside.desktop.theme.Theme;
+import org.kilnside.wording.ClockStyle;
+import org.kilnside.wording.Language;
+import org.kilnside.wording.Opening;
+import org.kilnside.wording.SampleSnapshots;
+import org.kilnside.wording.TemperatureUnit;
+
+/**
+ * Opens the window on the Book screen and writes pictures of it. The first argument is the book; each further one a
+ * picture: {@code SCENE,THEME,LANGUAGE,WIDTHxHEIGHT,FILE}. For each it says what is clipped, if anything.
+ */
+final class BookShowcase {
+    private BookShowcase() {}
+
+    public static void main(String[] arguments) throws Exception {
+        for (int i = 1; i < arguments.length; i++) {
+            take(Path.of(arguments[0]), arguments[i].split(",", -1));
+        }
+        System.exit(0);
+    }
+
+    private static void take(Path book, String[] wish) throws Exception {
+        Settings settings = new Settings(
+                Theme.valueOf(wish[1]),
+                Language.valueOf(wish[2]),
+                TemperatureUnit.CELSIUS,
+                ClockStyle.TWENTY_FOUR_HOURS,
+                Opening.LID,
+                false,
+                100);
+        HandClock clock = new HandClock();
+        clock.set(SampleSnapshots.HOST_MS + 3_000);
+        Window.open(
+                new HandFeed(SampleSnapshots.coolingForecast()),
+                clock,
+                SettingsStore.forgetful(settings),
+                new Closing() {
+                    @Override
+                    public boolean recordsHere() {
+                        return false;
+                    }
+
+                    @Override
+                    public void closed(Choice choice) {
+                        // The next picture opens a window of its own.
+                    }
+                },
+                List.of((words, errands) -> new BookScreen(words, new DeskBook(book))));
+        JFrame frame = shown();
+        String[] size = wish[3].split("x", -1);
+        SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
+        press(frame, "F3");
+        JTable table = (JTable) until(() -> Showcase.find(frame, JTable.class) != null, frame, JTable.class);
+        settle(() -> table.getRowCount() > 0);
+        scene(frame, table, wish[0]);
+        Thread.sleep(150);
+        List<String> clipped = new ArrayList<>();
+        BufferedImage[] image = new BufferedImage[1];
+        SwingUtilities.invokeAndWait(() -> {
+            Container whole = frame.getContentPane();
+            image[0] = new BufferedImage(whole.getWidth(), whole.getHeight(), BufferedImage.TYPE_INT_RGB);
+            Graphics2D g = image[0].createGraphics();
+            whole.paint(g);
+            g.dispose();
+            Showcase.clipped(whole, clipped);
+            frame.dispose();
+        });
+        write(image[0], new File(wish[4]));
+        System.out.println(wish[4] + " clipped: " + clipped);
+    }
+
+    private static void scene(JFrame frame, JTable table, String scene) throws Exception {
+        if (scene.startsWith("LIST")) {
+            SwingUtilities.invokeAndWait(() -> table.setRowSelectionInterval(2, 2));
+            press(table, "SPACE");
+            return;
+        }
+        if (scene.startsWith("OVERLAY")) {
+            for (int row : scene.equals("OVERLAY_TEN") ? new int[] {3, 5, 7, 9, 11, 13, 15, 17, 19} : new int[] {2, 4}) {
+                SwingUtilities.invokeAndWait(() -> table.setRowSelectionInterval(row, row));
+                press(table, "SPACE");
+            }
+        }
+        SwingUtilities.invokeAndWait(() -> table.setRowSelectionInterval(0, 0));
+        press(table, "ENTER");
+        settle(() -> Showcase.find(frame, OverlayPane.class).isShowing());
+        Thread.sleep(250);
+        if (scene.equals("OVERLAY_COMMON")) {
+            press(Showcase.find(frame, OverlayPane.class).getParent().getParent(), "ctrl T", frame);
+        }
+        String key = switch (scene) {
+            case "HAPPENED" -> "ctrl 2";
+            case "LOAD", "FORM" -> "ctrl 3";
+            case "NOTES" -> "ctrl 4";
+            case "WITNESS" -> "ctrl 5";
+            case "REVIEW" -> "ctrl 6";
+            default -> "";
+        };
+        if (!key.isEmpty()) {
+            press(Showcase.find(frame, OverlayPane.class), key, frame);
+        }
+        if (scene.equals("FORM")) {
+            Thread.sleep(200);
+            press(Showcase.find(frame, OverlayPane.class), "ctrl E", frame);
+        }
+    }
+
+    private static void press(Component component, String key, JFrame frame) throws Exception {
+        SwingUtilities.invokeAndWait(() -> {
+            Component at = component;
+            while (at != null) {
+                if (at instanceof javax.swing.JComponent its) {
+                    Object name = its.getInputMap(javax.swing.JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT)
+                            .get(KeyStroke.getKeyStroke(key));
+                    if (name != null && its.getActionMap().get(name) != null) {
+                        its.getActionMap()
+                                .get(name)
+                                .actionPerformed(new java.awt.event.ActionEvent(frame, 0, key));
+                        return;
+                    }
+                }
+                at = at.getParent();
+            }
+            throw new IllegalStateException("nobody knows the key " + key);
+        });
+    }
+
+    private static void press(JFrame frame, String key) throws Exception {
+        press(((Container) frame.getContentPane()).getComponent(0), key, frame);
+    }
+
+    private static void press(javax.swing.JComponent component, String key) throws Exception {
+        SwingUtilities.invokeAndWait(() -> {
+            Object name = component
+                    .getInputMap(javax.swing.JComponent.WHEN_FOCUSED)
+                    .get(KeyStroke.getKeyStroke(key));
+            component.getActionMap().get(name).actionPerformed(new java.awt.event.ActionEvent(component, 0, key));
+        });
+    }
+
+    private static Component until(BooleanSupplier there, JFrame frame, Class<? extends Component> kind)
+            throws Exception {
+        settle(there);
+        return Showcase.find(frame, kind);
+    }
+
+    private static void settle(BooleanSupplier condition) throws Exception {
+        boolean[] held = new boolean[1];
+        for (int i = 0; i < 400 && !held[0]; i++) {
+            SwingUtilities.invokeAndWait(() -> held[0] = condition.getAsBoolean());
+            Thread.sleep(25);
+        }
+        if (!held[0]) {
+            throw new IllegalStateException("the window did not come to what was waited for");
+        }
+    }
+
+    private static JFrame shown() throws Exception {
+        for (int i = 0; i < 200; i++) {
+            for (Frame frame : Frame.getFrames()) {
+                if (frame instanceof JFrame window && window.isShowing()) {
+                    return window;
+                }
+            }
+            Thread.sleep(25);
+        }
+        throw new IllegalStateException("no window within five seconds");
+    }
+
+    private static void write(BufferedImage image, File file) throws IOException {
+        File folder = file.getAbsoluteFile().getParentFile();
+        if (!folder.isDirectory() && !folder.mkdirs()) {
+            throw new IOException("cannot make the folder " + folder);
+        }
+        ImageIO.write(image, "png", file);
+    }
+}
