@@ -106,7 +106,10 @@ final class DeskBook implements BookAccess {
                 .position()
                 .map(PlanPosition::aligned)
                 .orElse(List.of());
-        return new FiringStudy(firing.number(), aligned, Book.coneOf(firing.levels().curve(), firing.firing().sensors()));
+        return new FiringStudy(
+                firing.number(),
+                aligned,
+                Book.coneOf(firing.levels().curve(), firing.firing().sensors()));
     }
 
     @Override

@@ -27,8 +27,8 @@ public record Overlay(
         OptionalDouble commonC,
         OptionalLong markMs,
         boolean quartz) {
-    public static final Overlay EMPTY = new Overlay(
-            List.of(), List.of(), Optional.empty(), OptionalDouble.empty(), OptionalLong.empty(), false);
+    public static final Overlay EMPTY =
+            new Overlay(List.of(), List.of(), Optional.empty(), OptionalDouble.empty(), OptionalLong.empty(), false);
 
     /** As many firings as can be told apart on one drawing. */
     public static final int MOST_LINES = 10;

@@ -177,10 +177,8 @@ public final class OverlayChart {
         for (int i = overlay.lines().size() - 1; i >= 0; i--) {
             Overlay.Line line = overlay.lines().get(i);
             CurveLevels.Level level = line.levels()
-                    .level(
-                            (double) span.fromMs() - line.shiftMs(),
-                            (double) span.toMs() - line.shiftMs(),
-                            (int) Math.ceil(area.getWidth()));
+                    .level((double) span.fromMs() - line.shiftMs(), (double) span.toMs() - line.shiftMs(), (int)
+                            Math.ceil(area.getWidth()));
             Path2D path = paths.get(i).of(level, span.fromMs(), span.toMs(), line.shiftMs(), scale);
             g.setPaint(alone ? look.curve() : colours.get(i % colours.size()));
             g.setStroke(stroke(i >= colours.size(), i == 0, thin));
@@ -192,8 +190,7 @@ public final class OverlayChart {
     private CurvePath.Scale scale(Rectangle2D area, TimeSpan span, TemperatureUnit unit) {
         double perDegree = area.getHeight() / degrees.getRange().getLength();
         double degreesPerK = unit.of(Temperature.ofCelsius(1)) - unit.of(Temperature.ofCelsius(0));
-        double zeroY =
-                area.getMaxY() - (unit.of(Temperature.ofCelsius(0)) - degrees.getLowerBound()) * perDegree;
+        double zeroY = area.getMaxY() - (unit.of(Temperature.ofCelsius(0)) - degrees.getLowerBound()) * perDegree;
         return new CurvePath.Scale(
                 span.fromMs(), area.getWidth() / span.lengthMs(), area.getX(), zeroY, degreesPerK * perDegree);
     }
@@ -219,12 +216,7 @@ public final class OverlayChart {
 
     static BasicStroke planStroke(float thin) {
         return new BasicStroke(
-                thin * 1.6f,
-                BasicStroke.CAP_BUTT,
-                BasicStroke.JOIN_ROUND,
-                1,
-                new float[] {thin * 5, thin * 4},
-                0);
+                thin * 1.6f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {thin * 5, thin * 4}, 0);
     }
 
     static BasicStroke stroke(boolean broken, boolean first, float thin) {
@@ -291,10 +283,8 @@ public final class OverlayChart {
         g.setPaint(look.text());
         g.draw(box);
         for (int i = 0; i < rows.size(); i++) {
-            g.drawString(
-                    rows.get(i),
-                    (float) (left + metrics.getHeight() / 2.0),
-                    (float) (box.getY() + metrics.getHeight() * (i + 0.25) + metrics.getAscent()));
+            g.drawString(rows.get(i), (float) (left + metrics.getHeight() / 2.0), (float)
+                    (box.getY() + metrics.getHeight() * (i + 0.25) + metrics.getAscent()));
         }
     }
 }

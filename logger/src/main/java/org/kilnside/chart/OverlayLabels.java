@@ -31,10 +31,8 @@ final class OverlayLabels {
         for (int i = 0; i < overlay.lines().size(); i++) {
             Overlay.Line line = overlay.lines().get(i);
             CurveLevels.Level level = line.levels()
-                    .level(
-                            (double) span.fromMs() - line.shiftMs(),
-                            (double) span.toMs() - line.shiftMs(),
-                            (int) Math.ceil(area.getWidth()));
+                    .level((double) span.fromMs() - line.shiftMs(), (double) span.toMs() - line.shiftMs(), (int)
+                            Math.ceil(area.getWidth()));
             int peak = -1;
             int last = Math.min(level.size(), level.from((double) span.toMs() - line.shiftMs()));
             for (int k = level.from((double) span.fromMs() - line.shiftMs()); k < last; k++) {
@@ -76,12 +74,7 @@ final class OverlayLabels {
 
     /** Above the drawing: the unit, what each line is where there is room, and what the time counts from. */
     static void captions(
-            Graphics2D g,
-            Rectangle2D bounds,
-            Rectangle2D area,
-            Overlay overlay,
-            ChartLook look,
-            Words words) {
+            Graphics2D g, Rectangle2D bounds, Rectangle2D area, Overlay overlay, ChartLook look, Words words) {
         g.setFont(look.font());
         FontMetrics metrics = g.getFontMetrics();
         float base = (float) (bounds.getY() + metrics.getAscent() + metrics.getHeight() * 0.25);
@@ -91,7 +84,8 @@ final class OverlayLabels {
         double x = area.getX() + 2;
         boolean alone = overlay.lines().size() == 1;
         if (alone) {
-            x = caption(g, x, base, words.text("chart.actual"), look.curve(), OverlayChart.stroke(false, true, thin), look);
+            x = caption(
+                    g, x, base, words.text("chart.actual"), look.curve(), OverlayChart.stroke(false, true, thin), look);
         }
         if (!overlay.plan().isEmpty()) {
             x = caption(g, x, base, words.text("chart.plan"), look.plan(), OverlayChart.planStroke(thin), look);
@@ -99,8 +93,8 @@ final class OverlayLabels {
         String axis = overlay.commonC().isPresent()
                 ? words.text(
                         "overlay.since_common",
-                        words.temperature(Temperature.ofCelsius(
-                                overlay.commonC().getAsDouble())))
+                        words.temperature(
+                                Temperature.ofCelsius(overlay.commonC().getAsDouble())))
                 : words.text(overlay.zero().isPresent() ? "chart.time_of_day" : "chart.since_begin");
         g.setPaint(look.text());
         double left = area.getMaxX() - metrics.stringWidth(axis);

@@ -41,8 +41,7 @@ public record OverlayView(Optional<TimeSpan> chosen) {
             return this;
         }
         TimeSpan span = span(overlay);
-        return within(
-                span.fromMs() + Math.round(share * span.lengthMs()), span.lengthMs(), overlay.whole());
+        return within(span.fromMs() + Math.round(share * span.lengthMs()), span.lengthMs(), overlay.whole());
     }
 
     /** A view never leaves the firings altogether: half of it stays inside. */

@@ -34,8 +34,7 @@ class BookScreenIT {
         arguments.add(wish("OVERLAY", "DARK", "ENGLISH", "1600x900"));
         arguments.add(wish("OVERLAY_TEN", "LIGHT", "DUTCH", "1024x700"));
         try (VirtualScreen screen = VirtualScreen.start(1600, 900)) {
-            Process showcase =
-                    screen.java(List.of("-Duser.timezone=Europe/Amsterdam"), BookShowcase.class, arguments);
+            Process showcase = screen.java(List.of("-Duser.timezone=Europe/Amsterdam"), BookShowcase.class, arguments);
             List<String> said = new String(showcase.getInputStream().readAllBytes(), StandardCharsets.UTF_8)
                     .lines()
                     .toList();

@@ -103,7 +103,8 @@ final class BookShowcase {
             return;
         }
         if (scene.startsWith("OVERLAY")) {
-            for (int row : scene.equals("OVERLAY_TEN") ? new int[] {3, 5, 7, 9, 11, 13, 15, 17, 19} : new int[] {2, 4}) {
+            for (int row :
+                    scene.equals("OVERLAY_TEN") ? new int[] {3, 5, 7, 9, 11, 13, 15, 17, 19} : new int[] {2, 4}) {
                 SwingUtilities.invokeAndWait(() -> table.setRowSelectionInterval(row, row));
                 press(table, "SPACE");
             }
@@ -140,9 +141,7 @@ final class BookShowcase {
                     Object name = its.getInputMap(javax.swing.JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT)
                             .get(KeyStroke.getKeyStroke(key));
                     if (name != null && its.getActionMap().get(name) != null) {
-                        its.getActionMap()
-                                .get(name)
-                                .actionPerformed(new java.awt.event.ActionEvent(frame, 0, key));
+                        its.getActionMap().get(name).actionPerformed(new java.awt.event.ActionEvent(frame, 0, key));
                         return;
                     }
                 }
@@ -158,9 +157,8 @@ final class BookShowcase {
 
     private static void press(javax.swing.JComponent component, String key) throws Exception {
         SwingUtilities.invokeAndWait(() -> {
-            Object name = component
-                    .getInputMap(javax.swing.JComponent.WHEN_FOCUSED)
-                    .get(KeyStroke.getKeyStroke(key));
+            Object name =
+                    component.getInputMap(javax.swing.JComponent.WHEN_FOCUSED).get(KeyStroke.getKeyStroke(key));
             component.getActionMap().get(name).actionPerformed(new java.awt.event.ActionEvent(component, 0, key));
         });
     }

@@ -57,27 +57,97 @@ public final class RookLaneBook {
     public static void describeLoads(Path path) {
         try (Book book = Book.open(path)) {
             List<ListedFiring> firings = book.list();
-            describe(book, firings.get(0).number(), "soup bowls", 24, "Saltmarsh", 6.5, "Mix 14",
-                    "Oatmeal 3 + Rainwater 1", 2, "middle", Outcome.SECOND, "pinholes on five of them, all near the bung");
-            describe(book, firings.get(0).number(), "planters", 6, "Grey Ash", 11, "Iron Moth", "", 3, "bottom",
-                    Outcome.WELL, "");
-            describe(book, firings.get(0).number(), "wall tiles", 40, "Saltmarsh", 8, "Rainwater", "", 2, "top",
-                    Outcome.NOT_SAID, "");
-            describe(book, firings.get(1).number(), "soup bowls", 24, "Saltmarsh", 6.5, "", "", 0, "middle",
-                    Outcome.WELL, "");
-            book.apply(new BookEdit.Notes(firings.get(0).number(), Optional.empty(), Optional.of(
-                    "Cold night, 2 °C in the studio. Bung out until 600 °C. The bowls for the café's Friday.")));
+            describe(
+                    book,
+                    firings.get(0).number(),
+                    "soup bowls",
+                    24,
+                    "Saltmarsh",
+                    6.5,
+                    "Mix 14",
+                    "Oatmeal 3 + Rainwater 1",
+                    2,
+                    "middle",
+                    Outcome.SECOND,
+                    "pinholes on five of them, all near the bung");
+            describe(
+                    book,
+                    firings.get(0).number(),
+                    "planters",
+                    6,
+                    "Grey Ash",
+                    11,
+                    "Iron Moth",
+                    "",
+                    3,
+                    "bottom",
+                    Outcome.WELL,
+                    "");
+            describe(
+                    book,
+                    firings.get(0).number(),
+                    "wall tiles",
+                    40,
+                    "Saltmarsh",
+                    8,
+                    "Rainwater",
+                    "",
+                    2,
+                    "top",
+                    Outcome.NOT_SAID,
+                    "");
+            describe(
+                    book,
+                    firings.get(1).number(),
+                    "soup bowls",
+                    24,
+                    "Saltmarsh",
+                    6.5,
+                    "",
+                    "",
+                    0,
+                    "middle",
+                    Outcome.WELL,
+                    "");
+            book.apply(
+                    new BookEdit.Notes(
+                            firings.get(0).number(),
+                            Optional.empty(),
+                            Optional.of(
+                                    "Cold night, 2 °C in the studio. Bung out until 600 °C. The bowls for the café's Friday.")));
         }
     }
 
-    private static void describe(Book book, long firing, String name, int pieces, String clay, double thicknessMm,
-            String glaze, String mix, int coats, String shelf, Outcome outcome, String remark) {
+    private static void describe(
+            Book book,
+            long firing,
+            String name,
+            int pieces,
+            String clay,
+            double thicknessMm,
+            String glaze,
+            String mix,
+            int coats,
+            String shelf,
+            Outcome outcome,
+            String remark) {
         LoadedBatch bare = book.addBatch(firing, name).after().orElseThrow();
-        book.apply(new BookEdit.Loaded(firing, Optional.of(bare), Optional.of(new LoadedBatch(
-                bare.number(), bare.batch(), name, OptionalInt.of(pieces), Optional.of(clay),
-                OptionalDouble.of(thicknessMm), Optional.of(glaze).filter(text -> !text.isEmpty()),
-                GlazeMix.parse(mix), coats == 0 ? OptionalInt.empty() : OptionalInt.of(coats), Optional.of(shelf),
-                outcome, Optional.of(remark).filter(text -> !text.isEmpty())))));
+        book.apply(new BookEdit.Loaded(
+                firing,
+                Optional.of(bare),
+                Optional.of(new LoadedBatch(
+                        bare.number(),
+                        bare.batch(),
+                        name,
+                        OptionalInt.of(pieces),
+                        Optional.of(clay),
+                        OptionalDouble.of(thicknessMm),
+                        Optional.of(glaze).filter(text -> !text.isEmpty()),
+                        GlazeMix.parse(mix),
+                        coats == 0 ? OptionalInt.empty() : OptionalInt.of(coats),
+                        Optional.of(shelf),
+                        outcome,
+                        Optional.of(remark).filter(text -> !text.isEmpty())))));
     }
 
     private static FinishedFiring firing(int index, int count, long everyMs, Random random) {
@@ -92,10 +162,23 @@ public final class RookLaneBook {
             {delayMin + (120 - litC) * 0.9, 120},
             {delayMin + (120 - litC) * 0.9 + (glaze ? 15 : 60), 120},
             {delayMin + (120 - litC) * 0.9 + (glaze ? 15 : 60) + (600 - 120) * (glaze ? 0.35 : 0.6) * slow, 600},
-            {delayMin + (120 - litC) * 0.9 + (glaze ? 15 : 60) + (600 - 120) * (glaze ? 0.35 : 0.6) * slow + (topC - 600) * 0.45 * slow,
-                topC},
-            {delayMin + (120 - litC) * 0.9 + (glaze ? 15 : 60) + (600 - 120) * (glaze ? 0.35 : 0.6) * slow + (topC - 600) * 0.45 * slow
-                    + 15, topC},
+            {
+                delayMin
+                        + (120 - litC) * 0.9
+                        + (glaze ? 15 : 60)
+                        + (600 - 120) * (glaze ? 0.35 : 0.6) * slow
+                        + (topC - 600) * 0.45 * slow,
+                topC
+            },
+            {
+                delayMin
+                        + (120 - litC) * 0.9
+                        + (glaze ? 15 : 60)
+                        + (600 - 120) * (glaze ? 0.35 : 0.6) * slow
+                        + (topC - 600) * 0.45 * slow
+                        + 15,
+                topC
+            },
         };
         double coolingMin = corners[5][0];
         double lengthMin = coolingMin + (thimble ? 300 : 380) * Math.log(topC / 40) * (thimble ? 0.4 : 1);
@@ -137,7 +220,9 @@ public final class RookLaneBook {
                 readings,
                 events,
                 List.of(),
-                index % 4 == 0 ? Optional.of("test tiles, numbered mixes " + index + " to " + (index + 5)) : Optional.empty(),
+                index % 4 == 0
+                        ? Optional.of("test tiles, numbered mixes " + index + " to " + (index + 5))
+                        : Optional.empty(),
                 index % 6 == 1 ? Optional.of("Iron Moth ran on the planters") : Optional.empty(),
                 (long) (lengthMin * MINUTE));
     }

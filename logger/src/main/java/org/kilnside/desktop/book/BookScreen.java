@@ -96,7 +96,11 @@ public final class BookScreen implements Screen {
         row.add(view, "ctrl F", text("key.search", () -> model.isEmpty()), this::search);
         row.add(view, "ctrl O", text("key.sort", () -> model.isEmpty()), this::sortByNext);
         row.add(view, "ESCAPE", text("key.back", () -> model.isPresent()), this::back);
-        row.add(view, "HOME", text("key.whole", () -> model.isPresent()), () -> opened.chart().whole());
+        row.add(
+                view,
+                "HOME",
+                text("key.whole", () -> model.isPresent()),
+                () -> opened.chart().whole());
         row.add(view, "ctrl T", text("key.common", this::severalAreOpen), this::meetElsewhere);
         row.add(view, "F12", text("key.quartz", () -> model.isPresent()), this::toggleQuartz);
         OverlayPane chart = opened.chart();
@@ -142,7 +146,8 @@ public final class BookScreen implements Screen {
         asking = true;
         Optional<Long> open = model.map(its -> its.first().number());
         errands.run(
-                () -> new Look(book.changes(), open.isEmpty() ? Optional.empty() : Optional.of(book.record(open.get()))),
+                () -> new Look(
+                        book.changes(), open.isEmpty() ? Optional.empty() : Optional.of(book.record(open.get()))),
                 found -> {
                     asking = false;
                     trouble = trouble.filter(said -> model.isPresent());
@@ -177,7 +182,8 @@ public final class BookScreen implements Screen {
                     read = true;
                     list = list.with(found.firings());
                     caution = found.caution();
-                    marked.retainAll(found.firings().stream().map(f -> f.number()).toList());
+                    marked.retainAll(
+                            found.firings().stream().map(f -> f.number()).toList());
                     showAll();
                     sketchTheRest();
                 },

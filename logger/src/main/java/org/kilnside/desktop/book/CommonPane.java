@@ -67,7 +67,8 @@ final class CommonPane extends JPanel {
     }
 
     private void take() {
-        Optional<Temperature> written = temperature(degrees.getText(), words.preferences().unit());
+        Optional<Temperature> written =
+                temperature(degrees.getText(), words.preferences().unit());
         boolean wrong = written.isEmpty();
         degrees.putClientProperty(FlatClientProperties.OUTLINE, wrong ? FlatClientProperties.OUTLINE_ERROR : null);
         if (wrong) {
@@ -90,9 +91,8 @@ final class CommonPane extends JPanel {
             return Optional.empty();
         }
         double number = Double.parseDouble(plain);
-        Temperature written = unit == TemperatureUnit.CELSIUS
-                ? Temperature.ofCelsius(number)
-                : Temperature.ofFahrenheit(number);
+        Temperature written =
+                unit == TemperatureUnit.CELSIUS ? Temperature.ofCelsius(number) : Temperature.ofFahrenheit(number);
         return written.celsius() >= 0 && written.celsius() <= 1400 ? Optional.of(written) : Optional.empty();
     }
 

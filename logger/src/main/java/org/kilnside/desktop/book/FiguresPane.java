@@ -11,7 +11,8 @@ import org.kilnside.wording.Words;
 /** The figures of the firing that is open. */
 final class FiguresPane extends JPanel {
     private static final long serialVersionUID = 1L;
-    private final WrappedRows rows = new WrappedRows(new MigLayout("insets 0 0 0 8, wrap 2, gap 12 5", "[][grow, fill]", ""));
+    private final WrappedRows rows =
+            new WrappedRows(new MigLayout("insets 0 0 0 8, wrap 2, gap 12 5", "[][grow, fill]", ""));
     private transient List<FiringSummary.Line> shown = List.of();
 
     FiguresPane() {

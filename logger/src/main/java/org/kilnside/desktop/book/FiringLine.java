@@ -65,8 +65,8 @@ public record FiringLine(
             return words.text("firings.no_cone");
         }
         String nearest = cone.position().nearest().map(cones::cone).orElse("");
-        boolean atLeast = cone.top() == ConeReached.Top.HIDDEN_BY_GAP
-                || cone.top() == ConeReached.Top.BEFORE_FIRST_READING;
+        boolean atLeast =
+                cone.top() == ConeReached.Top.HIDDEN_BY_GAP || cone.top() == ConeReached.Top.BEFORE_FIRST_READING;
         return atLeast ? words.text("cone.at_least", nearest) : nearest;
     }
 

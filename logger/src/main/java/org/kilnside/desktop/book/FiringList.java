@@ -113,7 +113,8 @@ public record FiringList(List<ListedFiring> all, Filter filter, Order order, boo
         return switch (order) {
             case WHEN -> Comparator.comparing(ListedFiring::startedAt);
             case KILN -> Comparator.comparing(firing -> firing.kiln().orElse("").toLowerCase(Locale.ROOT));
-            case PLAN -> Comparator.comparing(firing -> firing.planName().orElse("").toLowerCase(Locale.ROOT));
+            case PLAN ->
+                Comparator.comparing(firing -> firing.planName().orElse("").toLowerCase(Locale.ROOT));
             case CONE ->
                 Comparator.comparingDouble(firing -> firing.sketch()
                         .flatMap(CurveSketch::cone)

@@ -58,7 +58,8 @@ final class FiringsPane extends JPanel {
 
         /** Offers values, each said by a label of its own. */
         void offer(String all, Set<String> offered, UnaryOperator<String> label, String name) {
-            List<String> said = Stream.concat(Stream.of(all), offered.stream().map(label)).toList();
+            List<String> said =
+                    Stream.concat(Stream.of(all), offered.stream().map(label)).toList();
             getAccessibleContext().setAccessibleName(name);
             setToolTipText(name);
             if (said.equals(labels)) {
@@ -80,7 +81,8 @@ final class FiringsPane extends JPanel {
     }
 
     FiringsPane(Words words, Consumer<FiringList.Filter> look, Consumer<FiringList.Order> sortBy, Runnable open) {
-        super(new MigLayout("insets 8 16 8 16, fill, wrap 1, gap 10, hidemode 3", "[grow, fill]", "[][][grow, fill][]"));
+        super(new MigLayout(
+                "insets 8 16 8 16, fill, wrap 1, gap 10, hidemode 3", "[grow, fill]", "[][][grow, fill][]"));
         looked = look;
         setOpaque(false);
         kiln = new Choice();
@@ -143,8 +145,7 @@ final class FiringsPane extends JPanel {
     }
 
     private FiringList.Filter filter() {
-        return new FiringList.Filter(
-                search.getText(), kiln.chosen(), plan.chosen(), cone.chosen(), year.chosen());
+        return new FiringList.Filter(search.getText(), kiln.chosen(), plan.chosen(), cone.chosen(), year.chosen());
     }
 
     /**
@@ -207,7 +208,8 @@ final class FiringsPane extends JPanel {
     }
 
     boolean isSearching() {
-        Component owner = java.awt.KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
+        Component owner =
+                java.awt.KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
         return owner == search;
     }
 

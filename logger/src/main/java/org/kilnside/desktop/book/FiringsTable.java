@@ -211,7 +211,8 @@ final class FiringsTable extends JTable {
         public Component getTableCellRendererComponent(
                 JTable table, Object value, boolean selected, boolean focused, int row, int column) {
             Column its = Column.values()[table.convertColumnIndexToModel(column)];
-            boolean sorted = its.order == list.order() && (its != Column.MARK && its != Column.CURVE && its != Column.LOAD);
+            boolean sorted =
+                    its.order == list.order() && (its != Column.MARK && its != Column.CURVE && its != Column.LOAD);
             setText(words.text(its.head) + (sorted ? (list.falling() ? " ▾" : " ▴") : ""));
             setFont(Theme.font(0.92));
             setForeground(Theme.colour(sorted ? "text" : "quiet"));
@@ -242,7 +243,8 @@ final class FiringsTable extends JTable {
                 return spark;
             }
             text.setText(String.valueOf(value));
-            text.setFont(its == Column.MARK && line.marked() ? Theme.font(1).deriveFont(java.awt.Font.BOLD) : Theme.font(1));
+            text.setFont(
+                    its == Column.MARK && line.marked() ? Theme.font(1).deriveFont(java.awt.Font.BOLD) : Theme.font(1));
             boolean strong = its == Column.WHEN || its == Column.CONE || (its == Column.MARK && line.marked());
             text.setForeground(Theme.colour(its == Column.MARK && line.marked() ? "ember" : strong ? "text" : "quiet"));
             text.setOpaque(true);

@@ -140,7 +140,8 @@ public record OpenedModel(
         long began = first().beganMs();
         double litC = curve.temperatureC(Math.max(0, curve.indexAt(began)));
         List<PlanPoint> corners = new ArrayList<>();
-        for (PlannedCurve.Leg leg : plan.get().curveFrom(Temperature.ofCelsius(litC)).legs()) {
+        for (PlannedCurve.Leg leg :
+                plan.get().curveFrom(Temperature.ofCelsius(litC)).legs()) {
             if (corners.isEmpty()) {
                 corners.add(new PlanPoint(began + leg.fromMs(), leg.fromC()));
             }
@@ -152,8 +153,7 @@ public record OpenedModel(
     /** The wall clock at the drawing's zero, right at the firing's end, where people look. */
     private Optional<Instant> zero() {
         Trace curve = first().levels().curve();
-        return first().clock()
-                .map(line -> line.zeroFor(curve.isEmpty() ? 0 : curve.elapsedMs(curve.size() - 1)));
+        return first().clock().map(line -> line.zeroFor(curve.isEmpty() ? 0 : curve.elapsedMs(curve.size() - 1)));
     }
 
     /** Which of the firings never came to the common temperature, in one sentence; empty when all did. */

@@ -60,12 +60,14 @@ final class OpenedPane extends JPanel {
         saidCard.add(said, "growx, wmin 0");
         saidCard.setVisible(false);
 
-        Card chartCard = new Card(new MigLayout("insets 8 10 6 6, fill, wrap 1, hidemode 3", "[grow, fill]", "[][grow, fill]"));
+        Card chartCard =
+                new Card(new MigLayout("insets 8 10 6 6, fill, wrap 1, hidemode 3", "[grow, fill]", "[][grow, fill]"));
         chartCard.ground("chart.surface");
         chartCard.add(common, "cell 0 0, growx, wmin 0");
         chartCard.add(chart, "cell 0 1, grow, wmin 0, hmin 0");
 
-        JPanel bar = new JPanel(new MigLayout("insets 0, fillx, gap 4, wrap 3, novisualpadding", "[grow, fill, sg][grow, fill, sg][grow, fill, sg]"));
+        JPanel bar = new JPanel(new MigLayout(
+                "insets 0, fillx, gap 4, wrap 3, novisualpadding", "[grow, fill, sg][grow, fill, sg][grow, fill, sg]"));
         bar.setOpaque(false);
         stage.setOpaque(false);
         for (Section its : Section.values()) {
@@ -77,7 +79,8 @@ final class OpenedPane extends JPanel {
             stage.add(pane(its), its.name());
             KeyRow.bind(this, "ctrl " + (its.ordinal() + 1), () -> turnTo(its));
         }
-        Card side = new Card(new MigLayout("insets 10 12 10 10, fill, wrap 1, gap 8", "[grow, fill]", "[][grow, fill]"));
+        Card side =
+                new Card(new MigLayout("insets 10 12 10 10, fill, wrap 1, gap 8", "[grow, fill]", "[][grow, fill]"));
         side.add(bar, "growx, wmin 0");
         side.add(stage, "grow, wmin 0, hmin 0");
 
@@ -129,8 +132,8 @@ final class OpenedPane extends JPanel {
      */
     void show(OpenedModel model, Optional<String> busy, Optional<String> trouble, Words words) {
         title.setText(model.title(words) + busy.map(its -> "  ·  " + its).orElse(""));
-        headline.setText(model.headline(words)
-                + model.cone(words).map(its -> " " + its).orElse(""));
+        headline.setText(
+                model.headline(words) + model.cone(words).map(its -> " " + its).orElse(""));
         Optional<String> sentence = trouble.or(() -> model.leftOut(words));
         said.setText(sentence.orElse(""));
         saidCard.setVisible(sentence.isPresent());
