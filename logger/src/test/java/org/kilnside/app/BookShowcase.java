@@ -152,7 +152,7 @@ final class BookShowcase {
     }
 
     private static void press(JFrame frame, String key) throws Exception {
-        press(((Container) frame.getContentPane()).getComponent(0), key, frame);
+        press(frame.getContentPane().getComponent(0), key, frame);
     }
 
     private static void press(javax.swing.JComponent component, String key) throws Exception {
