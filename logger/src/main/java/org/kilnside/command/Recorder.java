@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import org.kilnside.book.BookRecorder;
+import org.kilnside.book.BookException;
+import org.kilnside.book.PastOfKiln;
 import org.kilnside.files.NightSettings;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.host.HostWatch;
@@ -17,9 +19,10 @@ import org.kilnside.page.LanDoor;
 import org.kilnside.page.SnapshotStream;
 import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
+import org.kilnside.session.KilnPast;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.LiveFiring;
-import org.kilnside.session.ModelForecaster;
+import org.kilnside.session.LearnedForecaster;
 import org.kilnside.session.ReadingSource;
 import org.kilnside.wording.Words;
 import org.slf4j.Logger;
@@ -72,7 +75,11 @@ final class Recorder implements AutoCloseable {
         try {
             StayAwake awake = StayAwake.ofThisComputer();
             HostWatch host = new HostWatch(bookPath, awake);
-            LiveFiring firing = new LiveFiring(book, clock, settings, source, new ModelForecaster(), host);
+            KilnPast past = settings.kiln()
+                    .<KilnPast>map(kiln -> new PastOfKiln(bookPath, kiln, clock))
+                    .orElse(KilnPast.NONE);
+            LiveFiring firing = new LiveFiring(
+                    book, clock, knowing(past, settings), source, new LearnedForecaster(past), host, past);
             AtomicReference<Optional<SnapshotStream>> open = new AtomicReference<>(Optional.empty());
             Optional<NightWatch> night = kept.map(its -> NightWatch.overRecording(
                     firing,
@@ -87,6 +94,16 @@ final class Recorder implements AutoCloseable {
         } catch (RuntimeException e) {
             book.close();
             throw e;
+        }
+    }
+
+    /** With what the book knows of the sensor; recording begins all the same when that cannot be read. */
+    private static FiringSettings knowing(KilnPast past, FiringSettings settings) {
+        try {
+            return past.guide().map(settings::withSensor).orElse(settings);
+        } catch (BookException e) {
+            LOG.warn("what is known of the sensor cannot be read: {}", e.getMessage());
+            return settings;
         }
     }
 

@@ -3,6 +3,7 @@ package org.kilnside.command;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.kilnside.files.ProfileLibrary;
+import org.kilnside.firing.Kiln;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.session.FiringSettings;
 import picocli.CommandLine.Option;
@@ -38,12 +39,13 @@ final class WhatIsFired {
 
     static FiringSettings settings(ProfileLibrary library, Optional<String> kiln, Optional<String> plan) {
         Optional<ProfileLibrary.Plan> found = plan.map(library::plan);
+        Optional<Kiln> known = kiln.filter(library::knowsKiln).map(library::kiln);
+        // A kiln of which only the name was typed is as good a name for the book as one with a file; but one with a file
+        // has one name in the book, however it was typed.
+        Optional<String> name = known.map(Kiln::name).or(() -> kiln);
         FiringSettings settings =
-                FiringSettings.of(kiln, found.map(ProfileLibrary.Plan::schedule), found.map(ProfileLibrary.Plan::text));
-        // A kiln of which only the name was typed is as good a name for the book as one with a file.
-        return kiln.filter(library::knowsKiln)
-                .map(name -> settings.knowing(library.kiln(name)))
-                .orElse(settings);
+                FiringSettings.of(name, found.map(ProfileLibrary.Plan::schedule), found.map(ProfileLibrary.Plan::text));
+        return known.map(settings::knowing).orElse(settings);
     }
 
     /** The link as typed; a virtual kiln that was given no plan of its own fires the one that is followed. */

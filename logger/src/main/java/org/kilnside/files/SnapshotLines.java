@@ -174,6 +174,7 @@ public final class SnapshotLines {
                             there.elapsedMs(),
                             hostNowMs - readingAge,
                             there.temperature(),
+                            there.shown(),
                             there.coldJunction(),
                             there.faults(),
                             there.controller(),

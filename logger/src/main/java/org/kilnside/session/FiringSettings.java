@@ -6,6 +6,8 @@ import java.util.OptionalDouble;
 import org.kilnside.alarm.AlarmLimits;
 import org.kilnside.firing.Kiln;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.SensorInPlace;
+import org.kilnside.sensor.ToleranceClass;
 
 /**
  * What a person said before the recording.
@@ -18,6 +20,7 @@ import org.kilnside.schedule.Schedule;
  * @param powerKw of all its elements
  * @param isolator where the switch is that takes the kiln off the mains, in the potter's words
  * @param alarmLimits from where on something is an alarm
+ * @param sensor the guiding sensor, with what is known of it; empty = as the controller says
  * @param resumeWithin how long the program may have been away and still go on with the same firing
  */
 public record FiringSettings(
@@ -29,6 +32,7 @@ public record FiringSettings(
         OptionalDouble powerKw,
         Optional<String> isolator,
         AlarmLimits alarmLimits,
+        Optional<SensorInPlace> sensor,
         Duration resumeWithin) {
     /** A firing and its cooling take up to a day and a half; after that, a new recording is a new firing. */
     public static final Duration A_FIRING_LONG = Duration.ofHours(36);
@@ -43,6 +47,7 @@ public record FiringSettings(
                 OptionalDouble.empty(),
                 Optional.empty(),
                 AlarmLimits.USUAL,
+                Optional.empty(),
                 A_FIRING_LONG);
     }
 
@@ -63,6 +68,27 @@ public record FiringSettings(
                         known.limits().rate(),
                         known.thresholds().crack(),
                         known.thresholds().unload()),
+                sensor.or(() -> known.sensors().stream().findFirst().map(FiringSettings::setUp)),
                 resumeWithin);
+    }
+
+    /** The same with another sensor: what the book was told goes before what the kiln was set up with. */
+    public FiringSettings withSensor(SensorInPlace guide) {
+        return new FiringSettings(
+                kiln,
+                plan,
+                planText,
+                thresholds,
+                wall,
+                powerKw,
+                isolator,
+                alarmLimits,
+                Optional.of(guide),
+                resumeWithin);
+    }
+
+    private static SensorInPlace setUp(Kiln.Sensor sensor) {
+        return SensorInPlace.uncalibrated(
+                sensor.probe(), "", sensor.place().orElse(""), ToleranceClass.CLASS_2);
     }
 }

@@ -14,6 +14,7 @@ import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
 import org.kilnside.sensor.Probe;
 import org.kilnside.sensor.SensorFault;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.session.Snapshot.Latest;
 import org.kilnside.session.Snapshot.Stage;
 
@@ -60,6 +61,8 @@ final class FiringWatch {
     private OptionalLong missingSinceUptimeMs = OptionalLong.empty();
     private FiringBook.DiskState disk;
 
+    private boolean sensorChanged;
+
     private long sequence;
     private boolean changed = true;
     private Snapshot snapshot;
@@ -72,7 +75,7 @@ final class FiringWatch {
         this.speed = speed;
         this.timeline = new Timeline(speed);
         this.alarms = new AlarmDuty(settings.alarmLimits(), settings.plan(), host, this::record);
-        this.following = new Following(settings.plan(), alarms);
+        this.following = new Following(settings.plan(), settings.sensor(), alarms);
         this.forecasts = new Forecasts(settings);
         this.connection = new Connection(
                 Connection.State.CONNECTING, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE);
@@ -232,7 +235,8 @@ final class FiringWatch {
         return new Latest(
                 reading.elapsedMs(),
                 hostMs,
-                reading.first().temperature(),
+                following.guide().truth(reading),
+                following.guide().shown(reading),
                 reading.first().coldJunction(),
                 List.copyOf(SensorFault.ofBits(reading.first().raw().faultBits())),
                 reading.controller(),
@@ -344,16 +348,25 @@ final class FiringWatch {
             changed |= before != alarms.current();
         }
         if (gapFill.settled(clock.monotonicMs(), FILL_SETTLES_MS)) {
-            followAnew();
+            fillGap();
+        }
+        if (sensorChanged) {
+            followWithSensor();
         }
     }
 
     /** A gap has been filled: what was worked out from its begin on was worked out without it. */
-    private void followAnew() {
+    private void fillGap() {
+        if (followAnew()) {
+            note(Kind.GAP_FILLED, Optional.of(Integer.toString(gapFill.take())), elapsedNow());
+        }
+    }
+
+    /** False when the disk is slow or full: the readings are waiting, and this is to be tried again. */
+    private boolean followAnew() {
         Optional<List<Reading>> readings = book.readings(firing.orElseThrow());
         if (readings.isEmpty()) {
-            // The disk is slow or full: the readings are waiting, and this is tried again.
-            return;
+            return false;
         }
         following.reset();
         forecasts.courseChanged();
@@ -363,7 +376,20 @@ final class FiringWatch {
                 record(found);
             }
         }
-        note(Kind.GAP_FILLED, Optional.of(Integer.toString(gapFill.take())), elapsedNow());
+        changed = true;
+        return true;
+    }
+
+    /** More is known of the sensor: what was worked out of its readings so far is worked out anew. */
+    void sensor(SensorInPlace known) {
+        sensorChanged |= following.sensor(Optional.of(known)) && firing.isPresent();
+    }
+
+    private void followWithSensor() {
+        alarms.remember();
+        boolean followed = followAnew();
+        alarms.remembered(events, elapsedNow());
+        sensorChanged = !followed;
     }
 
     private static boolean isSame(FiringEvent one, FiringEvent other) {
@@ -379,7 +405,9 @@ final class FiringWatch {
 
     /** What the forecast's thread is to work out now; given once. */
     Optional<ForecastRequest> takeForecastRequest() {
-        return firing.isEmpty() ? Optional.empty() : forecasts.due(following, clock.monotonicMs());
+        return firing.isEmpty()
+                ? Optional.empty()
+                : forecasts.due(firing.getAsLong(), following, events, clock.monotonicMs());
     }
 
     /** The forecast's thread has an answer. */

@@ -6,6 +6,7 @@ import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.tracking.PlanPosition;
 
 /**
@@ -24,7 +25,12 @@ public record FollowedFiring(
 
     /** Follows readings in order of time; those of other channels than the guiding one are passed over. */
     public static FollowedFiring of(Optional<Schedule> plan, List<Reading> readings) {
-        Following following = new Following(plan, (elapsedMs, celsius, controller, tracker, ware) -> {});
+        return of(plan, Optional.empty(), readings);
+    }
+
+    /** Follows readings of a sensor of which more is known than the readings themselves say. */
+    public static FollowedFiring of(Optional<Schedule> plan, Optional<SensorInPlace> sensor, List<Reading> readings) {
+        Following following = new Following(plan, sensor, (elapsedMs, celsius, controller, tracker, ware) -> {});
         readings.stream().filter(reading -> reading.first().number() == 1).forEach(following::take);
         return new FollowedFiring(following.curve(), following.peak(), following.position(), following.takeHappened());
     }

@@ -10,6 +10,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.OutlierFilter;
 import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.session.Snapshot.Stage;
 import org.kilnside.tracking.FiringTracker;
 import org.kilnside.tracking.PlanPosition;
@@ -28,7 +29,8 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
     private Trace view = Trace.EMPTY;
     private OutlierFilter<Reading.Measured> filter = new OutlierFilter<>(this);
     private FiringTracker tracker;
-    private WareWatch ware = new WareWatch(Probe.UNKNOWN);
+    private final GuidingSensor guide;
+    private WareWatch ware;
     private Optional<Snapshot.Peak> peak = Optional.empty();
 
     /** Sees each good reading after it has been followed. */
@@ -36,7 +38,9 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
         void good(long elapsedMs, double celsius, ControllerReport controller, FiringTracker tracker, WareWatch ware);
     }
 
-    Following(Optional<Schedule> plan, Follower follower) {
+    Following(Optional<Schedule> plan, Optional<SensorInPlace> sensor, Follower follower) {
+        this.guide = new GuidingSensor(sensor);
+        this.ware = new WareWatch(guide.inForce());
         this.plan = plan;
         this.follower = follower;
         this.tracker = new FiringTracker(plan);
@@ -44,16 +48,17 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
 
     /** Takes the next reading of the guiding channel; true when its temperature is not, or not yet, believed. */
     boolean take(Reading reading) {
-        if (!(reading instanceof Reading.Measured measured)) {
+        Optional<Temperature> truth = guide.truth(reading);
+        if (truth.isEmpty() || !(reading instanceof Reading.Measured measured)) {
             return false;
         }
-        filter.offer(measured.elapsedMs(), measured.temperature().celsius(), measured);
+        filter.offer(measured.elapsedMs(), truth.get().celsius(), measured);
         return curve.size() > 0 && filter.withholds();
     }
 
     @Override
     public void accepted(long elapsedMs, double celsius, Reading.Measured reading) {
-        curve.add(reading);
+        curve.add(reading, celsius);
         view = curve.view();
         tracker.take(elapsedMs, celsius, reading.controller());
         ware.take(reading, celsius);
@@ -76,12 +81,22 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
         peak = Optional.empty();
         rateMeter.reset();
         tracker = new FiringTracker(plan);
-        ware = new WareWatch(ware.probe());
+        ware = new WareWatch(guide.inForce());
     }
 
     /** What stands behind the guiding channel, as the controller says. */
     void probe(Probe said) {
-        ware.probe(said);
+        guide.said(said);
+        ware.sensor(guide.inForce());
+    }
+
+    /** The book or a person says more of the sensor; true when what was followed so far is to be followed anew. */
+    boolean sensor(Optional<SensorInPlace> told) {
+        return guide.told(told);
+    }
+
+    GuidingSensor guide() {
+        return guide;
     }
 
     WareWatch ware() {

@@ -9,6 +9,7 @@ import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.thermal.Ventilated;
 import org.kilnside.tracking.PlanPosition.PlanPoint;
 
 /**
@@ -26,6 +27,8 @@ import org.kilnside.tracking.PlanPosition.PlanPoint;
  * @param thresholds when the lid may be cracked and the ware unloaded
  * @param wall what the kiln's wall is made of
  * @param powerKw of all elements
+ * @param firing its number in the book
+ * @param ventilated what a person noted of bungs, vent and lid
  */
 public record ForecastRequest(
         long generation,
@@ -37,7 +40,28 @@ public record ForecastRequest(
         Optional<Temperature> ambient,
         Kiln.Thresholds thresholds,
         Optional<Kiln.Wall> wall,
-        OptionalDouble powerKw) {
+        OptionalDouble powerKw,
+        long firing,
+        List<Ventilated> ventilated) {
+    public ForecastRequest {
+        ventilated = List.copyOf(ventilated);
+    }
+
+    /** A request about a firing that is in no book, of which nobody noted anything. */
+    public ForecastRequest(
+            long generation,
+            Trace curve,
+            Optional<Schedule> plan,
+            Optional<List<PlanPoint>> ahead,
+            HeatWork work,
+            SensorUncertainty sensor,
+            Optional<Temperature> ambient,
+            Kiln.Thresholds thresholds,
+            Optional<Kiln.Wall> wall,
+            OptionalDouble powerKw) {
+        this(generation, curve, plan, ahead, work, sensor, ambient, thresholds, wall, powerKw, 0, List.of());
+    }
+
     /** The reading it rests on, ms on the recording's clock. */
     public long askedMs() {
         return curve.elapsedMs(curve.size() - 1);

@@ -2,6 +2,7 @@ package org.kilnside.session;
 
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.firing.FiringEvent;
 import org.kilnside.session.Snapshot.Stage;
 import org.kilnside.tracking.PlanPosition;
 import org.kilnside.tracking.PlanPosition.PlanPoint;
@@ -26,7 +27,7 @@ final class Forecasts {
     }
 
     /** The question that is due now; empty when none is. */
-    Optional<ForecastRequest> due(Following following, long hostMs) {
+    Optional<ForecastRequest> due(long firing, Following following, List<FiringEvent> events, long hostMs) {
         int last = following.curve().size() - 1;
         if (last < 0 || !isUnderWay(following.stage())) {
             return Optional.empty();
@@ -49,7 +50,9 @@ final class Forecasts {
                 following.ware().ambient(),
                 settings.thresholds(),
                 settings.wall(),
-                settings.powerKw()));
+                settings.powerKw(),
+                firing,
+                OpeningNotes.in(events)));
     }
 
     /** The corners from now on; a plan that cools by itself or is through has none left. */

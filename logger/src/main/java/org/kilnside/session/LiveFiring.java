@@ -35,12 +35,13 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
             FiringSettings settings,
             ReadingSource source,
             FiringForecaster forecaster) {
-        this(book, clock, settings, source, forecaster, Host.UNKNOWN);
+        this(book, clock, settings, source, forecaster, Host.UNKNOWN, KilnPast.NONE);
     }
 
     /**
      * @param forecaster asked once a minute of the kiln's time, on a thread of its own
      * @param host asked each second what it says of itself
+     * @param past asked before each forecast what is known of the sensor, on the forecast's thread
      */
     public LiveFiring(
             FiringBook book,
@@ -48,12 +49,26 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
             FiringSettings settings,
             ReadingSource source,
             FiringForecaster forecaster,
-            Host host) {
+            Host host,
+            KilnPast past) {
         this.source = source;
-        this.forecasts =
-                new ForecastThread(forecaster, (request, answer) -> submit(() -> watch().forecast(request, answer)));
+        this.forecasts = new ForecastThread(
+                request -> {
+                    lookAtSensor(past);
+                    return forecaster.forecast(request);
+                },
+                (request, answer) -> submit(() -> watch().forecast(request, answer)));
         this.watch = new FiringWatch(book, clock, settings, source.notation(), source.speed(), host);
         this.latest = watch.snapshot();
+    }
+
+    /** A person may have noted a calibration in mid-firing, in whatever window. */
+    private void lookAtSensor(KilnPast past) {
+        try {
+            past.guide().ifPresent(sensor -> submit(() -> watch().sensor(sensor)));
+        } catch (RuntimeException e) {
+            LOG.warn("what is known of the sensor could not be read; the firing goes on with what was known", e);
+        }
     }
 
     /** Goes on with the firing of the program's last run where there is one to go on with, and opens the link. */

@@ -3,6 +3,7 @@ package org.kilnside.session;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
@@ -24,6 +25,20 @@ import org.kilnside.thermal.WallKind;
 public final class ModelForecaster implements FiringForecaster {
     @Override
     public LiveForecast forecast(ForecastRequest request) {
+        return forecast(request, noMemory(request));
+    }
+
+    /** What is known of a kiln of which no earlier firing is. */
+    static KilnMemory noMemory(ForecastRequest request) {
+        return KilnMemory.none(request.wall().map(ModelForecaster::wall));
+    }
+
+    /** What earlier firings of the kiln teach, oldest first; takes a second or so a firing. */
+    static KilnMemory learn(List<Trace> earlier, ForecastRequest request) {
+        return KilnMemory.of(earlier, request.wall().map(ModelForecaster::wall), OptionalDouble.empty());
+    }
+
+    static LiveForecast forecast(ForecastRequest request, KilnMemory memory) {
         Trace curve = request.curve();
         double nowC = curve.temperatureC(curve.size() - 1);
         List<Temperature> own =
@@ -34,7 +49,7 @@ public final class ModelForecaster implements FiringForecaster {
                 ForecastFan.ladder(hottestC, request.thresholds().unload().celsius()));
         asked.addAll(own);
         Optional<PlanAhead> ahead = request.ahead().map(ModelForecaster::ahead);
-        Forecast answer = Forecaster.forecast(question(request, ahead).withBelow(asked));
+        Forecast answer = Forecaster.forecast(question(request, ahead).withMemory(memory).withBelow(asked));
         ForecastFan fan = ForecastFan.of(answer, nowC, ahead);
         return new LiveForecast(
                 request.askedMs(),
@@ -47,7 +62,7 @@ public final class ModelForecaster implements FiringForecaster {
 
     private static ForecastQuestion question(ForecastRequest request, Optional<PlanAhead> ahead) {
         ForecastQuestion question = ForecastQuestion.about(request.curve())
-                .withMemory(KilnMemory.none(request.wall().map(ModelForecaster::wall)))
+                .withVentilated(request.ventilated())
                 .withWays(new ForecastQuestion.Ways(
                         ForecastQuestion.Ways.USUAL.bungFrom(),
                         request.thresholds().crack()));

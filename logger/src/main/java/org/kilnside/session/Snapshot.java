@@ -200,7 +200,10 @@ public record Snapshot(
      *
      * @param elapsedMs when, on the recording's clock
      * @param hostMs when it was received, on the host's monotonic clock: a face works out the age from this
-     * @param temperature the guiding channel's temperature; empty when faulted or unknown
+     * @param temperature the guiding channel's temperature, corrected by all that is known of its sensor; empty when
+     *     faulted or unknown
+     * @param shown the number the controller shows and fires by, where that is not the temperature: its chip's as it is,
+     *     or that of a sensor of which more is known here; empty where it is the same
      * @param coldJunction at the amplifier's terminals
      * @param faults what the sensor reports as wrong
      * @param controller output, set-point and segment where given
@@ -212,6 +215,7 @@ public record Snapshot(
             long elapsedMs,
             long hostMs,
             Optional<Temperature> temperature,
+            Optional<Temperature> shown,
             Optional<Temperature> coldJunction,
             List<SensorFault> faults,
             ControllerReport controller,
@@ -224,7 +228,8 @@ public record Snapshot(
         /** The same line, received so much earlier: the clock that measures stood still meanwhile. */
         public Latest earlier(long ms) {
             return new Latest(
-                    elapsedMs, hostMs - ms, temperature, coldJunction, faults, controller, outlier, staleAfterMs);
+                    elapsedMs, hostMs - ms, temperature, shown,
+                    coldJunction, faults, controller, outlier, staleAfterMs);
         }
     }
 

@@ -10,16 +10,14 @@ import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.Temperature;
-import org.kilnside.sensor.Calibration;
-import org.kilnside.sensor.Probe;
 import org.kilnside.sensor.RawSignal;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.sensor.SignalWatch;
-import org.kilnside.sensor.ToleranceClass;
 
 /**
  * What the ware has had, reading by reading, and whether the sensor that says so can be believed. A function of the
- * accepted readings and the probe alone, so the same live, after a restart and when a gap has been filled. Confined to
+ * accepted readings and the sensor alone, so the same live, after a restart and when a gap has been filled. Confined to
  * the session's thread.
  */
 final class WareWatch {
@@ -31,7 +29,7 @@ final class WareWatch {
 
     private final ConeTable table = ConeTable.of(ConeSeries.SELF_SUPPORTING);
 
-    private Probe probe;
+    private SensorInPlace sensor;
     private HeatWork work = new HeatWork(table);
     private SignalWatch signal;
     private Optional<Temperature> ambient = Optional.empty();
@@ -39,22 +37,18 @@ final class WareWatch {
     private long readAtMs;
     private List<Findings.Doubt> doubts = List.of();
 
-    WareWatch(Probe probe) {
-        this.probe = probe;
-        this.signal = new SignalWatch(probe);
+    WareWatch(SensorInPlace sensor) {
+        this.sensor = sensor;
+        this.signal = new SignalWatch(sensor.probe());
     }
 
-    /** The controller said what it has; what was suspected of another sensor is forgotten. */
-    void probe(Probe said) {
-        if (!said.equals(probe)) {
-            probe = said;
-            signal = new SignalWatch(said);
+    /** It is known what the sensor is; what was suspected of another is forgotten. */
+    void sensor(SensorInPlace known) {
+        if (!known.probe().equals(sensor.probe())) {
+            signal = new SignalWatch(known.probe());
             doubts = List.of();
         }
-    }
-
-    Probe probe() {
-        return probe;
+        sensor = known;
     }
 
     void take(Reading.Measured reading, double celsius) {
@@ -92,7 +86,7 @@ final class WareWatch {
     }
 
     SensorUncertainty uncertainty() {
-        return new SensorUncertainty(probe, ToleranceClass.CLASS_2, Calibration.NONE);
+        return sensor.uncertainty();
     }
 
     /** A copy of the heat work, to try a future on. */

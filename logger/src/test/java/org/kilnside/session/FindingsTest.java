@@ -17,6 +17,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.sensor.SignalWatch.Suspicion;
 
@@ -201,9 +202,9 @@ class FindingsTest {
 
     @Test
     void anotherProbeIsWatchedAnew() {
-        WareWatch ware = new WareWatch(Probe.UNKNOWN);
+        WareWatch ware = new WareWatch(SensorInPlace.asSaid(Probe.UNKNOWN));
         Probe other = new Probe(org.kilnside.sensor.ThermocoupleType.N, org.kilnside.sensor.Amplifier.MAX31856);
-        ware.probe(other);
+        ware.sensor(SensorInPlace.asSaid(other));
         assertThat(ware.uncertainty().probe()).isEqualTo(other);
         assertThat(ware.findings().cone()).isEmpty();
     }

@@ -51,6 +51,7 @@ public final class Snapshots {
                         readings * 1_000L,
                         hostMs - 250,
                         Optional.of(Temperature.ofCelsius(100)),
+                        Optional.of(Temperature.ofCelsius(101.25)),
                         Optional.of(Temperature.ofCelsius(21)),
                         List.of(),
                         ControllerReport.NONE,

@@ -257,6 +257,7 @@ public final class SampleSnapshots {
                             untilMs,
                             HOST_MS,
                             faults.isEmpty() ? Optional.of(Temperature.ofCelsius(nowC)) : Optional.empty(),
+                            Optional.empty(),
                             Optional.of(Temperature.ofCelsius(19.4)),
                             faults,
                             hot
