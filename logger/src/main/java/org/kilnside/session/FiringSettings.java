@@ -88,7 +88,6 @@ public record FiringSettings(
     }
 
     private static SensorInPlace setUp(Kiln.Sensor sensor) {
-        return SensorInPlace.uncalibrated(
-                sensor.probe(), "", sensor.place().orElse(""), ToleranceClass.CLASS_2);
+        return SensorInPlace.uncalibrated(sensor.probe(), "", sensor.place().orElse(""), ToleranceClass.CLASS_2);
     }
 }

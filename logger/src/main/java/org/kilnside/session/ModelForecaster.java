@@ -49,7 +49,8 @@ public final class ModelForecaster implements FiringForecaster {
                 ForecastFan.ladder(hottestC, request.thresholds().unload().celsius()));
         asked.addAll(own);
         Optional<PlanAhead> ahead = request.ahead().map(ModelForecaster::ahead);
-        Forecast answer = Forecaster.forecast(question(request, ahead).withMemory(memory).withBelow(asked));
+        Forecast answer =
+                Forecaster.forecast(question(request, ahead).withMemory(memory).withBelow(asked));
         ForecastFan fan = ForecastFan.of(answer, nowC, ahead);
         return new LiveForecast(
                 request.askedMs(),

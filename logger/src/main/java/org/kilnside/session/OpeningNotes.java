@@ -25,7 +25,8 @@ final class OpeningNotes {
     private static final Pattern SHUT =
             words("shut|closed|close|back|in|again|dicht|gesloten|erin|weer|zu|geschlossen|rein|drin|wieder");
     private static final Pattern OFF = words("off|uit|aus");
-    private static final Pattern NOT = words("not|no|don't|later|soon|if|when|tomorrow|wenn|morgen|als|niet|nog|geen|nicht|noch|kein|keine|will|werd");
+    private static final Pattern NOT = words(
+            "not|no|don't|later|soon|if|when|tomorrow|wenn|morgen|als|niet|nog|geen|nicht|noch|kein|keine|will|werd");
 
     private OpeningNotes() {}
 

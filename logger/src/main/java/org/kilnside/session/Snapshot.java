@@ -228,8 +228,15 @@ public record Snapshot(
         /** The same line, received so much earlier: the clock that measures stood still meanwhile. */
         public Latest earlier(long ms) {
             return new Latest(
-                    elapsedMs, hostMs - ms, temperature, shown,
-                    coldJunction, faults, controller, outlier, staleAfterMs);
+                    elapsedMs,
+                    hostMs - ms,
+                    temperature,
+                    shown,
+                    coldJunction,
+                    faults,
+                    controller,
+                    outlier,
+                    staleAfterMs);
         }
     }
 

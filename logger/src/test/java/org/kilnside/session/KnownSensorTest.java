@@ -18,8 +18,8 @@ import org.kilnside.sensor.ThermocoupleType;
 
 /** What the book knows of a sensor changes what a reading means, from the first reading on or in mid-firing. */
 class KnownSensorTest {
-    private static final SensorInPlace TEN_LOW = SensorInPlace.asSaid(Probe.UNKNOWN)
-            .calibrated(Calibration.offset(10, 3, By.THERMOMETER));
+    private static final SensorInPlace TEN_LOW =
+            SensorInPlace.asSaid(Probe.UNKNOWN).calibrated(Calibration.offset(10, 3, By.THERMOMETER));
 
     private final HandClock clock = new HandClock();
     private final BookInMemory book = new BookInMemory();
@@ -35,8 +35,7 @@ class KnownSensorTest {
         for (int i = 0; i < seconds; i++) {
             clock.forwardMs(1_000);
             uptimeMs += 1_000;
-            watch.reading(
-                    Arrivals.measured(uptimeMs, clock.monotonicMs(), fromC + (toC - fromC) * i / (seconds - 1)));
+            watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), fromC + (toC - fromC) * i / (seconds - 1)));
         }
     }
 
@@ -66,7 +65,8 @@ class KnownSensorTest {
         assertThat(told.snapshot().latest().orElseThrow().shown()).isEmpty();
         told.sensor(TEN_LOW);
         told.lookRound();
-        assertThat(told.snapshot().curve().size()).isEqualTo(known.snapshot().curve().size());
+        assertThat(told.snapshot().curve().size())
+                .isEqualTo(known.snapshot().curve().size());
         for (int i = 0; i < told.snapshot().curve().size(); i++) {
             assertThat(told.snapshot().curve().temperatureC(i))
                     .isEqualTo(known.snapshot().curve().temperatureC(i));
@@ -101,7 +101,12 @@ class KnownSensorTest {
                 OptionalInt.of(1_000),
                 OptionalLong.of(1_000)));
         ramp(watch, 20, 700, 4_000);
-        assertThat(watch.snapshot().latest().orElseThrow().temperature().orElseThrow().celsius())
+        assertThat(watch.snapshot()
+                        .latest()
+                        .orElseThrow()
+                        .temperature()
+                        .orElseThrow()
+                        .celsius())
                 .isCloseTo(700, within(1e-9));
     }
 }

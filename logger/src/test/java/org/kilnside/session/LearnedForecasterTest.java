@@ -114,7 +114,8 @@ class LearnedForecasterTest {
         assertThat(asked).containsExactly(3L);
 
         double truth = trueBelowS(120);
-        assertThat(Math.abs(below120(learned).atS() - truth)).isLessThan(Math.abs(below120(first).atS() - truth));
+        assertThat(Math.abs(below120(learned).atS() - truth))
+                .isLessThan(Math.abs(below120(first).atS() - truth));
         assertThat(below120(learned).toS() - below120(learned).fromS())
                 .as("and surer of itself")
                 .isLessThan(below120(first).toS() - below120(first).fromS());
