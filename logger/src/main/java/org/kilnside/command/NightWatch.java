@@ -17,10 +17,12 @@ import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Bell;
 import org.kilnside.alarm.DeadMan;
 import org.kilnside.files.NightSettings;
+import org.kilnside.firing.Lighting;
 import org.kilnside.host.Places;
 import org.kilnside.host.StayAwake;
 import org.kilnside.host.TestedAlarm;
 import org.kilnside.link.AttachedFiring;
+import org.kilnside.session.AlarmTrial;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LineView;
 import org.kilnside.session.Listeners;
@@ -70,6 +72,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     private volatile Snapshot latest;
     private volatile boolean closed;
     private List<String> recorded = List.of();
+    private boolean listNoted;
     private long healthAtMs;
 
     private NightWatch(
@@ -167,6 +170,9 @@ final class NightWatch implements LiveFeed, AutoCloseable {
                 own = List.copyOf(deadMan.look(silentForMs(copy, snapshot, now), elapsedNow(snapshot, now), over));
             }
         });
+        if (role == Post.Role.RECORDER) {
+            noteUnlitList(snapshot);
+        }
         post = look();
         recordTroubles();
         publish();
@@ -230,6 +236,19 @@ final class NightWatch implements LiveFeed, AutoCloseable {
                 announcer.commandTrouble(),
                 tested.last(),
                 role == Post.Role.RECORDER ? OptionalInt.of(followers.getAsInt()) : OptionalInt.empty());
+    }
+
+    /** A kiln that was lit without a word about the list: that is noted, and can be made up for. */
+    private void noteUnlitList(Snapshot snapshot) {
+        if (!listNoted
+                && snapshot.firing().isPresent()
+                && snapshot.stage() == Snapshot.Stage.HEATING
+                && snapshot.lighting().isEmpty()) {
+            listNoted = true;
+            inner.lighting(Lighting.SKIPPED);
+        } else if (snapshot.stage() == Snapshot.Stage.WAITING_TO_START) {
+            listNoted = false;
+        }
     }
 
     private void recordTroubles() {
@@ -301,14 +320,24 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         return whole.withAlarms(alarms);
     }
 
-    /** Tries everything that would make an alarm heard; waits for it. */
-    Optional<String> test() {
-        return announcer.test();
+    @Override
+    public Optional<AlarmTrial> alarmTrial() {
+        return Optional.of(new AlarmTrial() {
+            @Override
+            public Optional<String> tryIt() {
+                return announcer.test();
+            }
+
+            @Override
+            public void heard() {
+                tested.heard(clock.wallClock());
+            }
+        });
     }
 
-    /** A person heard the test. */
-    void heard() {
-        tested.heard(clock.wallClock());
+    @Override
+    public void lighting(Lighting list) {
+        inner.lighting(list);
     }
 
     @Override

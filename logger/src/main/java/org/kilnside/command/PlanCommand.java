@@ -24,7 +24,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "plan",
         mixinStandardHelpOptions = true,
-        subcommands = {PlanCommand.Show.class, PlanCommand.ListPlans.class, PlanOutlookCommand.class},
+        subcommands = {PlanCommand.Show.class, PlanCommand.ListPlans.class, PlanOutlookCommand.class, PlanCard.class},
         description = "Looks at plans.")
 public final class PlanCommand implements Callable<Integer> {
     @Mixin

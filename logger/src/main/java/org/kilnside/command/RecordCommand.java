@@ -48,6 +48,9 @@ public final class RecordCommand implements Callable<Integer> {
     @Mixin
     private NightOptions night;
 
+    @Mixin
+    private LightingOptions lighting;
+
     @Override
     public Integer call() {
         FiringSettings settings = what.settings(around.library());
@@ -55,6 +58,7 @@ public final class RecordCommand implements Callable<Integer> {
         HostClock clock = around.clock();
         Words words = around.words();
         Optional<Sharing.Opened> opened = sharing.asked(around);
+        lighting.how();
         Recorder.Night kept = new Recorder.Night(night.settings(), words);
         // A terminal that is closed, or a user who logs out, ends no recording.
         Hangup.ignore();
@@ -71,6 +75,7 @@ public final class RecordCommand implements Callable<Integer> {
                 Sharing.sayWhere(shared, around.out(), words);
             });
             StatusLine line = StatusLine.on(around);
+            lighting.goThrough(recorder.feed(), around);
             silenceWithEnter(recorder.feed());
             Snapshot last = follow(recorder.feed(), clock, line);
             recorder.finish();

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.alarm.Measure;
+import org.kilnside.firing.Lighting;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.schedule.Segment;
@@ -189,21 +190,25 @@ public final class SnapshotLines {
     }
 
     /** What a follower may say to the recorder. */
-    public record Request(Optional<String> note, Optional<String> firing, Optional<String> acknowledge) {
+    public record Request(Optional<String> note, Optional<String> firing, Optional<String> acknowledge, Optional<String> lighting) {
         public static final String BEGINS = "begins";
         public static final String ENDS = "ends";
 
         public static Request ofNote(String text) {
-            return new Request(Optional.of(text), Optional.empty(), Optional.empty());
+            return new Request(Optional.of(text), Optional.empty(), Optional.empty(), Optional.empty());
         }
 
         /** @param what {@link #BEGINS} or {@link #ENDS} */
         public static Request ofFiring(String what) {
-            return new Request(Optional.empty(), Optional.of(what), Optional.empty());
+            return new Request(Optional.empty(), Optional.of(what), Optional.empty(), Optional.empty());
         }
 
         public static Request ofAcknowledgement(String alarmId) {
-            return new Request(Optional.empty(), Optional.empty(), Optional.of(alarmId));
+            return new Request(Optional.empty(), Optional.empty(), Optional.of(alarmId), Optional.empty());
+        }
+
+        public static Request ofLighting(Lighting list) {
+            return new Request(Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(list.text()));
         }
 
         public String line() {

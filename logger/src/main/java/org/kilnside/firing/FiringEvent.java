@@ -52,6 +52,8 @@ public record FiringEvent(long elapsedMs, Kind kind, Optional<String> text) {
         ALARM_CLEARED,
         /** Something stands in the way of making an alarm heard: the user's command failed, there is no sound. */
         ALARM_UNHEARD,
+        /** The list before lighting was gone through, or passed over. */
+        LIGHTING,
         /** A note by a person. */
         NOTE
     }

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.kilnside.files.SnapshotLines;
+import org.kilnside.firing.Lighting;
 import org.kilnside.link.share.LanWire;
 import org.kilnside.link.share.LineWire;
 import org.kilnside.link.share.RecorderPlace;
@@ -250,6 +251,11 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
     @Override
     public void acknowledge(String alarmId) {
         say(SnapshotLines.Request.ofAcknowledgement(alarmId));
+    }
+
+    @Override
+    public void lighting(Lighting list) {
+        say(SnapshotLines.Request.ofLighting(list));
     }
 
     @Override

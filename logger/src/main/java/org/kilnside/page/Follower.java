@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import org.kilnside.files.SnapshotLines;
+import org.kilnside.firing.Lighting;
 import org.kilnside.link.share.LineWire;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LineView;
@@ -119,6 +120,7 @@ final class Follower {
     private void take(SnapshotLines.Request request) {
         request.note().ifPresent(feed::note);
         request.acknowledge().ifPresent(feed::acknowledge);
+        request.lighting().flatMap(Lighting::parse).ifPresent(feed::lighting);
         request.firing().ifPresent(what -> {
             if (what.equals(SnapshotLines.Request.BEGINS)) {
                 feed.firingBegins();

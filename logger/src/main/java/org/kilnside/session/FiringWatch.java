@@ -10,6 +10,7 @@ import java.util.OptionalLong;
 import org.kilnside.alarm.Alarm;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
+import org.kilnside.firing.Lighting;
 import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
 import org.kilnside.sensor.Probe;
@@ -55,6 +56,7 @@ final class FiringWatch {
     private List<Probe> probes = List.of();
     private List<Probe> probesWritten = List.of();
     private final LineInterval interval = new LineInterval();
+    private Optional<Lighting> lightingWaits = Optional.empty();
     private Connection connection;
     private Optional<Latest> latest = Optional.empty();
     private boolean connectionWasLost;
@@ -253,6 +255,8 @@ final class FiringWatch {
         probesWritten = List.of();
         writeProbes();
         note(Kind.RECORDING_BEGAN, Optional.empty(), 0);
+        lightingWaits.ifPresent(list -> note(Kind.LIGHTING, Optional.of(list.text()), 0));
+        lightingWaits = Optional.empty();
     }
 
     /** The kiln was lit again after a firing had ended: from here on it is a new firing. */
@@ -304,6 +308,15 @@ final class FiringWatch {
         if (firing.isPresent()) {
             alarms.acknowledge(alarmId, elapsedNow());
             changed = true;
+        }
+    }
+
+    /** The list before lighting. Gone through before the first reading it waits for the record to begin. */
+    void lighting(Lighting list) {
+        if (firing.isPresent()) {
+            note(Kind.LIGHTING, Optional.of(list.text()), elapsedNow());
+        } else {
+            lightingWaits = Optional.of(list);
         }
     }
 

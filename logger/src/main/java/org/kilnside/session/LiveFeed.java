@@ -1,6 +1,8 @@
 package org.kilnside.session;
 
+import java.util.Optional;
 import java.util.function.Consumer;
+import org.kilnside.firing.Lighting;
 
 /**
  * The live firing as a face sees it: the newest snapshot, word of each new one, and the little a person may add. The
@@ -32,6 +34,14 @@ public interface LiveFeed {
 
     /** A person knows of an alarm, named by its id; one that is not there any more changes nothing. */
     void acknowledge(String alarmId);
+
+    /** The list before lighting, as a person ticked it or passed it over; it goes into the record with the firing. */
+    void lighting(Lighting list);
+
+    /** Tries tonight's alarm on this computer; empty where nothing keeps watch. */
+    default Optional<AlarmTrial> alarmTrial() {
+        return Optional.empty();
+    }
 
     /** A person says that the firing begins now, whatever the curve shows. */
     void firingBegins();

@@ -6,6 +6,7 @@ import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import org.kilnside.firing.Lighting;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -97,6 +98,11 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
     /** Something stands in the way of making an alarm heard, in one part of a sentence: it belongs in the record. */
     public void alarmUnheard(String why) {
         submit(() -> watch.alarmUnheard(why));
+    }
+
+    @Override
+    public void lighting(Lighting list) {
+        submit(() -> watch.lighting(list));
     }
 
     @Override

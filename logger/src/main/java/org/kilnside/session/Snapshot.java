@@ -7,6 +7,7 @@ import java.util.OptionalLong;
 import org.kilnside.alarm.Alarm;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Lighting;
 import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
 import org.kilnside.quantity.HeatingRate;
@@ -176,6 +177,16 @@ public record Snapshot(
     /** The same with another connection, newest line and curve. */
     public Snapshot with(Connection itsConnection, Optional<Latest> itsLatest, Trace itsCurve) {
         return with(itsConnection, itsLatest, itsCurve, findings);
+    }
+
+    /** The list before lighting as it was last ticked or passed over; empty as long as it was neither. */
+    public Optional<Lighting> lighting() {
+        for (int i = events.size() - 1; i >= 0; i--) {
+            if (events.get(i).kind() == FiringEvent.Kind.LIGHTING) {
+                return events.get(i).text().flatMap(Lighting::parse);
+            }
+        }
+        return Optional.empty();
     }
 
     /** The begin from which elapsed time leads to the right time of day at one moment of the recording. */

@@ -82,7 +82,11 @@ public final class StateWords {
     public String event(FiringEvent event) {
         String kind = words.named("event", event.kind());
         Optional<String> alarm = event.text().flatMap(AlarmEntry::parse).map(new AlarmWords(words)::line);
-        return alarm.or(event::text)
+        Optional<String> list = event.kind() == FiringEvent.Kind.LIGHTING
+                ? event.text().map(new LightingWords(words)::summary)
+                : Optional.empty();
+        return alarm.or(() -> list)
+                .or(event::text)
                 .map(text -> words.text("event.with_text", kind, text))
                 .orElse(kind);
     }

@@ -47,6 +47,11 @@ public final class HandFeed implements LiveFeed {
     }
 
     @Override
+    public void lighting(org.kilnside.firing.Lighting list) {
+        said.add(list.text());
+    }
+
+    @Override
     public void note(String text) {
         hear("note: " + text);
     }

@@ -24,6 +24,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Grade;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Lighting;
 import org.kilnside.outlook.Outlook;
 import org.kilnside.outlook.PlanWarning;
 import org.kilnside.outlook.WantedCone;
@@ -50,6 +51,8 @@ class TextsTest {
             Map.entry("alarm", AlarmKind.class),
             Map.entry("alarm.do", AlarmKind.Advice.class),
             Map.entry("alarm.grade", Grade.class),
+            Map.entry("lighting", Lighting.Item.class),
+            Map.entry("lighting.short", Lighting.Item.class),
             Map.entry("post.role", Post.Role.class),
             Map.entry("post.awake", Post.Awake.class),
             Map.entry("connection", Connection.State.class),

@@ -341,6 +341,7 @@ public record NowModel(
                             GAP_FILLED,
                             ALARM_ACKNOWLEDGED,
                             ALARM_CLEARED,
+                            LIGHTING,
                             NOTE -> false;
                 };
                 lines.add(new EventLine(moment(event.elapsedMs()), state.event(event), trouble));
