@@ -112,8 +112,8 @@ final class LightingOptions {
             if (item == Item.CUT_OUT) {
                 lighting = lighting.withCutOut(cutOut(console, words));
             } else if (item == Item.ATTENDANCE) {
-                lighting = lighting.withAttends(Optional.ofNullable(
-                        console.readLine("   %s ", words.text("lighting.ask_attends"))));
+                lighting = lighting.withAttends(
+                        Optional.ofNullable(console.readLine("   %s ", words.text("lighting.ask_attends"))));
             }
         }
         return lighting;
@@ -128,7 +128,9 @@ final class LightingOptions {
             String text = typed.strip();
             try {
                 return Optional.of(UnitText.temperature(
-                        text.matches("\\d+([.,]\\d+)?") ? text + " " + words.preferences().unit().symbol() : text));
+                        text.matches("\\d+([.,]\\d+)?")
+                                ? text + " " + words.preferences().unit().symbol()
+                                : text));
             } catch (UnitText.NotAQuantityException e) {
                 console.printf("   %s%n", e.getMessage());
             }

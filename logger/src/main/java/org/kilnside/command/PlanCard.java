@@ -44,7 +44,8 @@ final class PlanCard implements Callable<Integer> {
     @Option(
             names = "--to",
             paramLabel = "FILE",
-            description = "Writes a page for any browser to print, such as card.html, instead of printing the card here.")
+            description =
+                    "Writes a page for any browser to print, such as card.html, instead of printing the card here.")
     private Optional<Path> to = Optional.empty();
 
     @Override
@@ -65,14 +66,14 @@ final class PlanCard implements Callable<Integer> {
         TemperatureUnit chosen = switch (typed.toUpperCase(Locale.ROOT).replace("°", "")) {
             case "C" -> TemperatureUnit.CELSIUS;
             case "F" -> TemperatureUnit.FAHRENHEIT;
-            default ->
-                throw new Complaint(Complaint.ExitCode.USAGE, "--unit takes C or F, found \"" + typed + "\".");
+            default -> throw new Complaint(Complaint.ExitCode.USAGE, "--unit takes C or F, found \"" + typed + "\".");
         };
         return Words.of(around.locale(), Preferences.of(around.locale()).withUnit(chosen));
     }
 
     private void print(ProgramCard card) {
-        around.out().println(card.title() + card.kiln().map(name -> " · " + name).orElse(""));
+        around.out()
+                .println(card.title() + card.kiln().map(name -> " · " + name).orElse(""));
         around.out().println(card.unit());
         List<String[]> rows = new ArrayList<>();
         rows.add(card.heads().toArray(String[]::new));

@@ -190,7 +190,8 @@ public final class SnapshotLines {
     }
 
     /** What a follower may say to the recorder. */
-    public record Request(Optional<String> note, Optional<String> firing, Optional<String> acknowledge, Optional<String> lighting) {
+    public record Request(
+            Optional<String> note, Optional<String> firing, Optional<String> acknowledge, Optional<String> lighting) {
         public static final String BEGINS = "begins";
         public static final String ENDS = "ends";
 

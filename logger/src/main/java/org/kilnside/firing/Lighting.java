@@ -105,7 +105,9 @@ public record Lighting(Set<Item> ticked, Optional<Temperature> cutOut, Optional<
         }
         Set<Item> ticked = EnumSet.noneOf(Item.class);
         for (String code : line.group(2) == null ? new String[0] : line.group(2).split(",", -1)) {
-            Arrays.stream(Item.values()).filter(item -> item.code().equals(code)).forEach(ticked::add);
+            Arrays.stream(Item.values())
+                    .filter(item -> item.code().equals(code))
+                    .forEach(ticked::add);
         }
         try {
             return Optional.of(new Lighting(

@@ -9,7 +9,9 @@ public final class CardPage {
     /** The page as HTML; stands alone. */
     public static String html(ProgramCard card, String language) {
         StringBuilder page = new StringBuilder();
-        page.append("<!DOCTYPE html>\n<html lang=\"").append(escaped(language)).append("\">\n<head>\n")
+        page.append("<!DOCTYPE html>\n<html lang=\"")
+                .append(escaped(language))
+                .append("\">\n<head>\n")
                 .append("<meta charset=\"utf-8\">\n<title>")
                 .append(escaped(card.title()))
                 .append("</title>\n<style>\n")
@@ -18,8 +20,10 @@ public final class CardPage {
                 .append("h1 { font-size: 28pt; margin: 0; }\n")
                 .append("p.under { margin: 2mm 0 6mm; font-size: 16pt; }\n")
                 .append("table { border-collapse: collapse; width: 100%; }\n")
-                .append("th { text-align: left; font-size: 11pt; border-bottom: 1.5pt solid #000; padding: 1mm 3mm; }\n")
-                .append("td { font-size: 20pt; border-bottom: .5pt solid #888; padding: 2.2mm 3mm; white-space: nowrap; }\n")
+                .append(
+                        "th { text-align: left; font-size: 11pt; border-bottom: 1.5pt solid #000; padding: 1mm 3mm; }\n")
+                .append(
+                        "td { font-size: 20pt; border-bottom: .5pt solid #888; padding: 2.2mm 3mm; white-space: nowrap; }\n")
                 .append("td.box { text-align: center; }\n")
                 .append("tr { break-inside: avoid; }\n")
                 .append("li { margin: 1.5mm 0; }\n")
@@ -37,7 +41,8 @@ public final class CardPage {
             page.append(escaped(step.hold())).append("</td><td class=\"box\">☐ ☐</td></tr>\n");
         }
         page.append("</table>\n<ul>\n");
-        card.remarks().forEach(remark -> page.append("<li>").append(escaped(remark)).append("</li>\n"));
+        card.remarks()
+                .forEach(remark -> page.append("<li>").append(escaped(remark)).append("</li>\n"));
         return page.append("</ul>\n</body>\n</html>\n").toString();
     }
 

@@ -38,13 +38,17 @@ public final class LightingWords {
                     lighting.skipped() ? "lighting.skipped_part" : "lighting.open",
                     open.stream().collect(Collectors.joining(", "))));
         }
-        lighting.cutOut().ifPresent(at -> text.append(' ').append(words.text("lighting.cut_out", words.temperature(at))));
+        lighting.cutOut()
+                .ifPresent(at -> text.append(' ').append(words.text("lighting.cut_out", words.temperature(at))));
         lighting.attends().ifPresent(who -> text.append(' ').append(words.text("lighting.attends", who)));
         return text.toString();
     }
 
     /** The summary of an event's text; the text itself where a later version wrote it. */
     public String summary(String eventText) {
-        return Optional.of(eventText).flatMap(Lighting::parse).map(this::summary).orElse(eventText);
+        return Optional.of(eventText)
+                .flatMap(Lighting::parse)
+                .map(this::summary)
+                .orElse(eventText);
     }
 }

@@ -49,7 +49,8 @@ class LightingTest {
 
     @Test
     void aNameOnSeveralLinesIsOneLineInTheBook() {
-        assertThat(Lighting.OPEN.withAttends(Optional.of(" Mara\nand Jo ")).attends()).hasValue("Mara and Jo");
+        assertThat(Lighting.OPEN.withAttends(Optional.of(" Mara\nand Jo ")).attends())
+                .hasValue("Mara and Jo");
         assertThat(Lighting.OPEN.withAttends(Optional.of("  ")).attends()).isEmpty();
     }
 }

@@ -19,11 +19,7 @@ class ProgramCardTest {
             Optional.of("cone 6"),
             Optional.empty(),
             Optional.empty(),
-            List.of(
-                    ramp(80, 120, 30),
-                    ramp(150, 1222, 10),
-                    ramp(12.5, 1100, 0),
-                    new Segment.FreeCooling()));
+            List.of(ramp(80, 120, 30), ramp(150, 1222, 10), ramp(12.5, 1100, 0), new Segment.FreeCooling()));
 
     private static Segment ramp(double kelvinPerHour, double celsius, int minutes) {
         return new Segment.Ramp(
@@ -74,8 +70,8 @@ class ProgramCardTest {
 
     @Test
     void thePageStandsAloneAndBreaksOnNoName() {
-        String page = CardPage.html(
-                ProgramCard.of(PLAN, Optional.of("Tall & Drum"), words(TemperatureUnit.CELSIUS)), "en");
+        String page =
+                CardPage.html(ProgramCard.of(PLAN, Optional.of("Tall & Drum"), words(TemperatureUnit.CELSIUS)), "en");
         assertThat(page)
                 .contains("Rainwater &lt;slow&gt;", "Tall &amp; Drum", "<td>1222 °C</td>", "↓ 12.5 °C/h")
                 .doesNotContain("http", "src=");
