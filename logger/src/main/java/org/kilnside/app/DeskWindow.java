@@ -10,7 +10,10 @@ import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.Window;
 import org.kilnside.desktop.book.BookScreen;
 import org.kilnside.desktop.kiln.KilnScreen;
+import org.kilnside.desktop.night.NightScreen;
+import org.kilnside.files.UnitText;
 import org.kilnside.host.Places;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LiveFeed;
 
@@ -47,7 +50,16 @@ final class DeskWindow implements Surroundings.Window {
     private static List<Window.ScreenMaker> screens(LiveFeed feed, Path book) {
         return List.of(
                 (words, errands) -> new BookScreen(words, new DeskBook(book)),
-                (words, errands) -> new KilnScreen(feed::lines));
+                (words, errands) -> new KilnScreen(feed::lines),
+                (words, errands) -> new NightScreen(feed, words, errands, DeskWindow::temperature));
+    }
+
+    private static Temperature temperature(String typed) {
+        try {
+            return UnitText.temperature(typed);
+        } catch (UnitText.NotAQuantityException e) {
+            throw new IllegalArgumentException(e.getMessage(), e);
+        }
     }
 
     @Override

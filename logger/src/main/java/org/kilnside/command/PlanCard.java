@@ -76,10 +76,12 @@ final class PlanCard implements Callable<Integer> {
                 .println(card.title() + card.kiln().map(name -> " · " + name).orElse(""));
         around.out().println(card.unit());
         List<String[]> rows = new ArrayList<>();
-        rows.add(card.heads().toArray(String[]::new));
+        List<String> heads = new ArrayList<>(card.heads());
+        heads.add("");
+        rows.add(heads.toArray(String[]::new));
         for (ProgramCard.Step step : card.steps()) {
             rows.add(new String[] {
-                Integer.toString(step.number()), (step.cools() ? "↓ " : "") + step.rate(), step.target(), step.hold()
+                Integer.toString(step.number()), (step.cools() ? "↓ " : "") + step.rate(), step.target(), step.hold(), "☐ ☐"
             });
         }
         Table.print(around.out(), rows);

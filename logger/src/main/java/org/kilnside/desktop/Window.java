@@ -146,7 +146,8 @@ public final class Window {
                 words,
                 note -> errands.run(() -> feed.note(note)),
                 hand -> errands.run(hand == NowModel.Hand.IT_BEGINS ? feed::firingBegins : feed::firingEnds),
-                () -> change(settings.withQuartz(!settings.quartz()))));
+                () -> change(settings.withQuartz(!settings.quartz())),
+                feed::takesNotes));
         others.forEach(maker -> screens.add(maker.make(words, errands)));
         JPanel whole = new JPanel(new MigLayout("insets 0, fill, wrap 1, gap 0", "[grow, fill]", "[][grow, fill][]"));
         bar = new ScreenBar(screens.size(), this::open, this::cautions);

@@ -84,7 +84,20 @@ public final class Speaker implements AutoCloseable {
         return trouble;
     }
 
+    /** Looks for the device before anything has to be heard, so that its absence is known in the evening. */
+    private void look() {
+        try (SourceDataLine line = device.get()) {
+            trouble = Optional.empty();
+        } catch (IllegalStateException e) {
+            trouble = Optional.of(String.valueOf(e.getMessage()));
+        } catch (RuntimeException e) {
+            LOG.warn("the sound device failed", e);
+            trouble = Optional.of("the sound device failed (" + e.getMessage() + ")");
+        }
+    }
+
     private void work() {
+        look();
         while (!closed) {
             Wanted next = wanted.getAndSet(null);
             if (next == null) {

@@ -32,6 +32,7 @@ final class NotePane extends Card {
     private final transient Consumer<String> note;
     private final transient Consumer<NowModel.Hand> byHand;
     private transient Words words;
+    private boolean heard = true;
     private NowModel.Hand handNow = NowModel.Hand.NOTHING;
 
     NotePane(Consumer<String> note, Consumer<NowModel.Hand> byHand) {
@@ -73,14 +74,20 @@ final class NotePane extends Card {
         });
     }
 
+    /** Whether what is said here reaches the record. */
+    void hears(boolean now) {
+        heard = now;
+    }
+
     void show(NowModel.Hand its, Words language, boolean recording) {
         words = language;
         handNow = its;
         head.setText(words.text("note.head"));
-        keys.setText(words.text("key.ctrl_number"));
+        keys.setText(words.text(heard ? "key.ctrl_number" : "note.unheard"));
+        hand.setEnabled(heard);
         for (int i = 0; i < buttons.length; i++) {
             buttons[i].say(label(DEEDS.get(i)), String.valueOf(i + 1));
-            buttons[i].setEnabled(recording);
+            buttons[i].setEnabled(recording && heard);
         }
         hand.setVisible(its != NowModel.Hand.NOTHING);
         if (its != NowModel.Hand.NOTHING) {
@@ -114,7 +121,7 @@ final class NotePane extends Card {
     }
 
     private void sayByHand() {
-        if (handNow == NowModel.Hand.NOTHING) {
+        if (handNow == NowModel.Hand.NOTHING || !heard) {
             return;
         }
         String question = words.text(handNow == NowModel.Hand.IT_BEGINS ? "note.begins_ask" : "note.over_ask");

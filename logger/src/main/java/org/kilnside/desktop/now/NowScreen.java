@@ -1,5 +1,6 @@
 package org.kilnside.desktop.now;
 
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import javax.swing.JComponent;
 import org.kilnside.desktop.screen.KeyRow;
@@ -11,15 +12,23 @@ import org.kilnside.wording.Words;
 public final class NowScreen implements Screen {
     private final NowView view;
     private final Runnable toggleQuartz;
+    private final BooleanSupplier hears;
 
     /**
      * Builds the screen.
      *
      * @param note takes a person's note; must return at once
      * @param byHand takes what a person said by hand; must return at once
+     * @param hears whether what a person says here is heard: another copy may be cut off, or only allowed to look
      * @param toggleQuartz marks 573 °C in the charts, or no longer
      */
-    public NowScreen(Words words, Consumer<String> note, Consumer<NowModel.Hand> byHand, Runnable toggleQuartz) {
+    public NowScreen(
+            Words words,
+            Consumer<String> note,
+            Consumer<NowModel.Hand> byHand,
+            Runnable toggleQuartz,
+            BooleanSupplier hears) {
+        this.hears = hears;
         view = new NowView(words, note, byHand);
         this.toggleQuartz = toggleQuartz;
     }
@@ -54,6 +63,7 @@ public final class NowScreen implements Screen {
 
     @Override
     public void show(Moment moment) {
+        view.hears(hears.getAsBoolean());
         view.show(NowModel.of(moment.snapshot(), moment.nowMs(), moment.words(), moment.quartz()), moment.words());
     }
 }

@@ -93,6 +93,11 @@ public final class NowView extends JPanel {
         return chart;
     }
 
+    /** Whether what a person says here is heard. */
+    void hears(boolean heard) {
+        notes.hears(heard);
+    }
+
     /** Shows a model; nothing is worked out here. */
     public void show(NowModel model, Words words) {
         pretend.setVisible(model.notReal().isPresent());

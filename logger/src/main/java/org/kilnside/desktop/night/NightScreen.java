@@ -1,0 +1,131 @@
+package org.kilnside.desktop.night;
+
+import java.util.Optional;
+import javax.swing.JComponent;
+import javax.swing.JOptionPane;
+import javax.swing.JPanel;
+import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.screen.Errands;
+import org.kilnside.desktop.screen.KeyRow;
+import org.kilnside.desktop.screen.Moment;
+import org.kilnside.desktop.screen.Screen;
+import org.kilnside.desktop.theme.Sheet;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.session.AlarmTrial;
+import org.kilnside.session.LiveFeed;
+import org.kilnside.wording.Words;
+
+/** Before the kiln is lit, and whether an alarm would be heard tonight, as a screen of the window. */
+public final class NightScreen implements Screen {
+    private final LiveFeed feed;
+    private final Errands errands;
+    private final ListPane list;
+    private final ProgramPane program = new ProgramPane();
+    private final WatchPane watch;
+    private final JPanel view = new JPanel(new MigLayout("insets 8 16 8 16, fill", "[grow, fill]", "[grow, fill]"));
+    private Words words;
+
+    /** Reads a temperature as a person types it. */
+    @FunctionalInterface
+    public interface TypedTemperature {
+        /** @throws IllegalArgumentException with one sentence when it is none */
+        Temperature read(String typed);
+    }
+
+    /**
+     * Builds the screen.
+     *
+     * @param feed takes the list, and tries the alarm
+     * @param errands where what waits is sent
+     * @param reader reads what a person types for a temperature
+     */
+    public NightScreen(LiveFeed feed, Words words, Errands errands, TypedTemperature reader) {
+        this.feed = feed;
+        this.words = words;
+        this.errands = errands;
+        list = new ListPane(ticked -> errands.run(() -> feed.lighting(ticked)), reader);
+        watch = new WatchPane(this::test);
+        JPanel left = column();
+        left.add(list, "growx, wmin 0");
+        JPanel right = column();
+        right.add(program, "growx, wmin 0, hidemode 3");
+        right.add(watch, "growx, wmin 0");
+        Sheet sheet = new Sheet(new MigLayout("insets 0, fill, gap 10", "[50%, fill][50%, fill]", "[top]"));
+        sheet.add(left, "growx, wmin 0, aligny top");
+        sheet.add(right, "growx, wmin 0, aligny top");
+        view.setOpaque(false);
+        view.add(sheet.scrolled(), "grow, wmin 0, hmin 0");
+    }
+
+    private static JPanel column() {
+        JPanel column = new JPanel(new MigLayout("insets 0, fillx, wrap 1, gap 10", "[grow, fill]", ""));
+        column.setOpaque(false);
+        return column;
+    }
+
+    @Override
+    public String title(Words its) {
+        return its.text("screen.night");
+    }
+
+    @Override
+    public JComponent view() {
+        return view;
+    }
+
+    @Override
+    public JComponent firstFocus() {
+        return list.firstBox();
+    }
+
+    @Override
+    public void keys(KeyRow row) {
+        row.add(view, "ctrl S", its -> its.text("night.note"), list::noteIt);
+        row.add(view, "ctrl K", its -> its.text("night.skip"), list::skipIt);
+        row.add(view, "ctrl T", its -> its.text("night.test"), this::test);
+    }
+
+    @Override
+    public void show(Moment moment) {
+        words = moment.words();
+        NightModel model = NightModel.of(moment.snapshot(), feed.takesNotes(), words);
+        list.show(model, words);
+        program.show(model.card(), words);
+        watch.show(model, feed.alarmTrial().isPresent(), words);
+    }
+
+    private void test() {
+        Optional<AlarmTrial> trial = feed.alarmTrial();
+        if (trial.isEmpty() || !watch.isTestable()) {
+            return;
+        }
+        watch.tested(true, words.text("alarm_test.begins"));
+        errands.run(
+                trial.get()::tryIt,
+                trouble -> {
+                    if (trouble.isPresent()) {
+                        watch.tested(false, trouble.get());
+                    } else {
+                        ask(trial.get());
+                    }
+                },
+                failure -> watch.tested(false, words.text("night.test_failed", failure.getMessage())));
+    }
+
+    private void ask(AlarmTrial trial) {
+        Object[] answers = {words.text("night.heard"), words.text("night.not_heard")};
+        int answer = JOptionPane.showOptionDialog(
+                view,
+                words.text("night.heard_ask"),
+                words.text("night.test"),
+                JOptionPane.DEFAULT_OPTION,
+                JOptionPane.QUESTION_MESSAGE,
+                null,
+                answers,
+                answers[1]);
+        if (answer == 0) {
+            errands.run(trial::heard);
+        }
+        watch.tested(false, words.text(answer == 0 ? "alarm_test.kept" : "alarm_test.not_heard"));
+    }
+}
