@@ -81,7 +81,11 @@ final class PlanCard implements Callable<Integer> {
         rows.add(heads.toArray(String[]::new));
         for (ProgramCard.Step step : card.steps()) {
             rows.add(new String[] {
-                Integer.toString(step.number()), (step.cools() ? "↓ " : "") + step.rate(), step.target(), step.hold(), "☐ ☐"
+                Integer.toString(step.number()),
+                (step.cools() ? "↓ " : "") + step.rate(),
+                step.target(),
+                step.hold(),
+                "☐ ☐"
             });
         }
         Table.print(around.out(), rows);

@@ -82,7 +82,8 @@ final class ListPane extends Card {
                 boxes.get(item).getAccessibleContext().setAccessibleName(text);
             }
         }
-        cutOutHead.setText(its.text("lighting.ask_cut_out_short", its.preferences().unit().symbol()));
+        cutOutHead.setText(
+                its.text("lighting.ask_cut_out_short", its.preferences().unit().symbol()));
         attendsHead.setText(its.text("lighting.ask_attends"));
         note.say(its.text("night.note"), "Ctrl+S");
         skip.say(its.text("night.skip"), "Ctrl+K");

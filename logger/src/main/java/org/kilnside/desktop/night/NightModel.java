@@ -20,11 +20,7 @@ import org.kilnside.wording.Words;
  * @param posts the computers that keep watch
  */
 public record NightModel(
-        Optional<Lighting> noted,
-        String summary,
-        boolean listOpen,
-        Optional<ProgramCard> card,
-        List<PostLines> posts) {
+        Optional<Lighting> noted, String summary, boolean listOpen, Optional<ProgramCard> card, List<PostLines> posts) {
     public NightModel {
         posts = List.copyOf(posts);
     }
@@ -48,7 +44,8 @@ public record NightModel(
                 takesNotes,
                 snapshot.plan().map(plan -> ProgramCard.of(plan, snapshot.kiln(), words)),
                 snapshot.posts().stream()
-                        .map(post -> new PostLines(posts.name(post), posts.lines(post), Set.copyOf(posts.troubles(post))))
+                        .map(post ->
+                                new PostLines(posts.name(post), posts.lines(post), Set.copyOf(posts.troubles(post))))
                         .toList());
     }
 }
