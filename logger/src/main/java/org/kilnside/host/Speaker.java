@@ -86,7 +86,8 @@ public final class Speaker implements AutoCloseable {
 
     /** Looks for the device before anything has to be heard, so that its absence is known in the evening. */
     private void look() {
-        try (SourceDataLine line = device.get()) {
+        try {
+            device.get().close();
             trouble = Optional.empty();
         } catch (IllegalStateException e) {
             trouble = Optional.of(String.valueOf(e.getMessage()));
