@@ -9,6 +9,7 @@ import org.kilnside.command.DemoCommand;
 import org.kilnside.command.DeskCommand;
 import org.kilnside.command.EmfCommand;
 import org.kilnside.command.ForecastCommand;
+import org.kilnside.command.KilnCommand;
 import org.kilnside.command.KilnsideCommand;
 import org.kilnside.command.PlanCommand;
 import org.kilnside.command.PortsCommand;
@@ -43,6 +44,7 @@ public final class Kilnside {
         commands.put("ports", new PortsCommand());
         commands.put("desk", new DeskCommand(window));
         commands.put("book", new BookCommand());
+        commands.put("kiln", new KilnCommand());
         commands.put("plan", new PlanCommand());
         commands.put("emf", new EmfCommand());
         commands.put("cone", new ConeCommand());

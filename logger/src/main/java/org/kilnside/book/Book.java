@@ -22,6 +22,8 @@ import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.session.FiringBook;
 import org.kilnside.session.FiringBook.ClockTie;
 import org.kilnside.session.FiringBook.FiringStart;
@@ -241,7 +243,7 @@ public final class Book implements AutoCloseable {
         return asked(() -> {
             startOf(number);
             long count = FiringQueries.count(connection, number);
-            CurveSketch sketch = SketchRows.workOut(connection, number);
+            CurveSketch sketch = SketchRows.workOut(history(startOf(number).kiln().orElse("")), number);
             if (caution.isEmpty()) {
                 SketchRows.store(connection, number, sketch, count);
             }
@@ -256,7 +258,10 @@ public final class Book implements AutoCloseable {
      * @param sensors what stood behind the channels
      */
     public static Optional<ConeReached> coneOf(Trace good, List<SensorEpoch> sensors) {
-        return SketchRows.reached(good, sensors);
+        Probe said = sensors.isEmpty()
+                ? Probe.UNKNOWN
+                : sensors.get(sensors.size() - 1).probes().get(0);
+        return SketchRows.reached(good, SensorInPlace.asSaid(said).uncertainty());
     }
 
     /** What a person has written into a firing's record. */

@@ -96,6 +96,7 @@ final class KilnEditor {
             throw changedElsewhere("the sensor");
         }
         WitnessRows.forgetOffsetsOf(connection, number);
+        SketchRows.forgetOfKiln(connection, edit.after().or(edit::before).orElseThrow().kiln());
         if (edit.after().isEmpty()) {
             update("DELETE FROM calibration_point WHERE sensor = ?", number);
             update("DELETE FROM sensor WHERE number = ?", number);
@@ -129,6 +130,11 @@ final class KilnEditor {
             throw changedElsewhere("the comparison");
         }
         WitnessRows.forgetOffsetsOf(connection, any.sensor());
+        Optional<FittedSensor> sensor = SensorRows.sensor(connection, any.sensor());
+        if (sensor.isEmpty()) {
+            throw changedElsewhere("the sensor");
+        }
+        SketchRows.forgetOfKiln(connection, sensor.get().kiln());
         update("DELETE FROM calibration_point WHERE number = ?", any.number());
         if (edit.after().isPresent()) {
             ComparedPoint after = edit.after().get();

@@ -67,8 +67,19 @@ public final class KilnHistory {
 
     /** A sensor with all that is known of it: comparisons first, and what witness cones say of what is left. */
     public SensorInPlace known(FittedSensor sensor) {
-        List<WitnessOffset> offsets =
-                offsets(sensor).stream().map(OffsetOfFiring::offset).toList();
+        return with(sensor, offsets(sensor).stream().map(OffsetOfFiring::offset).toList());
+    }
+
+    /** The same as far as it was known before a firing: without what the cones of that one or of later ones say. */
+    private SensorInPlace knownBefore(FittedSensor sensor, long firing) {
+        List<WitnessOffset> offsets = offsets(sensor).stream()
+                .filter(each -> each.firing() < firing)
+                .map(OffsetOfFiring::offset)
+                .toList();
+        return with(sensor, offsets);
+    }
+
+    private SensorInPlace with(FittedSensor sensor, List<WitnessOffset> offsets) {
         Calibration compared = compared(sensor);
         return sensor.sensor()
                 .calibrated(
@@ -116,7 +127,7 @@ public final class KilnHistory {
 
     private Optional<WitnessOffset> workedOut(long firing, FittedSensor sensor) throws SQLException {
         List<NotedCone> cones = WitnessRows.of(connection, firing);
-        Trace curve = curve(firing, sensor.sensor().calibrated(compared(sensor)));
+        Trace curve = trueCurve(firing, sensor.sensor().calibrated(compared(sensor)));
         // Cones of one series a firing: the first noted decides, the others are shown but not reckoned with.
         ConeSeries series = cones.get(0).series();
         List<WitnessCone> seen = cones.stream()
@@ -143,9 +154,25 @@ public final class KilnHistory {
         });
     }
 
+    /** The guiding sensor of a firing, with what was known of it when that firing was lit. */
+    public SensorInPlace sensorBefore(long firing) {
+        return asked(() -> {
+            Probe said = probeOf(firing);
+            return fitted(GUIDING, startOf(firing).startedAt())
+                    .map(sensor -> knownBefore(sensor, firing))
+                    .filter(sensor -> sensor.fits(said))
+                    .orElse(SensorInPlace.asSaid(said));
+        });
+    }
+
+    /** The good readings of a firing as the truth behind them by a sensor of one's own choice. */
+    public Trace curve(long firing, SensorInPlace sensor) {
+        return asked(() -> trueCurve(firing, sensor));
+    }
+
     /** The good readings of a firing as the truth behind them: corrected by all that is known of its sensor by now. */
     public Trace curve(long firing) {
-        return asked(() -> curve(firing, sensorOf(firing)));
+        return curve(firing, sensorOf(firing));
     }
 
     /** The true curves of the ended firings before one, oldest first. */
@@ -193,7 +220,7 @@ public final class KilnHistory {
         return first;
     }
 
-    private Trace curve(long firing, SensorInPlace sensor) throws SQLException {
+    private Trace trueCurve(long firing, SensorInPlace sensor) throws SQLException {
         ProbeEpochs probes = new ProbeEpochs(FiringRows.sensors(connection, firing));
         CalibratedThermometer thermometer = CalibratedThermometer.of(sensor);
         if (!thermometer.corrects()) {

@@ -16,6 +16,7 @@ import java.util.OptionalInt;
 import org.kilnside.book.BookException.Reason;
 import org.kilnside.firing.GlazeMix;
 import org.kilnside.firing.LoadedBatch;
+import org.kilnside.session.FiringBook;
 
 /**
  * Writes into a firing's record what a person changes. Each change is one short transaction that looks first whether the
@@ -109,6 +110,11 @@ final class RecordEditor {
             WitnessRows.insert(connection, edit.firing(), edit.after().get());
         }
         WitnessRows.forgetOffset(connection, edit.firing());
+        Optional<String> kiln =
+                FiringRows.start(connection, edit.firing()).flatMap(FiringBook.FiringStart::kiln);
+        if (kiln.isPresent()) {
+            SketchRows.forgetOfKiln(connection, kiln.get());
+        }
     }
 
     private void notes(BookEdit.Notes edit) throws SQLException {

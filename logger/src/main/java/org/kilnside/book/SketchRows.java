@@ -5,10 +5,8 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
@@ -17,36 +15,40 @@ import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.Temperature;
-import org.kilnside.sensor.Calibration;
-import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.sensor.SensorUncertainty;
-import org.kilnside.sensor.ToleranceClass;
 
 /** Works a firing's sketch out from its readings, and looks after it in the book. */
 final class SketchRows {
     /** Counted up whenever curve or cone are worked out in another way: older sketches are then made anew. */
-    static final int METHOD = 1;
+    static final int METHOD = 2;
 
     private SketchRows() {}
 
-    /** The sketch of a firing as its readings are now. */
-    static CurveSketch workOut(Connection connection, long firing) throws SQLException {
-        List<SensorEpoch> sensors = FiringRows.sensors(connection, firing);
-        Trace all = FiringQueries.trace(connection, firing, new ProbeEpochs(sensors));
-        Trace good = GoodReadings.of(all).curve();
-        return CurveSketch.of(good, reached(good, sensors).map(its -> new CurveSketch.Cone(its.cone(), its.top())));
+    /** The sketch of a firing as its readings are now, and its sensor is known by now. */
+    static CurveSketch workOut(KilnHistory history, long firing) {
+        SensorInPlace sensor = history.sensorOf(firing);
+        Trace good = history.curve(firing, sensor);
+        return CurveSketch.of(
+                good,
+                reached(good, sensor.uncertainty()).map(its -> new CurveSketch.Cone(its.cone(), its.top())));
     }
 
     /** The cone a curve came to, by self-supporting cones, as the live firing tells it. */
-    static Optional<ConeReached> reached(Trace good, List<SensorEpoch> sensors) {
-        if (good.size() < 2) {
-            return Optional.empty();
+    static Optional<ConeReached> reached(Trace good, SensorUncertainty sensor) {
+        return good.size() < 2
+                ? Optional.empty()
+                : Optional.of(HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), good)
+                        .reached(sensor));
+    }
+
+    /** More is known of a kiln's sensors: what its sketches show is no longer the best that can be said. */
+    static void forgetOfKiln(Connection connection, String kiln) throws SQLException {
+        try (PreparedStatement delete = connection.prepareStatement(
+                "DELETE FROM sketch WHERE firing IN (SELECT number FROM firing WHERE kiln = ?)")) {
+            delete.setString(1, kiln);
+            delete.executeUpdate();
         }
-        Probe probe = sensors.isEmpty()
-                ? Probe.UNKNOWN
-                : sensors.get(sensors.size() - 1).probes().get(0);
-        return Optional.of(HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), good)
-                .reached(new SensorUncertainty(probe, ToleranceClass.CLASS_2, Calibration.NONE)));
     }
 
     /** Keeps a sketch; what stood there before is replaced. Readings that came meanwhile make it out of date at once. */

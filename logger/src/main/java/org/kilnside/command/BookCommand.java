@@ -12,7 +12,11 @@ import org.kilnside.book.FiringSummary;
 import org.kilnside.book.RecordedFiring;
 import org.kilnside.files.JsonLines;
 import org.kilnside.files.JsonObject;
+import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.sensor.Calibration;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.wording.ConeWords;
 import org.kilnside.wording.StateWords;
 import org.kilnside.wording.Words;
 import picocli.CommandLine.Command;
@@ -29,6 +33,7 @@ import picocli.CommandLine.Parameters;
             BookCommand.Show.class,
             BookCommand.Backup.class,
             BookCommand.Check.class,
+            BookWitness.class,
             BookExport.class,
             BookImport.class
         },
@@ -172,6 +177,13 @@ public final class BookCommand implements Callable<Integer> {
                     .ifPresentOrElse(
                             summary -> summary.asLines().forEach(out::println),
                             () -> out.println(words.text("book.no_curve")));
+            facts.cone().ifPresent(cone -> {
+                ConeWords cones = new ConeWords(words, ConeTable.of(ConeSeries.SELF_SUPPORTING));
+                out.println("  " + cones.reached(cone));
+            });
+            if (!facts.sensor().calibration().equals(Calibration.NONE)) {
+                out.println("  " + words.text("book.corrected"));
+            }
             List<String[]> rows = new ArrayList<>();
             for (FiringEvent event : firing.events()) {
                 rows.add(new String[] {

@@ -9,6 +9,13 @@ import org.kilnside.book.RecordedFiring;
 import org.kilnside.files.JsonLines;
 import org.kilnside.files.JsonObject;
 import org.kilnside.firing.Reading;
+import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.ConeReached;
+import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.HeatWork;
+import org.kilnside.sensor.Calibration;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.link.BadLinkException;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.session.FollowedFiring;
@@ -17,17 +24,42 @@ import org.kilnside.tracking.PlanPosition;
 import org.kilnside.wording.FiringSummary;
 import org.kilnside.wording.Words;
 
-/** A firing out of the book with the figures that follow from it. */
-record FiringFacts(RecordedFiring firing, List<PlanPosition.PlanPoint> aligned, double speed) {
+/**
+ * A firing out of the book with the figures that follow from it.
+ *
+ * @param firing as the book has it
+ * @param sensor its guiding sensor, with all that is known of it by now
+ * @param curve its true readings, corrected by that
+ * @param cone what the ware had; empty without a curve
+ * @param aligned the plan laid over what happened
+ * @param speed kiln time over host time while it was recorded
+ */
+record FiringFacts(
+        RecordedFiring firing,
+        SensorInPlace sensor,
+        Trace curve,
+        Optional<ConeReached> cone,
+        List<PlanPosition.PlanPoint> aligned,
+        double speed) {
     static FiringFacts of(Book book, long number) {
         RecordedFiring firing = book.firing(number);
         List<Reading> readings = new ArrayList<>();
         book.readings(number, readings::add);
-        List<PlanPosition.PlanPoint> aligned = FollowedFiring.of(firing.start().plan(), readings)
-                .position()
-                .map(PlanPosition::aligned)
-                .orElse(List.of());
-        return new FiringFacts(firing, aligned, speedOf(firing.start().link()));
+        SensorInPlace sensor =
+                book.history(firing.start().kiln().orElse("")).sensorOf(number);
+        FollowedFiring followed = FollowedFiring.of(firing.start().plan(), Optional.of(sensor), readings);
+        Trace curve = followed.curve();
+        Optional<ConeReached> cone = curve.size() < 2
+                ? Optional.empty()
+                : Optional.of(HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), curve)
+                        .reached(sensor.uncertainty()));
+        return new FiringFacts(
+                firing,
+                sensor,
+                curve,
+                cone,
+                followed.position().map(PlanPosition::aligned).orElse(List.of()),
+                speedOf(firing.start().link()));
     }
 
     /** How much faster than life it was recorded: times of day mean something only at 1. */
@@ -46,7 +78,7 @@ record FiringFacts(RecordedFiring firing, List<PlanPosition.PlanPoint> aligned, 
 
     Optional<FiringSummary> summary(Words words) {
         return FiringSummary.of(
-                firing.curve(),
+                curve,
                 firing.start().plan(),
                 aligned,
                 firing.events(),
@@ -62,16 +94,17 @@ record FiringFacts(RecordedFiring firing, List<PlanPosition.PlanPoint> aligned, 
 
     void writeJson(JsonLines lines) {
         Optional<FiringFigures> figures =
-                FiringFigures.of(firing.curve(), firing.start().plan(), aligned, firing.events());
+                FiringFigures.of(curve, firing.start().plan(), aligned, firing.events());
         JsonObject object = new JsonObject()
                 .with("firing", firing.number())
                 .with("kiln", firing.start().kiln(), name -> name)
                 .with("plan", firing.start().plan(), plan -> plan.name())
                 .with("link", firing.start().link())
                 .with("started", firing.wallClock().at(0).toString())
-                .with("readings_in_curve", firing.curve().size())
+                .with("readings_in_curve", curve.size())
                 .with("peak_c", figures, found -> found.peak().celsius())
                 .with("peak_s", figures, found -> found.peakMs() / 1000.0)
+                .with("sensor_corrected", !sensor.calibration().equals(Calibration.NONE))
                 .with("began_s", figures, found -> found.beganMs() / 1000.0)
                 .with("ended_s", figures, found -> found.endedMs() / 1000.0)
                 .with("gaps", figures, FiringFigures::gaps)

@@ -43,6 +43,9 @@ public final class RecordCommand implements Callable<Integer> {
     private WhatIsFired what;
 
     @Mixin
+    private ShownNumber shown;
+
+    @Mixin
     private Sharing sharing;
 
     @Mixin
@@ -53,7 +56,8 @@ public final class RecordCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        FiringSettings settings = what.settings(around.library());
+        FiringSettings plain = what.settings(around.library());
+        FiringSettings settings = shown.sensor().map(plain::withSensor).orElse(plain);
         String from = what.firing(link);
         HostClock clock = around.clock();
         Words words = around.words();
@@ -70,6 +74,9 @@ public final class RecordCommand implements Callable<Integer> {
                 warn(words.text("record.not_followed"));
             }
             untried(from).ifPresent(port -> warn(words.text("record.untried", port)));
+            if (LinkNotation.parse(from).linePattern().isPresent() && !recorder.knowsSensor()) {
+                warn(words.text("record.unknown_chip"));
+            }
             opened.ifPresent(shared -> {
                 recorder.share(shared, clock);
                 Sharing.sayWhere(shared, around.out(), words);

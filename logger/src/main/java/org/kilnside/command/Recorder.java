@@ -17,6 +17,7 @@ import org.kilnside.link.Links;
 import org.kilnside.link.RecorderAddress;
 import org.kilnside.page.LanDoor;
 import org.kilnside.page.SnapshotStream;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.KilnPast;
@@ -37,6 +38,7 @@ final class Recorder implements AutoCloseable {
     private final Optional<SnapshotStream> stream;
     private final Optional<NightWatch> night;
     private final HostWatch host;
+    private final boolean knowsSensor;
     private Optional<LanDoor> door = Optional.empty();
     private boolean closed;
 
@@ -45,7 +47,9 @@ final class Recorder implements AutoCloseable {
             LiveFiring firing,
             Optional<SnapshotStream> stream,
             Optional<NightWatch> night,
-            HostWatch host) {
+            HostWatch host,
+            boolean knowsSensor) {
+        this.knowsSensor = knowsSensor;
         this.book = book;
         this.firing = firing;
         this.stream = stream;
@@ -78,8 +82,8 @@ final class Recorder implements AutoCloseable {
             KilnPast past = settings.kiln()
                     .<KilnPast>map(kiln -> new PastOfKiln(bookPath, kiln, clock))
                     .orElse(KilnPast.NONE);
-            LiveFiring firing = new LiveFiring(
-                    book, clock, knowing(past, settings), source, new LearnedForecaster(past), host, past);
+            FiringSettings known = knowing(past, settings);
+            LiveFiring firing = new LiveFiring(book, clock, known, source, new LearnedForecaster(past), host, past);
             AtomicReference<Optional<SnapshotStream>> open = new AtomicReference<>(Optional.empty());
             Optional<NightWatch> night = kept.map(its -> NightWatch.overRecording(
                     firing,
@@ -90,7 +94,7 @@ final class Recorder implements AutoCloseable {
                     its.words()));
             open.set(openStream(bookPath, night.isPresent() ? night.get() : firing, clock));
             firing.start();
-            return new Recorder(book, firing, open.get(), night, host);
+            return new Recorder(book, firing, open.get(), night, host, known.sensor().isPresent());
         } catch (RuntimeException e) {
             book.close();
             throw e;
@@ -100,7 +104,8 @@ final class Recorder implements AutoCloseable {
     /** With what the book knows of the sensor; recording begins all the same when that cannot be read. */
     private static FiringSettings knowing(KilnPast past, FiringSettings settings) {
         try {
-            return past.guide().map(settings::withSensor).orElse(settings);
+            Optional<SensorInPlace> guide = past.guide();
+            return guide.map(settings::withSensor).orElse(settings);
         } catch (BookException e) {
             LOG.warn("what is known of the sensor cannot be read: {}", e.getMessage());
             return settings;
@@ -139,6 +144,11 @@ final class Recorder implements AutoCloseable {
         } catch (IOException e) {
             throw new Complaint(Complaint.ExitCode.INPUT, "this recording cannot be shared: " + Sharing.sentence(e));
         }
+    }
+
+    /** Whether anybody has said what the sensor is: the book, the kiln's file or the command line. */
+    boolean knowsSensor() {
+        return knowsSensor;
     }
 
     LiveFeed feed() {

@@ -59,13 +59,13 @@ public final class ReviewCommand implements Callable<Integer> {
             names = "--witness",
             paramLabel = "PACK",
             description =
-                    "What the witness cones of one shelf showed, such as \"middle 5:90 6:35 7:0\" (degrees of bend) or \"top 6@21:10\" (seen down at); may be given several times.")
+                    "What the witness cones of one shelf showed, such as \"middle 5:90 6:35 7:0\" (degrees of bend) or \"top 6@21:10\" (seen down at); may be given several times. A firing of the book brings those it has, unless given.")
     private List<String> witness = List.of();
 
     @Option(
             names = "--earlier",
             paramLabel = "FIRING|LOG",
-            description = "An earlier firing of the same kiln, oldest first; may be given several times.")
+            description = "An earlier firing of the same kiln, oldest first; may be given several times. A firing of the book brings the last six of its kiln, unless given.")
     private List<String> earlier = List.of();
 
     @Option(
@@ -98,13 +98,16 @@ public final class ReviewCommand implements Callable<Integer> {
                 .withTable(table)
                 .withWanted(wantedCone())
                 .withSensor(firing.sensor())
-                .withWitness(packs(firing, table))
-                .withEarlier(earlier.stream()
-                        .map(each -> ReviewedFiring.find(each, book, sensor)
-                                .readings()
-                                .curve())
-                        .filter(curve -> curve.size() > 1)
-                        .toList());
+                .withWitness(witness.isEmpty() ? firing.packs(table.series()) : packs(firing, table))
+                .withEarlier(
+                        (earlier.isEmpty()
+                                        ? firing.earlier().stream()
+                                        : earlier.stream()
+                                                .map(each -> ReviewedFiring.find(each, book, sensor)
+                                                        .readings()
+                                                        .curve()))
+                                .filter(curve -> curve.size() > 1)
+                                .toList());
         Review review = Reviewer.review(question);
         ReviewWords words = new ReviewWords(around.words(), firing.startedAt(), review);
         if (json) {

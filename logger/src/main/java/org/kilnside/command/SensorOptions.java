@@ -2,7 +2,6 @@ package org.kilnside.command;
 
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.Log;
 import org.kilnside.firing.Trace;
@@ -43,7 +42,7 @@ final class SensorOptions {
             names = "--offset",
             paramLabel = "°C",
             description = "What to add to the sensor's readings, known from a calibration or witness cones.")
-    private OptionalDouble offset = OptionalDouble.empty();
+    private Optional<Double> offset = Optional.empty();
 
     /** How far a calibration by hand may be off: nobody said, so as a pair of witness cones. */
     private static final double OFFSET_HALF_WIDTH_C = 5;
@@ -86,7 +85,7 @@ final class SensorOptions {
     private Calibration calibration() {
         return offset.isEmpty()
                 ? Calibration.NONE
-                : Calibration.offset(offset.getAsDouble(), OFFSET_HALF_WIDTH_C, Calibration.By.WITNESS_CONES);
+                : Calibration.offset(offset.get(), OFFSET_HALF_WIDTH_C, Calibration.By.WITNESS_CONES);
     }
 
     private Probe probe() {

@@ -40,9 +40,7 @@ final class WhatIsFired {
     static FiringSettings settings(ProfileLibrary library, Optional<String> kiln, Optional<String> plan) {
         Optional<ProfileLibrary.Plan> found = plan.map(library::plan);
         Optional<Kiln> known = kiln.filter(library::knowsKiln).map(library::kiln);
-        // A kiln of which only the name was typed is as good a name for the book as one with a file; but one with a
-        // file
-        // has one name in the book, however it was typed.
+        // A name alone is as good for the book as a kiln with a file; but that has one name in the book, as in its file.
         Optional<String> name = known.map(Kiln::name).or(() -> kiln);
         FiringSettings settings =
                 FiringSettings.of(name, found.map(ProfileLibrary.Plan::schedule), found.map(ProfileLibrary.Plan::text));

@@ -20,7 +20,17 @@ import org.kilnside.sensor.ThermocoupleType;
 public final class KilnFiles {
     static final String KIND = "a kiln";
     private static final List<String> KEYS = List.of(
-            "name", "volume", "power", "wall", "opening", "isolator", "tariff", "limits", "thresholds", "sensor");
+            "name",
+            "volume",
+            "power",
+            "wall",
+            "opening",
+            "isolator",
+            "tariff",
+            "cut_out",
+            "limits",
+            "thresholds",
+            "sensor");
     private static final Map<String, String> WORDS = Map.of(
             "litres",
             "volume",
@@ -77,6 +87,7 @@ public final class KilnFiles {
         Optional<Kiln.Opening> opening = oneOf(fields, "opening", Kiln.Opening.values());
         Optional<String> isolator = fields.text("isolator", 120);
         Optional<Kiln.Tariff> tariff = fields.quantity("tariff", UnitText::tariff, "0.30 EUR/kWh");
+        Optional<Kiln.CutOut> cutOut = cutOut(fields);
         Kiln.Limits limits = fields.table("limits").map(KilnFiles::limits).orElse(Kiln.Limits.UNKNOWN);
         Kiln.Thresholds thresholds =
                 fields.table("thresholds").map(KilnFiles::thresholds).orElse(Kiln.Thresholds.COMMON_PRACTICE);
@@ -95,7 +106,21 @@ public final class KilnFiles {
                 tariff,
                 limits,
                 thresholds,
-                sensors);
+                sensors,
+                cutOut);
+    }
+
+    private static Optional<Kiln.CutOut> cutOut(TomlFields fields) {
+        Optional<String> word = fields.text("cut_out", 40);
+        if (word.isEmpty() || word.get().strip().equalsIgnoreCase("none")) {
+            return word.map(none -> Kiln.CutOut.NONE);
+        }
+        if (word.get().strip().equalsIgnoreCase("fitted")) {
+            return Optional.of(new Kiln.CutOut(true, Optional.empty()));
+        }
+        return fields.quantity("cut_out", UnitText::temperature, "1290 °C\", \"fitted\" or \"none")
+                .filter(value -> within(fields, "cut_out", value, 100, 1800))
+                .map(value -> new Kiln.CutOut(true, Optional.of(value)));
     }
 
     /**

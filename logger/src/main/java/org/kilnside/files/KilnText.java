@@ -18,6 +18,11 @@ final class KilnText {
         kiln.tariff()
                 .ifPresent(tariff -> PlanText.line(
                         text, "tariff", PlanText.number(tariff.pricePerKwh()) + " " + tariff.currency() + "/kWh"));
+        kiln.cutOut()
+                .ifPresent(cutOut -> PlanText.line(
+                        text,
+                        "cut_out",
+                        cutOut.at().map(PlanText::temperature).orElse(cutOut.fitted() ? "fitted" : "none")));
         if (!kiln.limits().equals(Kiln.Limits.UNKNOWN)) {
             text.append("\n[limits]\n");
             kiln.limits()

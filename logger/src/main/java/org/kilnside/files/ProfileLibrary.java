@@ -83,6 +83,30 @@ public final class ProfileLibrary {
         return KilnFiles.parse(found.text, found.file);
     }
 
+    /**
+     * A kiln's file to be changed: the person's own, or a copy of a starter file that will become their own when it is
+     * written. A name nobody has used begins a new one.
+     *
+     * @throws FileRefusedException when there is no own folder to write to, or the file is no kiln
+     */
+    public KilnFile kilnFile(String nameOrPath) {
+        Path folder = ownFolder.orElseThrow(() -> new FileRefusedException(
+                Problem.of(nameOrPath, "there is no folder of your own to keep a kiln's file in")));
+        String asFile = asFile(nameOrPath);
+        if (!looksLikePath(nameOrPath) && !kilnNames().contains(asFile)) {
+            if (!asFile.matches("[\\p{L}\\p{N} ._-]{1,60}") || asFile.startsWith(".")) {
+                throw new FileRefusedException(Problem.of(
+                        UnitText.quoted(nameOrPath),
+                        "this cannot be a file's name; call the kiln by letters, digits and spaces"));
+            }
+            return KilnFile.fresh(folder.resolve("kilns").resolve(asFile + ENDING), nameOrPath.strip());
+        }
+        String wanted = kilnNames().contains(asFile) ? asFile : nameOrPath;
+        Found found = find(wanted, "kilns", StarterProfiles.KILNS, KilnFiles.KIND, StarterProfiles::kilnText);
+        Path path = found.path.orElseGet(() -> folder.resolve("kilns").resolve(found.shortName + ENDING));
+        return KilnFile.of(found.file, path, found.text);
+    }
+
     /** The names of all line patterns, own and starter, in alphabetical order. */
     public List<String> linePatternNames() {
         return names(LINE_PATTERNS, StarterProfiles.LINE_PATTERNS);

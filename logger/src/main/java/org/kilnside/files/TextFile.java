@@ -102,6 +102,17 @@ final class TextFile {
         }
     }
 
+    /** Writes a file, and makes its folder where that is missing. */
+    static void writeInto(Path path, String text) {
+        Path folder = path.toAbsolutePath().getParent();
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw refused(folder.toString(), "this folder cannot be made (" + e.getMessage() + "); check its permissions");
+        }
+        write(path, text);
+    }
+
     private static boolean startsWith(byte[] bytes, int... start) {
         for (int i = 0; i < start.length; i++) {
             if (i >= bytes.length || (bytes[i] & 0xFF) != start[i]) {

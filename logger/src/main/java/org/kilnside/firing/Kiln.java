@@ -20,7 +20,8 @@ import org.kilnside.sensor.Probe;
  * @param tariff what the electricity costs
  * @param limits from the maker's sheet
  * @param thresholds when to crack the lid and when to unload
- * @param sensors the thermocouples, the guiding one first; none = as the controller says
+ * @param sensors the thermocouples the kiln was set up with, the guiding one first; none = as the controller says
+ * @param cutOut the independent over-temperature cut-out; empty = nobody has said whether there is one
  */
 public record Kiln(
         String name,
@@ -32,9 +33,25 @@ public record Kiln(
         Optional<Tariff> tariff,
         Limits limits,
         Thresholds thresholds,
-        List<Sensor> sensors) {
+        List<Sensor> sensors,
+        Optional<CutOut> cutOut) {
     public Kiln {
         sensors = List.copyOf(sensors);
+    }
+
+    /** A kiln of whose cut-out nobody has spoken. */
+    public Kiln(
+            String name,
+            Optional<Volume> volume,
+            Optional<Power> power,
+            Optional<Wall> wall,
+            Opening opening,
+            Optional<String> isolator,
+            Optional<Tariff> tariff,
+            Limits limits,
+            Thresholds thresholds,
+            List<Sensor> sensors) {
+        this(name, volume, power, wall, opening, isolator, tariff, limits, thresholds, sensors, Optional.empty());
     }
 
     /** A kiln of which only the name is known. */
@@ -50,6 +67,23 @@ public record Kiln(
                 Limits.UNKNOWN,
                 Thresholds.COMMON_PRACTICE,
                 List.of());
+    }
+
+    /**
+     * The switch that takes the power off by itself when all else fails, with a sensor of its own.
+     *
+     * @param fitted whether there is one
+     * @param at the temperature it is set to; empty when that is not known, or none is fitted
+     */
+    public record CutOut(boolean fitted, Optional<Temperature> at) {
+        /** There is none: a caution wherever the kiln is lit. */
+        public static final CutOut NONE = new CutOut(false, Optional.empty());
+
+        public CutOut {
+            if (!fitted && at.isPresent()) {
+                throw new IllegalArgumentException("a cut-out that is not fitted is set to no temperature");
+            }
+        }
     }
 
     /** What the wall is made of. */

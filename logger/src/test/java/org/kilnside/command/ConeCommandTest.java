@@ -41,6 +41,12 @@ class ConeCommandTest {
     }
 
     @Test
+    void anOffsetKnownFromACalibrationIsAddedToTheReadings() throws IOException {
+        Path log = log("glaze.csv", 60_000, ConeCommandTest::coneSix);
+        assertThat(cone(log.toString(), "--offset", "25", "--json").out()).contains("\"past\":\"7\"", "\"peak_c\":1247.0");
+    }
+
+    @Test
     void leavesFalseReadingsOutAndSaysHowMany() throws IOException {
         Path log = log("noisy.csv", 60_000, at -> at >= 27_000 && at < 27_200 ? 1372 : coneSix(at));
         String out = cone(log.toString(), "--json").out();

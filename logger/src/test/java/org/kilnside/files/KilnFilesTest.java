@@ -33,7 +33,8 @@ class KilnFilesTest {
             Kiln.Thresholds.COMMON_PRACTICE,
             List.of(new Kiln.Sensor(
                     new Probe(ThermocoupleType.K, Amplifier.MAX31855),
-                    Optional.of("through the wall, middle of the chamber"))));
+                    Optional.of("through the wall, middle of the chamber"))),
+            Optional.of(new Kiln.CutOut(true, Optional.of(Temperature.ofCelsius(1290)))));
 
     @TempDir
     Path folder;
@@ -110,5 +111,20 @@ class KilnFilesTest {
     private static Kiln.Thresholds thresholds(String lines) {
         return KilnFiles.parse("name = \"Tall Drum\"\n[thresholds]\n" + lines, "k")
                 .thresholds();
+    }
+
+    @Test
+    void whetherThereIsACutOutMayBeKnownWithoutItsTemperature() {
+        assertThat(KilnFiles.parse("name = \"a\"\ncut_out = \"fitted\"", "k").cutOut())
+                .hasValue(new Kiln.CutOut(true, Optional.empty()));
+        assertThat(KilnFiles.parse("name = \"a\"\ncut_out = \"none\"", "k").cutOut())
+                .hasValue(Kiln.CutOut.NONE);
+        assertThat(KilnFiles.parse("name = \"a\"", "k").cutOut()).isEmpty();
+        for (String word : List.of("fitted", "none", "1290 °C")) {
+            Kiln kiln = KilnFiles.parse("name = \"a\"\ncut_out = \"" + word + "\"", "k");
+            assertThat(KilnFiles.parse(KilnFiles.text(kiln), "k")).isEqualTo(kiln);
+        }
+        assertThatThrownBy(() -> KilnFiles.parse("name = \"a\"\ncut_out = \"yes\"", "k"))
+                .hasMessageContaining("cut_out");
     }
 }

@@ -23,6 +23,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Grade;
+import org.kilnside.files.KilnSetting;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Lighting;
 import org.kilnside.outlook.Outlook;
@@ -33,6 +34,7 @@ import org.kilnside.review.CauseCode;
 import org.kilnside.review.Evidence;
 import org.kilnside.review.Remark;
 import org.kilnside.review.Sureness;
+import org.kilnside.sensor.Calibration;
 import org.kilnside.sensor.SensorFault;
 import org.kilnside.sensor.SignalWatch;
 import org.kilnside.session.Connection;
@@ -60,6 +62,8 @@ class TextsTest {
             Map.entry("forecast.stage", Forecast.Stage.class),
             Map.entry("forecast.choice", Forecast.Choice.Way.class),
             Map.entry("forecast.remark", Forecast.Remark.Kind.class),
+            Map.entry("kilns.setting", KilnSetting.class),
+            Map.entry("kilns.by", Calibration.By.class),
             Map.entry("outlook.basis", PlanWarning.Basis.class),
             Map.entry("outlook.too_fast", PlanWarning.Passage.class),
             Map.entry("outlook.unknown", Outlook.Unknown.class),

@@ -1,0 +1,209 @@
+package org.kilnside.command;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.kilnside.book.Book;
+import org.kilnside.book.ComparedPoint;
+import org.kilnside.book.FittedSensor;
+import org.kilnside.book.KilnHistory;
+import org.kilnside.files.JsonLines;
+import org.kilnside.files.JsonObject;
+import org.kilnside.files.KilnSetting;
+import org.kilnside.firing.Kiln;
+import org.kilnside.heatwork.WitnessOffset;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.quantity.TemperatureDifference;
+import org.kilnside.sensor.SensorInPlace;
+import org.kilnside.wording.Words;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** One kiln: its file's settings, and what the book knows of its sensors. */
+@Command(
+        name = "show",
+        mixinStandardHelpOptions = true,
+        description = "Shows a kiln: its settings, its sensors and their places, and what is known of them.")
+final class KilnShow implements Callable<Integer> {
+    @Mixin
+    private Surroundings around;
+
+    @Parameters(paramLabel = "KILN", description = "The kiln's name, or its file.")
+    private String kiln;
+
+    @Option(
+            names = "--book",
+            paramLabel = "FILE",
+            description = "The firing book (this system's usual place, unless given).")
+    private Optional<Path> book = Optional.empty();
+
+    @Option(names = "--json", description = "One JSON object.")
+    private boolean json;
+
+    /** One sensor with all that is to be said of it. */
+    private record Known(
+            FittedSensor fitted,
+            SensorInPlace sensor,
+            List<ComparedPoint> points,
+            List<KilnHistory.OffsetOfFiring> offsets) {}
+
+    @Override
+    public Integer call() {
+        Kiln described = around.library().kiln(kiln);
+        List<Known> sensors = sensors(described.name());
+        if (json) {
+            writeJson(described, sensors);
+        } else {
+            print(described, sensors);
+        }
+        return Complaint.ExitCode.DONE.code();
+    }
+
+    private List<Known> sensors(String name) {
+        Path path = Surroundings.book(book);
+        if (!Files.exists(path)) {
+            return List.of();
+        }
+        List<Known> all = new ArrayList<>();
+        try (Book open = Book.open(path)) {
+            KilnHistory history = open.history(name);
+            for (FittedSensor each : history.sensors()) {
+                all.add(new Known(each, history.known(each), history.points(each.number()), history.offsets(each)));
+            }
+        }
+        return all;
+    }
+
+    private void print(Kiln described, List<Known> sensors) {
+        Words words = around.words();
+        List<String[]> rows = new ArrayList<>();
+        for (KilnSetting setting : KilnSetting.values()) {
+            boolean usual = (setting == KilnSetting.CRACK || setting == KilnSetting.UNLOAD)
+                    && described.thresholds().source() == Kiln.Thresholds.Source.COMMON_PRACTICE;
+            String value = setting.of(described).orElse(words.text("kilns.not_said"));
+            rows.add(new String[] {
+                words.named("kilns.setting", setting), usual ? words.text("kilns.common_practice", value) : value
+            });
+        }
+        Table.print(around.out(), rows);
+        if (sensors.isEmpty()) {
+            around.out().println(words.text("kilns.no_sensor"));
+        }
+        for (Known known : sensors) {
+            around.out().println(sensor(known, words));
+            known.sensor()
+                    .uncorrected()
+                    .ifPresent(chip -> around.out().println("  " + words.text("kilns.shows_chip", chip)));
+            known.points().forEach(point -> around.out().println("  " + point(point, words)));
+            known.offsets().forEach(offset -> around.out().println("  " + offset(offset, words)));
+            WitnessOffset.driftKPerFiring(known.offsets().stream()
+                            .map(KilnHistory.OffsetOfFiring::offset)
+                            .toList())
+                    .ifPresent(drift -> around.out()
+                            .println("  "
+                                    + words.text(
+                                            "kilns.drift", words.difference(TemperatureDifference.ofKelvin(drift)))));
+        }
+    }
+
+    private static String sensor(Known known, Words words) {
+        SensorInPlace sensor = known.sensor();
+        String name = sensor.sensor().isEmpty() ? words.text("kilns.unnamed") : sensor.sensor();
+        String place = sensor.place().isEmpty() ? words.text("kilns.place_not_said") : sensor.place();
+        return words.text(
+                known.fitted().removedAt().isPresent() ? "kilns.sensor_until" : "kilns.sensor",
+                known.fitted().channel(),
+                name,
+                place,
+                sensor.probe().type(),
+                sensor.probe().amplifier(),
+                sensor.tolerance().ordinal() + 1,
+                words.date(known.fitted().fittedAt()),
+                known.fitted().removedAt().map(words::date).orElse(""));
+    }
+
+    private static String point(ComparedPoint point, Words words) {
+        String correction = (point.correctionK() < 0 ? "−" : "+") + fine(point.correctionK(), words);
+        String within = fine(point.halfWidthK(), words);
+        String by = words.named("kilns.by", point.by());
+        return point.readingC().isPresent()
+                ? words.text(
+                        "kilns.compared",
+                        point.number(),
+                        words.temperature(Temperature.ofCelsius(point.readingC().getAsDouble())),
+                        correction,
+                        within,
+                        by)
+                : words.text("kilns.compared_everywhere", point.number(), correction, within, by);
+    }
+
+    /** A comparison may be good to tenths of a degree. */
+    private static String fine(double kelvin, Words words) {
+        double value =
+                Math.abs(words.preferences().unit().of(TemperatureDifference.ofKelvin(kelvin)));
+        return words.number(value, value == Math.rint(value) ? 0 : 1) + " " + words.unit();
+    }
+
+    private static String offset(KilnHistory.OffsetOfFiring found, Words words) {
+        WitnessOffset offset = found.offset();
+        return words.text(
+                offset.disagree() ? "kilns.cones_disagree" : "kilns.cones",
+                found.firing(),
+                words.difference(TemperatureDifference.ofKelvin(offset.correctionK())),
+                words.temperature(Temperature.ofCelsius(offset.atC())),
+                words.span(TemperatureDifference.ofKelvin(offset.halfWidthK())));
+    }
+
+    private void writeJson(Kiln described, List<Known> sensors) {
+        JsonObject settings = new JsonObject();
+        for (KilnSetting setting : KilnSetting.values()) {
+            settings.with(setting.word().replace('-', '_'), setting.of(described), value -> value);
+        }
+        new JsonLines(around.out())
+                .write(new JsonObject()
+                        .with("kiln", described.name())
+                        .with("settings", settings)
+                        .with(
+                                "thresholds_from",
+                                described.thresholds().source().name().toLowerCase(java.util.Locale.ROOT))
+                        .with("sensors", sensors.stream().map(KilnShow::object).toList()));
+    }
+
+    private static JsonObject object(Known known) {
+        SensorInPlace sensor = known.sensor();
+        return new JsonObject()
+                .with("channel", known.fitted().channel())
+                .with("name", sensor.sensor())
+                .with("place", sensor.place())
+                .with("type", sensor.probe().type().name())
+                .with("amplifier", sensor.probe().amplifier().name())
+                .with("class", sensor.tolerance().ordinal() + 1)
+                .with("uncorrected", sensor.uncorrected(), Enum::name)
+                .with("fitted", known.fitted().fittedAt().toString())
+                .with("removed", known.fitted().removedAt(), Instant::toString)
+                .with(
+                        "corrections",
+                        sensor.calibration().points().stream()
+                                .map(point -> new JsonObject()
+                                        .with("reads_c", point.readingC())
+                                        .with("add_c", point.correctionC(), 2)
+                                        .with("within_c", point.halfWidthC(), 2))
+                                .toList())
+                .with(
+                        "witness_firings",
+                        known.offsets().stream()
+                                .map(offset -> new JsonObject()
+                                        .with("firing", offset.firing())
+                                        .with("add_c", offset.offset().correctionK(), 2)
+                                        .with("within_c", offset.offset().halfWidthK(), 2)
+                                        .with("at_c", offset.offset().atC(), 1)
+                                        .with("disagree", offset.offset().disagree()))
+                                .toList());
+    }
+}
