@@ -243,7 +243,8 @@ public final class Book implements AutoCloseable {
         return asked(() -> {
             startOf(number);
             long count = FiringQueries.count(connection, number);
-            CurveSketch sketch = SketchRows.workOut(history(startOf(number).kiln().orElse("")), number);
+            CurveSketch sketch =
+                    SketchRows.workOut(history(startOf(number).kiln().orElse("")), number);
             if (caution.isEmpty()) {
                 SketchRows.store(connection, number, sketch, count);
             }

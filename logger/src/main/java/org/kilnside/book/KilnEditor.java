@@ -96,7 +96,8 @@ final class KilnEditor {
             throw changedElsewhere("the sensor");
         }
         WitnessRows.forgetOffsetsOf(connection, number);
-        SketchRows.forgetOfKiln(connection, edit.after().or(edit::before).orElseThrow().kiln());
+        SketchRows.forgetOfKiln(
+                connection, edit.after().or(edit::before).orElseThrow().kiln());
         if (edit.after().isEmpty()) {
             update("DELETE FROM calibration_point WHERE sensor = ?", number);
             update("DELETE FROM sensor WHERE number = ?", number);

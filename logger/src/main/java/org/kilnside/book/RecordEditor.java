@@ -110,8 +110,7 @@ final class RecordEditor {
             WitnessRows.insert(connection, edit.firing(), edit.after().get());
         }
         WitnessRows.forgetOffset(connection, edit.firing());
-        Optional<String> kiln =
-                FiringRows.start(connection, edit.firing()).flatMap(FiringBook.FiringStart::kiln);
+        Optional<String> kiln = FiringRows.start(connection, edit.firing()).flatMap(FiringBook.FiringStart::kiln);
         if (kiln.isPresent()) {
             SketchRows.forgetOfKiln(connection, kiln.get());
         }

@@ -30,8 +30,7 @@ final class SketchRows {
         SensorInPlace sensor = history.sensorOf(firing);
         Trace good = history.curve(firing, sensor);
         return CurveSketch.of(
-                good,
-                reached(good, sensor.uncertainty()).map(its -> new CurveSketch.Cone(its.cone(), its.top())));
+                good, reached(good, sensor.uncertainty()).map(its -> new CurveSketch.Cone(its.cone(), its.top())));
     }
 
     /** The cone a curve came to, by self-supporting cones, as the live firing tells it. */

@@ -101,8 +101,8 @@ final class BookWitness implements Callable<Integer> {
                 .findFirst()
                 .orElseThrow(() -> new Complaint(
                         Complaint.ExitCode.INPUT,
-                        "firing " + number + " has no cone of the number " + cone + ": \"kilnside book witness " + number
-                                + "\" shows those it has."));
+                        "firing " + number + " has no cone of the number " + cone + ": \"kilnside book witness "
+                                + number + "\" shows those it has."));
         book.apply(new BookEdit.Witness(number, Optional.of(found), Optional.empty()));
     }
 
@@ -129,7 +129,10 @@ final class BookWitness implements Callable<Integer> {
                                     1))
                     : "";
             rows.add(new String[] {
-                Long.toString(cone.number()), cone.shelf(), words.text("witness.cone", cone.cone().number()), bend + seen
+                Long.toString(cone.number()),
+                cone.shelf(),
+                words.text("witness.cone", cone.cone().number()),
+                bend + seen
             });
         }
         Table.print(around.out(), rows);
@@ -139,7 +142,8 @@ final class BookWitness implements Callable<Integer> {
                             offset.offset().disagree() ? "witness.disagree" : "witness.offset",
                             words.difference(TemperatureDifference.ofKelvin(
                                     offset.offset().correctionK())),
-                            words.temperature(Temperature.ofCelsius(offset.offset().atC())),
+                            words.temperature(
+                                    Temperature.ofCelsius(offset.offset().atC())),
                             words.span(TemperatureDifference.ofKelvin(
                                     offset.offset().halfWidthK()))));
         });

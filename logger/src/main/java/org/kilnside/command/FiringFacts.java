@@ -14,10 +14,10 @@ import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
-import org.kilnside.sensor.Calibration;
-import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.link.BadLinkException;
 import org.kilnside.link.LinkNotation;
+import org.kilnside.sensor.Calibration;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.session.FollowedFiring;
 import org.kilnside.tracking.FiringFigures;
 import org.kilnside.tracking.PlanPosition;
@@ -45,8 +45,7 @@ record FiringFacts(
         RecordedFiring firing = book.firing(number);
         List<Reading> readings = new ArrayList<>();
         book.readings(number, readings::add);
-        SensorInPlace sensor =
-                book.history(firing.start().kiln().orElse("")).sensorOf(number);
+        SensorInPlace sensor = book.history(firing.start().kiln().orElse("")).sensorOf(number);
         FollowedFiring followed = FollowedFiring.of(firing.start().plan(), Optional.of(sensor), readings);
         Trace curve = followed.curve();
         Optional<ConeReached> cone = curve.size() < 2
@@ -78,13 +77,7 @@ record FiringFacts(
 
     Optional<FiringSummary> summary(Words words) {
         return FiringSummary.of(
-                curve,
-                firing.start().plan(),
-                aligned,
-                firing.events(),
-                Optional.of(firing.wallClock()),
-                speed,
-                words);
+                curve, firing.start().plan(), aligned, firing.events(), Optional.of(firing.wallClock()), speed, words);
     }
 
     /** The time of day of a moment; empty for a firing that ran faster than life. */
@@ -93,8 +86,7 @@ record FiringFacts(
     }
 
     void writeJson(JsonLines lines) {
-        Optional<FiringFigures> figures =
-                FiringFigures.of(curve, firing.start().plan(), aligned, firing.events());
+        Optional<FiringFigures> figures = FiringFigures.of(curve, firing.start().plan(), aligned, firing.events());
         JsonObject object = new JsonObject()
                 .with("firing", firing.number())
                 .with("kiln", firing.start().kiln(), name -> name)

@@ -27,8 +27,9 @@ import picocli.CommandLine.Parameters;
             KilnSensorCommands.Compare.class,
             KilnSensorCommands.Strike.class
         },
-        description = "Says what is known of a kiln, and changes it. What the kiln is stands in its file; which sensor it"
-                + " has, and what is known of that, in the firing book.")
+        description =
+                "Says what is known of a kiln, and changes it. What the kiln is stands in its file; which sensor it"
+                        + " has, and what is known of that, in the firing book.")
 public final class KilnCommand implements Callable<Integer> {
     @Mixin
     private Surroundings around;
@@ -86,8 +87,7 @@ public final class KilnCommand implements Callable<Integer> {
             Map<KilnSetting, Optional<String>> asked = new LinkedHashMap<>();
             for (String change : changes) {
                 int at = change.indexOf('=');
-                Optional<KilnSetting> setting =
-                        at < 1 ? Optional.empty() : KilnSetting.ofWord(change.substring(0, at));
+                Optional<KilnSetting> setting = at < 1 ? Optional.empty() : KilnSetting.ofWord(change.substring(0, at));
                 String value = at < 0 ? "" : change.substring(at + 1).strip();
                 asked.put(
                         setting.orElseThrow(() -> new Complaint(

@@ -70,7 +70,8 @@ final class KilnSensorCommands {
                     .orElseThrow(() -> new Complaint(
                             Complaint.ExitCode.INPUT,
                             "the book was told of no sensor on channel " + channel + " of \"" + kiln
-                                    + "\": note it first, kilnside kiln fit \"" + kiln + "\" --type K --amplifier MAX31855"));
+                                    + "\": note it first, kilnside kiln fit \"" + kiln
+                                    + "\" --type K --amplifier MAX31855"));
         }
     }
 
@@ -88,8 +89,9 @@ final class KilnSensorCommands {
             }
             String text = since.get().strip();
             try {
-                LocalDateTime at =
-                        text.contains("T") ? LocalDateTime.parse(text) : LocalDate.parse(text).atStartOfDay();
+                LocalDateTime at = text.contains("T")
+                        ? LocalDateTime.parse(text)
+                        : LocalDate.parse(text).atStartOfDay();
                 return at.atZone(ZoneId.systemDefault()).toInstant();
             } catch (DateTimeParseException e) {
                 throw new Complaint(
@@ -129,8 +131,9 @@ final class KilnSensorCommands {
                 names = "--amplifier",
                 paramLabel = "CHIP",
                 required = true,
-                description = "What the controller sends: the codes of a MAX31855, MAX31856 or MAX6675, or CELSIUS that it"
-                        + " works out itself.")
+                description =
+                        "What the controller sends: the codes of a MAX31855, MAX31856 or MAX6675, or CELSIUS that it"
+                                + " works out itself.")
         private Amplifier amplifier;
 
         @Option(
@@ -161,7 +164,8 @@ final class KilnSensorCommands {
             }
             SensorInPlace plain = SensorInPlace.uncalibrated(
                     new Probe(type, amplifier), name, place, ToleranceClass.values()[tolerance - 1]);
-            SensorInPlace sensor = shows.map(word -> plain.shownBy(ShownNumber.chip("--shows", word))).orElse(plain);
+            SensorInPlace sensor = shows.map(word -> plain.shownBy(ShownNumber.chip("--shows", word)))
+                    .orElse(plain);
             try (Book open = which.open()) {
                 which.history(open, around).fit(which.channel, sensor, day.at(around));
             }
@@ -255,7 +259,11 @@ final class KilnSensorCommands {
             Calibration.Point point = everywhere ? point(0, offset.get()) : between();
             try (Book open = which.open()) {
                 KilnHistory history = which.history(open, around);
-                history.compare(which.now(history).number(), point, everywhere, around.clock().wallClock());
+                history.compare(
+                        which.now(history).number(),
+                        point,
+                        everywhere,
+                        around.clock().wallClock());
             }
             around.out().println(around.words().text("kilns.noted"));
             return Complaint.ExitCode.DONE.code();
@@ -270,7 +278,8 @@ final class KilnSensorCommands {
             if (Math.abs(correctionK) > 100) {
                 throw new Complaint(
                         Complaint.ExitCode.USAGE,
-                        "a correction of " + Math.round(correctionK) + " °C is none a sensor needs, expected at most 100"
+                        "a correction of " + Math.round(correctionK)
+                                + " °C is none a sensor needs, expected at most 100"
                                 + " either way: check the two numbers, and the thermocouple's type");
             }
             try {

@@ -145,8 +145,7 @@ final class KilnShow implements Callable<Integer> {
 
     /** A comparison may be good to tenths of a degree. */
     private static String fine(double kelvin, Words words) {
-        double value =
-                Math.abs(words.preferences().unit().of(TemperatureDifference.ofKelvin(kelvin)));
+        double value = Math.abs(words.preferences().unit().of(TemperatureDifference.ofKelvin(kelvin)));
         return words.number(value, value == Math.rint(value) ? 0 : 1) + " " + words.unit();
     }
 

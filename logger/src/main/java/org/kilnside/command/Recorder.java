@@ -94,7 +94,8 @@ final class Recorder implements AutoCloseable {
                     its.words()));
             open.set(openStream(bookPath, night.isPresent() ? night.get() : firing, clock));
             firing.start();
-            return new Recorder(book, firing, open.get(), night, host, known.sensor().isPresent());
+            return new Recorder(
+                    book, firing, open.get(), night, host, known.sensor().isPresent());
         } catch (RuntimeException e) {
             book.close();
             throw e;

@@ -65,7 +65,8 @@ public final class ReviewCommand implements Callable<Integer> {
     @Option(
             names = "--earlier",
             paramLabel = "FIRING|LOG",
-            description = "An earlier firing of the same kiln, oldest first; may be given several times. A firing of the book brings the last six of its kiln, unless given.")
+            description =
+                    "An earlier firing of the same kiln, oldest first; may be given several times. A firing of the book brings the last six of its kiln, unless given.")
     private List<String> earlier = List.of();
 
     @Option(
@@ -99,15 +100,14 @@ public final class ReviewCommand implements Callable<Integer> {
                 .withWanted(wantedCone())
                 .withSensor(firing.sensor())
                 .withWitness(witness.isEmpty() ? firing.packs(table.series()) : packs(firing, table))
-                .withEarlier(
-                        (earlier.isEmpty()
-                                        ? firing.earlier().stream()
-                                        : earlier.stream()
-                                                .map(each -> ReviewedFiring.find(each, book, sensor)
-                                                        .readings()
-                                                        .curve()))
-                                .filter(curve -> curve.size() > 1)
-                                .toList());
+                .withEarlier((earlier.isEmpty()
+                                ? firing.earlier().stream()
+                                : earlier.stream()
+                                        .map(each -> ReviewedFiring.find(each, book, sensor)
+                                                .readings()
+                                                .curve()))
+                        .filter(curve -> curve.size() > 1)
+                        .toList());
         Review review = Reviewer.review(question);
         ReviewWords words = new ReviewWords(around.words(), firing.startedAt(), review);
         if (json) {

@@ -20,9 +20,9 @@ import org.kilnside.files.CsvLogs;
 import org.kilnside.files.Log;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.review.WitnessPack;
 import org.kilnside.schedule.Schedule;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.sensor.SensorUncertainty;
 
@@ -98,7 +98,8 @@ record ReviewedFiring(
         Map<String, List<WitnessPack.Seen>> shelves = new LinkedHashMap<>();
         for (NotedCone cone : cones) {
             List<WitnessPack.Seen> shelf = shelves.computeIfAbsent(cone.shelf(), name -> new ArrayList<>());
-            if (cone.series() == series && shelf.stream().noneMatch(seen -> seen.cone().equals(cone.cone()))) {
+            if (cone.series() == series
+                    && shelf.stream().noneMatch(seen -> seen.cone().equals(cone.cone()))) {
                 shelf.add(new WitnessPack.Seen(cone.cone(), cone.degrees(), cone.seenDownMs()));
             }
         }

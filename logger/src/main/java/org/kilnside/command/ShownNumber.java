@@ -13,8 +13,9 @@ final class ShownNumber {
     @Option(
             names = "--shows",
             paramLabel = "CHIP|TRUTH",
-            description = "For a controller that sends °C of its own: whether they are the number of a MAX31855 or MAX6675"
-                    + " as it is, which at a glaze firing's top is some 20 °C low, or the temperature.")
+            description =
+                    "For a controller that sends °C of its own: whether they are the number of a MAX31855 or MAX6675"
+                            + " as it is, which at a glaze firing's top is some 20 °C low, or the temperature.")
     private Optional<String> shows = Optional.empty();
 
     @Option(
@@ -26,7 +27,8 @@ final class ShownNumber {
 
     /** The sensor as far as the command line says; empty when it says nothing. */
     Optional<SensorInPlace> sensor() {
-        return shows.map(word -> SensorInPlace.asSaid(new Probe(type, Amplifier.CELSIUS)).shownBy(chip("--shows", word)));
+        return shows.map(
+                word -> SensorInPlace.asSaid(new Probe(type, Amplifier.CELSIUS)).shownBy(chip("--shows", word)));
     }
 
     /** The chip whose number a controller shows as it is; empty when it shows the temperature. */

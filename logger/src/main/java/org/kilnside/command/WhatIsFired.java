@@ -40,7 +40,8 @@ final class WhatIsFired {
     static FiringSettings settings(ProfileLibrary library, Optional<String> kiln, Optional<String> plan) {
         Optional<ProfileLibrary.Plan> found = plan.map(library::plan);
         Optional<Kiln> known = kiln.filter(library::knowsKiln).map(library::kiln);
-        // A name alone is as good for the book as a kiln with a file; but that has one name in the book, as in its file.
+        // A name alone is as good for the book as a kiln with a file; but that has one name in the book, as in its
+        // file.
         Optional<String> name = known.map(Kiln::name).or(() -> kiln);
         FiringSettings settings =
                 FiringSettings.of(name, found.map(ProfileLibrary.Plan::schedule), found.map(ProfileLibrary.Plan::text));

@@ -108,7 +108,8 @@ final class TextFile {
         try {
             Files.createDirectories(folder);
         } catch (IOException e) {
-            throw refused(folder.toString(), "this folder cannot be made (" + e.getMessage() + "); check its permissions");
+            throw refused(
+                    folder.toString(), "this folder cannot be made (" + e.getMessage() + "); check its permissions");
         }
         write(path, text);
     }

@@ -43,7 +43,8 @@ class ConeCommandTest {
     @Test
     void anOffsetKnownFromACalibrationIsAddedToTheReadings() throws IOException {
         Path log = log("glaze.csv", 60_000, ConeCommandTest::coneSix);
-        assertThat(cone(log.toString(), "--offset", "25", "--json").out()).contains("\"past\":\"7\"", "\"peak_c\":1247.0");
+        assertThat(cone(log.toString(), "--offset", "25", "--json").out())
+                .contains("\"past\":\"7\"", "\"peak_c\":1247.0");
     }
 
     @Test

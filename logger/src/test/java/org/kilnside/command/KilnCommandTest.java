@@ -43,7 +43,8 @@ class KilnCommandTest {
             recorder.sensors(number, 0, List.of(PROBE));
             int top = (int) Math.round((1222 - 20) / 150.0 * 360);
             for (int i = 0; i < top + 90 + 3_600; i++) {
-                double celsius = i < top ? 20 + i * 150 / 360.0 : i < top + 90 ? 1222 : 1222 - (i - top - 90) * 100 / 360.0;
+                double celsius =
+                        i < top ? 20 + i * 150 / 360.0 : i < top + 90 ? 1222 : 1222 - (i - top - 90) * 100 / 360.0;
                 recorder.append(number, reading(i * 10_000L, celsius));
             }
             recorder.end(number, (top + 90 + 3_600) * 10_000L);
@@ -52,8 +53,8 @@ class KilnCommandTest {
 
     private static Reading reading(long elapsedMs, double celsius) {
         RawSignal raw = RawSignal.of((int) Math.round(celsius * 128), 20 * 64);
-        Channel channel =
-                new Channel(1, raw, Optional.of(Temperature.ofCelsius(celsius)), Optional.of(Temperature.ofCelsius(20)));
+        Channel channel = new Channel(
+                1, raw, Optional.of(Temperature.ofCelsius(celsius)), Optional.of(Temperature.ofCelsius(20)));
         return Reading.of(elapsedMs, List.of(channel), ControllerReport.NONE, Origin.LIVE);
     }
 
@@ -72,8 +73,21 @@ class KilnCommandTest {
 
     @Test
     void aKilnIsShownWithItsSettingsAndSensors() {
-        assertThat(kiln("fit", "Tall Drum", "--type", "K", "--amplifier", "MAX31856", "--class", "1", "--sensor",
-                        "fitted in spring", "--place", "left wall", "--since", "2026-03-20")
+        assertThat(kiln(
+                                "fit",
+                                "Tall Drum",
+                                "--type",
+                                "K",
+                                "--amplifier",
+                                "MAX31856",
+                                "--class",
+                                "1",
+                                "--sensor",
+                                "fitted in spring",
+                                "--place",
+                                "left wall",
+                                "--since",
+                                "2026-03-20")
                         .exit())
                 .isZero();
         kiln("compare", "Tall Drum", "--reads", "0 °C", "--true", "1 °C", "--within", "0.5", "--with", "fixed_point");
@@ -81,7 +95,9 @@ class KilnCommandTest {
         String shown = kiln("show", "tall-drum", "--language", "en").out();
         assertThat(shown)
                 .contains("5.6 kW", "120 °C (common practice", "fitted in spring, left wall; type K, MAX31856, class 1")
-                .contains("Comparison 1: at 0 °C add +1 °C, give or take 0.5 °C", "Comparison 2: at 1000 °C add +11 °C, give or take 3 °C (against a thermometer)");
+                .contains(
+                        "Comparison 1: at 0 °C add +1 °C, give or take 0.5 °C",
+                        "Comparison 2: at 1000 °C add +11 °C, give or take 3 °C (against a thermometer)");
         assertThat(kiln("show", "tall-drum", "--json").out())
                 .contains("\"corrections\":[{\"reads_c\":0.0,\"add_c\":1.0,\"within_c\":0.5},{\"reads_c\":1000.0")
                 .contains("\"thresholds_from\":\"common_practice\"");
@@ -107,7 +123,8 @@ class KilnCommandTest {
                 .contains("is none a sensor needs");
         assertThat(kiln("strike", "Tall Drum", "9").err()).contains("no comparison 9");
         assertThat(kiln("show", "No Such").exit()).isNotZero();
-        assertThat(Line.run("kiln", new KilnCommand(), "set", "Tall Drum", "colour=red").err())
+        assertThat(Line.run("kiln", new KilnCommand(), "set", "Tall Drum", "colour=red")
+                        .err())
                 .contains("expected a setting and its value");
     }
 
