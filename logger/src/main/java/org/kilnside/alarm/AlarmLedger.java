@@ -29,6 +29,7 @@ final class AlarmLedger {
     private static final class Entry {
         private Alarm alarm;
         private double badness;
+        private long foundMs;
 
         Entry(Alarm alarm, double badness) {
             this.alarm = alarm;
@@ -47,10 +48,13 @@ final class AlarmLedger {
             int count = counts.merge(kind, 1, Integer::sum);
             Alarm alarm = Alarm.raised(
                     kind.code() + "-" + count, kind, grade, found.sinceMs(), nowMs, found.seen(), found.expected());
-            entries.put(kind, new Entry(alarm, found.badness()));
+            entry = new Entry(alarm, found.badness());
+            entry.foundMs = nowMs;
+            entries.put(kind, entry);
             changed(What.RAISED, alarm, nowMs);
             return;
         }
+        entry.foundMs = nowMs;
         Alarm alarm = entry.alarm;
         if (alarm.state() == Alarm.State.ACKNOWLEDGED && wantsAgain(entry, grade, found, nowMs)) {
             entry.alarm = alarm.again(nowMs, worse(grade, alarm.grade()), found.seen(), found.expected());
@@ -95,9 +99,20 @@ final class AlarmLedger {
 
     /** Raises what is found, clears what is not. */
     void assess(AlarmKind kind, Optional<Finding> found, long nowMs) {
+        assess(kind, found, nowMs, 0);
+    }
+
+    /**
+     * Raises what is found, clears what has not been found for a while: what comes and goes with each swing of a
+     * thermostat is one alarm.
+     */
+    void assess(AlarmKind kind, Optional<Finding> found, long nowMs, long calmMs) {
         if (found.isPresent()) {
             raise(kind, found.get(), nowMs);
-        } else {
+            return;
+        }
+        Entry entry = entries.get(kind);
+        if (entry != null && nowMs - entry.foundMs >= calmMs) {
             clear(kind, nowMs);
         }
     }

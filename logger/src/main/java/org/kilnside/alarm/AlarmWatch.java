@@ -3,134 +3,78 @@ package org.kilnside.alarm;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
-import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.SignalWatch.Suspicion;
+import org.kilnside.thermal.Forecast;
 import org.kilnside.tracking.FiringTracker;
 
 /**
- * Watches one firing for everything there is an alarm for. Told every line, every good temperature, what happened, and
- * the time when nothing comes; says what changed. A reading costs a few comparisons; the detectors look each ten seconds
- * of the kiln's time. Confined to the session's thread.
+ * Watches one firing for everything there is an alarm for. Told every line, every good temperature, what happened, what
+ * is forecast, and the time when nothing comes; says what changed. A reading costs a few comparisons; the detectors look
+ * each ten seconds of the kiln's time. Confined to the session's thread.
  */
 public final class AlarmWatch {
-    private static final long LOOK_EVERY_MS = 10_000;
-
     private final AlarmLimits limits;
     private final AlarmLedger ledger;
     private final MaximumWatch maxima;
-    private long lastLineMs = Long.MIN_VALUE;
-    private long lookAtMs = Long.MIN_VALUE;
-    private long lastGoodMs = Long.MIN_VALUE;
-    private long brokenSinceMs = Long.MIN_VALUE;
-    private int brokenLines;
-    private int goodLines;
-    private long boxHotSinceMs = Long.MIN_VALUE;
+    private final LineWatch lines;
+    private final CurveWatch curve;
+    private final ForecastWatch forecasts;
 
     public AlarmWatch(AlarmLimits limits, Optional<Schedule> plan) {
         this.limits = limits;
         this.ledger = new AlarmLedger(limits.stillTrueAfter().toMillis());
         this.maxima = new MaximumWatch(limits, plan);
+        this.lines = new LineWatch(limits);
+        this.curve = new CurveWatch(limits, plan);
+        this.forecasts = new ForecastWatch(limits);
     }
 
     /** Takes every line of the controller as it comes, whichever channel leads it. */
     public void line(Reading reading) {
-        long nowMs = reading.elapsedMs();
-        if (nowMs < lastLineMs) {
-            return;
-        }
-        lastLineMs = nowMs;
-        ledger.clear(AlarmKind.NO_READINGS, nowMs);
+        lines.take(reading, ledger);
         maxima.witnesses(reading, ledger);
-        if (reading.first().number() == 1) {
-            watchSensorGone(reading);
-            watchBox(reading);
-        }
     }
 
-    /** A sensor that gives nothing for a minute is gone; ten good lines in a row, and it is back. */
-    private void watchSensorGone(Reading reading) {
-        long nowMs = reading.elapsedMs();
-        if (reading instanceof Reading.Measured) {
-            goodLines++;
-            if (goodLines >= 10 || nowMs - lastGoodMs > 30_000 && goodLines >= 2) {
-                brokenLines = 0;
-                ledger.clear(AlarmKind.SENSOR_GONE, nowMs);
-            }
-            lastGoodMs = nowMs;
-            return;
-        }
-        goodLines = 0;
-        if (brokenLines++ == 0) {
-            brokenSinceMs = nowMs;
-        }
-        if (nowMs - brokenSinceMs >= 60_000 && brokenLines >= 2) {
-            ledger.raise(AlarmKind.SENSOR_GONE, Finding.since(brokenSinceMs), nowMs);
-        }
-    }
-
-    private void watchBox(Reading reading) {
-        Optional<Temperature> board = reading.first().coldJunction();
-        long nowMs = reading.elapsedMs();
-        if (board.isEmpty()) {
-            return;
-        }
-        double over = board.get().celsius() - limits.boxMaximum().celsius();
-        if (over <= 0) {
-            boxHotSinceMs = Long.MIN_VALUE;
-            if (over < -3) {
-                ledger.clear(AlarmKind.BOX_TOO_HOT, nowMs);
-            }
-            return;
-        }
-        if (boxHotSinceMs == Long.MIN_VALUE) {
-            boxHotSinceMs = nowMs;
-        }
-        if (nowMs - boxHotSinceMs >= 60_000) {
-            ledger.raise(
-                    AlarmKind.BOX_TOO_HOT,
-                    Finding.since(
-                                    boxHotSinceMs,
-                                    new Measure.OfTemperature(board.get()),
-                                    new Measure.OfTemperature(limits.boxMaximum()))
-                            .withBadness(over / 10),
-                    nowMs);
-        }
-    }
-
-    /**
-     * Takes a good temperature of the guiding channel, outliers left out. Readings before the last one taken are passed
-     * over: a gap that was filled has been lived through.
-     */
+    /** Takes a good temperature of the guiding channel, outliers left out, in order of time. */
     public void good(long elapsedMs, double celsius, ControllerReport controller) {
+        lines.accepted(elapsedMs, celsius);
         maxima.guide(elapsedMs, celsius, ledger);
+        curve.good(elapsedMs, celsius, controller);
     }
 
-    /** Whether {@link #look} is due. */
-    public boolean lookIsDue(long elapsedMs) {
-        return elapsedMs >= lookAtMs;
+    /** Whether {@link #look} is due: another ten seconds are full. */
+    public boolean lookIsDue() {
+        return curve.lookIsDue();
     }
 
     /**
      * Looks at the whole.
      *
-     * @param elapsedMs the newest good reading's time
      * @param tracker where the firing stands
      * @param suspicions what is suspected of the sensor, and since when
      */
-    public void look(long elapsedMs, FiringTracker tracker, Map<Suspicion, Long> suspicions) {
-        lookAtMs = elapsedMs + LOOK_EVERY_MS;
-        suspicion(AlarmKind.SENSOR_FROZEN, suspicions.get(Suspicion.FROZEN), elapsedMs);
-        suspicion(AlarmKind.SENSOR_SATURATED, suspicions.get(Suspicion.SATURATED), elapsedMs);
-        suspicion(AlarmKind.SENSOR_REVERSED, suspicions.get(Suspicion.REVERSED_LEADS), elapsedMs);
-        ledger.tidy(elapsedMs);
+    public void look(FiringTracker tracker, Map<Suspicion, Long> suspicions) {
+        curve.look(tracker, suspicions, lines, ledger);
     }
 
-    private void suspicion(AlarmKind kind, Long sinceMs, long nowMs) {
-        ledger.assess(kind, Optional.ofNullable(sinceMs).map(Finding::since), nowMs);
+    /** Takes an answer of the forecast; asked about once a minute of the kiln's time. */
+    public void forecast(Forecast answer) {
+        if (!isNumberWithdrawn()) {
+            forecasts.take(answer, ledger);
+        }
+    }
+
+    /** The ware has had the cone the plan aims for. */
+    public void coneReached(long elapsedMs, double celsius) {
+        ledger.tell(
+                AlarmKind.CONE_REACHED,
+                new Finding(elapsedMs, 0, Optional.of(Measure.ofCelsius(celsius)), Optional.empty()),
+                elapsedMs);
     }
 
     /** Something happened that the tracker or the recording saw. */
@@ -157,25 +101,17 @@ public final class AlarmWatch {
      * @param host what the computer says of itself
      */
     public void tick(long nowMs, long lineIntervalMs, HostReport host) {
-        long silentAfterMs = Math.max(limits.silence().toMillis(), lineIntervalMs * 7 / 4);
-        if (lastLineMs != Long.MIN_VALUE && nowMs - lastLineMs >= silentAfterMs) {
-            ledger.raise(
-                    AlarmKind.NO_READINGS,
-                    Finding.since(lastLineMs, Measure.ofMillis(nowMs - lastLineMs), Measure.ofMillis(lineIntervalMs)),
-                    nowMs);
-        }
+        lines.silent(nowMs, lineIntervalMs, ledger);
         assess(AlarmKind.ON_BATTERY, host.onBattery(), nowMs);
         assess(AlarmKind.ABOUT_TO_SLEEP, host.mayFallAsleep(), nowMs);
-        boolean full = host.diskFreeBytes().isPresent() && host.diskFreeBytes().getAsLong() < limits.diskFreeBytes();
-        ledger.assess(
-                AlarmKind.DISK_FILLING,
-                full
-                        ? Optional.of(Finding.since(
-                                nowMs,
-                                new Measure.OfBytes(host.diskFreeBytes().getAsLong()),
-                                new Measure.OfBytes(limits.diskFreeBytes())))
-                        : Optional.empty(),
-                nowMs);
+        Optional<Finding> full = host.diskFreeBytes().isPresent()
+                        && host.diskFreeBytes().getAsLong() < limits.diskFreeBytes()
+                ? Optional.of(Finding.since(
+                        nowMs,
+                        new Measure.OfBytes(host.diskFreeBytes().getAsLong()),
+                        new Measure.OfBytes(limits.diskFreeBytes())))
+                : Optional.empty();
+        ledger.assess(AlarmKind.DISK_FILLING, full, nowMs);
         ledger.tidy(nowMs);
     }
 
@@ -188,6 +124,12 @@ public final class AlarmWatch {
         ledger.acknowledge(id, nowMs);
     }
 
+    /** Whether the number is not to be trusted: cone, arrival and top-out fall with it. */
+    public boolean isNumberWithdrawn() {
+        return ledger.current().stream()
+                .anyMatch(alarm -> alarm.kind().withdrawsNumber() && !alarm.isOver());
+    }
+
     /** All alarms to be shown, the worst first. */
     public List<Alarm> current() {
         return ledger.current();
@@ -196,5 +138,10 @@ public final class AlarmWatch {
     /** What happened since last asked, in order. */
     public List<AlarmChange> takeChanges() {
         return ledger.takeChanges();
+    }
+
+    /** The hottest any sensor says now; empty when none says anything. */
+    public OptionalDouble hottestC() {
+        return lines.hottestC();
     }
 }

@@ -9,10 +9,11 @@ import org.kilnside.schedule.Schedule;
 
 /**
  * Above the highest temperature that plan, ware or kiln may have. Of several sensors the highest rules. Looked at with
- * every reading; three in a row above are believed, or one where the controller prints seldom.
+ * every reading; three more above than below are believed, or one where the controller prints seldom. A margin for overshoot
+ * is left where the plan itself goes to the maximum.
  */
 final class MaximumWatch {
-    private static final int IN_A_ROW = 3;
+    private static final int BELIEVED = 3;
 
     /** Lines further apart than this do not come in threes within the half minute promised. */
     private static final long SELDOM_MS = 8_000;
@@ -20,16 +21,24 @@ final class MaximumWatch {
     private final Limit[] all;
     private long lastMs;
 
+    /** A plan that stays this far below a maximum does not come to it by overshooting. */
+    private static final double PLANNED_BELOW_K = 5;
+
     MaximumWatch(AlarmLimits limits, Optional<Schedule> plan) {
+        double topC = plan.map(its -> its.top().celsius()).orElse(Double.NEGATIVE_INFINITY);
         double marginK = limits.overMaximum().kelvin();
         all = new Limit[] {
             new Limit(
                     AlarmKind.ABOVE_PLAN_MAXIMUM,
                     plan.map(Schedule::top),
                     limits.overTop().kelvin()),
-            new Limit(AlarmKind.ABOVE_WARE_MAXIMUM, limits.wareMaximum(), marginK),
-            new Limit(AlarmKind.ABOVE_KILN_MAXIMUM, limits.kilnMaximum(), marginK)
+            new Limit(AlarmKind.ABOVE_WARE_MAXIMUM, limits.wareMaximum(), margin(limits.wareMaximum(), topC, marginK)),
+            new Limit(AlarmKind.ABOVE_KILN_MAXIMUM, limits.kilnMaximum(), margin(limits.kilnMaximum(), topC, marginK))
         };
+    }
+
+    private static double margin(Optional<Temperature> maximum, double topC, double marginK) {
+        return maximum.filter(its -> topC < its.celsius() - PLANNED_BELOW_K).isPresent() ? 0 : marginK;
     }
 
     private static final class Limit {
@@ -50,19 +59,20 @@ final class MaximumWatch {
 
     /** A good temperature of the guiding sensor. */
     void guide(long elapsedMs, double celsius, AlarmLedger ledger) {
-        int needed = elapsedMs - lastMs > SELDOM_MS ? 1 : IN_A_ROW;
+        int needed = elapsedMs - lastMs > SELDOM_MS ? 1 : BELIEVED;
         lastMs = elapsedMs;
         for (Limit limit : all) {
             if (celsius <= limit.fromC) {
-                limit.above = 0;
+                limit.above = Math.max(0, limit.above - 1);
                 if (limit.witnessAbove == 0 && celsius < limit.fromC - 2) {
                     ledger.clear(limit.kind, elapsedMs);
                 }
                 continue;
             }
-            if (limit.above++ == 0 && limit.witnessAbove == 0) {
+            if (limit.above == 0 && limit.witnessAbove == 0) {
                 limit.sinceMs = elapsedMs;
             }
+            limit.above = Math.min(BELIEVED, limit.above + 1);
             if (limit.above >= needed) {
                 raise(limit, elapsedMs, celsius, ledger);
             }
@@ -90,7 +100,7 @@ final class MaximumWatch {
             if (limit.witnessAbove++ == 0 && limit.above == 0) {
                 limit.sinceMs = reading.elapsedMs();
             }
-            if (limit.witnessAbove >= IN_A_ROW) {
+            if (limit.witnessAbove >= BELIEVED) {
                 raise(limit, reading.elapsedMs(), hottest, ledger);
             }
         }

@@ -10,10 +10,12 @@ import org.kilnside.alarm.AlarmChange;
 import org.kilnside.alarm.AlarmEntry;
 import org.kilnside.alarm.AlarmLimits;
 import org.kilnside.alarm.AlarmWatch;
+import org.kilnside.alarm.HostReport;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
 import org.kilnside.firing.Reading;
+import org.kilnside.heatwork.Cone;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.tracking.FiringTracker;
 
@@ -28,18 +30,21 @@ final class AlarmDuty implements Following.Follower {
     private final AlarmLimits limits;
     private final Optional<Schedule> plan;
     private final Host host;
-    private final Consumer<FiringEvent> record;
+    private final Consumer<AlarmChange> record;
+    private final Optional<Cone> aim;
+    private boolean coneTold;
     private AlarmWatch watch;
     private long lastGoodMs = Long.MIN_VALUE;
     private long tickedHostMs = Long.MIN_VALUE;
     private boolean remembering;
 
-    /** @param record takes what happens to alarms, for the book */
-    AlarmDuty(AlarmLimits limits, Optional<Schedule> plan, Host host, Consumer<FiringEvent> record) {
+    /** @param record takes what happens to alarms */
+    AlarmDuty(AlarmLimits limits, Optional<Schedule> plan, Host host, Consumer<AlarmChange> record) {
         this.limits = limits;
         this.plan = plan;
         this.host = host;
         this.record = record;
+        this.aim = plan.flatMap(Schedule::aimsFor).flatMap(Cone::find);
         this.watch = new AlarmWatch(limits, plan);
     }
 
@@ -47,6 +52,7 @@ final class AlarmDuty implements Following.Follower {
     void begin() {
         watch = new AlarmWatch(limits, plan);
         lastGoodMs = Long.MIN_VALUE;
+        coneTold = false;
     }
 
     /** The firing of the program's last run is lived through once more: what happened is in the record already. */
@@ -85,8 +91,12 @@ final class AlarmDuty implements Following.Follower {
         }
         lastGoodMs = elapsedMs;
         watch.good(elapsedMs, celsius, controller);
-        if (watch.lookIsDue(elapsedMs)) {
-            watch.look(elapsedMs, tracker, ware.suspicions());
+        if (watch.lookIsDue()) {
+            watch.look(tracker, ware.suspicions());
+            if (!coneTold && aim.isPresent() && !watch.isNumberWithdrawn() && ware.isDown(aim.get())) {
+                coneTold = true;
+                watch.coneReached(elapsedMs, celsius);
+            }
         }
         write();
     }
@@ -103,8 +113,24 @@ final class AlarmDuty implements Following.Follower {
             return;
         }
         tickedHostMs = hostMs;
-        watch.tick(elapsedMs, lineIntervalMs, host.report());
+        ticked(elapsedMs, lineIntervalMs, host.report());
+    }
+
+    /** It is so late on the recording's clock, and the host says this of itself. */
+    void ticked(long elapsedMs, long lineIntervalMs, HostReport report) {
+        watch.tick(elapsedMs, lineIntervalMs, report);
         write();
+    }
+
+    /** The forecast's thread has an answer. */
+    void forecast(LiveForecast answer) {
+        answer.forecast().ifPresent(watch::forecast);
+        write();
+    }
+
+    /** Whether cone, arrival and top-out are withdrawn. */
+    boolean isNumberWithdrawn() {
+        return watch.isNumberWithdrawn();
     }
 
     void acknowledge(String id, long elapsedMs) {
@@ -118,20 +144,21 @@ final class AlarmDuty implements Following.Follower {
 
     private void write() {
         for (AlarmChange change : watch.takeChanges()) {
-            if (!remembering && !standsAlready(change)) {
-                record.accept(new FiringEvent(
-                        change.elapsedMs(),
-                        kind(change.what()),
-                        Optional.of(AlarmEntry.of(change.alarm()).text())));
+            if (!remembering) {
+                record.accept(change);
             }
         }
     }
 
-    /** Some news is in the record as what it is. */
-    private static boolean standsAlready(AlarmChange change) {
+    /** What happened to an alarm as an event for the book; empty for news that is in the record as what it is. */
+    static Optional<FiringEvent> event(AlarmChange change) {
         return switch (change.alarm().kind()) {
-            case HOLD_BEGAN, TOP_REACHED, FIRING_ENDED -> true;
-            default -> false;
+            case HOLD_BEGAN, TOP_REACHED, FIRING_ENDED -> Optional.empty();
+            default ->
+                Optional.of(new FiringEvent(
+                        change.elapsedMs(),
+                        kind(change.what()),
+                        Optional.of(AlarmEntry.of(change.alarm()).text())));
         };
     }
 

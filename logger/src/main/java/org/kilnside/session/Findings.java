@@ -41,6 +41,11 @@ public record Findings(List<Doubt> doubts, Optional<ConeReached> cone, Optional<
                         .anyMatch(remark -> remark.kind() == Remark.Kind.DO_NOT_TRUST_SENSOR);
     }
 
+    /** Neither cone nor forecast: the number is not to be trusted. */
+    public Findings withdrawn() {
+        return new Findings(doubts, Optional.empty(), Optional.empty());
+    }
+
     /** The same with another forecast; where that finds the sensor false, the cone goes. */
     public Findings with(Optional<LiveForecast> other) {
         Findings all = new Findings(doubts, cone, other);

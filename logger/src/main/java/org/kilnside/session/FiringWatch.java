@@ -76,7 +76,10 @@ final class FiringWatch {
         this.link = link;
         this.speed = speed;
         this.timeline = new Timeline(speed);
-        this.alarms = new AlarmDuty(settings.alarmLimits(), settings.plan(), host, this::record);
+        this.alarms = new AlarmDuty(settings.alarmLimits(), settings.plan(), host, change -> {
+            changed = true;
+            AlarmDuty.event(change).ifPresent(this::record);
+        });
         this.following = new Following(settings.plan(), settings.sensor(), alarms);
         this.forecasts = new Forecasts(settings);
         this.connection = new Connection(
@@ -425,7 +428,10 @@ final class FiringWatch {
 
     /** The forecast's thread has an answer. */
     void forecast(ForecastRequest request, LiveForecast answer) {
-        changed |= forecasts.take(request, answer);
+        if (forecasts.take(request, answer)) {
+            alarms.forecast(answer);
+            changed = true;
+        }
     }
 
     Snapshot snapshot() {
@@ -454,12 +460,17 @@ final class FiringWatch {
                 following.peak(),
                 eventsSeen,
                 following.curve(),
-                forecasts.with(following.ware().findings(), stage()),
+                findings(),
                 alarms.current(),
                 settings.isolator(),
                 List.of(),
                 disk);
         return snapshot;
+    }
+
+    private Findings findings() {
+        Findings found = following.ware().findings();
+        return alarms.isNumberWithdrawn() ? found.withdrawn() : forecasts.with(found, stage());
     }
 
     private Stage stage() {

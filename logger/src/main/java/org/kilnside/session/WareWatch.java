@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.kilnside.firing.Reading;
+import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
@@ -83,6 +84,11 @@ final class WareWatch {
     /** What is suspected of the sensor now, and since when. */
     Map<SignalWatch.Suspicion, Long> suspicions() {
         return signal.suspicions();
+    }
+
+    /** Whether the ware has had a cone. */
+    boolean isDown(Cone cone) {
+        return work.share(cone).orElse(0) >= 1;
     }
 
     SensorUncertainty uncertainty() {

@@ -1,0 +1,228 @@
+package org.kilnside.alarm;
+
+import java.util.Arrays;
+import java.util.OptionalDouble;
+import org.kilnside.firing.ControllerReport;
+
+/**
+ * The firing in beats of ten seconds: mean temperature, output and set-point of each. A controller that prints more
+ * seldom makes a beat of each reading. °C, K/h, ms of the recording; output 0 … 1. Confined to one thread.
+ */
+final class Beats {
+    static final long BEAT_MS = 10_000;
+    private static final double MS_PER_HOUR = 3_600_000;
+
+    private long[] ms = new long[512];
+    private double[] celsius = new double[512];
+    private double[] output = new double[512];
+    private double[] setpoint = new double[512];
+    private int size;
+    private long openedMs;
+    private long sumMs;
+    private double sumC;
+    private double sumOutput;
+    private int outputs;
+    private double lastSetpoint = Double.NaN;
+    private int count;
+
+    /** Takes a good reading; true when a beat has become full by it. */
+    boolean add(long elapsedMs, double temperatureC, ControllerReport controller) {
+        boolean closed = count > 0 && elapsedMs - openedMs >= BEAT_MS;
+        if (closed) {
+            close();
+        }
+        if (count == 0) {
+            openedMs = elapsedMs;
+        }
+        count++;
+        sumMs += elapsedMs - openedMs;
+        sumC += temperatureC;
+        if (controller.output().isPresent()) {
+            sumOutput += controller.output().get().fraction();
+            outputs++;
+        }
+        lastSetpoint = controller.setpoint().isPresent() ? controller.setpoint().get().celsius() : Double.NaN;
+        return closed;
+    }
+
+    private void close() {
+        if (size == ms.length) {
+            int larger = size + size / 2;
+            ms = Arrays.copyOf(ms, larger);
+            celsius = Arrays.copyOf(celsius, larger);
+            output = Arrays.copyOf(output, larger);
+            setpoint = Arrays.copyOf(setpoint, larger);
+        }
+        ms[size] = openedMs + sumMs / count;
+        celsius[size] = sumC / count;
+        output[size] = outputs == 0 ? Double.NaN : sumOutput / outputs;
+        setpoint[size] = lastSetpoint;
+        size++;
+        sumMs = 0;
+        sumC = 0;
+        sumOutput = 0;
+        outputs = 0;
+        count = 0;
+    }
+
+    boolean isEmpty() {
+        return size == 0;
+    }
+
+    /** Time of the newest full beat. */
+    long nowMs() {
+        return ms[size - 1];
+    }
+
+    /** Temperature of the newest full beat. */
+    double nowC() {
+        return celsius[size - 1];
+    }
+
+    /** The newest set-point; empty when the controller gives none now. */
+    OptionalDouble setpointC() {
+        return size == 0 || Double.isNaN(setpoint[size - 1])
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(setpoint[size - 1]);
+    }
+
+    /** The set-point a while ago; empty when there was none. */
+    OptionalDouble setpointC(long agoMs) {
+        int i = indexAt(nowMs() - agoMs);
+        return i < 0 || Double.isNaN(setpoint[i]) ? OptionalDouble.empty() : OptionalDouble.of(setpoint[i]);
+    }
+
+    /** How long there have been beats. */
+    long spanMs() {
+        return size == 0 ? 0 : ms[size - 1] - ms[0];
+    }
+
+    /** The last beat at or before a time; −1 when all are later. */
+    private int indexAt(long timeMs) {
+        int found = Arrays.binarySearch(ms, 0, size, timeMs);
+        return found >= 0 ? found : -found - 2;
+    }
+
+    /** The straight line through a stretch, least squares; empty where nine tenths of it are not there. */
+    OptionalDouble slope(long fromAgoMs, long toAgoMs) {
+        Line line = line(fromAgoMs, toAgoMs);
+        return line == null ? OptionalDouble.empty() : OptionalDouble.of(line.perHour);
+    }
+
+    /** K/h over the last while. */
+    OptionalDouble slope(long windowMs) {
+        return slope(windowMs, 0);
+    }
+
+    /**
+     * How far the temperature now is off the straight line through an earlier stretch, K; negative = colder. Empty
+     * where the stretch is not there.
+     *
+     * @param atAgoMs the moment compared, before now
+     */
+    OptionalDouble offLine(long fromAgoMs, long toAgoMs, long atAgoMs) {
+        Line line = line(fromAgoMs, toAgoMs);
+        int at = indexAt(nowMs() - atAgoMs);
+        if (line == null || at < 0) {
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(celsius[at] - line.atC(ms[at]));
+    }
+
+    /** Standard deviation about the straight line through a stretch, K; empty where it is not there. */
+    OptionalDouble roughness(long fromAgoMs, long toAgoMs) {
+        Line line = line(fromAgoMs, toAgoMs);
+        if (line == null) {
+            return OptionalDouble.empty();
+        }
+        double sum = 0;
+        for (int i = line.from; i <= line.to; i++) {
+            double off = celsius[i] - line.atC(ms[i]);
+            sum += off * off;
+        }
+        return OptionalDouble.of(Math.sqrt(sum / (line.to - line.from + 1)));
+    }
+
+    private record Line(int from, int to, long zeroMs, double zeroC, double perHour) {
+        double atC(long timeMs) {
+            return zeroC + perHour * (timeMs - zeroMs) / MS_PER_HOUR;
+        }
+    }
+
+    private Line line(long fromAgoMs, long toAgoMs) {
+        long nowMs = nowMs();
+        int from = indexAt(nowMs - fromAgoMs - 1) + 1;
+        int to = toAgoMs == 0 ? size - 1 : indexAt(nowMs - toAgoMs);
+        if (to - from < 1 || ms[to] - ms[from] < (fromAgoMs - toAgoMs) * 8 / 10 - BEAT_MS) {
+            return null;
+        }
+        double n = to - from + 1;
+        double sumT = 0;
+        double sumTemperature = 0;
+        for (int i = from; i <= to; i++) {
+            sumT += ms[i] - nowMs;
+            sumTemperature += celsius[i];
+        }
+        double meanT = sumT / n;
+        double meanC = sumTemperature / n;
+        double sumTT = 0;
+        double sumTC = 0;
+        for (int i = from; i <= to; i++) {
+            double t = ms[i] - nowMs - meanT;
+            sumTT += t * t;
+            sumTC += t * (celsius[i] - meanC);
+        }
+        return sumTT <= 0
+                ? null
+                : new Line(from, to, nowMs + Math.round(meanT), meanC, sumTC / sumTT * MS_PER_HOUR);
+    }
+
+    /** Mean output of a stretch; empty where the controller did not say. */
+    OptionalDouble meanOutput(long fromAgoMs, long toAgoMs) {
+        return mean(output, fromAgoMs, toAgoMs);
+    }
+
+    /** Mean temperature of a stretch; empty where there is none. */
+    OptionalDouble meanC(long fromAgoMs, long toAgoMs) {
+        return mean(celsius, fromAgoMs, toAgoMs);
+    }
+
+    private OptionalDouble mean(double[] values, long fromAgoMs, long toAgoMs) {
+        int from = indexAt(nowMs() - fromAgoMs - 1) + 1;
+        int to = indexAt(nowMs() - toAgoMs);
+        double sum = 0;
+        int n = 0;
+        for (int i = from; i <= to; i++) {
+            if (!Double.isNaN(values[i])) {
+                sum += values[i];
+                n++;
+            }
+        }
+        return n == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / n);
+    }
+
+    /** The highest temperature of the last while, and when it was. */
+    Peak highest(long windowMs) {
+        int at = size - 1;
+        for (int i = size - 1; i >= 0 && ms[i] >= nowMs() - windowMs; i--) {
+            if (celsius[i] > celsius[at]) {
+                at = i;
+            }
+        }
+        return new Peak(ms[at], celsius[at]);
+    }
+
+    /** The lowest temperature of the last while, and when it was. */
+    Peak lowest(long windowMs) {
+        int at = size - 1;
+        for (int i = size - 1; i >= 0 && ms[i] >= nowMs() - windowMs; i--) {
+            if (celsius[i] < celsius[at]) {
+                at = i;
+            }
+        }
+        return new Peak(ms[at], celsius[at]);
+    }
+
+    /** A temperature and its time. */
+    record Peak(long atMs, double celsius) {}
+}

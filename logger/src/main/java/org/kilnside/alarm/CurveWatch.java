@@ -1,0 +1,247 @@
+package org.kilnside.alarm;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.kilnside.firing.ControllerReport;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.SignalWatch.Suspicion;
+import org.kilnside.tracking.FiringStage;
+import org.kilnside.tracking.FiringTracker;
+
+/**
+ * What the curve says, looked at each ten seconds of the kiln's time: each detector with what it may take for granted
+ * by plan, set-point and output. Confined to the session's thread.
+ */
+final class CurveWatch {
+    private static final long MINUTE_MS = 60_000;
+    private static final double OFF = 0.03;
+
+    /** What has not been found for this long is over. */
+    private static final long CALM_MS = 10 * MINUTE_MS;
+
+    /** A controller whose output is above this asks for heat. */
+    private static final double ASKS = 0.06;
+
+    /** Nobody switches a kiln off this far below the top and calls it done. */
+    private static final double NEAR_TOP_K = 10;
+
+    private static final long FREE_SINCE_MS = 30 * MINUTE_MS;
+
+    private final AlarmLimits limits;
+    private final Optional<Schedule> plan;
+    private final Beats beats = new Beats();
+    private final Optional<PlanClock> clock;
+    private final StuckRelayWatch stuckUnderPlan;
+    private final StuckRelayWatch stuckWhileOff;
+    private final FallWatch fall = new FallWatch();
+    private final LidWatch lid = new LidWatch();
+    private final Optional<ProgramWatch> program;
+    private final PowerWatch power = new PowerWatch();
+    private final WareRiskWatch ware;
+    private final WaterWatch water = new WaterWatch();
+    private final NewsWatch news;
+    private boolean due;
+    private double highestC = Double.NEGATIVE_INFINITY;
+    private long hadSetpointMs = Long.MIN_VALUE;
+
+    CurveWatch(AlarmLimits limits, Optional<Schedule> plan) {
+        this.limits = limits;
+        this.plan = plan;
+        this.clock = plan.map(PlanClock::new);
+        this.program = plan.map(ProgramWatch::new);
+        this.stuckUnderPlan = new StuckRelayWatch(limits);
+        this.stuckWhileOff = new StuckRelayWatch(limits);
+        this.ware = new WareRiskWatch(limits);
+        this.news = new NewsWatch(limits);
+    }
+
+    void good(long elapsedMs, double celsius, ControllerReport controller) {
+        due |= beats.add(elapsedMs, celsius, controller);
+        highestC = Math.max(highestC, celsius);
+    }
+
+    boolean lookIsDue() {
+        return due;
+    }
+
+    void look(FiringTracker tracker, Map<Suspicion, Long> suspicions, LineWatch lines, AlarmLedger ledger) {
+        due = false;
+        long nowMs = beats.nowMs();
+        clock.ifPresent(its -> follow(its, tracker));
+        if (beats.setpointC().isPresent()) {
+            hadSetpointMs = nowMs;
+        }
+        lookAtSensor(suspicions, lines, ledger, nowMs);
+        boolean heated = isHeated(tracker);
+        ledger.assess(AlarmKind.SENSOR_SLIPPED, fall.lookForSlip(beats, heated), nowMs);
+        boolean distrusted = ledger.isActive(AlarmKind.SENSOR_SLIPPED)
+                || ledger.isActive(AlarmKind.SENSOR_SATURATED)
+                || ledger.isActive(AlarmKind.SENSOR_FROZEN)
+                || ledger.isActive(AlarmKind.SENSOR_GONE)
+                || ledger.isActive(AlarmKind.SENSOR_REVERSED);
+        if (!distrusted) {
+            lookAtHeat(tracker, ledger, nowMs, heated);
+        }
+        lookAtWare(tracker, lines, ledger, nowMs, heated, distrusted);
+        ledger.tidy(nowMs);
+    }
+
+    private void follow(PlanClock its, FiringTracker tracker) {
+        if (!its.isLit() && tracker.litMs().isPresent()) {
+            long litMs = tracker.litMs().getAsLong();
+            long ago = Math.max(0, beats.nowMs() - litMs);
+            its.lit(litMs, beats.meanC(ago + 20_000, Math.max(0, ago - 20_000)).orElse(beats.nowC()));
+        }
+        if (its.isLit()) {
+            tracker.position().ifPresent(position -> its.advance(beats.nowMs(), beats.nowC(), position));
+        }
+    }
+
+    private void lookAtSensor(
+            Map<Suspicion, Long> suspicions, LineWatch lines, AlarmLedger ledger, long nowMs) {
+        long standsMs = Math.max(0, nowMs - lines.frozen().sinceMs());
+        OptionalDouble before = beats.slope(standsMs + 10 * MINUTE_MS, standsMs);
+        Optional<Finding> frozen = lines.frozen()
+                .look(nowMs, beats.nowC(), before.isPresent() ? Optional.of(before.getAsDouble()) : Optional.empty())
+                .or(() -> suspicion(suspicions, Suspicion.FROZEN));
+        Optional<Finding> saturated = suspicion(suspicions, Suspicion.SATURATED);
+        ledger.assess(AlarmKind.SENSOR_SATURATED, saturated, nowMs);
+        // At its end it stands still too: that is one thing wrong, not two.
+        ledger.assess(AlarmKind.SENSOR_FROZEN, saturated.isPresent() ? Optional.empty() : frozen, nowMs);
+        ledger.assess(AlarmKind.SENSOR_REVERSED, suspicion(suspicions, Suspicion.REVERSED_LEADS), nowMs);
+        Optional<Finding> lying = suspicion(suspicions, Suspicion.READS_FAR_TOO_LOW)
+                .or(() -> suspicion(suspicions, Suspicion.RISES_TOO_FAST))
+                .or(() -> fall.lookForHungryKiln(beats));
+        if (lying.isPresent()) {
+            ledger.raise(AlarmKind.SENSOR_LYING, lying.get(), nowMs);
+        }
+    }
+
+    private static Optional<Finding> suspicion(Map<Suspicion, Long> suspicions, Suspicion which) {
+        return Optional.ofNullable(suspicions.get(which)).map(Finding::since);
+    }
+
+    /** Whether heat should be going in: the controller's set-point says so, or both clocks of the plan do. */
+    private boolean isHeated(FiringTracker tracker) {
+        if (beats.setpointC().isPresent()) {
+            return beats.setpointC().getAsDouble() > beats.nowC() - 25 && !isCoolingPlanned();
+        }
+        return clock.map(its -> its.isLit() && its.isHeatedByBoth())
+                .orElseGet(() -> tracker.stage() == FiringStage.HEATING || tracker.stage() == FiringStage.HOLDING);
+    }
+
+    private boolean isCoolingPlanned() {
+        return clock.map(its -> its.isLit() && StuckRelayWatch.coolingPlanned(its)).orElse(false);
+    }
+
+    private void lookAtHeat(FiringTracker tracker, AlarmLedger ledger, long nowMs, boolean heated) {
+        OptionalDouble setpoint = beats.setpointC();
+        OptionalDouble output = beats.meanOutput(MINUTE_MS, 0);
+        boolean lit = clock.map(PlanClock::isLit).orElse(false);
+        if (lit) {
+            ledger.assess(AlarmKind.NOT_THIS_PLAN, program.orElseThrow().look(beats, clock.get()), nowMs);
+        }
+        Optional<Finding> stuck = Optional.empty();
+        boolean other = program.map(ProgramWatch::isOther).orElse(false);
+        if (setpoint.isPresent()) {
+            stuck = stuckUnderPlan.lookUnderPlan(beats, allowed(setpoint.getAsDouble()), isCoolingPlanned());
+        } else if (lit && !other) {
+            stuck = stuckUnderPlan.lookUnderPlan(beats, clock.get().ceilingC(), isCoolingPlanned());
+            if (stuck.isPresent() && isOtherProgram(output)) {
+                program.orElseThrow().otherProgram(stuck.get());
+                stuck = Optional.empty();
+            }
+        }
+        if (stuck.isEmpty() && isOff(tracker, output)) {
+            stuck = stuckWhileOff.lookWhileOff(beats, lid.rebounds(nowMs));
+        }
+        ledger.assess(AlarmKind.STUCK_RELAY, stuck, nowMs, CALM_MS);
+        Optional<Finding> gone = fall.lookForPower(beats, heated ? wanted() : OptionalDouble.empty());
+        ledger.assess(AlarmKind.POWER_GONE, gone, nowMs);
+        if (lit) {
+            boolean steady = gone.isEmpty() && !other && stuck.isEmpty();
+            ledger.assess(AlarmKind.THIRD_OF_POWER_GONE, power.look(beats, clock.get(), steady), nowMs, CALM_MS);
+        }
+    }
+
+    /** Above the plan the controller itself asks for heat, or the curve has been steeper from the beginning. */
+    private boolean isOtherProgram(OptionalDouble output) {
+        return output.isPresent()
+                ? output.getAsDouble() > ASKS
+                : program.orElseThrow().wasFasterAllAlong(beats, clock.orElseThrow(), clock.get().litC());
+    }
+
+    /** Set-points may run by the minute; a plan's top is allowed while the controller steers for it. */
+    private double allowed(double setpointC) {
+        OptionalDouble minuteAgo = beats.setpointC(MINUTE_MS);
+        return Math.max(setpointC, Math.min(minuteAgo.orElse(setpointC), setpointC + 10));
+    }
+
+    private OptionalDouble wanted() {
+        if (beats.setpointC().isPresent()) {
+            return beats.setpointC();
+        }
+        OptionalDouble floor = clock.map(PlanClock::floorC).orElse(OptionalDouble.empty());
+        boolean nearTop = plan.isPresent() && highestC > plan.get().top().celsius() - NEAR_TOP_K;
+        if (plan.isEmpty() || nearTop) {
+            // Without a plan a potter who switches off at a cone is not to be woken for it, unless heat is asked for.
+            boolean asks = beats.meanOutput(2 * MINUTE_MS, 0).orElse(0) > 0.6;
+            return asks ? OptionalDouble.of(beats.highest(15 * MINUTE_MS).celsius() + 7) : OptionalDouble.empty();
+        }
+        return floor;
+    }
+
+    /** Whether no heat should be going in at all. */
+    private boolean isOff(FiringTracker tracker, OptionalDouble output) {
+        if (output.isPresent()) {
+            return output.getAsDouble() < OFF && beats.setpointC().isEmpty() && !mayStartLate(tracker);
+        }
+        return clock.map(its -> its.isLit() && its.isHeatingOverByBoth() && its.isThroughByBoth())
+                        .orElse(false)
+                && beats.setpointC().isEmpty();
+    }
+
+    /** Before the lighting the room itself may warm the kiln by some degrees. */
+    private boolean mayStartLate(FiringTracker tracker) {
+        return tracker.stage() == FiringStage.WAITING_TO_START && beats.nowC() < 35;
+    }
+
+    private void lookAtWare(
+            FiringTracker tracker,
+            LineWatch lines,
+            AlarmLedger ledger,
+            long nowMs,
+            boolean heated,
+            boolean distrusted) {
+        boolean cooling = tracker.stage() == FiringStage.COOLING || tracker.stage() == FiringStage.ENDED;
+        boolean hot = highestC > limits.lid().celsius() + 60;
+        boolean free = cooling && hot && isFree();
+        ledger.assess(AlarmKind.LID_MOVED, lid.look(beats, free), nowMs);
+        if (distrusted) {
+            return;
+        }
+        Optional<Double> planned = clock.filter(PlanClock::isLit).map(its -> its.perHourAt(beats.nowC()));
+        boolean opened = ledger.isActive(AlarmKind.LID_MOVED);
+        if (heated || !opened) {
+            ledger.assess(AlarmKind.TOO_FAST, ware.lookForRate(beats, planned), nowMs, CALM_MS);
+        }
+        clock.filter(PlanClock::isLit)
+                .ifPresent(its -> ledger.assess(
+                        AlarmKind.CANDLING_OVERSHOOT, ware.lookAtCandling(beats, its), nowMs, 3 * CALM_MS));
+        ledger.assess(AlarmKind.WATER_LEAVING, water.look(beats, heated), nowMs);
+        news.look(nowMs, lines.hottestC().orElse(beats.nowC()), cooling && hot, lid, ledger);
+    }
+
+    /** Whether nothing heats it and nothing is planned to. */
+    private boolean isFree() {
+        if (hadSetpointMs != Long.MIN_VALUE && beats.nowMs() - hadSetpointMs < FREE_SINCE_MS) {
+            return false;
+        }
+        OptionalDouble output = beats.meanOutput(FREE_SINCE_MS, 0);
+        return output.isPresent()
+                ? output.getAsDouble() < 0.005
+                : clock.map(its -> !its.isLit() || !its.mayBeIn(org.kilnside.schedule.PlannedCurve.Kind.CONTROLLED_COOLING))
+                        .orElse(true);
+    }
+}

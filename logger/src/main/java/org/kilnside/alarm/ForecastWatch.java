@@ -1,0 +1,124 @@
+package org.kilnside.alarm;
+
+import java.util.Optional;
+import org.kilnside.thermal.Forecast;
+import org.kilnside.thermal.Forecast.Reaches;
+import org.kilnside.thermal.Forecast.Stage;
+
+/** What the forecasts say that somebody should know: the top is out of reach, the number is false, the time ahead moved. */
+final class ForecastWatch {
+    /** What is said for this long, and more than once, is believed. */
+    private static final long SAID_FOR_MS = 480_000;
+
+    private static final int SAID_OFTEN = 2;
+
+    /** Forecasts settle first; after each word of a move they may rest. */
+    private static final double SETTLE_S = 3_600;
+
+    /** A time still far off moves by itself: the part of it that is no news. */
+    private static final double SHARE_OF_TIME_LEFT = 0.1;
+
+    private final AlarmLimits limits;
+    private final Lasting unreachable = new Lasting();
+    private final Lasting moved = new Lasting();
+    private int distrusted;
+    private Optional<Told> told = Optional.empty();
+
+    ForecastWatch(AlarmLimits limits) {
+        this.limits = limits;
+    }
+
+    /** Which question, and the answer that was told. */
+    private record Told(Stage stage, double atS, double firstAskedS) {}
+
+    /** Something that answers say again and again. */
+    private static final class Lasting {
+        private long sinceMs;
+        private int times;
+
+        boolean lasts(boolean so, long nowMs) {
+            if (!so) {
+                times = 0;
+                return false;
+            }
+            sinceMs = times++ == 0 ? nowMs : sinceMs;
+            return times > SAID_OFTEN && nowMs - sinceMs >= SAID_FOR_MS;
+        }
+    }
+
+    void take(Forecast answer, AlarmLedger ledger) {
+        long nowMs = Math.round(answer.askedS() * 1000);
+        boolean heats = answer.stage() == Stage.HEATING || answer.stage() == Stage.HOLDING;
+        boolean no = heats
+                && answer.arrival().filter(arrival -> arrival.reaches() == Reaches.NO).isPresent();
+        if (unreachable.lasts(no, nowMs)) {
+            Forecast.Arrival arrival = answer.arrival().orElseThrow();
+            ledger.raise(
+                    AlarmKind.WILL_NOT_REACH_TOP,
+                    new Finding(
+                            unreachable.sinceMs,
+                            0,
+                            arrival.topsOut().map(top -> new Measure.OfTemperature(top.at())),
+                            Optional.of(new Measure.OfTemperature(arrival.target()))),
+                    nowMs);
+        } else if (!no && (!heats || answer.arrival().filter(a -> a.reaches() == Reaches.YES).isPresent())) {
+            ledger.clear(AlarmKind.WILL_NOT_REACH_TOP, nowMs);
+        }
+        boolean lies = answer.remarks().stream()
+                .anyMatch(remark -> remark.kind() == Forecast.Remark.Kind.DO_NOT_TRUST_SENSOR);
+        distrusted = lies ? distrusted + 1 : 0;
+        if (distrusted >= SAID_OFTEN) {
+            ledger.raise(AlarmKind.SENSOR_LYING, Finding.since(nowMs), nowMs);
+        } else if (!lies) {
+            ledger.clear(AlarmKind.SENSOR_LYING, nowMs);
+        }
+        lookForMove(answer, nowMs, ledger);
+    }
+
+    private void lookForMove(Forecast answer, long nowMs, AlarmLedger ledger) {
+        Optional<Double> at = time(answer);
+        if (at.isEmpty()) {
+            return;
+        }
+        double now = at.get();
+        if (told.isEmpty() || told.get().stage() != answer.stage()) {
+            told = Optional.of(new Told(answer.stage(), now, answer.askedS()));
+            moved.lasts(false, nowMs);
+            return;
+        }
+        Told before = told.get();
+        double by = now - before.atS();
+        if (answer.askedS() - before.firstAskedS() < SETTLE_S) {
+            told = Optional.of(new Told(before.stage(), now, before.firstAskedS()));
+            return;
+        }
+        double needed = Math.max(
+                limits.forecastMoved().toSeconds(), SHARE_OF_TIME_LEFT * (now - answer.askedS()));
+        if (moved.lasts(Math.abs(by) > needed, nowMs)) {
+            ledger.tell(
+                    AlarmKind.FORECAST_MOVED,
+                    Finding.since(
+                            nowMs,
+                            Measure.ofMillis(Math.round(now * 1000)),
+                            Measure.ofMillis(Math.round(before.atS() * 1000))),
+                    nowMs);
+            told = Optional.of(new Told(before.stage(), now, answer.askedS()));
+            moved.lasts(false, nowMs);
+        }
+    }
+
+    /** While it heats, when the top is reached; while it cools, when it is below the temperature for the lid. */
+    private Optional<Double> time(Forecast answer) {
+        return switch (answer.stage()) {
+            case HEATING ->
+                answer.arrival().flatMap(Forecast.Arrival::when).map(Forecast.When::atS);
+            case COOLING ->
+                answer.below().stream()
+                        .filter(below -> below.temperature().equals(limits.lid()))
+                        .findFirst()
+                        .flatMap(Forecast.Below::when)
+                        .map(Forecast.When::atS);
+            case WAITING, HOLDING -> Optional.empty();
+        };
+    }
+}

@@ -1,0 +1,148 @@
+package org.kilnside.alarm;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.kilnside.schedule.PlannedCurve.Kind;
+
+/**
+ * Heating that should not be. An overshoot is heat already on its way from the elements: its rate dies away within a
+ * minute or two. A stuck relay's does not. So over the plan the rate of the last minute is held against the minute
+ * before; and an overshoot too large for any regulation needs no second look.
+ *
+ * <p>The numbers are common practice, tried on simulated kilns: thermostats carry a light kiln up to 25 K over at low heat.
+ */
+final class StuckRelayWatch {
+    private static final long MINUTE_MS = 60_000;
+
+    /** From here on it is judged how the rate dies away; the elements have given off by then. */
+    private static final long JUDGED_FROM_MS = 110_000;
+
+    private static final long JUDGED_BY_MS = 160_000;
+    private static final double STEADY = 0.85;
+    private static final double DIES_SLOWLY = 0.65;
+    private static final double RISES_K_PER_H = 30;
+
+    /** No regulation overshoots by this much and stays there. */
+    private static final double FAR_OVER_K = 35;
+
+    private static final double SLOW_STEP_K = 1;
+    private static final double OFF = 0.03;
+    private static final double COLD_ENOUGH_TO_STAND_C = 300;
+
+    private final double overK;
+    private long overSinceMs = Long.MIN_VALUE;
+    private boolean stuck;
+    private double offRiseFromC;
+
+    StuckRelayWatch(AlarmLimits limits) {
+        this.overK = limits.overPlan().kelvin();
+    }
+
+    /**
+     * Looks.
+     *
+     * @param allowedC the hottest the controller's set-point or the plan allows now
+     * @param coolingPlanned whether a planned cooling may be going on, in which a kiln is over its plan by nature
+     */
+    Optional<Finding> lookUnderPlan(Beats beats, double allowedC, boolean coolingPlanned) {
+        double over = beats.nowC() - allowedC;
+        long nowMs = beats.nowMs();
+        if (over < overK) {
+            overSinceMs = Long.MIN_VALUE;
+            if (over < overK / 2) {
+                stuck = false;
+            }
+            return stuck ? finding(beats, allowedC, over) : Optional.empty();
+        }
+        if (overSinceMs == Long.MIN_VALUE) {
+            overSinceMs = nowMs;
+        }
+        OptionalDouble last = beats.slope(MINUTE_MS);
+        if (coolingPlanned) {
+            // A kiln that cools more slowly than planned is over its plan; one that does not cool at all is heated.
+            boolean stands = beats.slope(5 * MINUTE_MS).orElse(-100) > -8 && nowMs - overSinceMs >= 5 * MINUTE_MS;
+            stuck = stands || stuck && beats.slope(5 * MINUTE_MS).orElse(0) > -20;
+        } else if (!stuck) {
+            stuck = isHeated(beats, nowMs, last, over);
+        } else {
+            stuck = beats.slope(3 * MINUTE_MS).orElse(0) > -30;
+        }
+        return stuck ? finding(beats, allowedC, over) : Optional.empty();
+    }
+
+    private boolean isHeated(Beats beats, long nowMs, OptionalDouble last, double over) {
+        long forMs = nowMs - overSinceMs;
+        if (over >= FAR_OVER_K && last.orElse(0) > -10) {
+            return true;
+        }
+        OptionalDouble before = beats.slope(2 * MINUTE_MS, MINUTE_MS);
+        OptionalDouble earlier = beats.slope(3 * MINUTE_MS, 2 * MINUTE_MS);
+        if (last.isPresent() && before.isPresent() && last.getAsDouble() >= RISES_K_PER_H) {
+            double dies = last.getAsDouble() / Math.max(1, before.getAsDouble());
+            boolean steady = forMs >= JUDGED_FROM_MS
+                    && dies >= STEADY
+                    && before.getAsDouble() >= STEADY * earlier.orElse(Double.POSITIVE_INFINITY);
+            if (steady || forMs >= JUDGED_BY_MS && dies >= DIES_SLOWLY) {
+                return true;
+            }
+        }
+        return forMs >= MINUTE_MS && climbsSlowly(beats, over);
+    }
+
+    /** It has crept up for minutes already, further each time: no burst of heat does that. */
+    private boolean climbsSlowly(Beats beats, double over) {
+        double now = beats.nowC();
+        OptionalDouble half = beats.meanC(160_000, 140_000);
+        OptionalDouble whole = beats.meanC(310_000, 290_000);
+        OptionalDouble rough = beats.roughness(310_000, 0);
+        if (half.isEmpty() || whole.isEmpty() || rough.isEmpty() || rough.getAsDouble() > 1.5) {
+            return false;
+        }
+        double overThen = over - (now - whole.getAsDouble());
+        return overThen >= 4
+                && half.getAsDouble() >= whole.getAsDouble() + SLOW_STEP_K
+                && now >= half.getAsDouble() + SLOW_STEP_K;
+    }
+
+    /**
+     * Looks at a kiln that should be off: its plan is through, or its controller says that it gives nothing.
+     *
+     * @param rebounds whether the lid was shut a while ago, after which the reading climbs by itself
+     */
+    Optional<Finding> lookWhileOff(Beats beats, boolean rebounds) {
+        double lowest = beats.lowest(30 * MINUTE_MS).celsius();
+        double rise = beats.nowC() - lowest;
+        boolean off = beats.meanOutput(3 * MINUTE_MS, 0).orElse(0) < OFF;
+        double last = beats.slope(MINUTE_MS).orElse(0);
+        double before = beats.slope(2 * MINUTE_MS, MINUTE_MS).orElse(0);
+        double earlier = beats.slope(6 * MINUTE_MS, 4 * MINUTE_MS).orElse(0);
+        // A reading that rebounds under a shut lid climbs ever more slowly; elements do not tire.
+        boolean climbs = rise >= overK
+                && off
+                && last >= RISES_K_PER_H
+                && before > 0
+                && last >= (rebounds ? STEADY : DIES_SLOWLY) * before
+                && (!rebounds || earlier > RISES_K_PER_H && last > STEADY * earlier);
+        boolean stands = off
+                && beats.nowC() > COLD_ENOUGH_TO_STAND_C
+                && beats.slope(20 * MINUTE_MS).orElse(-100) > -2;
+        if (!stuck && (climbs || stands)) {
+            stuck = true;
+            offRiseFromC = lowest;
+        } else if (stuck && last < -10) {
+            stuck = false;
+        }
+        return stuck ? finding(beats, Math.min(offRiseFromC, beats.nowC()), beats.nowC() - offRiseFromC) : Optional.empty();
+    }
+
+    private Optional<Finding> finding(Beats beats, double allowedC, double over) {
+        long since = overSinceMs == Long.MIN_VALUE ? beats.nowMs() : overSinceMs;
+        return Optional.of(Finding.since(since, Measure.ofCelsius(beats.nowC()), Measure.ofCelsius(allowedC))
+                .withBadness(over / 30));
+    }
+
+    /** Whether planned cooling may be going on. */
+    static boolean coolingPlanned(PlanClock clock) {
+        return clock.mayBeIn(Kind.CONTROLLED_COOLING);
+    }
+}

@@ -1,0 +1,75 @@
+package org.kilnside.alarm;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Water that still leaves raw ware above the boiling point takes heat: the output is larger than what the same kiln and
+ * load took on the way there says. What a dry load takes is split into storing (with the rate) and losing (with the
+ * temperature) in a proportion that hardly differs from kiln to kiln (from simulated kilns), so a ramp's output at
+ * 72–88 °C foretells that at 125–165 °C. It needs a controller that says its output and regulates smoothly.
+ */
+final class WaterWatch {
+    private static final double LEARN_FROM_C = 72;
+    private static final double LEARN_TO_C = 88;
+    private static final double JUDGE_FROM_C = 125;
+    private static final double JUDGE_TO_C = 165;
+    private static final double ROOM_C = 15;
+
+    /** Losing over storing, K/h for each K above the room; 0.23–0.65 in simulated kilns. */
+    private static final double LOSES = 0.45;
+
+    private static final double LARGER = 1.14;
+    private static final double RAMP_LEAST_K_PER_H = 25;
+
+    /** Faster, a kiln is never in the balance this rests on. */
+    private static final double RAMP_MOST_K_PER_H = 120;
+    private static final long WINDOW_MS = 480_000;
+    private static final int SEEN_OFTEN = 18;
+
+    private double learnedSum;
+    private int learned;
+    private int smooth;
+    private int looks;
+    private int seen;
+    private Optional<Finding> found = Optional.empty();
+
+    Optional<Finding> look(Beats beats, boolean heated) {
+        double nowC = beats.nowC();
+        if (!heated || nowC > JUDGE_TO_C + 15) {
+            found = Optional.empty();
+            return found;
+        }
+        OptionalDouble output = beats.meanOutput(WINDOW_MS, 0);
+        OptionalDouble rate = beats.slope(WINDOW_MS);
+        OptionalDouble middle = beats.meanC(WINDOW_MS, 0);
+        if (output.isEmpty() || rate.isEmpty() || middle.isEmpty() || rate.getAsDouble() < RAMP_LEAST_K_PER_H
+                || rate.getAsDouble() > RAMP_MOST_K_PER_H) {
+            return found;
+        }
+        double now = beats.meanOutput(9_000, 0).orElse(0);
+        looks++;
+        smooth += now > 0.02 && now < 0.98 ? 1 : 0;
+        double storedAndLost = rate.getAsDouble() + LOSES * (middle.getAsDouble() - ROOM_C);
+        double unit = output.getAsDouble() / storedAndLost;
+        if (middle.getAsDouble() > LEARN_FROM_C && middle.getAsDouble() < LEARN_TO_C) {
+            learnedSum += unit;
+            learned++;
+        }
+        boolean judged = middle.getAsDouble() > JUDGE_FROM_C
+                && middle.getAsDouble() < JUDGE_TO_C
+                && learned >= 12
+                && smooth > 0.8 * looks;
+        if (judged) {
+            double expected = learnedSum / learned;
+            seen = unit > LARGER * expected ? seen + 1 : 0;
+            if (seen >= SEEN_OFTEN) {
+                found = Optional.of(Finding.since(
+                        beats.nowMs() - WINDOW_MS,
+                        Measure.ofShare(output.getAsDouble()),
+                        Measure.ofShare(expected * storedAndLost)));
+            }
+        }
+        return found;
+    }
+}

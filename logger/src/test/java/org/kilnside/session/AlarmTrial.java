@@ -1,0 +1,250 @@
+package org.kilnside.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.function.Function;
+import org.kilnside.alarm.AlarmChange;
+import org.kilnside.alarm.AlarmKind;
+import org.kilnside.alarm.AlarmLimits;
+import org.kilnside.alarm.Grade;
+import org.kilnside.firing.Channel;
+import org.kilnside.firing.ControllerReport;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Origin;
+import org.kilnside.firing.Reading;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.RawSignal;
+import org.kilnside.sensor.Thermometer;
+import org.kilnside.virtualkiln.ControllerSpec;
+import org.kilnside.virtualkiln.Disturbance;
+import org.kilnside.virtualkiln.VirtualFiring;
+
+/**
+ * One simulated firing watched for alarms, beside its twin to which nothing happens: the same kiln, load, day and noise.
+ * A fault shows from the moment the two differ.
+ */
+final class AlarmTrial {
+    /** A firing and its cooling. */
+    private static final long LONGEST_S = 40 * 3600;
+
+    private static final double COOLED_C = 42;
+
+    final String name;
+    private final Setting setting;
+    private final AlarmReplay replay;
+
+    /** When the fault showed, ms; empty when it never did. */
+    OptionalLong showsMs = OptionalLong.empty();
+
+    OptionalLong happenedMs = OptionalLong.empty();
+
+    /** How one trial is set up. */
+    record Setting(
+            String name,
+            Function<Schedule, VirtualFiring.Builder> firing,
+            ControllerSpec controller,
+            Schedule plan,
+            Optional<Schedule> keyedIn,
+            Optional<Disturbance> fault,
+            Shows shows,
+            Set<AlarmKind> expected,
+            double promisedS,
+            AlarmLimits limits,
+            int intervalS,
+            boolean forecasts) {}
+
+    /** From when on a fault shows. */
+    enum Shows {
+        /** 10 °C above set-point and twin. */
+        OVER,
+        /** 10 °C off the twin, or a fault reported. */
+        OFF_TWIN,
+        /** 5 °C below the twin. */
+        BELOW_TWIN,
+        /** At once. */
+        AT_ONCE,
+        /** From the first reading. */
+        FROM_BEGIN,
+        /** When the amplifier's terminals are over the limit. */
+        BOX_HOT,
+        /** From the first reading so hot that water boils where it should not. */
+        NEARLY_BOILING,
+        /** From the first reading above the limit's own margin. */
+        ABOVE_LIMIT
+    }
+
+    AlarmTrial(Setting setting) {
+        this.name = setting.name();
+        this.setting = setting;
+        FiringSettings settings = new FiringSettings(
+                Optional.of("Tall Drum"),
+                Optional.of(setting.plan()),
+                Optional.empty(),
+                org.kilnside.firing.Kiln.Thresholds.COMMON_PRACTICE,
+                Optional.empty(),
+                java.util.OptionalDouble.empty(),
+                Optional.empty(),
+                setting.limits(),
+                FiringSettings.A_FIRING_LONG);
+        this.replay = new AlarmReplay(
+                settings,
+                probe(),
+                setting.forecasts() ? Optional.of(new ModelForecaster()) : Optional.empty(),
+                300_000);
+    }
+
+    private org.kilnside.sensor.Probe probe() {
+        return setting.firing().apply(setting.plan()).start().probes().get(0);
+    }
+
+    /** Runs it: to the end where nothing is expected, else until the time promised is long over. */
+    AlarmTrial run() {
+        ControllerSpec.Reports told = setting.controller().reports();
+        ControllerSpec all = setting.controller().reporting(ControllerSpec.Reports.ALL);
+        VirtualFiring twin = setting.firing().apply(setting.plan()).controller(all).interval(setting.intervalS()).start();
+        struck = false;
+        List<Disturbance> faults = new ArrayList<>();
+        setting.fault().ifPresent(fault -> faults.add(new Disturbance(fault.when(), firing -> {
+            struck = true;
+            fault.what().accept(firing);
+        })));
+        VirtualFiring firing = setting.firing().apply(setting.keyedIn().orElse(setting.plan())).controller(all).interval(setting.intervalS()).disturbances(faults).start();
+        Thermometer thermometer = Thermometer.of(firing.probes().get(0));
+        long stopMs = Long.MAX_VALUE;
+        long uptimeMs = 0;
+        double highestC = 0;
+        for (long s = 0; s < LONGEST_S; s += setting.intervalS()) {
+            VirtualFiring.Moment now = firing.next();
+            VirtualFiring.Moment then = twin.next();
+            if (struck && happenedMs.isEmpty()) {
+                happenedMs = OptionalLong.of(now.elapsedMs());
+            }
+            Optional<Temperature> shown = thermometer.temperature(now.signals().get(0));
+            Optional<Temperature> wanted = thermometer.temperature(then.signals().get(0));
+            if (now.controllerOn()) {
+                if (now.uptimeMs() < uptimeMs) {
+                    replay.happened(FiringEvent.of(now.elapsedMs(), FiringEvent.Kind.CONTROLLER_RESTARTED));
+                }
+                uptimeMs = now.uptimeMs();
+                replay.take(reading(now, shown, thermometer, told));
+            } else {
+                replay.nothingUntil(now.elapsedMs());
+            }
+            highestC = Math.max(highestC, shown.map(Temperature::celsius).orElse(0.0));
+            if (showsMs.isEmpty() && shows(now, shown, wanted)) {
+                showsMs = OptionalLong.of(now.elapsedMs());
+                stopMs = now.elapsedMs() + Math.round(setting.promisedS() * 1000) + 1_800_000;
+            }
+            boolean cooled = highestC > 300 && then.truth().tipC() < COOLED_C;
+            if (now.elapsedMs() > stopMs || cooled) {
+                break;
+            }
+        }
+        return this;
+    }
+
+    private boolean struck;
+    private int above;
+
+    private boolean shows(VirtualFiring.Moment now, Optional<Temperature> shown, Optional<Temperature> twin) {
+        if (setting.fault().isEmpty() && setting.keyedIn().isEmpty()) {
+            return false;
+        }
+        if (setting.shows() == Shows.FROM_BEGIN) {
+            return true;
+        }
+        if (!struck) {
+            return false;
+        }
+        double shownC = shown.map(Temperature::celsius).orElse(-999.0);
+        double twinC = twin.map(Temperature::celsius).orElse(shownC);
+        return switch (setting.shows()) {
+            case OVER ->
+                shownC > twinC + 10
+                        && shownC > now.controller().setpoint().map(Temperature::celsius).orElse(-999.0) + 10;
+            case OFF_TWIN -> Math.abs(shownC - twinC) > 10 || now.signals().get(0).faultBits() != 0;
+            case BELOW_TWIN -> shownC < twinC - 5;
+            case AT_ONCE -> true;
+            case FROM_BEGIN -> true;
+            case BOX_HOT -> now.truth().boxC() > setting.limits().boxMaximum().celsius();
+            case NEARLY_BOILING -> shownC > 96;
+            case ABOVE_LIMIT -> (above = shownC > limitC() ? above + 1 : 0) >= 3;
+        };
+    }
+
+    private double limitC() {
+        return setting.limits()
+                .kilnMaximum()
+                .or(() -> setting.limits().wareMaximum())
+                .map(maximum -> maximum.celsius()
+                        + setting.limits().overMaximum().kelvin())
+                .orElse(setting.plan().top().celsius()
+                        + setting.limits().overTop().kelvin());
+    }
+
+    static Reading reading(
+            VirtualFiring.Moment now,
+            Optional<Temperature> shown,
+            Thermometer thermometer,
+            ControllerSpec.Reports told) {
+        RawSignal raw = now.signals().get(0);
+        ControllerReport report = now.controller();
+        return Reading.of(
+                now.elapsedMs(),
+                List.of(new Channel(1, raw, shown, thermometer.coldJunction(raw))),
+                new ControllerReport(
+                        told.output() ? report.output() : Optional.empty(),
+                        told.setpoint() ? report.setpoint() : Optional.empty(),
+                        told.segment() ? report.segment() : OptionalInt.empty()),
+                Origin.LIVE);
+    }
+
+    /** All that was raised, good news left out. */
+    List<AlarmChange> raised() {
+        return replay.changes().stream()
+                .filter(change -> change.what() == AlarmChange.What.RAISED)
+                .filter(change -> change.alarm().grade() != Grade.GOOD_TO_KNOW)
+                .toList();
+    }
+
+    List<AlarmChange> changes() {
+        return replay.changes();
+    }
+
+    boolean isNumberWithdrawn() {
+        return replay.isNumberWithdrawn();
+    }
+
+    /** Seconds from showing to the first of the expected alarms; empty when there was none. */
+    Optional<Double> foundAfterS() {
+        return replay.changes().stream()
+                .filter(change -> change.what() == AlarmChange.What.RAISED
+                        && setting.expected().contains(change.alarm().kind())
+                        && change.elapsedMs() >= happenedMs.orElse(0))
+                .findFirst()
+                .map(change -> (change.elapsedMs() - showsMs.orElse(change.elapsedMs())) / 1000.0);
+    }
+
+    /** Whether it was found in the time promised, or never showed. */
+    boolean isFound() {
+        return showsMs.isEmpty()
+                || foundAfterS().filter(after -> after <= setting.promisedS()).isPresent();
+    }
+
+    /** False alarms before anything happened. */
+    List<AlarmChange> falseAlarms() {
+        return raised().stream()
+                .filter(change -> change.elapsedMs() < happenedMs.orElse(
+                        setting.keyedIn().isPresent() ? 0 : Long.MAX_VALUE))
+                .toList();
+    }
+
+    Setting setting() {
+        return setting;
+    }
+}
