@@ -143,6 +143,31 @@ final class Beats {
         return OptionalDouble.of(Math.sqrt(sum / (line.to - line.from + 1)));
     }
 
+    /**
+     * Noise of a beat's temperature, K: from the second differences of the last while, which a curve's own bending hardly
+     * touches; the middle one, so that a few jumps do not count.
+     */
+    double noiseK(long windowMs) {
+        int from = Math.max(0, indexAt(nowMs() - windowMs) + 1);
+        int n = size - from - 2;
+        if (n < 3) {
+            return 0.3;
+        }
+        double[] bends = new double[n];
+        for (int i = 0; i < n; i++) {
+            bends[i] = Math.abs(celsius[from + i] - 2 * celsius[from + i + 1] + celsius[from + i + 2]);
+        }
+        Arrays.sort(bends);
+        // The middle of |x| is 0.6745 σ for a normal x, and a second difference of noise has √6 times its σ.
+        return bends[n / 2] / 0.6745 / Math.sqrt(6);
+    }
+
+    /** By how much noise alone may turn the straight line through the last while, one standard deviation, K/h. */
+    double slopeNoise(long windowMs, double noiseK) {
+        int n = Math.max(2, size - 1 - indexAt(nowMs() - windowMs - 1));
+        return noiseK * Math.sqrt(12.0 / n) / (windowMs / MS_PER_HOUR);
+    }
+
     private record Line(int from, int to, long zeroMs, double zeroC, double perHour) {
         double atC(long timeMs) {
             return zeroC + perHour * (timeMs - zeroMs) / MS_PER_HOUR;
@@ -221,6 +246,37 @@ final class Beats {
             }
         }
         return new Peak(ms[at], celsius[at]);
+    }
+
+    /** The lowest temperature of a stretch, °C. */
+    double lowestBetween(long fromAgoMs, long toAgoMs) {
+        int to = indexAt(nowMs() - toAgoMs);
+        double lowest = Double.POSITIVE_INFINITY;
+        for (int i = to; i >= 0 && ms[i] >= nowMs() - fromAgoMs; i--) {
+            lowest = Math.min(lowest, celsius[i]);
+        }
+        return lowest;
+    }
+
+    /** The highest temperature of a stretch, °C. */
+    double highestBetween(long fromAgoMs, long toAgoMs) {
+        int to = indexAt(nowMs() - toAgoMs);
+        double highest = Double.NEGATIVE_INFINITY;
+        for (int i = to; i >= 0 && ms[i] >= nowMs() - fromAgoMs; i--) {
+            highest = Math.max(highest, celsius[i]);
+        }
+        return highest;
+    }
+
+    /** The share of a stretch's beats in which the elements were neither off nor full on; 0 without output. */
+    double regulatedShare(long windowMs) {
+        int regulated = 0;
+        int all = 0;
+        for (int i = size - 1; i >= 0 && ms[i] >= nowMs() - windowMs; i--) {
+            all++;
+            regulated += output[i] > 0.02 && output[i] < 0.98 ? 1 : 0;
+        }
+        return all == 0 ? 0 : (double) regulated / all;
     }
 
     /** A temperature and its time. */

@@ -15,10 +15,13 @@ import org.kilnside.tracking.FiringTracker;
  */
 final class CurveWatch {
     private static final long MINUTE_MS = 60_000;
-    private static final double OFF = 0.03;
+    private static final double OFF = 0.005;
 
     /** What has not been found for this long is over. */
     private static final long CALM_MS = 10 * MINUTE_MS;
+
+    /** The plan's clocks leave this much room of their own. */
+    private static final double UNSURE_K = 4;
 
     /** A controller whose output is above this asks for heat. */
     private static final double ASKS = 0.06;
@@ -145,9 +148,9 @@ final class CurveWatch {
         Optional<Finding> stuck = Optional.empty();
         boolean other = program.map(ProgramWatch::isOther).orElse(false);
         if (setpoint.isPresent()) {
-            stuck = stuckUnderPlan.lookUnderPlan(beats, allowed(setpoint.getAsDouble()), isCoolingPlanned());
+            stuck = stuckUnderPlan.lookUnderPlan(beats, allowed(setpoint.getAsDouble()), 0, isCoolingPlanned());
         } else if (lit && !other) {
-            stuck = stuckUnderPlan.lookUnderPlan(beats, clock.get().ceilingC(), isCoolingPlanned());
+            stuck = stuckUnderPlan.lookUnderPlan(beats, clock.get().ceilingC(), UNSURE_K, isCoolingPlanned());
             if (stuck.isPresent() && isOtherProgram(output)) {
                 program.orElseThrow().otherProgram(stuck.get());
                 stuck = Optional.empty();
@@ -169,7 +172,7 @@ final class CurveWatch {
     private boolean isOtherProgram(OptionalDouble output) {
         return output.isPresent()
                 ? output.getAsDouble() > ASKS
-                : program.orElseThrow().wasFasterAllAlong(beats, clock.orElseThrow(), clock.get().litC());
+                : program.orElseThrow().wasFasterAllAlong(beats, clock.orElseThrow());
     }
 
     /** Set-points may run by the minute; a plan's top is allowed while the controller steers for it. */
@@ -194,12 +197,15 @@ final class CurveWatch {
 
     /** Whether no heat should be going in at all. */
     private boolean isOff(FiringTracker tracker, OptionalDouble output) {
+        if (beats.setpointC().isPresent() || mayStartLate(tracker)) {
+            return false;
+        }
+        boolean planned = clock.map(its -> its.isLit() && !its.isHeatingOverByBoth()).orElse(false);
         if (output.isPresent()) {
-            return output.getAsDouble() < OFF && beats.setpointC().isEmpty() && !mayStartLate(tracker);
+            return !planned && output.getAsDouble() < OFF && beats.meanOutput(15 * MINUTE_MS, 0).orElse(1) < OFF;
         }
         return clock.map(its -> its.isLit() && its.isHeatingOverByBoth() && its.isThroughByBoth())
-                        .orElse(false)
-                && beats.setpointC().isEmpty();
+                .orElse(false);
     }
 
     /** Before the lighting the room itself may warm the kiln by some degrees. */

@@ -21,11 +21,18 @@ final class FallWatch {
 
     private static final double SLIP_K = 22;
     private static final double FLATTENS = 1.35;
+    private static final double NEW_GROUND_K = 8;
 
     private static final long HUNGRY_MS = 15 * MINUTE_MS;
     private static final double HUNGRY = 0.6;
     private static final double HUNGRY_BELOW_C = 250;
     private static final double HUNGRY_K_PER_H = 110;
+
+    /** A cold kiln that can be fired at all rises by more than this at full power. */
+    private static final double WEAKEST_K_PER_H = 140;
+
+    private static final double HALF_HUNGRY = 0.3;
+    private static final double COLD_C = 150;
 
     private int hungry;
     private long fallingSinceMs = Long.MIN_VALUE;
@@ -95,7 +102,9 @@ final class FallWatch {
         // A lone kiln without power loses up to 20 K in its first minute, a fibre one white-hot.
         boolean abrupt = firstK > 25 + 0.03 * beforeC;
         boolean flattens = firstK > SLIP_K && secondK < FLATTENS * firstK && secondK > 0.4 * firstK;
-        if (abrupt || flattens) {
+        // A thermostat's swing comes back to where it has been; a sensor that moved is where the kiln was not.
+        boolean newGround = beats.nowC() < beats.lowestBetween(8 * MINUTE_MS, 2 * MINUTE_MS) - NEW_GROUND_K;
+        if (newGround && (abrupt || flattens)) {
             beforeSlipC = beforeC;
             afterSlipC = beats.nowC();
             slipped = Optional.of(Finding.since(
@@ -117,8 +126,10 @@ final class FallWatch {
                         && early.isPresent()
                         && rate.isPresent()
                         && beats.nowC() < HUNGRY_BELOW_C
-                        && takes.getAsDouble() > HUNGRY
-                        && rate.getAsDouble() < HUNGRY_K_PER_H
+                        && (takes.getAsDouble() > HUNGRY && rate.getAsDouble() < HUNGRY_K_PER_H
+                                || takes.getAsDouble() > HALF_HUNGRY
+                                        && rate.getAsDouble() < WEAKEST_K_PER_H * takes.getAsDouble()
+                                        && beats.nowC() < COLD_C)
                 ? hungry + 1
                 : 0;
         return hungry > 30

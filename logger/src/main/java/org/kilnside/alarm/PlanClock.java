@@ -21,7 +21,7 @@ final class PlanClock {
     private static final double HOLD_COUNTS_K = 10;
 
     /** The lighting is found from the curve, to within some minutes. */
-    private static final long LIGHTING_MS = 180_000;
+    private static final long LIGHTING_MS = 100_000;
 
     /** Lit above this, the recording was joined in mid-firing: how long the plan has run is not known. */
     private static final double JOINED_C = 90;
@@ -31,7 +31,6 @@ final class PlanClock {
     private long heatedUntilMs;
     private boolean lit;
     private boolean joined;
-    private double litC;
     private double writtenMs;
     private double waitingMs;
     private long lastMs;
@@ -53,7 +52,6 @@ final class PlanClock {
         PlannedCurve curve = plan.curveFrom(Temperature.ofCelsius(celsius));
         legs = curve.legs();
         lit = true;
-        litC = celsius;
         joined = celsius > JOINED_C;
         lastMs = litMs;
         int lastRamp = 0;
@@ -215,16 +213,6 @@ final class PlanClock {
             }
         }
         return 0;
-    }
-
-    /** Planned °C at a time after the lighting. */
-    double plannedC(long plannedMs) {
-        return legAt(plannedMs).temperatureC(plannedMs);
-    }
-
-    /** Temperature at the lighting, °C. */
-    double litC() {
-        return litC;
     }
 
     List<Leg> legs() {

@@ -12,8 +12,8 @@ import org.kilnside.schedule.PlannedCurve.Leg;
  */
 final class PowerWatch {
     private static final long MINUTE_MS = 60_000;
-    private static final double SEEN_FROM_C = 150;
-    private static final double ASKS_MORE = 1.3;
+    private static final double SEEN_FROM_C = 250;
+    private static final double ASKS_MORE = 1.32;
     private static final double ASKS_MOST = 1.9;
     private static final double FULL = 0.97;
 
@@ -47,7 +47,7 @@ final class PowerWatch {
         if (lost.isPresent() || !steady) {
             return lost;
         }
-        boolean same = nowMs - legSinceMs >= 32 * MINUTE_MS && beats.nowC() > SEEN_FROM_C;
+        boolean same = nowMs - legSinceMs >= 38 * MINUTE_MS && beats.nowC() > SEEN_FROM_C;
         if (!same || nowMs - clearedAtMs < 60 * MINUTE_MS && clearedAtMs != Long.MIN_VALUE) {
             seen = 0;
             return lost;
@@ -61,11 +61,17 @@ final class PowerWatch {
     }
 
     private static Optional<Finding> find(Beats beats, Leg leg) {
-        OptionalDouble before = beats.meanOutput(26 * MINUTE_MS, 14 * MINUTE_MS);
-        OptionalDouble after = beats.meanOutput(8 * MINUTE_MS, 0);
-        OptionalDouble rateBefore = beats.slope(26 * MINUTE_MS, 14 * MINUTE_MS);
-        OptionalDouble rateAfter = beats.slope(8 * MINUTE_MS);
-        OptionalDouble off = beats.offLine(26 * MINUTE_MS, 12 * MINUTE_MS, 0);
+        // A thermostat's bursts want longer stretches than a regulated output; clay's own reaction, around 500 °C, takes
+        // more power too, but over an hour and not at once.
+        boolean regulated = beats.regulatedShare(30 * MINUTE_MS) > 0.25;
+        long gone = (regulated ? 11 : 16) * MINUTE_MS;
+        long from = (regulated ? 22 : 38) * MINUTE_MS;
+        long lately = (regulated ? 8 : 13) * MINUTE_MS;
+        OptionalDouble before = beats.meanOutput(from, gone);
+        OptionalDouble after = beats.meanOutput(lately, 0);
+        OptionalDouble rateBefore = beats.slope(from, gone);
+        OptionalDouble rateAfter = beats.slope(lately);
+        OptionalDouble off = beats.offLine(from, gone, 0);
         if (rateBefore.isEmpty() || rateAfter.isEmpty() || off.isEmpty()) {
             return Optional.empty();
         }
@@ -85,7 +91,7 @@ final class PowerWatch {
             boolean alike = Math.abs(rateAfter.getAsDouble() - rateBefore.getAsDouble())
                     < 0.25 * Math.abs(rateBefore.getAsDouble()) + 12;
             double times = asks / asked;
-            return alike && times > ASKS_MORE && times < ASKS_MOST ? found(beats, 1 - asked / asks) : Optional.empty();
+            return alike && times > (regulated ? ASKS_MORE : ASKS_MORE + 0.1) && times < ASKS_MOST ? found(beats, 1 - asked / asks) : Optional.empty();
         }
         double share = 1 - (asked - Math.max(0, bends) / WORTH_K) / asks;
         return share > LOST && bends > 4 ? found(beats, share) : Optional.empty();

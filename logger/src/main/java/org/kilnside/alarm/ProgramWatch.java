@@ -27,6 +27,8 @@ final class ProgramWatch {
     private static final double TARGET_K = 4;
     private static final double CURVE_LEAST_K_PER_H = 14;
     private static final double SURE = 1.5;
+    private static final long CLIMB_MS = 10 * MINUTE_MS;
+    private static final double NEW_CLIMB = 1.35;
     private static final double SWING_MS = 8.0 * MINUTE_MS;
 
     private final Schedule plan;
@@ -124,15 +126,26 @@ final class ProgramWatch {
                 : Optional.empty();
     }
 
-    /** Whether the curve has risen faster than planned from the lighting on, and not only of late. */
-    boolean wasFasterAllAlong(Beats beats, PlanClock clock, double celsiusWhenLit) {
+    /**
+     * Whether what takes the curve above the plan is no new thing: it has climbed like this from the beginning, so it
+     * is another program; a relay that sticks lets it climb as it never has before.
+     */
+    boolean wasFasterAllAlong(Beats beats, PlanClock clock) {
         long since = Math.round(clock.sinceLitMs());
-        OptionalDouble half = beats.meanC(since / 2 + MINUTE_MS, since / 2 - MINUTE_MS);
-        if (clock.isJoined() || half.isEmpty() || since > 2 * CURVE_UNTIL_MS) {
+        if (clock.isJoined() || since > 2 * CURVE_UNTIL_MS) {
             return false;
         }
-        double planned = clock.plannedC(since / 2) - celsiusWhenLit;
-        return half.getAsDouble() - celsiusWhenLit > 1.1 * planned + 2;
+        double climbs = climb(beats, 0);
+        double before = 0;
+        for (long ago = CLIMB_MS; ago + CLIMB_MS <= since; ago += MINUTE_MS) {
+            before = Math.max(before, climb(beats, ago));
+        }
+        return climbs < NEW_CLIMB * before;
+    }
+
+    private static double climb(Beats beats, long agoMs) {
+        double now = beats.meanC(agoMs + 9_000, agoMs).orElse(Double.NEGATIVE_INFINITY);
+        return now - beats.lowestBetween(agoMs + CLIMB_MS, agoMs);
     }
 
     /** By the curve alone: rate of the last half hour, past the first minutes in which the kiln gathers way. */

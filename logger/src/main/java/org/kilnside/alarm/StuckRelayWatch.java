@@ -19,14 +19,16 @@ final class StuckRelayWatch {
 
     private static final long JUDGED_BY_MS = 160_000;
     private static final double STEADY = 0.85;
-    private static final double DIES_SLOWLY = 0.65;
+    private static final double DIES_SLOWLY = 0.7;
+    private static final double CLEAR_K_PER_H = 30;
+    private static final long LONG_LOOK_MS = 90_000;
     private static final double RISES_K_PER_H = 30;
 
     /** No regulation overshoots by this much and stays there. */
     private static final double FAR_OVER_K = 35;
 
     private static final double SLOW_STEP_K = 1;
-    private static final double OFF = 0.03;
+    private static final double OFF = 0.005;
     private static final double COLD_ENOUGH_TO_STAND_C = 300;
 
     private final double overK;
@@ -42,20 +44,24 @@ final class StuckRelayWatch {
      * Looks.
      *
      * @param allowedC the hottest the controller's set-point or the plan allows now
+     * @param unsureK by how much that may be too high; being over counts from so much less
      * @param coolingPlanned whether a planned cooling may be going on, in which a kiln is over its plan by nature
      */
-    Optional<Finding> lookUnderPlan(Beats beats, double allowedC, boolean coolingPlanned) {
+    Optional<Finding> lookUnderPlan(
+            Beats beats, double allowedC, double unsureK, boolean coolingPlanned) {
         double over = beats.nowC() - allowedC;
         long nowMs = beats.nowMs();
+        if (over >= overK - unsureK && overSinceMs == Long.MIN_VALUE) {
+            overSinceMs = nowMs;
+        }
         if (over < overK) {
-            overSinceMs = Long.MIN_VALUE;
+            if (over < overK - unsureK) {
+                overSinceMs = Long.MIN_VALUE;
+            }
             if (over < overK / 2) {
                 stuck = false;
             }
             return stuck ? finding(beats, allowedC, over) : Optional.empty();
-        }
-        if (overSinceMs == Long.MIN_VALUE) {
-            overSinceMs = nowMs;
         }
         OptionalDouble last = beats.slope(MINUTE_MS);
         if (coolingPlanned) {
@@ -75,10 +81,15 @@ final class StuckRelayWatch {
         if (over >= FAR_OVER_K && last.orElse(0) > -10) {
             return true;
         }
-        OptionalDouble before = beats.slope(2 * MINUTE_MS, MINUTE_MS);
-        OptionalDouble earlier = beats.slope(3 * MINUTE_MS, 2 * MINUTE_MS);
-        if (last.isPresent() && before.isPresent() && last.getAsDouble() >= RISES_K_PER_H) {
-            double dies = last.getAsDouble() / Math.max(1, before.getAsDouble());
+        double noiseK = beats.noiseK(10 * MINUTE_MS);
+        // A noisy sensor, or one that is read seldom, needs a longer look.
+        long window = beats.slopeNoise(MINUTE_MS, noiseK) < CLEAR_K_PER_H ? MINUTE_MS : LONG_LOOK_MS;
+        double unsure = beats.slopeNoise(window, noiseK);
+        OptionalDouble now = beats.slope(window);
+        OptionalDouble before = beats.slope(2 * window, window);
+        OptionalDouble earlier = beats.slope(3 * window, 2 * window);
+        if (now.isPresent() && before.isPresent() && now.getAsDouble() >= RISES_K_PER_H + 2 * unsure) {
+            double dies = (now.getAsDouble() - unsure) / Math.max(1, before.getAsDouble());
             boolean steady = forMs >= JUDGED_FROM_MS
                     && dies >= STEADY
                     && before.getAsDouble() >= STEADY * earlier.orElse(Double.POSITIVE_INFINITY);
@@ -99,7 +110,9 @@ final class StuckRelayWatch {
             return false;
         }
         double overThen = over - (now - whole.getAsDouble());
+        double unsure = 3 * beats.noiseK(10 * MINUTE_MS);
         return overThen >= 4
+                && now - whole.getAsDouble() > 2 * SLOW_STEP_K + unsure
                 && half.getAsDouble() >= whole.getAsDouble() + SLOW_STEP_K
                 && now >= half.getAsDouble() + SLOW_STEP_K;
     }
@@ -124,6 +137,7 @@ final class StuckRelayWatch {
                 && last >= (rebounds ? STEADY : DIES_SLOWLY) * before
                 && (!rebounds || earlier > RISES_K_PER_H && last > STEADY * earlier);
         boolean stands = off
+                && beats.meanOutput(30 * MINUTE_MS, 0).orElse(0) < 0.005
                 && beats.nowC() > COLD_ENOUGH_TO_STAND_C
                 && beats.slope(20 * MINUTE_MS).orElse(-100) > -2;
         if (!stuck && (climbs || stands)) {

@@ -8,6 +8,7 @@ import org.kilnside.schedule.PlannedCurve.Leg;
 /** What endangers ware though the kiln does as it is told: too fast where steam, clay or quartz are at work; candling too hot. */
 final class WareRiskWatch {
     private static final long MINUTE_MS = 60_000;
+    private static final long WINDOW_MS = 12 * MINUTE_MS;
     private static final double STEAM_FROM_C = 90;
     private static final double STEAM_TO_C = 130;
     private static final double QUARTZ_FROM_C = 555;
@@ -42,7 +43,13 @@ final class WareRiskWatch {
      */
     Optional<Finding> lookForRate(Beats beats, Optional<Double> plannedPerHour) {
         double nowC = beats.nowC();
-        double rate = beats.slope(10 * MINUTE_MS).orElse(0);
+        double slope = beats.slope(WINDOW_MS).orElse(0);
+        // A thermostat's swings bend the line: what may be theirs is left out.
+        double unsure = beats.roughness(WINDOW_MS, 0).orElse(0) * 2.7 / 1.5 / (WINDOW_MS / 3_600_000.0);
+        double rate = Math.copySign(Math.max(0, Math.abs(slope) - unsure), slope);
+        // A swing comes back to where it has been; what counts is how fast new ground is won.
+        double won = (nowC - beats.highestBetween(60 * MINUTE_MS, WINDOW_MS)) / (WINDOW_MS / 3_600_000.0);
+        rate = rate > 0 ? Math.max(0, Math.min(rate, won)) : rate;
         boolean steam = rate > 0 && nowC > STEAM_FROM_C && nowC < STEAM_TO_C;
         boolean quartz = nowC > QUARTZ_FROM_C && nowC < QUARTZ_TO_C;
         double limit = Double.POSITIVE_INFINITY;
@@ -81,7 +88,7 @@ final class WareRiskWatch {
                 .filter(leg -> leg.kind() == Kind.HOLD && leg.toC() < CANDLES_BELOW_C)
                 .filter(leg -> leg.equals(clock.leg()) || leg.fromMs() == clock.leg().toMs())
                 .findFirst();
-        double nowC = beats.meanC(3 * MINUTE_MS, 0).orElse(beats.nowC());
+        double nowC = beats.meanC(2 * MINUTE_MS, 0).orElse(beats.nowC());
         double from = hold.map(leg -> Math.min(
                         BOILING_C, Math.max(NEAR_BOILING_C, leg.toC() + limits.candlingOver().kelvin())))
                 .orElse(Double.POSITIVE_INFINITY);
@@ -93,7 +100,7 @@ final class WareRiskWatch {
         if (nowC >= from && overSinceMs == Long.MIN_VALUE) {
             overSinceMs = beats.nowMs();
         }
-        if (overSinceMs != Long.MIN_VALUE && beats.nowMs() - overSinceMs >= MINUTE_MS) {
+        if (overSinceMs != Long.MIN_VALUE && beats.nowMs() - overSinceMs >= MINUTE_MS / 2) {
             candling = Optional.of(Finding.since(
                             overSinceMs, Measure.ofCelsius(nowC), Measure.ofCelsius(hold.get().toC()))
                     .withBadness((nowC - from) / 8));

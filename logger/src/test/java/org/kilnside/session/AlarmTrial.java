@@ -135,7 +135,7 @@ final class AlarmTrial {
             } else {
                 replay.nothingUntil(now.elapsedMs());
             }
-            highestC = Math.max(highestC, shown.map(Temperature::celsius).orElse(0.0));
+            highestC = Math.max(highestC, now.truth().tipC());
             if (showsMs.isEmpty() && shows(now, shown, wanted)) {
                 showsMs = OptionalLong.of(now.elapsedMs());
                 stopMs = now.elapsedMs() + Math.round(setting.promisedS() * 1000) + 1_800_000;
@@ -172,7 +172,7 @@ final class AlarmTrial {
             case AT_ONCE -> true;
             case FROM_BEGIN -> true;
             case BOX_HOT -> now.truth().boxC() > setting.limits().boxMaximum().celsius();
-            case NEARLY_BOILING -> shownC > 96;
+            case NEARLY_BOILING -> now.truth().tipC() > 97;
             case ABOVE_LIMIT -> (above = shownC > limitC() ? above + 1 : 0) >= 3;
         };
     }
