@@ -8,6 +8,7 @@ import org.kilnside.command.ConeCommand;
 import org.kilnside.command.DemoCommand;
 import org.kilnside.command.DeskCommand;
 import org.kilnside.command.EmfCommand;
+import org.kilnside.command.AlarmsCommand;
 import org.kilnside.command.ForecastCommand;
 import org.kilnside.command.KilnCommand;
 import org.kilnside.command.KilnsideCommand;
@@ -49,6 +50,7 @@ public final class Kilnside {
         commands.put("emf", new EmfCommand());
         commands.put("cone", new ConeCommand());
         commands.put("forecast", new ForecastCommand());
+        commands.put("alarms", new AlarmsCommand());
         commands.put("review", new ReviewCommand());
         return commands;
     }

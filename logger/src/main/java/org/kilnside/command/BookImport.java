@@ -59,7 +59,7 @@ final class BookImport implements Callable<Integer> {
                     Complaint.ExitCode.INPUT, file + " holds no good reading: there is nothing to put into the book.");
         }
         FiringSettings settings = WhatIsFired.settings(around.library(), kiln, plan);
-        List<Reading> readings = readings(log);
+        List<Reading> readings = LogReadings.of(log);
         FollowedFiring followed = FollowedFiring.of(settings.plan(), readings);
         long number;
         try (BookRecorder book = BookRecorder.open(Recorder.inItsFolder(which.path()))) {
@@ -82,42 +82,5 @@ final class BookImport implements Callable<Integer> {
                         around.err().println("kilnside: " + around.words().text("book.skipped", file, left)));
         around.out().println(around.words().text("book.imported", file, number, readings.size()));
         return Complaint.ExitCode.DONE.code();
-    }
-
-    /** The log's rows as readings, their time counted from the first. */
-    private static List<Reading> readings(Log log) {
-        Trace trace = log.trace();
-        long zeroMs = trace.elapsedMs(0);
-        double stepC = Amplifier.CELSIUS.thermocoupleStepC();
-        List<Reading> readings = new ArrayList<>(trace.size());
-        for (int i = 0; i < trace.size(); i++) {
-            int code = (int) Math.round(trace.temperatureC(i) / stepC);
-            Optional<Temperature> coldJunction = log.coldJunction().celsius(i).isPresent()
-                    ? Optional.of(
-                            Temperature.ofCelsius(log.coldJunction().celsius(i).getAsDouble()))
-                    : Optional.empty();
-            OptionalInt coldCode = coldJunction
-                    .map(cold -> OptionalInt.of((int) Math.round(cold.celsius() / stepC)))
-                    .orElse(OptionalInt.empty());
-            Channel channel = new Channel(
-                    1,
-                    new RawSignal(OptionalInt.of(code), coldCode, 0),
-                    Optional.of(Temperature.ofCelsius(code * stepC)),
-                    coldJunction);
-            readings.add(Reading.of(trace.elapsedMs(i) - zeroMs, List.of(channel), report(trace, i), Origin.IMPORTED));
-        }
-        return readings;
-    }
-
-    private static ControllerReport report(Trace trace, int index) {
-        return new ControllerReport(
-                trace.output(index).isPresent()
-                        ? Optional.of(new Share(trace.output(index).getAsDouble()))
-                        : Optional.empty(),
-                trace.setpointC(index).isPresent()
-                        ? Optional.of(
-                                Temperature.ofCelsius(trace.setpointC(index).getAsDouble()))
-                        : Optional.empty(),
-                OptionalInt.empty());
     }
 }

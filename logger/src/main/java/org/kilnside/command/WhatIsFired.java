@@ -6,6 +6,7 @@ import org.kilnside.files.ProfileLibrary;
 import org.kilnside.firing.Kiln;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.session.FiringSettings;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** What a person says of a firing that is to be recorded: plan, kiln, and the book it goes into. */
@@ -25,6 +26,9 @@ final class WhatIsFired {
             description = "The firing book (this system's usual place, unless given).")
     private Optional<Path> book = Optional.empty();
 
+    @Mixin
+    private AlarmOptions limits;
+
     Path book() {
         return Surroundings.book(book);
     }
@@ -34,7 +38,7 @@ final class WhatIsFired {
     }
 
     FiringSettings settings(ProfileLibrary library) {
-        return settings(library, kiln, plan);
+        return limits.applied(settings(library, kiln, plan));
     }
 
     static FiringSettings settings(ProfileLibrary library, Optional<String> kiln, Optional<String> plan) {

@@ -17,6 +17,9 @@ import org.kilnside.sensor.Probe;
 public final class AlarmReplay {
     private static final long TICK_MS = 10_000;
 
+    /** Nothing of the book is asked for, so no firing has this number. */
+    private static final long NO_FIRING = 0;
+
     /** Nobody listens any more after so long a silence. */
     private static final long SILENCE_LOOKED_AT_MS = 600_000;
 
@@ -41,7 +44,7 @@ public final class AlarmReplay {
         this.forecaster = forecaster;
         this.forecastEveryMs = forecastEveryMs;
         this.duty = new AlarmDuty(settings.alarmLimits(), settings.plan(), Host.UNKNOWN, changes::add);
-        this.following = new Following(settings.plan(), duty);
+        this.following = new Following(settings.plan(), settings.sensor(), duty);
         following.probe(probe);
         this.forecasts = new Forecasts(settings);
     }
@@ -80,7 +83,7 @@ public final class AlarmReplay {
             return;
         }
         forecastAtMs = lastMs + forecastEveryMs;
-        forecasts.due(following, lastMs).ifPresent(request -> {
+        forecasts.due(NO_FIRING, following, List.of(), lastMs).ifPresent(request -> {
             LiveForecast answer = forecaster.get().forecast(request);
             if (forecasts.take(request, answer)) {
                 duty.forecast(answer);

@@ -87,6 +87,21 @@ public record FiringSettings(
                 resumeWithin);
     }
 
+    /** The same with other limits for alarms. */
+    public FiringSettings withAlarmLimits(AlarmLimits others) {
+        return new FiringSettings(
+                kiln,
+                plan,
+                planText,
+                thresholds,
+                wall,
+                powerKw,
+                isolator,
+                others,
+                sensor,
+                resumeWithin);
+    }
+
     private static SensorInPlace setUp(Kiln.Sensor sensor) {
         return SensorInPlace.uncalibrated(sensor.probe(), "", sensor.place().orElse(""), ToleranceClass.CLASS_2);
     }

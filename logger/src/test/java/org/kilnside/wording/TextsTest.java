@@ -21,6 +21,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.kilnside.alarm.AlarmChange;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Grade;
 import org.kilnside.files.KilnSetting;
@@ -52,6 +53,7 @@ class TextsTest {
             Map.entry("leg", PlanPosition.Leg.class),
             Map.entry("alarm", AlarmKind.class),
             Map.entry("alarm.do", AlarmKind.Advice.class),
+            Map.entry("alarm.what", AlarmChange.What.class),
             Map.entry("alarm.grade", Grade.class),
             Map.entry("lighting", Lighting.Item.class),
             Map.entry("lighting.short", Lighting.Item.class),

@@ -28,7 +28,7 @@ import org.kilnside.virtualkiln.VirtualFiring;
  * One simulated firing watched for alarms, beside its twin to which nothing happens: the same kiln, load, day and noise.
  * A fault shows from the moment the two differ.
  */
-final class AlarmTrial {
+final class SimulatedWatch {
     /** A firing and its cooling. */
     private static final long LONGEST_S = 40 * 3600;
 
@@ -78,19 +78,12 @@ final class AlarmTrial {
         ABOVE_LIMIT
     }
 
-    AlarmTrial(Setting setting) {
+    SimulatedWatch(Setting setting) {
         this.name = setting.name();
         this.setting = setting;
-        FiringSettings settings = new FiringSettings(
-                Optional.of("Tall Drum"),
-                Optional.of(setting.plan()),
-                Optional.empty(),
-                org.kilnside.firing.Kiln.Thresholds.COMMON_PRACTICE,
-                Optional.empty(),
-                java.util.OptionalDouble.empty(),
-                Optional.empty(),
-                setting.limits(),
-                FiringSettings.A_FIRING_LONG);
+        FiringSettings settings = FiringSettings.of(
+                        Optional.of("Tall Drum"), Optional.of(setting.plan()), Optional.empty())
+                .withAlarmLimits(setting.limits());
         this.replay = new AlarmReplay(
                 settings,
                 probe(),
@@ -103,7 +96,7 @@ final class AlarmTrial {
     }
 
     /** Runs it: to the end where nothing is expected, else until the time promised is long over. */
-    AlarmTrial run() {
+    SimulatedWatch run() {
         ControllerSpec.Reports told = setting.controller().reports();
         ControllerSpec all = setting.controller().reporting(ControllerSpec.Reports.ALL);
         VirtualFiring twin = setting.firing().apply(setting.plan()).controller(all).interval(setting.intervalS()).start();

@@ -15,8 +15,8 @@ import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.SensorFault;
 import org.kilnside.sensor.ThermocoupleType;
-import org.kilnside.session.AlarmTrial.Setting;
-import org.kilnside.session.AlarmTrial.Shows;
+import org.kilnside.session.SimulatedWatch.Setting;
+import org.kilnside.session.SimulatedWatch.Shows;
 import org.kilnside.virtualkiln.ControllerSpec;
 import org.kilnside.virtualkiln.Disturbance;
 import org.kilnside.virtualkiln.Disturbance.Happening;
@@ -29,7 +29,7 @@ import org.kilnside.virtualkiln.Specimen;
 import org.kilnside.virtualkiln.VirtualFiring;
 
 /** Simulated firings with one fault each, and clean ones: kilns, loads, days, programs and faults drawn from seeds. */
-final class AlarmTrials {
+final class SimulatedFaults {
     private static final Set<AlarmKind> SENSOR = EnumSet.of(
             AlarmKind.SENSOR_GONE,
             AlarmKind.SENSOR_SLIPPED,
@@ -43,7 +43,7 @@ final class AlarmTrials {
     private final Population.Family family;
     private int next;
 
-    AlarmTrials(Population.Family family, long seed) {
+    SimulatedFaults(Population.Family family, long seed) {
         this.family = family;
         this.population = new Population(family, seed);
     }
