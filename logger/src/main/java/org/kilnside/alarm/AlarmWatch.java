@@ -104,13 +104,13 @@ public final class AlarmWatch {
         lines.silent(nowMs, lineIntervalMs, ledger);
         assess(AlarmKind.ON_BATTERY, host.onBattery(), nowMs);
         assess(AlarmKind.ABOUT_TO_SLEEP, host.mayFallAsleep(), nowMs);
-        Optional<Finding> full = host.diskFreeBytes().isPresent()
-                        && host.diskFreeBytes().getAsLong() < limits.diskFreeBytes()
-                ? Optional.of(Finding.since(
-                        nowMs,
-                        new Measure.OfBytes(host.diskFreeBytes().getAsLong()),
-                        new Measure.OfBytes(limits.diskFreeBytes())))
-                : Optional.empty();
+        Optional<Finding> full =
+                host.diskFreeBytes().isPresent() && host.diskFreeBytes().getAsLong() < limits.diskFreeBytes()
+                        ? Optional.of(Finding.since(
+                                nowMs,
+                                new Measure.OfBytes(host.diskFreeBytes().getAsLong()),
+                                new Measure.OfBytes(limits.diskFreeBytes())))
+                        : Optional.empty();
         ledger.assess(AlarmKind.DISK_FILLING, full, nowMs);
         ledger.tidy(nowMs);
     }
@@ -126,8 +126,7 @@ public final class AlarmWatch {
 
     /** Whether the number is not to be trusted: cone, arrival and top-out fall with it. */
     public boolean isNumberWithdrawn() {
-        return ledger.current().stream()
-                .anyMatch(alarm -> alarm.kind().withdrawsNumber() && !alarm.isOver());
+        return ledger.current().stream().anyMatch(alarm -> alarm.kind().withdrawsNumber() && !alarm.isOver());
     }
 
     /** All alarms to be shown, the worst first. */

@@ -41,7 +41,8 @@ final class Beats {
             sumOutput += controller.output().get().fraction();
             outputs++;
         }
-        lastSetpoint = controller.setpoint().isPresent() ? controller.setpoint().get().celsius() : Double.NaN;
+        lastSetpoint =
+                controller.setpoint().isPresent() ? controller.setpoint().get().celsius() : Double.NaN;
         return closed;
     }
 
@@ -197,9 +198,7 @@ final class Beats {
             sumTT += t * t;
             sumTC += t * (celsius[i] - meanC);
         }
-        return sumTT <= 0
-                ? null
-                : new Line(from, to, nowMs + Math.round(meanT), meanC, sumTC / sumTT * MS_PER_HOUR);
+        return sumTT <= 0 ? null : new Line(from, to, nowMs + Math.round(meanT), meanC, sumTC / sumTT * MS_PER_HOUR);
     }
 
     /** Mean output of a stretch; empty where the controller did not say. */

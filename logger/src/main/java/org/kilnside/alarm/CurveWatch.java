@@ -101,8 +101,7 @@ final class CurveWatch {
         }
     }
 
-    private void lookAtSensor(
-            Map<Suspicion, Long> suspicions, LineWatch lines, AlarmLedger ledger, long nowMs) {
+    private void lookAtSensor(Map<Suspicion, Long> suspicions, LineWatch lines, AlarmLedger ledger, long nowMs) {
         long standsMs = Math.max(0, nowMs - lines.frozen().sinceMs());
         OptionalDouble before = beats.slope(standsMs + 10 * MINUTE_MS, standsMs);
         Optional<Finding> frozen = lines.frozen()
@@ -135,7 +134,8 @@ final class CurveWatch {
     }
 
     private boolean isCoolingPlanned() {
-        return clock.map(its -> its.isLit() && StuckRelayWatch.coolingPlanned(its)).orElse(false);
+        return clock.map(its -> its.isLit() && StuckRelayWatch.coolingPlanned(its))
+                .orElse(false);
     }
 
     private void lookAtHeat(FiringTracker tracker, AlarmLedger ledger, long nowMs, boolean heated) {
@@ -200,9 +200,12 @@ final class CurveWatch {
         if (beats.setpointC().isPresent() || mayStartLate(tracker)) {
             return false;
         }
-        boolean planned = clock.map(its -> its.isLit() && !its.isHeatingOverByBoth()).orElse(false);
+        boolean planned =
+                clock.map(its -> its.isLit() && !its.isHeatingOverByBoth()).orElse(false);
         if (output.isPresent()) {
-            return !planned && output.getAsDouble() < OFF && beats.meanOutput(15 * MINUTE_MS, 0).orElse(1) < OFF;
+            return !planned
+                    && output.getAsDouble() < OFF
+                    && beats.meanOutput(15 * MINUTE_MS, 0).orElse(1) < OFF;
         }
         return clock.map(its -> its.isLit() && its.isHeatingOverByBoth() && its.isThroughByBoth())
                 .orElse(false);
@@ -247,7 +250,8 @@ final class CurveWatch {
         OptionalDouble output = beats.meanOutput(FREE_SINCE_MS, 0);
         return output.isPresent()
                 ? output.getAsDouble() < 0.005
-                : clock.map(its -> !its.isLit() || !its.mayBeIn(org.kilnside.schedule.PlannedCurve.Kind.CONTROLLED_COOLING))
+                : clock.map(its -> !its.isLit()
+                                || !its.mayBeIn(org.kilnside.schedule.PlannedCurve.Kind.CONTROLLED_COOLING))
                         .orElse(true);
     }
 }

@@ -72,7 +72,9 @@ final class FallWatch {
         }
         return gone
                 ? Optional.of(Finding.since(
-                                highest.atMs(), Measure.ofKelvinPerHour(slope), Measure.ofCelsius(wantedC.getAsDouble()))
+                                highest.atMs(),
+                                Measure.ofKelvinPerHour(slope),
+                                Measure.ofCelsius(wantedC.getAsDouble()))
                         .withBadness((wantedC.getAsDouble() - beats.nowC()) / 100))
                 : Optional.empty();
     }

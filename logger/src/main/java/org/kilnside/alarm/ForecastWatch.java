@@ -50,7 +50,9 @@ final class ForecastWatch {
         long nowMs = Math.round(answer.askedS() * 1000);
         boolean heats = answer.stage() == Stage.HEATING || answer.stage() == Stage.HOLDING;
         boolean no = heats
-                && answer.arrival().filter(arrival -> arrival.reaches() == Reaches.NO).isPresent();
+                && answer.arrival()
+                        .filter(arrival -> arrival.reaches() == Reaches.NO)
+                        .isPresent();
         if (unreachable.lasts(no, nowMs)) {
             Forecast.Arrival arrival = answer.arrival().orElseThrow();
             ledger.raise(
@@ -61,11 +63,15 @@ final class ForecastWatch {
                             arrival.topsOut().map(top -> new Measure.OfTemperature(top.at())),
                             Optional.of(new Measure.OfTemperature(arrival.target()))),
                     nowMs);
-        } else if (!no && (!heats || answer.arrival().filter(a -> a.reaches() == Reaches.YES).isPresent())) {
+        } else if (!no
+                && (!heats
+                        || answer.arrival()
+                                .filter(a -> a.reaches() == Reaches.YES)
+                                .isPresent())) {
             ledger.clear(AlarmKind.WILL_NOT_REACH_TOP, nowMs);
         }
-        boolean lies = answer.remarks().stream()
-                .anyMatch(remark -> remark.kind() == Forecast.Remark.Kind.DO_NOT_TRUST_SENSOR);
+        boolean lies =
+                answer.remarks().stream().anyMatch(remark -> remark.kind() == Forecast.Remark.Kind.DO_NOT_TRUST_SENSOR);
         distrusted = lies ? distrusted + 1 : 0;
         if (distrusted >= SAID_OFTEN) {
             ledger.raise(AlarmKind.SENSOR_LYING, Finding.since(nowMs), nowMs);
@@ -92,8 +98,7 @@ final class ForecastWatch {
             told = Optional.of(new Told(before.stage(), now, before.firstAskedS()));
             return;
         }
-        double needed = Math.max(
-                limits.forecastMoved().toSeconds(), SHARE_OF_TIME_LEFT * (now - answer.askedS()));
+        double needed = Math.max(limits.forecastMoved().toSeconds(), SHARE_OF_TIME_LEFT * (now - answer.askedS()));
         if (moved.lasts(Math.abs(by) > needed, nowMs)) {
             ledger.tell(
                     AlarmKind.FORECAST_MOVED,
@@ -110,8 +115,7 @@ final class ForecastWatch {
     /** While it heats, when the top is reached; while it cools, when it is below the temperature for the lid. */
     private Optional<Double> time(Forecast answer) {
         return switch (answer.stage()) {
-            case HEATING ->
-                answer.arrival().flatMap(Forecast.Arrival::when).map(Forecast.When::atS);
+            case HEATING -> answer.arrival().flatMap(Forecast.Arrival::when).map(Forecast.When::atS);
             case COOLING ->
                 answer.below().stream()
                         .filter(below -> below.temperature().equals(limits.lid()))

@@ -62,11 +62,14 @@ final class LineWatch {
 
     private void seeWitnesses(Reading reading) {
         for (Channel channel : reading.channels()) {
-            if (channel.number() > 1 && channel.raw().faultBits() == 0 && channel.temperature().isPresent()) {
+            if (channel.number() > 1
+                    && channel.raw().faultBits() == 0
+                    && channel.temperature().isPresent()) {
                 double celsius = channel.temperature().get().celsius();
                 boolean stale = witnessMs == NEVER || reading.elapsedMs() - witnessMs > WITNESS_STALE_MS;
                 // Of several lines of one moment the hottest stays; noise of single readings is taken off by halves.
-                hottestWitnessC = stale ? celsius : Math.max(celsius, hottestWitnessC + (celsius - hottestWitnessC) / 30);
+                hottestWitnessC =
+                        stale ? celsius : Math.max(celsius, hottestWitnessC + (celsius - hottestWitnessC) / 30);
                 witnessMs = reading.elapsedMs();
             }
         }
@@ -141,8 +144,8 @@ final class LineWatch {
     void silent(long nowMs, long lineIntervalMs, AlarmLedger ledger) {
         long afterMs = Math.max(limits.silence().toMillis(), lineIntervalMs * 7 / 4);
         if (lastLineMs != NEVER && nowMs - lastLineMs >= afterMs) {
-            Finding silence = Finding.since(
-                    lastLineMs, Measure.ofMillis(nowMs - lastLineMs), Measure.ofMillis(lineIntervalMs));
+            Finding silence =
+                    Finding.since(lastLineMs, Measure.ofMillis(nowMs - lastLineMs), Measure.ofMillis(lineIntervalMs));
             ledger.raise(AlarmKind.NO_READINGS, silence, nowMs);
         }
     }

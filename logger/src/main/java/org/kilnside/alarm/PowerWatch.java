@@ -61,7 +61,8 @@ final class PowerWatch {
     }
 
     private static Optional<Finding> find(Beats beats, Leg leg) {
-        // A thermostat's bursts want longer stretches than a regulated output; clay's own reaction, around 500 °C, takes
+        // A thermostat's bursts want longer stretches than a regulated output; clay's own reaction, around 500 °C,
+        // takes
         // more power too, but over an hour and not at once.
         boolean regulated = beats.regulatedShare(30 * MINUTE_MS) > 0.25;
         long gone = (regulated ? 11 : 16) * MINUTE_MS;
@@ -91,15 +92,17 @@ final class PowerWatch {
             boolean alike = Math.abs(rateAfter.getAsDouble() - rateBefore.getAsDouble())
                     < 0.25 * Math.abs(rateBefore.getAsDouble()) + 12;
             double times = asks / asked;
-            return alike && times > (regulated ? ASKS_MORE : ASKS_MORE + 0.1) && times < ASKS_MOST ? found(beats, 1 - asked / asks) : Optional.empty();
+            return alike && times > (regulated ? ASKS_MORE : ASKS_MORE + 0.1) && times < ASKS_MOST
+                    ? found(beats, 1 - asked / asks)
+                    : Optional.empty();
         }
         double share = 1 - (asked - Math.max(0, bends) / WORTH_K) / asks;
         return share > LOST && bends > 4 ? found(beats, share) : Optional.empty();
     }
 
     private static Optional<Finding> found(Beats beats, double share) {
-        return Optional.of(Finding.since(
-                beats.nowMs() - 12 * MINUTE_MS, Measure.ofShare(1 - share), Measure.ofShare(1)));
+        return Optional.of(
+                Finding.since(beats.nowMs() - 12 * MINUTE_MS, Measure.ofShare(1 - share), Measure.ofShare(1)));
     }
 
     /** Something else turned out to be behind it. */

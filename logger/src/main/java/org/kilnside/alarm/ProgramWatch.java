@@ -23,6 +23,7 @@ final class ProgramWatch {
 
     /** Hotter than this a kiln may be too weak for its plan, and a controller waits for it. */
     private static final double WEAK_FROM_C = 400;
+
     private static final double JUMP_K = 30;
     private static final double TARGET_K = 4;
     private static final double CURVE_LEAST_K_PER_H = 14;
@@ -49,9 +50,8 @@ final class ProgramWatch {
             return other;
         }
         OptionalDouble setpoint = beats.setpointC();
-        Optional<Finding> found = setpoint.isPresent()
-                ? bySetpoint(beats, clock, setpoint.getAsDouble())
-                : byCurve(beats, clock);
+        Optional<Finding> found =
+                setpoint.isPresent() ? bySetpoint(beats, clock, setpoint.getAsDouble()) : byCurve(beats, clock);
         // Seen for a minute and a half, so that no single look decides.
         differs = found.isPresent() ? differs + 1 : 0;
         if (differs >= 9) {
@@ -68,8 +68,7 @@ final class ProgramWatch {
     private Optional<Finding> bySetpoint(Beats beats, PlanClock clock, double setpointC) {
         double topC = plan.top().celsius();
         if (setpointC > topC + TARGET_K) {
-            return Optional.of(
-                    Finding.since(beats.nowMs(), Measure.ofCelsius(setpointC), Measure.ofCelsius(topC)));
+            return Optional.of(Finding.since(beats.nowMs(), Measure.ofCelsius(setpointC), Measure.ofCelsius(topC)));
         }
         OptionalDouble before = beats.setpointC(20_000);
         if (before.isPresent() && Math.abs(setpointC - before.getAsDouble()) > JUMP_K) {
@@ -79,7 +78,9 @@ final class ProgramWatch {
             return isATarget(setpointC)
                     ? Optional.empty()
                     : Optional.of(Finding.since(
-                            beats.nowMs(), Measure.ofCelsius(setpointC), Measure.ofCelsius(clock.leg().toC())));
+                            beats.nowMs(),
+                            Measure.ofCelsius(setpointC),
+                            Measure.ofCelsius(clock.leg().toC())));
         }
         OptionalDouble then = beats.setpointC(10 * MINUTE_MS);
         if (then.isEmpty()) {
@@ -87,7 +88,8 @@ final class ProgramWatch {
         }
         double rate = (setpointC - then.getAsDouble()) * 6;
         // Over ten minutes the set-point's middle lies above the curve's by its lag.
-        double lag = (setpointC + then.getAsDouble()) / 2 - beats.meanC(10 * MINUTE_MS, 0).orElse(setpointC);
+        double lag = (setpointC + then.getAsDouble()) / 2
+                - beats.meanC(10 * MINUTE_MS, 0).orElse(setpointC);
         return againstRamp(beats, clock, rate, lag, setpointC);
     }
 
@@ -97,8 +99,7 @@ final class ProgramWatch {
                 .anyMatch(to -> Math.abs(to.celsius() - setpointC) <= TARGET_K);
     }
 
-    private Optional<Finding> againstRamp(
-            Beats beats, PlanClock clock, double rate, double lag, double setpointC) {
+    private Optional<Finding> againstRamp(Beats beats, PlanClock clock, double rate, double lag, double setpointC) {
         // The slowest and fastest ramp the plan has within what the set-point went through.
         double fromC = setpointC - Math.max(0, rate) / 6 - 2;
         double slowest = Double.POSITIVE_INFINITY;

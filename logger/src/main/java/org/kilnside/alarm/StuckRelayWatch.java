@@ -47,8 +47,7 @@ final class StuckRelayWatch {
      * @param unsureK by how much that may be too high; being over counts from so much less
      * @param coolingPlanned whether a planned cooling may be going on, in which a kiln is over its plan by nature
      */
-    Optional<Finding> lookUnderPlan(
-            Beats beats, double allowedC, double unsureK, boolean coolingPlanned) {
+    Optional<Finding> lookUnderPlan(Beats beats, double allowedC, double unsureK, boolean coolingPlanned) {
         double over = beats.nowC() - allowedC;
         long nowMs = beats.nowMs();
         if (over >= overK - unsureK && overSinceMs == Long.MIN_VALUE) {
@@ -146,7 +145,9 @@ final class StuckRelayWatch {
         } else if (stuck && last < -10) {
             stuck = false;
         }
-        return stuck ? finding(beats, Math.min(offRiseFromC, beats.nowC()), beats.nowC() - offRiseFromC) : Optional.empty();
+        return stuck
+                ? finding(beats, Math.min(offRiseFromC, beats.nowC()), beats.nowC() - offRiseFromC)
+                : Optional.empty();
     }
 
     private Optional<Finding> finding(Beats beats, double allowedC, double over) {

@@ -60,7 +60,8 @@ final class WareRiskWatch {
             limit = limits.quartzRate().kelvinPerHour();
         }
         if (limits.rateMaximum().isPresent() && rate > 0) {
-            limit = Math.min(limit, limits.rateMaximum().map(HeatingRate::kelvinPerHour).orElseThrow() * 1.1);
+            limit = Math.min(
+                    limit, limits.rateMaximum().map(HeatingRate::kelvinPerHour).orElseThrow() * 1.1);
         }
         if (rate > 0) {
             limit = Math.max(limit, plannedPerHour.orElse(0.0) * OVER_PLAN_SHARE + OVER_PLAN_K_PER_H);
@@ -86,11 +87,15 @@ final class WareRiskWatch {
     Optional<Finding> lookAtCandling(Beats beats, PlanClock clock) {
         Optional<Leg> hold = clock.legs().stream()
                 .filter(leg -> leg.kind() == Kind.HOLD && leg.toC() < CANDLES_BELOW_C)
-                .filter(leg -> leg.equals(clock.leg()) || leg.fromMs() == clock.leg().toMs())
+                .filter(leg ->
+                        leg.equals(clock.leg()) || leg.fromMs() == clock.leg().toMs())
                 .findFirst();
         double nowC = beats.meanC(2 * MINUTE_MS, 0).orElse(beats.nowC());
         double from = hold.map(leg -> Math.min(
-                        BOILING_C, Math.max(NEAR_BOILING_C, leg.toC() + limits.candlingOver().kelvin())))
+                        BOILING_C,
+                        Math.max(
+                                NEAR_BOILING_C,
+                                leg.toC() + limits.candlingOver().kelvin())))
                 .orElse(Double.POSITIVE_INFINITY);
         if (nowC < from - 2 || hold.isEmpty()) {
             candling = Optional.empty();
@@ -102,7 +107,9 @@ final class WareRiskWatch {
         }
         if (overSinceMs != Long.MIN_VALUE && beats.nowMs() - overSinceMs >= MINUTE_MS / 2) {
             candling = Optional.of(Finding.since(
-                            overSinceMs, Measure.ofCelsius(nowC), Measure.ofCelsius(hold.get().toC()))
+                            overSinceMs,
+                            Measure.ofCelsius(nowC),
+                            Measure.ofCelsius(hold.get().toC()))
                     .withBadness((nowC - from) / 8));
         }
         return candling;

@@ -24,6 +24,7 @@ final class WaterWatch {
 
     /** Faster, a kiln is never in the balance this rests on. */
     private static final double RAMP_MOST_K_PER_H = 120;
+
     private static final long WINDOW_MS = 480_000;
     private static final int SEEN_OFTEN = 18;
 
@@ -43,7 +44,10 @@ final class WaterWatch {
         OptionalDouble output = beats.meanOutput(WINDOW_MS, 0);
         OptionalDouble rate = beats.slope(WINDOW_MS);
         OptionalDouble middle = beats.meanC(WINDOW_MS, 0);
-        if (output.isEmpty() || rate.isEmpty() || middle.isEmpty() || rate.getAsDouble() < RAMP_LEAST_K_PER_H
+        if (output.isEmpty()
+                || rate.isEmpty()
+                || middle.isEmpty()
+                || rate.getAsDouble() < RAMP_LEAST_K_PER_H
                 || rate.getAsDouble() > RAMP_MOST_K_PER_H) {
             return found;
         }

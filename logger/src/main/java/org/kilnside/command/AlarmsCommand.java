@@ -93,11 +93,14 @@ public final class AlarmsCommand implements Callable<Integer> {
     private void show(Path path, Log log, List<AlarmChange> changes) {
         long zeroMs = log.trace().isEmpty() ? 0 : log.trace().elapsedMs(0);
         if (json) {
-            around.out().println(new JsonObject()
-                    .with("log", path.toString())
-                    .with(
-                            "alarms",
-                            changes.stream().map(change -> object(change, zeroMs)).toList()));
+            around.out()
+                    .println(new JsonObject()
+                            .with("log", path.toString())
+                            .with(
+                                    "alarms",
+                                    changes.stream()
+                                            .map(change -> object(change, zeroMs))
+                                            .toList()));
             return;
         }
         AlarmWords words = new AlarmWords(around.words());

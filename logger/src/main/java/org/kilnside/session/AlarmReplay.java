@@ -110,6 +110,7 @@ public final class AlarmReplay {
     public OptionalDouble nowC() {
         return following.curve().isEmpty()
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(following.curve().temperatureC(following.curve().size() - 1));
+                : OptionalDouble.of(
+                        following.curve().temperatureC(following.curve().size() - 1));
     }
 }

@@ -90,16 +90,7 @@ public record FiringSettings(
     /** The same with other limits for alarms. */
     public FiringSettings withAlarmLimits(AlarmLimits others) {
         return new FiringSettings(
-                kiln,
-                plan,
-                planText,
-                thresholds,
-                wall,
-                powerKw,
-                isolator,
-                others,
-                sensor,
-                resumeWithin);
+                kiln, plan, planText, thresholds, wall, powerKw, isolator, others, sensor, resumeWithin);
     }
 
     private static SensorInPlace setUp(Kiln.Sensor sensor) {

@@ -26,7 +26,10 @@ class AlarmEntryTest {
     @Test
     void everyQuantityComesBackWithItsUnit() {
         for (Measure measure : new Measure[] {
-            Measure.ofCelsius(-3.5), Measure.ofKelvin(12), Measure.ofMillis(90_000), Measure.ofShare(0.66),
+            Measure.ofCelsius(-3.5),
+            Measure.ofKelvin(12),
+            Measure.ofMillis(90_000),
+            Measure.ofShare(0.66),
             new Measure.OfBytes(123_456_789)
         }) {
             AlarmEntry entry = new AlarmEntry(

@@ -79,7 +79,13 @@ final class SimulatedFaults {
     }
 
     private Setting fault(
-            String name, Draw draw, Schedule plan, Disturbance what, Shows shows, Set<AlarmKind> kinds, double promisedS) {
+            String name,
+            Draw draw,
+            Schedule plan,
+            Disturbance what,
+            Shows shows,
+            Set<AlarmKind> kinds,
+            double promisedS) {
         return fault(name, draw, plan, draw.firing(plan), draw.kiln.controller(), what, shows, kinds, promisedS);
     }
 
@@ -140,24 +146,53 @@ final class SimulatedFaults {
         Set<AlarmKind> stuck = EnumSet.of(AlarmKind.STUCK_RELAY);
         Draw low = new Draw();
         Schedule candled = Programs.candledBisque(1000, 3);
-        all.add(fault("stuck: all relays while candling", low, candled,
-                Disturbance.rising(low.between(70, 84), Happenings.allRelaysWeld()), Shows.OVER, stuck, 180));
+        all.add(fault(
+                "stuck: all relays while candling",
+                low,
+                candled,
+                Disturbance.rising(low.between(70, 84), Happenings.allRelaysWeld()),
+                Shows.OVER,
+                stuck,
+                180));
         Draw one = new Draw();
-        all.add(fault("stuck: one relay while candling", one, candled,
-                Disturbance.rising(one.between(70, 84), Happenings.relayWelds(one.random.nextInt(3))), Shows.OVER, stuck, 180));
+        all.add(fault(
+                "stuck: one relay while candling",
+                one,
+                candled,
+                Disturbance.rising(one.between(70, 84), Happenings.relayWelds(one.random.nextInt(3))),
+                Shows.OVER,
+                stuck,
+                180));
         Draw ramp = new Draw();
         Schedule any = ramp.plan();
-        all.add(fault("stuck: all relays in a ramp", ramp, any,
-                Disturbance.rising(ramp.between(200, 900), Happenings.allRelaysWeld()), Shows.OVER, stuck, 180));
+        all.add(fault(
+                "stuck: all relays in a ramp",
+                ramp,
+                any,
+                Disturbance.rising(ramp.between(200, 900), Happenings.allRelaysWeld()),
+                Shows.OVER,
+                stuck,
+                180));
         Draw top = new Draw();
         Schedule topped = top.plan();
-        all.add(fault("stuck: all relays at the top", top, topped,
-                Disturbance.rising(topped.top().celsius() - top.between(3, 6), Happenings.allRelaysWeld()), Shows.OVER,
-                EnumSet.of(AlarmKind.STUCK_RELAY, AlarmKind.ABOVE_PLAN_MAXIMUM), 180));
+        all.add(fault(
+                "stuck: all relays at the top",
+                top,
+                topped,
+                Disturbance.rising(topped.top().celsius() - top.between(3, 6), Happenings.allRelaysWeld()),
+                Shows.OVER,
+                EnumSet.of(AlarmKind.STUCK_RELAY, AlarmKind.ABOVE_PLAN_MAXIMUM),
+                180));
         Draw cooling = new Draw();
         Schedule glaze = Programs.glaze(1222, 70);
-        all.add(fault("stuck: all relays in the cooling", cooling, glaze,
-                Disturbance.falling(cooling.between(400, 1100), Happenings.allRelaysWeld()), Shows.OVER, stuck, 180));
+        all.add(fault(
+                "stuck: all relays in the cooling",
+                cooling,
+                glaze,
+                Disturbance.falling(cooling.between(400, 1100), Happenings.allRelaysWeld()),
+                Shows.OVER,
+                stuck,
+                180));
         return all;
     }
 
@@ -170,21 +205,39 @@ final class SimulatedFaults {
         all.add(sensor("sensor: reversed", draw -> Happenings.leadsReversed(), 120, 1000));
         Draw frozen = new Draw();
         Schedule plan = frozen.plan();
-        all.add(fault("sensor: frozen", frozen, plan,
+        all.add(fault(
+                "sensor: frozen",
+                frozen,
+                plan,
                 Disturbance.rising(frozen.between(90, 0.9 * plan.top().celsius()), Happenings.sensorFreezes()),
-                Shows.AT_ONCE, SENSOR, SENSOR_S));
+                Shows.AT_ONCE,
+                SENSOR,
+                SENSOR_S));
         Draw ends = new Draw();
         SensorSpec old = SensorSpec.typeK(Amplifier.MAX6675);
         Schedule glaze = Programs.glaze(1222, 70);
-        all.add(fault("sensor: saturated", ends, glaze,
-                program -> ends.firing(glaze).apply(program).sensors(old), ends.kiln.controller(),
-                Disturbance.rising(990, firing -> {}), Shows.AT_ONCE, SENSOR, 3600));
+        all.add(fault(
+                "sensor: saturated",
+                ends,
+                glaze,
+                program -> ends.firing(glaze).apply(program).sensors(old),
+                ends.kiln.controller(),
+                Disturbance.rising(990, firing -> {}),
+                Shows.AT_ONCE,
+                SENSOR,
+                3600));
         Draw wrong = new Draw();
         Schedule any = wrong.plan();
-        all.add(fault("sensor: S wire on a K input", wrong, any, wrong.firing(any),
+        all.add(fault(
+                "sensor: S wire on a K input",
+                wrong,
+                any,
+                wrong.firing(any),
                 wrong.kiln.controller().reporting(ControllerSpec.Reports.ALL),
-                Disturbance.at(1, Happenings.wrongWire(ThermocoupleType.S)), Shows.OFF_TWIN,
-                EnumSet.of(AlarmKind.SENSOR_LYING, AlarmKind.NOT_THIS_PLAN), 1200));
+                Disturbance.at(1, Happenings.wrongWire(ThermocoupleType.S)),
+                Shows.OFF_TWIN,
+                EnumSet.of(AlarmKind.SENSOR_LYING, AlarmKind.NOT_THIS_PLAN),
+                1200));
         return all;
     }
 
@@ -199,31 +252,75 @@ final class SimulatedFaults {
         List<Setting> all = new ArrayList<>();
         Draw kiln = new Draw();
         Schedule glaze = Programs.glaze(1222, 70);
-        Setting base = fault("maximum: the kiln's", kiln, glaze, Disturbance.at(1, firing -> {}), Shows.ABOVE_LIMIT,
-                EnumSet.of(AlarmKind.ABOVE_KILN_MAXIMUM), 30);
-        all.add(withLimits(base, AlarmLimits.USUAL.forKiln(Optional.of(Temperature.ofCelsius(kiln.between(1000, 1215))),
-                Optional.empty(), Temperature.ofCelsius(120), Temperature.ofCelsius(50))));
+        Setting base = fault(
+                "maximum: the kiln's",
+                kiln,
+                glaze,
+                Disturbance.at(1, firing -> {}),
+                Shows.ABOVE_LIMIT,
+                EnumSet.of(AlarmKind.ABOVE_KILN_MAXIMUM),
+                30);
+        all.add(withLimits(
+                base,
+                AlarmLimits.USUAL.forKiln(
+                        Optional.of(Temperature.ofCelsius(kiln.between(1000, 1215))),
+                        Optional.empty(),
+                        Temperature.ofCelsius(120),
+                        Temperature.ofCelsius(50))));
         Draw ware = new Draw();
-        Setting second = fault("maximum: the ware's", ware, glaze, Disturbance.at(1, firing -> {}), Shows.ABOVE_LIMIT,
-                EnumSet.of(AlarmKind.ABOVE_WARE_MAXIMUM), 30);
+        Setting second = fault(
+                "maximum: the ware's",
+                ware,
+                glaze,
+                Disturbance.at(1, firing -> {}),
+                Shows.ABOVE_LIMIT,
+                EnumSet.of(AlarmKind.ABOVE_WARE_MAXIMUM),
+                30);
         all.add(withLimits(second, AlarmLimits.USUAL.forWare(Temperature.ofCelsius(ware.between(900, 1215)))));
         Draw top = new Draw();
         Schedule plan = top.plan();
-        all.add(fault("maximum: the plan's", top, plan,
-                Disturbance.rising(plan.top().celsius() - 5, Happenings.allRelaysWeld()), Shows.ABOVE_LIMIT,
-                EnumSet.of(AlarmKind.ABOVE_PLAN_MAXIMUM), 30));
+        all.add(fault(
+                "maximum: the plan's",
+                top,
+                plan,
+                Disturbance.rising(plan.top().celsius() - 5, Happenings.allRelaysWeld()),
+                Shows.ABOVE_LIMIT,
+                EnumSet.of(AlarmKind.ABOVE_PLAN_MAXIMUM),
+                30));
         return all;
     }
 
     private static Setting withLimits(Setting of, AlarmLimits limits) {
-        return new Setting(of.name(), of.firing(), of.controller(), of.plan(), of.keyedIn(), of.fault(), of.shows(),
-                of.expected(), of.promisedS(), limits, of.intervalS(), of.forecasts());
+        return new Setting(
+                of.name(),
+                of.firing(),
+                of.controller(),
+                of.plan(),
+                of.keyedIn(),
+                of.fault(),
+                of.shows(),
+                of.expected(),
+                of.promisedS(),
+                limits,
+                of.intervalS(),
+                of.forecasts());
     }
 
-    private Setting keyedIn(String name, Draw draw, Schedule plan, Schedule program, Set<AlarmKind> kinds, double promisedS) {
-        return new Setting(label(name, draw, plan, draw.kiln.controller()), draw.firing(plan), draw.kiln.controller(),
-                plan, Optional.of(program), Optional.empty(), Shows.FROM_BEGIN, kinds, promisedS, AlarmLimits.USUAL,
-                draw.interval(), false);
+    private Setting keyedIn(
+            String name, Draw draw, Schedule plan, Schedule program, Set<AlarmKind> kinds, double promisedS) {
+        return new Setting(
+                label(name, draw, plan, draw.kiln.controller()),
+                draw.firing(plan),
+                draw.kiln.controller(),
+                plan,
+                Optional.of(program),
+                Optional.empty(),
+                Shows.FROM_BEGIN,
+                kinds,
+                promisedS,
+                AlarmLimits.USUAL,
+                draw.interval(),
+                false);
     }
 
     private List<Setting> programs() {
@@ -232,10 +329,20 @@ final class SimulatedFaults {
         Schedule bisque = Programs.bisque(1000);
         all.add(keyedIn("program: glaze on a bisque plan", new Draw(), bisque, Programs.glaze(1222, 70), other, 2700));
         all.add(keyedIn("program: bisque on a glaze plan", new Draw(), Programs.glaze(1222, 70), bisque, other, 2700));
-        all.add(keyedIn("program: °C taken for °F", new Draw(), bisque,
-                Misprogramming.celsiusTakenForFahrenheit(bisque), other, 2700));
-        all.add(keyedIn("program: °F taken for °C", new Draw(), bisque,
-                Misprogramming.fahrenheitTakenForCelsius(bisque), other, 2700));
+        all.add(keyedIn(
+                "program: °C taken for °F",
+                new Draw(),
+                bisque,
+                Misprogramming.celsiusTakenForFahrenheit(bisque),
+                other,
+                2700));
+        all.add(keyedIn(
+                "program: °F taken for °C",
+                new Draw(),
+                bisque,
+                Misprogramming.fahrenheitTakenForCelsius(bisque),
+                other,
+                2700));
         return all;
     }
 
@@ -245,24 +352,47 @@ final class SimulatedFaults {
         Draw cut = new Draw();
         Schedule plan = cut.plan();
         double atC = cut.between(60, plan.top().celsius() - 60);
-        all.add(fault("power: the kiln's supply gone", cut, plan, Disturbance.rising(atC, Happenings.kilnPowerCut()),
-                Shows.BELOW_TWIN, gone, 600));
+        all.add(fault(
+                "power: the kiln's supply gone",
+                cut,
+                plan,
+                Disturbance.rising(atC, Happenings.kilnPowerCut()),
+                Shows.BELOW_TWIN,
+                gone,
+                600));
         Draw broken = new Draw();
         Schedule second = broken.plan();
-        all.add(fault("power: all elements broken", broken, second,
+        all.add(fault(
+                "power: all elements broken",
+                broken,
+                second,
                 Disturbance.rising(broken.between(150, second.top().celsius() - 60), Happenings.allRingsLost()),
-                Shows.BELOW_TWIN, gone, 600));
+                Shows.BELOW_TWIN,
+                gone,
+                600));
         Draw ring = new Draw();
         Schedule third = ring.plan();
-        all.add(fault("power: a ring lost", ring, third, ring.firing(third),
+        all.add(fault(
+                "power: a ring lost",
+                ring,
+                third,
+                ring.firing(third),
                 ring.kiln.controller().reporting(ControllerSpec.Reports.ALL),
-                Disturbance.rising(ring.between(350, third.top().celsius() - 160), Happenings.ringLost(ring.random.nextInt(3))),
-                Shows.AT_ONCE, EnumSet.of(AlarmKind.THIRD_OF_POWER_GONE, AlarmKind.POWER_GONE), 1800));
+                Disturbance.rising(
+                        ring.between(350, third.top().celsius() - 160), Happenings.ringLost(ring.random.nextInt(3))),
+                Shows.AT_ONCE,
+                EnumSet.of(AlarmKind.THIRD_OF_POWER_GONE, AlarmKind.POWER_GONE),
+                1800));
         Draw both = new Draw();
         Schedule fourth = both.plan();
-        all.add(fault("power: the whole studio's gone", both, fourth,
+        all.add(fault(
+                "power: the whole studio's gone",
+                both,
+                fourth,
                 Disturbance.rising(both.between(60, fourth.top().celsius() - 60), Happenings.powerCut()),
-                Shows.AT_ONCE, EnumSet.of(AlarmKind.NO_READINGS), 120));
+                Shows.AT_ONCE,
+                EnumSet.of(AlarmKind.NO_READINGS),
+                120));
         return all;
     }
 
@@ -270,25 +400,63 @@ final class SimulatedFaults {
         List<Setting> all = new ArrayList<>();
         Draw lid = new Draw();
         Schedule plan = lid.plan();
-        all.add(fault("lid: propped", lid, plan,
+        all.add(fault(
+                "lid: propped",
+                lid,
+                plan,
                 Disturbance.falling(lid.between(100, 250), Happenings.lid(lid.between(0.01, 0.08))),
-                Shows.OFF_TWIN, EnumSet.of(AlarmKind.LID_MOVED), 300));
+                Shows.OFF_TWIN,
+                EnumSet.of(AlarmKind.LID_MOVED),
+                300));
         Draw steam = new Draw();
-        Schedule slow = new Schedule("Slow bisque", List.of(ramp(60, 85, 0), ramp(60, 150, 0), ramp(100, 600, 0),
-                ramp(130, 1000, 10), new Segment.FreeCooling()));
-        Schedule rash = new Schedule("Rash bisque", List.of(ramp(60, 85, 0), ramp(160, 150, 0), ramp(100, 600, 0),
-                ramp(130, 1000, 10), new Segment.FreeCooling()));
-        all.add(keyedIn("ware: too fast through the steam", steam, slow, rash,
-                EnumSet.of(AlarmKind.TOO_FAST, AlarmKind.NOT_THIS_PLAN, AlarmKind.STUCK_RELAY), 7200));
+        Schedule slow = new Schedule(
+                "Slow bisque",
+                List.of(
+                        ramp(60, 85, 0),
+                        ramp(60, 150, 0),
+                        ramp(100, 600, 0),
+                        ramp(130, 1000, 10),
+                        new Segment.FreeCooling()));
+        Schedule rash = new Schedule(
+                "Rash bisque",
+                List.of(
+                        ramp(60, 85, 0),
+                        ramp(160, 150, 0),
+                        ramp(100, 600, 0),
+                        ramp(130, 1000, 10),
+                        new Segment.FreeCooling()));
+        all.add(keyedIn(
+                "ware: too fast through the steam",
+                steam,
+                slow,
+                rash,
+                EnumSet.of(AlarmKind.TOO_FAST, AlarmKind.NOT_THIS_PLAN, AlarmKind.STUCK_RELAY),
+                7200));
         Draw hot = new Draw();
         Schedule candled = Programs.candledBisque(1000, 3);
-        Schedule hotter = new Schedule("Hot candling", List.of(ramp(60, 104, 180), ramp(60, 200, 0), ramp(100, 600, 0),
-                ramp(130, 1000, 10), new Segment.FreeCooling()));
-        Setting overshoot = keyedIn("ware: candling overshoots", hot, candled, hotter,
-                EnumSet.of(AlarmKind.CANDLING_OVERSHOOT), 300);
-        all.add(new Setting(overshoot.name(), overshoot.firing(), overshoot.controller(), candled, overshoot.keyedIn(),
-                Optional.of(Disturbance.at(1, firing -> {})), Shows.NEARLY_BOILING, overshoot.expected(), 300,
-                AlarmLimits.USUAL, overshoot.intervalS(), false));
+        Schedule hotter = new Schedule(
+                "Hot candling",
+                List.of(
+                        ramp(60, 104, 180),
+                        ramp(60, 200, 0),
+                        ramp(100, 600, 0),
+                        ramp(130, 1000, 10),
+                        new Segment.FreeCooling()));
+        Setting overshoot = keyedIn(
+                "ware: candling overshoots", hot, candled, hotter, EnumSet.of(AlarmKind.CANDLING_OVERSHOOT), 300);
+        all.add(new Setting(
+                overshoot.name(),
+                overshoot.firing(),
+                overshoot.controller(),
+                candled,
+                overshoot.keyedIn(),
+                Optional.of(Disturbance.at(1, firing -> {})),
+                Shows.NEARLY_BOILING,
+                overshoot.expected(),
+                300,
+                AlarmLimits.USUAL,
+                overshoot.intervalS(),
+                false));
         return all;
     }
 
@@ -296,15 +464,26 @@ final class SimulatedFaults {
         List<Setting> all = new ArrayList<>();
         Draw restart = new Draw();
         Schedule plan = restart.plan();
-        all.add(fault("controller: restarts", restart, plan, restart.firing(plan),
+        all.add(fault(
+                "controller: restarts",
+                restart,
+                plan,
+                restart.firing(plan),
                 restart.kiln.controller().afterPowerCut(ControllerSpec.AfterPowerCut.GO_ON),
                 Disturbance.rising(restart.between(60, plan.top().celsius() - 60), Happenings.controllerRestarts()),
-                Shows.AT_ONCE, EnumSet.of(AlarmKind.CONTROLLER_RESTARTED), 60));
+                Shows.AT_ONCE,
+                EnumSet.of(AlarmKind.CONTROLLER_RESTARTED),
+                60));
         Draw box = new Draw();
         Schedule second = box.plan();
-        all.add(fault("controller: box too hot", box, second,
+        all.add(fault(
+                "controller: box too hot",
+                box,
+                second,
                 Disturbance.rising(box.between(200, 800), Happenings.boxHeats(box.between(48, 70))),
-                Shows.BOX_HOT, EnumSet.of(AlarmKind.BOX_TOO_HOT), 300));
+                Shows.BOX_HOT,
+                EnumSet.of(AlarmKind.BOX_TOO_HOT),
+                300));
         return all;
     }
 
@@ -320,14 +499,25 @@ final class SimulatedFaults {
         if (draw.random.nextInt(4) == 0) {
             usual.add(Disturbance.falling(draw.between(150, 300), Happenings.bung(1)));
         }
-        return new Setting(label("clean", draw, plan, draw.kiln.controller()),
-                program -> draw.firing(plan).apply(program).disturbances(usual), draw.kiln.controller(), plan,
-                Optional.empty(), Optional.empty(), Shows.FROM_BEGIN, Set.of(), 0, AlarmLimits.USUAL, draw.interval(),
+        return new Setting(
+                label("clean", draw, plan, draw.kiln.controller()),
+                program -> draw.firing(plan).apply(program).disturbances(usual),
+                draw.kiln.controller(),
+                plan,
+                Optional.empty(),
+                Optional.empty(),
+                Shows.FROM_BEGIN,
+                Set.of(),
+                0,
+                AlarmLimits.USUAL,
+                draw.interval(),
                 forecasts);
     }
 
     private static Segment.Ramp ramp(double perHour, double toC, long holdMinutes) {
-        return new Segment.Ramp(org.kilnside.quantity.HeatingRate.ofKelvinPerHour(perHour),
-                Temperature.ofCelsius(toC), java.time.Duration.ofMinutes(holdMinutes));
+        return new Segment.Ramp(
+                org.kilnside.quantity.HeatingRate.ofKelvinPerHour(perHour),
+                Temperature.ofCelsius(toC),
+                java.time.Duration.ofMinutes(holdMinutes));
     }
 }

@@ -99,14 +99,24 @@ final class SimulatedWatch {
     SimulatedWatch run() {
         ControllerSpec.Reports told = setting.controller().reports();
         ControllerSpec all = setting.controller().reporting(ControllerSpec.Reports.ALL);
-        VirtualFiring twin = setting.firing().apply(setting.plan()).controller(all).interval(setting.intervalS()).start();
+        VirtualFiring twin = setting.firing()
+                .apply(setting.plan())
+                .controller(all)
+                .interval(setting.intervalS())
+                .start();
         struck = false;
         List<Disturbance> faults = new ArrayList<>();
-        setting.fault().ifPresent(fault -> faults.add(new Disturbance(fault.when(), firing -> {
-            struck = true;
-            fault.what().accept(firing);
-        })));
-        VirtualFiring firing = setting.firing().apply(setting.keyedIn().orElse(setting.plan())).controller(all).interval(setting.intervalS()).disturbances(faults).start();
+        setting.fault()
+                .ifPresent(fault -> faults.add(new Disturbance(fault.when(), firing -> {
+                    struck = true;
+                    fault.what().accept(firing);
+                })));
+        VirtualFiring firing = setting.firing()
+                .apply(setting.keyedIn().orElse(setting.plan()))
+                .controller(all)
+                .interval(setting.intervalS())
+                .disturbances(faults)
+                .start();
         Thermometer thermometer = Thermometer.of(firing.probes().get(0));
         long stopMs = Long.MAX_VALUE;
         long uptimeMs = 0;
@@ -118,7 +128,8 @@ final class SimulatedWatch {
                 happenedMs = OptionalLong.of(now.elapsedMs());
             }
             Optional<Temperature> shown = thermometer.temperature(now.signals().get(0));
-            Optional<Temperature> wanted = thermometer.temperature(then.signals().get(0));
+            Optional<Temperature> wanted =
+                    thermometer.temperature(then.signals().get(0));
             if (now.controllerOn()) {
                 if (now.uptimeMs() < uptimeMs) {
                     replay.happened(FiringEvent.of(now.elapsedMs(), FiringEvent.Kind.CONTROLLER_RESTARTED));
@@ -159,8 +170,14 @@ final class SimulatedWatch {
         return switch (setting.shows()) {
             case OVER ->
                 shownC > twinC + 10
-                        && shownC > now.controller().setpoint().map(Temperature::celsius).orElse(-999.0) + 10;
-            case OFF_TWIN -> Math.abs(shownC - twinC) > 10 || now.signals().get(0).faultBits() != 0;
+                        && shownC
+                                > now.controller()
+                                                .setpoint()
+                                                .map(Temperature::celsius)
+                                                .orElse(-999.0)
+                                        + 10;
+            case OFF_TWIN ->
+                Math.abs(shownC - twinC) > 10 || now.signals().get(0).faultBits() != 0;
             case BELOW_TWIN -> shownC < twinC - 5;
             case AT_ONCE -> true;
             case FROM_BEGIN -> true;
@@ -174,8 +191,8 @@ final class SimulatedWatch {
         return setting.limits()
                 .kilnMaximum()
                 .or(() -> setting.limits().wareMaximum())
-                .map(maximum -> maximum.celsius()
-                        + setting.limits().overMaximum().kelvin())
+                .map(maximum ->
+                        maximum.celsius() + setting.limits().overMaximum().kelvin())
                 .orElse(setting.plan().top().celsius()
                         + setting.limits().overTop().kelvin());
     }
@@ -232,8 +249,8 @@ final class SimulatedWatch {
     /** False alarms before anything happened. */
     List<AlarmChange> falseAlarms() {
         return raised().stream()
-                .filter(change -> change.elapsedMs() < happenedMs.orElse(
-                        setting.keyedIn().isPresent() ? 0 : Long.MAX_VALUE))
+                .filter(change ->
+                        change.elapsedMs() < happenedMs.orElse(setting.keyedIn().isPresent() ? 0 : Long.MAX_VALUE))
                 .toList();
     }
 
