@@ -50,6 +50,7 @@ class AlarmEntryTest {
         assertThat(Arrays.stream(AlarmKind.values()).map(AlarmKind::code))
                 .containsExactly(
                         "no-readings",
+                        "recorder-silent",
                         "stuck-relay",
                         "sensor-gone",
                         "sensor-slipped",
