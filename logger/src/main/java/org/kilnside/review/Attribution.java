@@ -113,9 +113,9 @@ final class Attribution {
         double level = has(exchanged, Part.LEVEL) ? plan.levelC() : real.levelC();
         double shift = level + (has(exchanged, Part.SENSOR) ? 0 : offsetK) + furtherK;
         Trace.Builder line = new Trace.Builder();
-        double atS = add(line, 0, rise.rise(), shift);
-        atS = add(line, atS, top.top(), shift);
-        add(line, atS, fall.fall(), shift);
+        long atMs = add(line, 0, rise.rise(), shift);
+        atMs = add(line, atMs, top.top(), shift);
+        add(line, atMs, fall.fall(), shift);
         return HeatWork.ofLine(table, line.view()).reached(SensorUncertainty.UNKNOWN);
     }
 
@@ -123,14 +123,12 @@ final class Attribution {
         return (exchanged & 1 << part.ordinal()) != 0;
     }
 
-    private static double add(Trace.Builder line, double fromS, Line part, double shiftC) {
-        if (part.size() == 0) {
-            return fromS;
-        }
-        double origin = part.seconds(0);
+    private static long add(Trace.Builder line, long fromMs, Line part, double shiftC) {
+        long atMs = fromMs;
         for (int i = 0; i < part.size(); i++) {
-            line.add(Math.round((fromS + part.seconds(i) - origin) * 1000), Math.max(-200, part.celsius(i) + shiftC));
+            atMs = Math.max(atMs, fromMs + Math.round((part.seconds(i) - part.seconds(0)) * 1000));
+            line.add(atMs, Math.max(-200, part.celsius(i) + shiftC));
         }
-        return fromS + part.lengthS();
+        return atMs;
     }
 }

@@ -24,6 +24,11 @@ final class Case {
 
     private static final double WARM_C = 60;
 
+    private static final double CLOCK_S = 180;
+
+    /** A usual kiln's need per K hotter, in the need's own unit. */
+    private static final double HEAT_PER_K = 2;
+
     private final ReviewQuestion question;
     private final Bins bins;
     private final Optional<HiddenTop> hidden;
@@ -36,6 +41,9 @@ final class Case {
     private final Map<Attribution.Part, Double> shares;
     private final Shape.FreeFall fall;
     private final ConeReached seen;
+    private final Optional<Frozen> frozen;
+    private final Optional<Cooling> cooling;
+    private final Habit habit;
     private final boolean riseSeen;
 
     private Case(ReviewQuestion question) {
@@ -46,22 +54,28 @@ final class Case {
         double topC = unfallen.levelC();
         hidden = HiddenTop.of(
                 read,
-                Shape.FreeFall.USUAL,
-                topC,
-                unfallen.lastRateKPerH(),
-                unfallen.top().lengthS());
+                new HiddenTop.Asked(
+                        topC, unfallen.lastRateKPerH(), plannedHoldMinutes() * 60, planned));
         bins = hidden.map(HiddenTop::filled).orElse(read);
-        phase = TopPhase.of(bins);
+        phase = TopPhase.of(bins, nearTopK(planned));
         fall = freeFall(bins, phase);
         Shape measured = Shape.measured(bins, phase, fall);
         plan = Shape.planned(planned, measured.fall(), fall);
         riseSeen = measured.rise().size() > 1 && measured.rise().celsius(0) < -100;
         real = riseSeen ? measured : new Shape(measured.levelC(), plan.rise(), measured.top(), measured.fall());
-        conduct = Conduct.of(bins, phase, real, plan);
+        conduct = Conduct.of(bins, phase, real, plan, plannedHoldMinutes(), endedByTheClock(planned));
         witness = WitnessJudgement.of(question.table(), trace(bins), phase.highestC(), question.witness());
         double offset = witness.isKnown() ? witness.offsetK() : 0;
         attribution = new Attribution(question.table(), real, plan, offset);
         shares = attribution.shares();
+        frozen = Frozen.of(question.readings().curve());
+        List<Bins> earlier = question.earlier().stream().map(Bins::of).toList();
+        cooling = Cooling.of(bins, phase, planned, fall, earlier);
+        habit = Habit.of(
+                earlier,
+                earlier.stream()
+                        .map(before -> TopPhase.of(before, HeatWork.NEAR_TOP_K).leftS())
+                        .toList());
         seen = HeatWork.of(question.table(), question.readings().curve()).reached(question.sensor());
     }
 
@@ -73,6 +87,33 @@ final class Case {
     private static double start(Bins read) {
         double first = read.celsius[0];
         return first < WARM_C ? first : 20;
+    }
+
+    /** Whether the top was left when the plan's time for it was over, counted from a cold start. */
+    private boolean endedByTheClock(PlannedCurve planned) {
+        double topC = planned.schedule().top().celsius();
+        double endS = planned.legs().stream()
+                .filter(leg -> leg.toC() >= topC)
+                .mapToDouble(leg -> leg.toMs() / 1000.0)
+                .max()
+                .orElseThrow();
+        double tookS = phase.leftS() - bins.timeS[0];
+        boolean held = heldMinutes() > Math.min(4, 0.35 * plannedHoldMinutes());
+        return bins.celsius[0] < WARM_C && !held && Math.abs(tookS - endS) < CLOCK_S + 0.003 * endS;
+    }
+
+    /** A hold planned just below the top is no part of it. */
+    private static double nearTopK(PlannedCurve planned) {
+        double topC = planned.schedule().top().celsius();
+        double near = HeatWork.NEAR_TOP_K;
+        boolean top = false;
+        for (PlannedCurve.Leg leg : planned.legs()) {
+            if (top && leg.toC() < topC) {
+                return Math.min(near, Math.max(4, (topC - leg.toC()) / 2));
+            }
+            top |= leg.toC() >= topC;
+        }
+        return near;
     }
 
     private static Shape.FreeFall freeFall(Bins bins, TopPhase phase) {
@@ -153,8 +194,38 @@ final class Case {
         return hidden;
     }
 
-    Shape.FreeFall fall() {
-        return fall;
+    Optional<Frozen> frozen() {
+        return frozen;
+    }
+
+    Optional<Cooling> cooling() {
+        return cooling;
+    }
+
+    Habit habit() {
+        return habit;
+    }
+
+    /** Whether the log held an amplifier's raw numbers and was corrected before it came here. */
+    boolean isCorrectedLog() {
+        return !question.sensor().probe().amplifier().linearises();
+    }
+
+    /** Whether the log's numbers come in quarter degrees, as such an amplifier gives them. */
+    boolean inQuarters() {
+        return AmplifierError.inQuarters(question.readings().curve());
+    }
+
+    /** What the kiln gave when it came to its top, against what the plan's last ramp needs there; 1 = enough. */
+    double powerAgainstNeed() {
+        double[] wall = HeatNeed.intoWall(bins);
+        double left = phase.leftS();
+        int at = bins.at(left - 600);
+        double gave = HeatNeed.whole(
+                Math.max(0, bins.slopeKPerH(left - 2400, left - 60)) / 3600, wall[at], bins.celsius[at]);
+        double further = (plan.levelC() - phase.levelC()) * HEAT_PER_K;
+        double needed = HeatNeed.whole(plan.lastRateKPerH() / 3600, wall[at], bins.celsius[at]) + further;
+        return gave / needed;
     }
 
     boolean topHidden() {

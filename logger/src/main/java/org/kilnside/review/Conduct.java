@@ -12,8 +12,10 @@ import java.util.List;
  * @param limited how the kiln was short of power
  * @param end how the heating ended
  * @param dips where the heat was gone for a while
+ * @param recovered whether the rise slackened on the way and came back to the planned pace by itself
+ * @param broke whether its pace broke at once where the plan's goes on
  */
-record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Dip> dips) {
+record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Dip> dips, boolean recovered, boolean broke) {
     /** A set-point counts as known where at least half of the last hours have one. */
     private static final double KNOWN = 0.5;
 
@@ -23,6 +25,14 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
     static final double BEHIND_K = 6;
 
     private static final double END_S = 1800;
+
+    /** Slower than this share of the planned rate, a kiln does not follow. */
+    private static final double SLOW = 0.85;
+
+    private static final double FAR_BEHIND_K = 15;
+    private static final double LONG_FULL_MINUTES = 60;
+    private static final double FASTER = 1.15;
+    private static final double SLACK_WINDOW_S = 1800;
 
     /**
      * What the controller asked for.
@@ -41,13 +51,20 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
      *
      * @param atEnd when the top was left, short of what was asked
      * @param inRise on the last 100 °C
+     * @param late so that it came to the top when the hold it was asked for was partly over
      * @param fullMinutes how long before the top was left the output stood at its end
      * @param behindK how far below the set-point over the last half hour, K; 0 where not known
      * @param fromKPerH the rate from 100 to 60 °C below the top
      * @param toKPerH the rate over the last 20 °C
      */
     record Limited(
-            boolean atEnd, boolean inRise, double fullMinutes, double behindK, double fromKPerH, double toKPerH) {}
+            boolean atEnd,
+            boolean inRise,
+            boolean late,
+            double fullMinutes,
+            double behindK,
+            double fromKPerH,
+            double toKPerH) {}
 
     /** How the heating ended. */
     record End(How how, double atS, double atC) {
@@ -78,13 +95,67 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
         }
     }
 
-    static Conduct of(Bins bins, TopPhase phase, Shape real, Shape plan) {
+    static Conduct of(Bins bins, TopPhase phase, Shape real, Shape plan, double planHoldMinutes, boolean endedByTheClock) {
         double left = phase.leftS();
         boolean setpoint = share(bins.setpoint, bins, left - LAST_HOURS_S, left) > KNOWN;
         boolean output = share(bins.output, bins, left - LAST_HOURS_S, left) > KNOWN;
         Asks asks = setpoint ? asks(bins, left) : Asks.UNKNOWN;
-        Limited limited = limited(bins, phase, real, plan, asks, output);
-        return new Conduct(asks, output, limited, end(bins, phase, asks, output), dips(bins, phase, asks, output));
+        Limited limited = limited(bins, phase, real, plan, planHoldMinutes, endedByTheClock, asks, output);
+        return new Conduct(
+                asks,
+                output,
+                limited,
+                end(bins, phase, asks, output),
+                dips(bins, phase, asks, output),
+                recovered(bins, phase, plan),
+                broke(bins, phase, plan));
+    }
+
+    /** A slack of half an hour and more below the planned pace, with the planned pace before and after it. */
+    private static boolean recovered(Bins bins, TopPhase phase, Shape plan) {
+        double from = riseTime(bins, phase, Shape.BELOW_K);
+        boolean kept = false;
+        double slackest = Double.POSITIVE_INFINITY;
+        double slackPlanned = 0;
+        for (double at = from; at + SLACK_WINDOW_S <= phase.reachedS(); at += SLACK_WINDOW_S / 2) {
+            double planned = plannedPace(bins, plan, phase, at);
+            double rate = bins.slopeKPerH(at, at + SLACK_WINDOW_S);
+            double pace = planned <= 0 ? 1 : rate / planned;
+            if (pace > 0.9 && rate > 1.3 * slackest && planned > 0.95 * slackPlanned && planned < 1.05 * slackPlanned) {
+                return true;
+            }
+            if (kept && pace < 0.65 && rate < slackest) {
+                slackest = rate;
+                slackPlanned = planned;
+            }
+            kept |= pace > 0.8;
+        }
+        return false;
+    }
+
+    /** Whether the pace broke at once, away from the plan's corners: by a third of the planned pace within half an hour. */
+    private static boolean broke(Bins bins, TopPhase phase, Shape plan) {
+        double from = riseTime(bins, phase, Shape.BELOW_K);
+        for (double at = from + 1500; at + 1500 <= phase.leftS(); at += 300) {
+            double before = plannedPace(bins, plan, phase, at - 1500);
+            double after = plannedPace(bins, plan, phase, at);
+            boolean straight = before > 0 && Math.abs(before - after) < 0.05 * before;
+            double drop = bins.slopeKPerH(at - 1380, at - 120) - bins.slopeKPerH(at + 120, at + 1380);
+            double wider = bins.slopeKPerH(at - 2700, at - 1200) - bins.slopeKPerH(at - 1380, at - 120);
+            if (straight && at + 1500 < phase.reachedS() && drop > 0.33 * before && wider < 0.12 * before) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** What the plan's pace is over the half hour from a time on, at the temperature then; 0 across a corner. */
+    private static double plannedPace(Bins bins, Shape plan, TopPhase phase, double atS) {
+        double fromK = bins.meanC(atS, atS + 120) - plan.levelC();
+        double toK = bins.meanC(atS + SLACK_WINDOW_S - 120, atS + SLACK_WINDOW_S) - plan.levelC();
+        double from = plan.rateAt(Math.min(fromK, -TopPhase.NEAR_K - 1));
+        double to = plan.rateAt(Math.min(toK, -TopPhase.NEAR_K - 1));
+        return Math.abs(from - to) < 0.05 * from ? from : 0;
     }
 
     private static double share(double[] values, Bins bins, double fromS, double toS) {
@@ -117,7 +188,15 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
         return new Asks(true, top, minutes, ramp ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0);
     }
 
-    private static Limited limited(Bins bins, TopPhase phase, Shape real, Shape plan, Asks asks, boolean output) {
+    private static Limited limited(
+            Bins bins,
+            TopPhase phase,
+            Shape real,
+            Shape plan,
+            double planHoldMinutes,
+            boolean endedByTheClock,
+            Asks asks,
+            boolean output) {
         double left = phase.leftS();
         double from = rate(bins, phase, 100, 60);
         double to = rate(bins, phase, 20, TopPhase.NEAR_K);
@@ -126,26 +205,33 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
         boolean low = phase.levelC() < plan.levelC() - TopPhase.NEAR_K;
         double planned = plan.lastRateKPerH();
         boolean fell = fellAway(bins, phase, from, to, planned);
+        double riseFrom = riseTime(bins, phase, 100);
+        double endRate = bins.slopeKPerH(left - END_S, left - 60);
+        boolean slowAtEnd = endRate < SLOW * planned;
+        boolean farBehind = asks.known() && behind > FAR_BEHIND_K;
+        boolean slow = real.lastRateKPerH() < SLOW * planned;
+        // Faster than the plan all the same: the elements could have followed the plan.
+        boolean faster = real.lastRateKPerH() > FASTER * planned;
         boolean atEnd;
         boolean inRise;
-        double riseFull = Double.NaN;
-        double riseFrom = riseTime(bins, phase, 100);
+        boolean cameLate;
         if (output) {
-            riseFull = fullShare(bins, riseFrom, phase.reachedS());
-        }
-        double real100 = real.lastRateKPerH();
-        boolean slow = real100 < 0.85 * planned;
-        if (output) {
-            atEnd = low && fullShare(bins, left - END_S, left - 60) > 0.8;
-            inRise = slow && riseFull > 0.6;
+            boolean fullForLong = !asks.known() && fullMinutes > LONG_FULL_MINUTES && !faster;
+            atEnd = low && (slowAtEnd || farBehind || fullForLong) && fullShare(bins, left - END_S, left - 60) > 0.8;
+            inRise = slow && fullShare(bins, riseFrom, phase.reachedS()) > 0.6;
+            cameLate = fullShare(bins, phase.reachedS() - 3600, phase.reachedS()) > 0.8;
         } else if (asks.known()) {
-            atEnd = low && behind > BEHIND_K && (fell || bins.slopeKPerH(left - END_S, left) < 0.7 * planned);
+            atEnd = low && (slowAtEnd && behind > BEHIND_K || farBehind);
             inRise = slow && bins.meanLag(riseFrom, phase.reachedS()) > BEHIND_K;
+            cameLate = bins.meanLag(phase.reachedS() - 2400, phase.reachedS() - 600) > BEHIND_K;
         } else {
-            atEnd = low && fell;
+            atEnd = low && (fell || endedByTheClock && !faster);
             inRise = slow && fell;
+            cameLate = false;
         }
-        return new Limited(atEnd, inRise, fullMinutes, Double.isNaN(behind) ? 0 : behind, from, to);
+        boolean askedFully = !asks.known() || asks.topMinutes() > 0.7 * planHoldMinutes;
+        boolean late = cameLate && !low && !faster && askedFully && real.topMinutes() < plan.topMinutes() - 2;
+        return new Limited(atEnd, inRise, late, fullMinutes, Double.isNaN(behind) ? 0 : behind, from, to);
     }
 
     /** Whether the rise bent over towards its end as a kiln does that has no more to give, where a program bends sharply. */
@@ -198,17 +284,21 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
         if (!phase.falls() || bins.timeS[bins.last()] < left + 180) {
             return new End(End.How.NOT_SEEN, left, atC);
         }
-        boolean freely = bins.slopeKPerH(left + 120, left + 900) < -45;
-        if (output) {
-            double after = bins.meanOutput(left + 150, left + 1050);
-            return new End(after > 0.5 && freely ? End.How.STILL_ASKING : End.How.STOPPED_ASKING, left, atC);
+        if (!output && !asks.known()) {
+            return new End(End.How.UNKNOWN, left, atC);
         }
-        if (asks.known()) {
-            double lag = bins.meanLag(left + 300, left + 1200);
-            boolean asking = !Double.isNaN(lag) && lag > 12 && freely && asks.topC() > atC - 30;
-            return new End(asking ? End.How.STILL_ASKING : End.How.STOPPED_ASKING, left, atC);
+        for (double at = left + 120; at < left + 1500; at += 150) {
+            boolean falling = bins.slopeKPerH(at, at + 300) < -40;
+            double out = bins.meanOutput(at, at + 300);
+            double lag = bins.meanLag(at, at + 300);
+            boolean full = output && !Double.isNaN(out) && out > FULL;
+            boolean behind = asks.known() && !Double.isNaN(lag) && lag > 12;
+            boolean asking = output ? full && (behind || !asks.known()) : behind;
+            if (falling && asking) {
+                return new End(End.How.STILL_ASKING, left, atC);
+            }
         }
-        return new End(End.How.UNKNOWN, left, atC);
+        return new End(End.How.STOPPED_ASKING, left, atC);
     }
 
     /** Falls of at least 12 °C in mid-heating, over before the top is left, that no plan asked for. */

@@ -28,6 +28,8 @@ public record Evidence(Kind kind, List<Amount> amounts) {
         HELD_FOR,
         /** The rate of the last 100 °C; what the plan says. */
         LAST_RAMP,
+        /** The rate of the set-point over the last 100 °C; what the plan says. */
+        ASKED_RATE,
         /** Output at its end for so long before the top was left. */
         FULL_OUTPUT,
         /** So far below the set-point on average over the last half hour of heating. */
@@ -48,6 +50,8 @@ public record Evidence(Kind kind, List<Amount> amounts) {
         FELL_WHILE_ASKING,
         /** Readings stopped at a time, for so long; the temperatures before and after. */
         FELL_IN_GAP,
+        /** The log stops at a temperature and a time while the kiln was still rising. */
+        LOG_ENDS_HEATING,
         /** The heat went off at a time and a temperature and came back so much later. */
         INTERRUPTED,
         /** The output went to nothing at a time and a temperature, the plan not done. */

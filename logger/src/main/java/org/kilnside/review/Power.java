@@ -16,16 +16,17 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
     static final Power UNKNOWN = new Power(Optional.empty(), Optional.empty(), 0);
 
     private static final double WINDOW_S = 600;
-    private static final double FROM_C = 150;
+    /** Below this water, an unsettled wall and a swinging controller hide what the elements give. */
+    private static final double FROM_C = 300;
     private static final int FEWEST = 12;
 
     /** Ridge, as a share of the regressors' own size: they are nearly in line with each other. */
     private static final double RIDGE = 1e-4;
 
     /** An improvement of the fit below this is the model's own error. */
-    private static final double LEAST_GAIN = 30;
+    private static final double LEAST_GAIN = 90;
 
-    private static final double LEAST_LOSS = 0.045;
+    private static final double LEAST_LOSS = 0.055;
 
     /**
      * Power that went.
@@ -61,7 +62,7 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
                 double toS = lasting ? Double.MAX_VALUE : windows.get(j).atS() - WINDOW_S / 2;
                 double[] fit = fit(windows, fromS, toS);
                 double gain = (base - fit[4]) / Math.max(fit[4], 1e-9 * n) * (n - 4);
-                if (fit[3] < LEAST_LOSS || gain < LEAST_GAIN) {
+                if (fit[3] < LEAST_LOSS || gain < LEAST_GAIN || !isSudden(windows, fit, i, j, fit[3])) {
                     continue;
                 }
                 Loss loss =
@@ -74,6 +75,37 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
             }
         }
         return new Power(Optional.ofNullable(step), Optional.ofNullable(sag), strength(windows));
+    }
+
+    /** Need over output above 700 °C of a firing whose top was left at a time; 0 where the log does not tell. */
+    static double strengthOf(Bins bins, double leftS) {
+        return strength(windows(bins, HeatNeed.intoWall(bins), leftS));
+    }
+
+    /**
+     * Whether the loss shows within half an hour of its beginning, and, where it passes, of its end.
+     */
+    private static boolean isSudden(List<Window> windows, double[] fit, int from, int to, double part) {
+        double down = 1 - around(windows, fit, from + 1, 3) / around(windows, fit, from - 3, 3);
+        boolean falls = down > 0.6 * part;
+        if (!falls || to >= windows.size()) {
+            return falls;
+        }
+        double up = 1 - around(windows, fit, to - 3, 3) / around(windows, fit, Math.min(to, windows.size() - 2), 2);
+        return up > 0.6 * part;
+    }
+
+    /** Mean of need, as fitted, over output. */
+    private static double around(List<Window> windows, double[] fit, int from, int count) {
+        double[] x = new double[4];
+        double need = 0;
+        double output = 0;
+        for (int i = Math.max(0, from); i < Math.min(windows.size(), from + count); i++) {
+            regressors(windows.get(i), 0, 0, x);
+            need += fit[0] * x[0] + fit[1] * x[1] + fit[2] * x[2];
+            output += windows.get(i).output();
+        }
+        return output <= 0 ? 1 : Math.max(1e-3, need / output);
     }
 
     private static List<Window> windows(Bins bins, double[] wall, double leftS) {

@@ -154,6 +154,17 @@ record Shape(double levelC, Line rise, Line top, Line fall) {
         }
     }
 
+    /** K/h of the rise at a depth below the level (negative), 0 where it is not known. */
+    double rateAt(double depthK) {
+        for (int i = 1; i < rise.size(); i++) {
+            double seconds = rise.seconds(i) - rise.seconds(i - 1);
+            if (rise.celsius(i - 1) <= depthK && rise.celsius(i) > depthK && seconds > 0) {
+                return (rise.celsius(i) - rise.celsius(i - 1)) / seconds * 3600;
+            }
+        }
+        return 0;
+    }
+
     double topMinutes() {
         return top.lengthS() / 60;
     }

@@ -1,7 +1,6 @@
 package org.kilnside.review;
 
 import java.util.Arrays;
-import org.kilnside.heatwork.HeatWork;
 
 /**
  * Where a curve's top is: the level it came to, when it came there and when it left it for good.
@@ -25,7 +24,8 @@ record TopPhase(double levelC, double reachedS, double leftS, double highestC, b
     private static final double STILL_RISING_K = 2.5;
     private static final double BAND_K = 6;
 
-    static TopPhase of(Bins bins) {
+    /** @param nearK so far below the highest it still counts as the top, K */
+    static TopPhase of(Bins bins, double nearK) {
         double highest = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < bins.size; i++) {
             int from = Math.max(0, i - 1);
@@ -37,7 +37,7 @@ record TopPhase(double levelC, double reachedS, double leftS, double highestC, b
             highest = Math.max(highest, mean);
         }
         int end = bins.last();
-        while (end > 0 && bins.celsius[end] < highest - HeatWork.NEAR_TOP_K) {
+        while (end > 0 && bins.celsius[end] < highest - nearK) {
             end--;
         }
         boolean falls = end < bins.last();

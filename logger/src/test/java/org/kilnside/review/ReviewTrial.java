@@ -49,8 +49,33 @@ import org.kilnside.virtualkiln.VirtualFiring;
 record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double shortOfPlan, String label) {
     private static final ConeTable TABLE = ConeTable.of(ConeSeries.SELF_SUPPORTING);
 
+    /** A firing on which what was done told: one without an effect on the ware is drawn again. */
     static ReviewTrial of(Population.Family family, long seed, int number, Set<Injected> injected) {
-        return new Maker(family, seed, number, injected).make();
+        for (int attempt = 0; ; attempt++) {
+            Maker maker = new Maker(family, seed, number + 10_007 * attempt, injected);
+            maker.choose();
+            if (maker.isSound()) {
+                ReviewTrial trial = maker.make();
+                if (trial.tells()) {
+                    return trial;
+                }
+            }
+            if (attempt > 60) {
+                throw new IllegalStateException("no kiln in which it tells: " + family + " " + injected);
+            }
+        }
+    }
+
+    private boolean tells() {
+        if (injected.isEmpty()) {
+            // A kiln that by itself cannot follow its plan is not a clean one.
+            return Math.abs(shortOfPlan) < 0.2;
+        }
+        boolean unseenInHeat = injected.contains(Injected.COOLING_FAST)
+                || injected.contains(Injected.COOLING_SLOW)
+                || injected.contains(Injected.UNEVEN)
+                || injected.contains(Injected.SENSOR_FAULT);
+        return unseenInHeat ? Math.abs(shortOfPlan) < 0.25 || injected.size() > 1 : Math.abs(shortOfPlan) > 0.4;
     }
 
     /** Makes one. */
@@ -93,21 +118,25 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
             return from + (to - from) * random.nextDouble();
         }
 
-        ReviewTrial make() {
+        private double programTop;
+        private double programHold;
+        private double programRate;
+
+        void choose() {
             stepS = new double[] {5, 10, 15, 20, 30}[random.nextInt(5)];
             boolean glaze = random.nextInt(4) > 0 || has(Injected.WEAK_ELEMENTS) || has(Injected.AMPLIFIER_UNCORRECTED);
             topC = glaze ? uniform(1205, 1235) : uniform(1000, 1160);
             lastRate = has(Injected.RAMP_FAST)
                     ? uniform(45, 65)
                     : has(Injected.RAMP_SLOW) ? uniform(80, 130) : uniform(50, 110);
-            holdMinutes = random.nextInt(5) == 0 && !has(Injected.HOLD_SHORT) ? 0 : Math.round(uniform(8, 25));
+            holdMinutes = random.nextInt(5) == 0 && !has(Injected.HOLD_SHORT) && !has(Injected.ENDED_EARLY) && !has(Injected.TOP_LOW) ? 0 : Math.round(uniform(8, 25));
             if (has(Injected.HOLD_SHORT)) {
                 holdMinutes = Math.round(uniform(15, 40));
             }
             slowCool = has(Injected.COOLING_FAST) || random.nextInt(4) == 0;
-            double programTop = topC;
-            double programHold = holdMinutes;
-            double programRate = lastRate;
+            programTop = topC;
+            programHold = holdMinutes;
+            programRate = lastRate;
             if (has(Injected.TOP_LOW)) {
                 programTop -= uniform(10, 25);
             }
@@ -134,6 +163,26 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
             if (has(Injected.SENSOR_READS_LOW)) {
                 sensorOffset = -uniform(10, 30);
             }
+        }
+
+        /** Whether this kiln, left alone, does as it is told. */
+        boolean isSound() {
+            VirtualFiring firing = specimen.glazeFiring(plan, number % 7).interval(60).start();
+            Trace.Builder truth = new Trace.Builder();
+            double highest = 0;
+            for (int i = 0; i < 40 * 60; i++) {
+                VirtualFiring.Moment now = firing.next();
+                double tip = now.truth().tipC();
+                highest = Math.max(highest, tip);
+                truth.add(now.elapsedMs(), tip);
+                if (highest > 700 && tip < 650) {
+                    break;
+                }
+            }
+            return Math.abs(truth(truth.view())) < 0.25;
+        }
+
+        ReviewTrial make() {
             List<Disturbance> disturbances = disturbances();
             if (has(Injected.WEAK_ELEMENTS)) {
                 weaken();
@@ -147,8 +196,8 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
             segments.add(ramp(150, topC - 110, 0));
             segments.add(ramp(rate, top, hold));
             if (heldBack) {
-                segments.add(ramp(140, 1040, 30));
-                segments.add(ramp(60, 850, 0));
+                segments.add(ramp(140, topC - 180, 30));
+                segments.add(ramp(60, topC - 330, 0));
             }
             segments.add(new Segment.FreeCooling());
             return new Schedule("Trial", segments);
@@ -369,7 +418,7 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
                 highest = Math.max(highest, truth.temperatureC(i));
             }
             int last = truth.size() - 1;
-            while (truth.temperatureC(last) < highest - 4) {
+            while (!slowCool && truth.temperatureC(last) < highest - 4) {
                 last--;
             }
             Trace.Builder line = new Trace.Builder();
@@ -382,10 +431,9 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
                         truth.elapsedMs(last) + Math.round(after * 1000),
                         20 + (from - 20) * Math.exp(-after / PlanHeat.USUAL_COOLING.toSeconds()));
             }
-            Schedule freely = schedule(topC, lastRate, holdMinutes, false);
             ConeReached planned = PlanHeat.of(
                             TABLE,
-                            freely.curveFrom(Temperature.ofCelsius(15)),
+                            plan.curveFrom(Temperature.ofCelsius(15)),
                             PlanHeat.USUAL_COOLING,
                             SensorUncertainty.UNKNOWN)
                     .whole();

@@ -1,0 +1,120 @@
+package org.kilnside.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Causes that lie with what the elements could give: worn, a third of them gone, or the mains low. */
+final class PowerSuspects {
+    /** A ring of three takes 27 to 37 % with it; a sag rarely that much. */
+    private static final double RING = 0.22;
+
+    /** Less than this comes and goes with every load. */
+    private static final double LEAST_DROP = 0.07;
+
+    /** A kiln worn so far would have shown it long before; one that lost a ring comes to this at once. */
+    private static final double UNSEEN_RING = 0.18;
+
+    private PowerSuspects() {}
+
+    /** @return whether the kiln was short of power, so that top and hold need no other cause */
+    static boolean look(Case facts, Found found) {
+        Conduct.Limited limited = facts.conduct().limited();
+        if (!limited.atEnd() && !limited.inRise() && !limited.late()) {
+            return false;
+        }
+        double level = facts.cost(Attribution.Part.LEVEL);
+        double hold = facts.cost(Attribution.Part.HOLD);
+        double rise = facts.cost(Attribution.Part.RISE);
+        double cost = limited.atEnd() || limited.late() ? level + hold + rise : Math.max(0, hold) + rise;
+        List<Evidence> evidence = seen(facts, limited);
+        Power power = facts.conduct().outputKnown()
+                ? Power.of(facts.bins(), facts.phase().leftS())
+                : Power.UNKNOWN;
+        Optional<Power.Loss> ring = power.step().filter(step -> step.part() >= RING);
+        Optional<Power.Loss> passing = power.sag()
+                .filter(sag -> power.step().map(step -> sag.gain() > 1.3 * step.gain()).orElse(true));
+        Optional<Power.Loss> small = power.step().filter(step -> step.part() < RING);
+        Habit habit = facts.habit();
+        double drop = habit.strength() > 0 && power.strength() > 0 ? 1 - power.strength() / habit.strength() : 0;
+        if (drop > LEAST_DROP) {
+            evidence.add(Evidence.of(
+                    Evidence.Kind.POWER_AGAINST_EARLIER, Amount.part(drop), new Amount.Count(habit.firings())));
+        }
+        if (habit.fallsByPart() > 0) {
+            evidence.add(Evidence.of(
+                    Evidence.Kind.POWER_FALLS, Amount.part(habit.fallsByPart()), new Amount.Count(habit.firings())));
+        }
+        if (ring.isPresent() && passing.isEmpty()) {
+            step(evidence, ring.get());
+            found.add(CauseCode.ONE_PHASE_LOST, cost, Sureness.VERY_LIKELY, evidence);
+            found.orElse(CauseCode.ONE_PHASE_LOST, CauseCode.WEAK_ELEMENTS);
+        } else if (passing.isPresent()) {
+            step(evidence, passing.get());
+            evidence.add(Evidence.of(Evidence.Kind.POWER_BACK, Amount.at(passing.get().toS())));
+            found.add(CauseCode.MAINS_SAG, cost, Sureness.VERY_LIKELY, evidence);
+            found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
+        } else if (facts.conduct().recovered() || !facts.conduct().outputKnown() && facts.conduct().broke()) {
+            found.add(CauseCode.MAINS_SAG, cost, Sureness.LIKELY, evidence);
+            found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
+        } else if (small.isPresent()) {
+            step(evidence, small.get());
+            found.add(CauseCode.MAINS_SAG, cost, Sureness.LIKELY, evidence);
+            found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
+        } else if (drop >= RING && habit.fallsByPart() < RING / 3) {
+            found.add(CauseCode.ONE_PHASE_LOST, cost, Sureness.LIKELY, evidence);
+            found.orElse(CauseCode.ONE_PHASE_LOST, CauseCode.WEAK_ELEMENTS);
+        } else {
+            weak(facts, found, cost, evidence, limited, habit);
+        }
+        return true;
+    }
+
+    private static void weak(
+            Case facts, Found found, double cost, List<Evidence> evidence, Conduct.Limited limited, Habit habit) {
+        double missing = limited.atEnd() ? 1 - facts.powerAgainstNeed() : 0;
+        if (missing > 0.02) {
+            evidence.add(Evidence.of(Evidence.Kind.POWER_SHORT, Amount.part(missing)));
+        }
+        boolean unseenRing = !facts.conduct().outputKnown() && missing > UNSEEN_RING;
+        if (unseenRing) {
+            found.add(CauseCode.ONE_PHASE_LOST, cost, Sureness.POSSIBLE, evidence);
+            found.add(CauseCode.WEAK_ELEMENTS, cost, 0.9 * Math.abs(cost), Sureness.POSSIBLE, evidence);
+            return;
+        }
+        boolean clear = facts.conduct().outputKnown() || habit.fallsByPart() > 0;
+        found.add(CauseCode.WEAK_ELEMENTS, cost, clear ? Sureness.VERY_LIKELY : Sureness.LIKELY, evidence);
+        found.orElse(
+                CauseCode.WEAK_ELEMENTS,
+                missing > 0.15 ? CauseCode.ONE_PHASE_LOST : CauseCode.MAINS_SAG);
+    }
+
+    private static void step(List<Evidence> evidence, Power.Loss loss) {
+        evidence.add(Evidence.of(
+                Evidence.Kind.POWER_STEP,
+                Amount.at(loss.fromS()),
+                Amount.degrees(loss.atC()),
+                Amount.part(loss.part())));
+    }
+
+    private static List<Evidence> seen(Case facts, Conduct.Limited limited) {
+        List<Evidence> evidence = new ArrayList<>();
+        if (limited.fullMinutes() > 10) {
+            evidence.add(Evidence.of(Evidence.Kind.FULL_OUTPUT, Amount.minutes(limited.fullMinutes())));
+        }
+        if (limited.behindK() > Conduct.BEHIND_K) {
+            evidence.add(Evidence.of(Evidence.Kind.BEHIND_SETPOINT, Amount.span(limited.behindK())));
+        }
+        if (limited.toKPerH() > 0 && limited.toKPerH() < 0.8 * limited.fromKPerH()) {
+            evidence.add(Evidence.of(
+                    Evidence.Kind.RATE_FELL_AWAY, Amount.speed(limited.fromKPerH()), Amount.speed(limited.toKPerH())));
+        }
+        if (evidence.isEmpty()) {
+            evidence.add(Evidence.of(
+                    Evidence.Kind.LAST_RAMP,
+                    Amount.speed(facts.real().lastRateKPerH()),
+                    Amount.speed(facts.plan().lastRateKPerH())));
+        }
+        return evidence;
+    }
+}

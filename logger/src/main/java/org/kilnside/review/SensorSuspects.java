@@ -1,0 +1,149 @@
+package org.kilnside.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.kilnside.sensor.Amplifier;
+
+/** Causes that lie with the sensor: only witness cones, a corrected log or missing readings show them. */
+final class SensorSuspects {
+    /** A missing top outweighs what a guess at it may cost. */
+    private static final double HIDDEN_WEIGHT = 5;
+
+    private static final double CLEARLY = 2.2;
+
+    /** Amplifiers of one make scatter by so much, K (data sheets). */
+    private static final double AMPLIFIER_SCATTER_K = 2;
+
+    /** Sensors that read low do so by anything in this range, K. */
+    private static final double LOW_RANGE_K = 20;
+
+    /** Below this an amplifier's error is within any sensor's. */
+    private static final double LEAST_AMPLIFIER_K = 7;
+
+    /** A log in quarter degrees may be such a chip's own; a finer one has been through some sum (both by judgement). */
+    private static final double QUARTERS_ODDS = 1.5;
+
+    private static final double FINER_ODDS = 0.5;
+    private static final double VERY_UNEVEN_K = 22;
+
+    private SensorSuspects() {}
+
+    static void look(Case facts, Found found) {
+        facts.hidden()
+                .filter(HiddenTop::heatingWentOn)
+                .ifPresent(hidden -> found.add(
+                        CauseCode.SENSOR_FAULT,
+                        0,
+                        HIDDEN_WEIGHT,
+                        Sureness.VERY_LIKELY,
+                        List.of(Evidence.of(
+                                Evidence.Kind.NO_READINGS,
+                                Amount.at(hidden.fromS()),
+                                Amount.minutes(hidden.minutes())))));
+        facts.frozen().ifPresent(frozen -> found.add(
+                CauseCode.SENSOR_FAULT,
+                0,
+                HIDDEN_WEIGHT,
+                Sureness.VERY_LIKELY,
+                List.of(Evidence.of(
+                        Evidence.Kind.FROZEN, Amount.minutes(frozen.minutes()), Amount.degrees(frozen.celsius())))));
+        steeredByRaw(facts, found);
+        if (facts.witness().uneven()) {
+            uneven(facts, found);
+        } else if (facts.witness().isOff()) {
+            off(facts, found);
+        }
+    }
+
+    private static void uneven(Case facts, Found found) {
+        List<Evidence> evidence = new ArrayList<>();
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (WitnessJudgement.Shelf shelf : facts.witness().shelves()) {
+            low = Math.min(low, shelf.offsetK());
+            high = Math.max(high, shelf.offsetK());
+            evidence.add(Evidence.of(
+                    shelf.offsetK() >= 0 ? Evidence.Kind.SHELF_HOTTER : Evidence.Kind.SHELF_COLDER,
+                    new Amount.Word(shelf.name()),
+                    Amount.span(shelf.offsetK())));
+        }
+        evidence.add(0, Evidence.of(Evidence.Kind.SHELVES_DIFFER, Amount.span(high - low)));
+        found.add(
+                CauseCode.UNEVEN,
+                facts.cost(Attribution.Part.SENSOR),
+                (high - low) / 2 * facts.conesPerK(),
+                high - low > VERY_UNEVEN_K ? Sureness.VERY_LIKELY : Sureness.LIKELY,
+                evidence);
+    }
+
+    private static void off(Case facts, Found found) {
+        WitnessJudgement witness = facts.witness();
+        double cost = facts.cost(Attribution.Part.SENSOR);
+        Sureness sure = Math.abs(witness.offsetK()) > CLEARLY * witness.sigmaK()
+                ? Sureness.VERY_LIKELY
+                : Sureness.LIKELY;
+        List<Evidence> evidence = new ArrayList<>();
+        evidence.add(Evidence.of(
+                witness.offsetK() > 0 ? Evidence.Kind.WARE_WAS_HOTTER : Evidence.Kind.WARE_WAS_COLDER,
+                Amount.span(witness.offsetK()),
+                Amount.span(facts.halfWidthK())));
+        if (witness.offsetK() < 0) {
+            found.add(CauseCode.SENSOR_READS_HIGH, cost, sure, evidence);
+            return;
+        }
+        double errorK = AmplifierError.atShownK(facts.real().levelC());
+        double odds = amplifierOdds(facts, errorK);
+        if (odds < 0.2) {
+            found.add(CauseCode.SENSOR_READS_LOW, cost, sure, evidence);
+            return;
+        }
+        List<Evidence> board = new ArrayList<>(evidence);
+        board.add(Evidence.of(
+                Evidence.Kind.AMPLIFIER_ERROR, Amount.span(errorK), Amount.degrees(facts.real().levelC())));
+        if (facts.inQuarters()) {
+            board.add(Evidence.of(Evidence.Kind.QUARTER_DEGREES));
+        }
+        boolean boardFirst = odds > 1;
+        CauseCode first = boardFirst ? CauseCode.AMPLIFIER_UNCORRECTED : CauseCode.SENSOR_READS_LOW;
+        CauseCode second = boardFirst ? CauseCode.SENSOR_READS_LOW : CauseCode.AMPLIFIER_UNCORRECTED;
+        found.add(first, cost, Sureness.LIKELY, boardFirst ? board : evidence);
+        // Both explain the same offset, so the second stands right behind the first.
+        found.add(second, cost, Math.abs(cost) * 0.99, Sureness.POSSIBLE, boardFirst ? evidence : board);
+    }
+
+    /** How much likelier an amplifier nobody corrects is than a sensor that happens to read as much too low. */
+    private static double amplifierOdds(Case facts, double errorK) {
+        Amplifier amplifier = facts.question().sensor().probe().amplifier();
+        if (errorK < LEAST_AMPLIFIER_K || amplifier == Amplifier.MAX31856 || facts.isCorrectedLog()) {
+            return 0;
+        }
+        double scatter = Math.sqrt(facts.witness().sigmaK() * facts.witness().sigmaK()
+                + AMPLIFIER_SCATTER_K * AMPLIFIER_SCATTER_K);
+        double z = (facts.witness().offsetK() - errorK) / scatter;
+        double density = Math.exp(-z * z / 2) / (scatter * Math.sqrt(2 * Math.PI));
+        return (facts.inQuarters() ? QUARTERS_ODDS : FINER_ODDS) * density * LOW_RANGE_K;
+    }
+
+    /** A log whose numbers were corrected here, while the controller went by the raw ones. */
+    private static void steeredByRaw(Case facts, Found found) {
+        if (!facts.isCorrectedLog()) {
+            return;
+        }
+        double planC = facts.plan().levelC();
+        double errorK = AmplifierError.atShownK(planC);
+        double over = facts.real().levelC() - planC;
+        boolean setpointKnown = facts.conduct().asks().known();
+        boolean content = !setpointKnown || Math.abs(facts.conduct().asks().topC() - planC) < 4;
+        if (errorK >= LEAST_AMPLIFIER_K && content && Math.abs(over - errorK) < 5) {
+            double cost = facts.cost(Attribution.Part.LEVEL);
+            found.add(
+                    CauseCode.AMPLIFIER_UNCORRECTED,
+                    cost,
+                    setpointKnown ? Sureness.VERY_LIKELY : Sureness.LIKELY,
+                    List.of(Evidence.of(
+                            Evidence.Kind.STEERED_BY_RAW_NUMBER,
+                            Amount.degrees(setpointKnown ? facts.conduct().asks().topC() : planC),
+                            Amount.degrees(facts.real().levelC()))));
+        }
+    }
+}
