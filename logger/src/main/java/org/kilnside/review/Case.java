@@ -63,7 +63,7 @@ final class Case {
         plan = Shape.planned(planned, measured.fall(), fall);
         riseSeen = measured.rise().size() > 1 && measured.rise().celsius(0) < -100;
         real = riseSeen ? measured : new Shape(measured.levelC(), plan.rise(), measured.top(), measured.fall());
-        conduct = Conduct.of(bins, phase, real, plan, plannedHoldMinutes(), endedByTheClock(planned));
+        conduct = Conduct.of(bins, phase, real, plan, plannedHoldMinutes(), schedule(planned));
         witness = WitnessJudgement.of(question.table(), trace(bins), phase.highestC(), question.witness());
         double offset = witness.isKnown() ? witness.offsetK() : 0;
         attribution = new Attribution(question.table(), real, plan, offset);
@@ -89,17 +89,31 @@ final class Case {
         return first < WARM_C ? first : 20;
     }
 
-    /** Whether the top was left when the plan's time for it was over, counted from a cold start. */
-    private boolean endedByTheClock(PlannedCurve planned) {
+    private Conduct.Schedule schedule(PlannedCurve planned) {
+        if (bins.celsius[0] > WARM_C) {
+            return new Conduct.Schedule(false, 0);
+        }
         double topC = planned.schedule().top().celsius();
         double endS = planned.legs().stream()
                 .filter(leg -> leg.toC() >= topC)
                 .mapToDouble(leg -> leg.toMs() / 1000.0)
                 .max()
                 .orElseThrow();
+        boolean held = plannedHoldMinutes() > 4 && heldMinutes() > Math.min(4, 0.35 * plannedHoldMinutes());
         double tookS = phase.leftS() - bins.timeS[0];
-        boolean held = heldMinutes() > Math.min(4, 0.35 * plannedHoldMinutes());
-        return bins.celsius[0] < WARM_C && !held && Math.abs(tookS - endS) < CLOCK_S + 0.003 * endS;
+        boolean byTheClock = !held && Math.abs(tookS - endS) < CLOCK_S + 0.003 * endS;
+        double goalC = Math.min(phase.levelC(), topC) - TopPhase.NEAR_K;
+        double plannedS = 0;
+        for (PlannedCurve.Leg leg : planned.legs()) {
+            boolean here = leg.kind() == PlannedCurve.Kind.RAMP && leg.fromC() < goalC && leg.toC() >= goalC;
+            if (here) {
+                double share = (goalC - leg.fromC()) / (leg.toC() - leg.fromC());
+                plannedS = (leg.fromMs() + share * leg.durationMs()) / 1000.0;
+                break;
+            }
+        }
+        double lateS = plannedS > 0 ? phase.reachedS() - bins.timeS[0] - plannedS : 0;
+        return new Conduct.Schedule(byTheClock, lateS);
     }
 
     /** A hold planned just below the top is no part of it. */

@@ -12,6 +12,11 @@ final class Causes {
     /** A part that costs less than this is no cause where another makes it good, K. */
     private static final double PART_K = 8;
 
+    /** Nor does anybody see less than these in the ware, cones (common practice). */
+    private static final double AS_PLANNED_CONES = 0.2;
+
+    private static final double PART_CONES = 0.3;
+
     /** A cooling out of its range spoils a glaze as half a cone does, whatever the cone says (common practice). */
     private static final double COOLING_WEIGHT = 0.3;
 
@@ -42,10 +47,8 @@ final class Causes {
     private List<Review.Cause> look() {
         SensorSuspects.look(facts, found);
         if (isOff() && !found.has(CauseCode.SENSOR_FAULT)) {
-            if (!powerCut() && !askedTooFast() && !PowerSuspects.look(facts, found)) {
-                top();
-                held();
-                ramp();
+            if (!powerCut() && !askedTooFast()) {
+                shaped();
             }
         }
         cooling();
@@ -54,7 +57,21 @@ final class Causes {
 
     private boolean isOff() {
         double largest = Math.max(Math.abs(level), Math.max(Math.abs(hold), Math.abs(rise)));
-        return Math.abs(level + hold + rise) > AS_PLANNED_K * perK || largest > PART_K * perK;
+        return Math.abs(level + hold + rise) > Math.max(AS_PLANNED_K * perK, AS_PLANNED_CONES)
+                || largest > Math.max(PART_K * perK, PART_CONES);
+    }
+
+    private void shaped() {
+        PowerSuspects.Explains power = PowerSuspects.look(facts, found, AS_PLANNED_K / 2 * perK);
+        if (!power.level()) {
+            top();
+        }
+        if (!power.hold()) {
+            held();
+        }
+        if (!power.rise()) {
+            ramp();
+        }
     }
 
     private List<Review.Cause> asPlanned() {

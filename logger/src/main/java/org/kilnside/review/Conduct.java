@@ -32,6 +32,10 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
     private static final double FAR_BEHIND_K = 15;
     private static final double LONG_FULL_MINUTES = 60;
     private static final double FASTER = 1.15;
+    private static final double LATE_S = 480;
+
+    /** A controller that has its kiln so close to the highest it asks for has what it wants, K. */
+    private static final double CONTENT_K = 4;
     private static final double SLACK_WINDOW_S = 1800;
 
     /**
@@ -66,6 +70,14 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
             double fromKPerH,
             double toKPerH) {}
 
+    /**
+     * How the firing stands against the plan's own times, counted from a cold start.
+     *
+     * @param endedByTheClock whether the top was left, without a hold, when the plan's time for it was over
+     * @param lateS by how much later than planned it came to its level, s; 0 where nobody can tell
+     */
+    record Schedule(boolean endedByTheClock, double lateS) {}
+
     /** How the heating ended. */
     record End(How how, double atS, double atC) {
         enum How {
@@ -95,12 +107,12 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
         }
     }
 
-    static Conduct of(Bins bins, TopPhase phase, Shape real, Shape plan, double planHoldMinutes, boolean endedByTheClock) {
+    static Conduct of(Bins bins, TopPhase phase, Shape real, Shape plan, double planHoldMinutes, Schedule schedule) {
         double left = phase.leftS();
         boolean setpoint = share(bins.setpoint, bins, left - LAST_HOURS_S, left) > KNOWN;
         boolean output = share(bins.output, bins, left - LAST_HOURS_S, left) > KNOWN;
         Asks asks = setpoint ? asks(bins, left) : Asks.UNKNOWN;
-        Limited limited = limited(bins, phase, real, plan, planHoldMinutes, endedByTheClock, asks, output);
+        Limited limited = limited(bins, phase, real, plan, planHoldMinutes, schedule, asks, output);
         return new Conduct(
                 asks,
                 output,
@@ -194,7 +206,7 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
             Shape real,
             Shape plan,
             double planHoldMinutes,
-            boolean endedByTheClock,
+            Schedule schedule,
             Asks asks,
             boolean output) {
         double left = phase.leftS();
@@ -212,20 +224,21 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
         boolean slow = real.lastRateKPerH() < SLOW * planned;
         // Faster than the plan all the same: the elements could have followed the plan.
         boolean faster = real.lastRateKPerH() > FASTER * planned;
+        boolean content = asks.known() && phase.levelC() > asks.topC() - CONTENT_K;
         boolean atEnd;
         boolean inRise;
         boolean cameLate;
         if (output) {
-            boolean fullForLong = !asks.known() && fullMinutes > LONG_FULL_MINUTES && !faster;
-            atEnd = low && (slowAtEnd || farBehind || fullForLong) && fullShare(bins, left - END_S, left - 60) > 0.8;
+            boolean fullForLong = !asks.known() && fullMinutes > LONG_FULL_MINUTES && (!faster || schedule.lateS() > LATE_S);
+            atEnd = low && !content && (slowAtEnd || farBehind || fullForLong) && fullShare(bins, left - END_S, left - 60) > 0.8;
             inRise = slow && fullShare(bins, riseFrom, phase.reachedS()) > 0.6;
             cameLate = fullShare(bins, phase.reachedS() - 3600, phase.reachedS()) > 0.8;
         } else if (asks.known()) {
-            atEnd = low && (slowAtEnd && behind > BEHIND_K || farBehind);
+            atEnd = low && !content && (slowAtEnd && behind > BEHIND_K || farBehind);
             inRise = slow && bins.meanLag(riseFrom, phase.reachedS()) > BEHIND_K;
             cameLate = bins.meanLag(phase.reachedS() - 2400, phase.reachedS() - 600) > BEHIND_K;
         } else {
-            atEnd = low && (fell || endedByTheClock && !faster);
+            atEnd = low && (fell || schedule.endedByTheClock() && (!faster || schedule.lateS() > LATE_S));
             inRise = slow && fell;
             cameLate = false;
         }

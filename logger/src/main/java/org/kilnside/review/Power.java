@@ -17,16 +17,23 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
 
     private static final double WINDOW_S = 600;
     /** Below this water, an unsettled wall and a swinging controller hide what the elements give. */
-    private static final double FROM_C = 300;
+    private static final double FROM_C = 200;
     private static final int FEWEST = 12;
 
     /** Ridge, as a share of the regressors' own size: they are nearly in line with each other. */
     private static final double RIDGE = 1e-4;
 
     /** An improvement of the fit below this is the model's own error. */
-    private static final double LEAST_GAIN = 90;
+    private static final double LEAST_GAIN = 100;
 
-    private static final double LEAST_LOSS = 0.055;
+    private static final double LEAST_LOSS = 0.1;
+
+    /** A smaller loss is told from the model's own error only once the wall has settled. */
+    private static final double LARGE_LOSS = 0.25;
+
+    private static final int SETTLED = 8;
+    private static final double SETTLED_C = 500;
+    private static final double SUDDEN = 0.4;
 
     /**
      * Power that went.
@@ -62,7 +69,8 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
                 double toS = lasting ? Double.MAX_VALUE : windows.get(j).atS() - WINDOW_S / 2;
                 double[] fit = fit(windows, fromS, toS);
                 double gain = (base - fit[4]) / Math.max(fit[4], 1e-9 * n) * (n - 4);
-                if (fit[3] < LEAST_LOSS || gain < LEAST_GAIN || !isSudden(windows, fit, i, j, fit[3])) {
+                boolean earlyAndSmall = fit[3] < LARGE_LOSS && (i < SETTLED || windows.get(i).celsius() < SETTLED_C);
+                if (fit[3] < LEAST_LOSS || gain < LEAST_GAIN || earlyAndSmall || !isSudden(windows, fit, i, j, fit[3])) {
                     continue;
                 }
                 Loss loss =
@@ -87,12 +95,12 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
      */
     private static boolean isSudden(List<Window> windows, double[] fit, int from, int to, double part) {
         double down = 1 - around(windows, fit, from + 1, 3) / around(windows, fit, from - 3, 3);
-        boolean falls = down > 0.6 * part;
+        boolean falls = down > SUDDEN * part;
         if (!falls || to >= windows.size()) {
             return falls;
         }
         double up = 1 - around(windows, fit, to - 3, 3) / around(windows, fit, Math.min(to, windows.size() - 2), 2);
-        return up > 0.6 * part;
+        return up > SUDDEN * part;
     }
 
     /** Mean of need, as fitted, over output. */

@@ -7,7 +7,7 @@ import java.util.Optional;
 /** Causes that lie with what the elements could give: worn, a third of them gone, or the mains low. */
 final class PowerSuspects {
     /** A ring of three takes 27 to 37 % with it; a sag rarely that much. */
-    private static final double RING = 0.22;
+    private static final double RING = 0.26;
 
     /** Less than this comes and goes with every load. */
     private static final double LEAST_DROP = 0.07;
@@ -15,18 +15,35 @@ final class PowerSuspects {
     /** A kiln worn so far would have shown it long before; one that lost a ring comes to this at once. */
     private static final double UNSEEN_RING = 0.18;
 
+    private static final double FAR_SHORT_K = 70;
+
     private PowerSuspects() {}
 
-    /** @return whether the kiln was short of power, so that top and hold need no other cause */
-    static boolean look(Case facts, Found found) {
+    /**
+     * The parts of the firing that a lack of power explains.
+     *
+     * @param level the top
+     * @param hold a hold cut short by coming late
+     * @param rise a slow rise
+     */
+    record Explains(boolean level, boolean hold, boolean rise) {
+        static final Explains NOTHING = new Explains(false, false, false);
+    }
+
+    static Explains look(Case facts, Found found, double leastCones) {
         Conduct.Limited limited = facts.conduct().limited();
-        if (!limited.atEnd() && !limited.inRise() && !limited.late()) {
-            return false;
-        }
-        double level = facts.cost(Attribution.Part.LEVEL);
         double hold = facts.cost(Attribution.Part.HOLD);
-        double rise = facts.cost(Attribution.Part.RISE);
-        double cost = limited.atEnd() || limited.late() ? level + hold + rise : Math.max(0, hold) + rise;
+        Explains explains = limited.atEnd()
+                ? new Explains(true, true, true)
+                : new Explains(false, limited.late() && hold > 0, limited.late() || limited.inRise());
+        double cost = (explains.level ? facts.cost(Attribution.Part.LEVEL) : 0)
+                + (explains.hold ? hold : 0)
+                + (explains.rise ? facts.cost(Attribution.Part.RISE) : 0);
+        double largest = Math.max(
+                explains.hold ? Math.abs(hold) : 0, explains.rise ? Math.abs(facts.cost(Attribution.Part.RISE)) : 0);
+        if (!explains.rise || !explains.level && Math.max(Math.abs(cost), largest) < leastCones) {
+            return Explains.NOTHING;
+        }
         List<Evidence> evidence = seen(facts, limited);
         Power power = facts.conduct().outputKnown()
                 ? Power.of(facts.bins(), facts.phase().leftS())
@@ -54,7 +71,7 @@ final class PowerSuspects {
             evidence.add(Evidence.of(Evidence.Kind.POWER_BACK, Amount.at(passing.get().toS())));
             found.add(CauseCode.MAINS_SAG, cost, Sureness.VERY_LIKELY, evidence);
             found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
-        } else if (facts.conduct().recovered() || !facts.conduct().outputKnown() && facts.conduct().broke()) {
+        } else if (facts.conduct().recovered() || facts.conduct().broke()) {
             found.add(CauseCode.MAINS_SAG, cost, Sureness.LIKELY, evidence);
             found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
         } else if (small.isPresent()) {
@@ -67,7 +84,7 @@ final class PowerSuspects {
         } else {
             weak(facts, found, cost, evidence, limited, habit);
         }
-        return true;
+        return explains;
     }
 
     private static void weak(
@@ -76,7 +93,8 @@ final class PowerSuspects {
         if (missing > 0.02) {
             evidence.add(Evidence.of(Evidence.Kind.POWER_SHORT, Amount.part(missing)));
         }
-        boolean unseenRing = !facts.conduct().outputKnown() && missing > UNSEEN_RING;
+        boolean far = facts.plan().levelC() - facts.real().levelC() > FAR_SHORT_K;
+        boolean unseenRing = !facts.conduct().outputKnown() && limited.atEnd() && (missing > UNSEEN_RING || far);
         if (unseenRing) {
             found.add(CauseCode.ONE_PHASE_LOST, cost, Sureness.POSSIBLE, evidence);
             found.add(CauseCode.WEAK_ELEMENTS, cost, 0.9 * Math.abs(cost), Sureness.POSSIBLE, evidence);
@@ -86,7 +104,7 @@ final class PowerSuspects {
         found.add(CauseCode.WEAK_ELEMENTS, cost, clear ? Sureness.VERY_LIKELY : Sureness.LIKELY, evidence);
         found.orElse(
                 CauseCode.WEAK_ELEMENTS,
-                missing > 0.15 ? CauseCode.ONE_PHASE_LOST : CauseCode.MAINS_SAG);
+                facts.conduct().outputKnown() ? CauseCode.MAINS_SAG : CauseCode.ONE_PHASE_LOST);
     }
 
     private static void step(List<Evidence> evidence, Power.Loss loss) {

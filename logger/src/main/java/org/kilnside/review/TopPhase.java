@@ -1,7 +1,5 @@
 package org.kilnside.review;
 
-import java.util.Arrays;
-
 /**
  * Where a curve's top is: the level it came to, when it came there and when it left it for good.
  *
@@ -15,17 +13,46 @@ record TopPhase(double levelC, double reachedS, double leftS, double highestC, b
     /** The last few degrees of a ramp belong to the top: there the controller eases off. */
     static final double NEAR_K = 3;
 
-    private static final double WINDOW_S = 120;
-    /** 30 °C/h: slower than any kiln cools from its top by itself. */
-    private static final double FALLING_K = 1;
-    /** A top shorter than this, or still rising, was not held. */
+    /** Within so many degrees of each other readings are of one level. */
+    private static final double BAND_K = 5;
+
+    /** A level stood for so much longer than the highest degrees did is the level, and what is above it overshoot. */
+    private static final double TIMES_LONGER = 1.5;
+
+    private static final double LEAST_LONGER_S = 180;
+
+    /** A top shorter than this was not held. */
     private static final double SHORTEST_HOLD_S = 480;
 
-    private static final double STILL_RISING_K = 2.5;
-    private static final double BAND_K = 6;
+    private static final double BIN_LONGEST_S = 600;
 
     /** @param nearK so far below the highest it still counts as the top, K */
     static TopPhase of(Bins bins, double nearK) {
+        double highest = highest(bins);
+        int last = bins.last();
+        while (last > 0 && bins.celsius[last] < highest - nearK) {
+            last--;
+        }
+        int first = 0;
+        while (first < last && bins.celsius[first] < highest - nearK) {
+            first++;
+        }
+        double level = level(bins, first, last, highest, nearK);
+        int left = last;
+        while (left > first && bins.celsius[left] < level - NEAR_K) {
+            left--;
+        }
+        int reached = first;
+        while (reached < left && bins.celsius[reached] < level - NEAR_K) {
+            reached++;
+        }
+        // A log that ends within the top may have its last bins a little lower by noise.
+        boolean falls = bins.celsius[bins.last()] < level - 2 * NEAR_K;
+        return new TopPhase(level, bins.timeS[reached], bins.timeS[left], highest, falls);
+    }
+
+    /** The highest mean of three bins. */
+    private static double highest(Bins bins) {
         double highest = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < bins.size; i++) {
             int from = Math.max(0, i - 1);
@@ -36,41 +63,53 @@ record TopPhase(double levelC, double reachedS, double leftS, double highestC, b
             }
             highest = Math.max(highest, mean);
         }
-        int end = bins.last();
-        while (end > 0 && bins.celsius[end] < highest - nearK) {
-            end--;
-        }
-        boolean falls = end < bins.last();
-        int left = end;
-        while (left > 0 && falling(bins, bins.timeS[left])) {
-            left--;
-        }
-        double leftS = bins.timeS[left];
-        double endC = bins.meanC(leftS - 300, leftS + 1);
-        int band = left;
-        while (band > 0 && bins.celsius[band - 1] >= endC - BAND_K) {
-            band--;
-        }
-        double level = level(bins, band, left);
-        int reached = 0;
-        while (reached < left && bins.celsius[reached] < level - NEAR_K) {
-            reached++;
-        }
-        return new TopPhase(level, bins.timeS[reached], leftS, highest, falls || left < bins.last());
+        return highest;
     }
 
-    private static boolean falling(Bins bins, double atS) {
-        return bins.meanC(atS - 2 * WINDOW_S, atS - WINDOW_S) - bins.meanC(atS - WINDOW_S, atS + 1) > FALLING_K;
+    private static double level(Bins bins, int first, int last, double highest, double nearK) {
+        double topS = timeIn(bins, first, last, highest - BAND_K, highest + BAND_K);
+        double mostS = 0;
+        double mostC = highest;
+        for (double lower = highest - nearK; lower < highest - BAND_K; lower++) {
+            double seconds = timeIn(bins, first, last, lower, lower + BAND_K);
+            if (seconds > mostS) {
+                mostS = seconds;
+                mostC = lower;
+            }
+        }
+        if (mostS > TIMES_LONGER * topS + LEAST_LONGER_S) {
+            return meanIn(bins, first, last, mostC, mostC + BAND_K);
+        }
+        return topS > SHORTEST_HOLD_S ? meanIn(bins, first, last, highest - BAND_K, highest + BAND_K) : highest;
     }
 
-    private static double level(Bins bins, int from, int to) {
-        double[] held = Arrays.copyOfRange(bins.celsius, from, to + 1);
-        double third = (bins.timeS[to] - bins.timeS[from]) / 3;
-        double first = bins.meanC(bins.timeS[from], bins.timeS[from] + third);
-        double last = bins.meanC(bins.timeS[to] - third, bins.timeS[to] + 1);
-        Arrays.sort(held);
-        boolean notHeld = bins.timeS[to] - bins.timeS[from] < SHORTEST_HOLD_S || last - first > STILL_RISING_K;
-        return notHeld ? held[held.length - 1 - (held.length > 8 ? 1 : 0)] : held[held.length / 2];
+    private static double timeIn(Bins bins, int first, int last, double fromC, double toC) {
+        double seconds = 0;
+        for (int i = first; i <= last; i++) {
+            if (bins.celsius[i] >= fromC && bins.celsius[i] < toC) {
+                seconds += weightS(bins, i);
+            }
+        }
+        return seconds;
+    }
+
+    private static double meanIn(Bins bins, int first, int last, double fromC, double toC) {
+        double seconds = 0;
+        double sum = 0;
+        for (int i = first; i <= last; i++) {
+            if (bins.celsius[i] >= fromC && bins.celsius[i] < toC) {
+                seconds += weightS(bins, i);
+                sum += weightS(bins, i) * bins.celsius[i];
+            }
+        }
+        return seconds > 0 ? sum / seconds : (fromC + toC) / 2;
+    }
+
+    /** How long a bin stands for. */
+    private static double weightS(Bins bins, int i) {
+        double from = i == 0 ? bins.timeS[0] : (bins.timeS[i - 1] + bins.timeS[i]) / 2;
+        double to = i == bins.last() ? bins.timeS[i] : (bins.timeS[i] + bins.timeS[i + 1]) / 2;
+        return Math.min(BIN_LONGEST_S, to - from);
     }
 
     double minutes() {
