@@ -5,8 +5,8 @@ import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Probe;
-import org.kilnside.sensor.Thermometer;
 import org.kilnside.sensor.ThermocoupleType;
+import org.kilnside.sensor.Thermometer;
 
 /** What an amplifier that does not linearise reads too low, and whether a log looks like its numbers as they are. */
 final class AmplifierError {

@@ -53,9 +53,7 @@ final class Case {
         Shape unfallen = Shape.planned(planned, new Line(), Shape.FreeFall.USUAL);
         double topC = unfallen.levelC();
         hidden = HiddenTop.of(
-                read,
-                new HiddenTop.Asked(
-                        topC, unfallen.lastRateKPerH(), plannedHoldMinutes() * 60, planned));
+                read, new HiddenTop.Asked(topC, unfallen.lastRateKPerH(), plannedHoldMinutes() * 60, planned));
         bins = hidden.map(HiddenTop::filled).orElse(read);
         phase = TopPhase.of(bins, nearTopK(planned));
         fall = freeFall(bins, phase);
@@ -235,8 +233,8 @@ final class Case {
         double[] wall = HeatNeed.intoWall(bins);
         double left = phase.leftS();
         int at = bins.at(left - 600);
-        double gave = HeatNeed.whole(
-                Math.max(0, bins.slopeKPerH(left - 2400, left - 60)) / 3600, wall[at], bins.celsius[at]);
+        double gave =
+                HeatNeed.whole(Math.max(0, bins.slopeKPerH(left - 2400, left - 60)) / 3600, wall[at], bins.celsius[at]);
         double further = (plan.levelC() - phase.levelC()) * HEAT_PER_K;
         double needed = HeatNeed.whole(plan.lastRateKPerH() / 3600, wall[at], bins.celsius[at]) + further;
         return gave / needed;

@@ -170,7 +170,9 @@ final class Causes {
                                 Evidence.Kind.ASKED_RATE,
                                 Amount.speed(conduct.asks().rateKPerH()),
                                 Amount.speed(planned)),
-                        Evidence.of(Evidence.Kind.BEHIND_SETPOINT, Amount.span(conduct.limited().behindK()))));
+                        Evidence.of(
+                                Evidence.Kind.BEHIND_SETPOINT,
+                                Amount.span(conduct.limited().behindK()))));
         found.orElse(CauseCode.RAMP_FAST, CauseCode.WEAK_ELEMENTS);
         return true;
     }
@@ -214,7 +216,8 @@ final class Causes {
     }
 
     private void held() {
-        if (Math.abs(hold) < AS_PLANNED_K / 2 * perK || found.has(CauseCode.ENDED_EARLY) && hold > 0 && !found.has(CauseCode.TOP_LOW)) {
+        if (Math.abs(hold) < AS_PLANNED_K / 2 * perK
+                || found.has(CauseCode.ENDED_EARLY) && hold > 0 && !found.has(CauseCode.TOP_LOW)) {
             return;
         }
         List<Evidence> evidence = List.of(Evidence.of(

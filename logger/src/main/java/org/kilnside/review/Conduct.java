@@ -15,7 +15,8 @@ import java.util.List;
  * @param recovered whether the rise slackened on the way and came back to the planned pace by itself
  * @param broke whether its pace broke at once where the plan's goes on
  */
-record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Dip> dips, boolean recovered, boolean broke) {
+record Conduct(
+        Asks asks, boolean outputKnown, Limited limited, End end, List<Dip> dips, boolean recovered, boolean broke) {
     /** A set-point counts as known where at least half of the last hours have one. */
     private static final double KNOWN = 0.5;
 
@@ -36,6 +37,7 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
 
     /** A controller that has its kiln so close to the highest it asks for has what it wants, K. */
     private static final double CONTENT_K = 4;
+
     private static final double SLACK_WINDOW_S = 1800;
 
     /**
@@ -229,8 +231,12 @@ record Conduct(Asks asks, boolean outputKnown, Limited limited, End end, List<Di
         boolean inRise;
         boolean cameLate;
         if (output) {
-            boolean fullForLong = !asks.known() && fullMinutes > LONG_FULL_MINUTES && (!faster || schedule.lateS() > LATE_S);
-            atEnd = low && !content && (slowAtEnd || farBehind || fullForLong) && fullShare(bins, left - END_S, left - 60) > 0.8;
+            boolean fullForLong =
+                    !asks.known() && fullMinutes > LONG_FULL_MINUTES && (!faster || schedule.lateS() > LATE_S);
+            atEnd = low
+                    && !content
+                    && (slowAtEnd || farBehind || fullForLong)
+                    && fullShare(bins, left - END_S, left - 60) > 0.8;
             inRise = slow && fullShare(bins, riseFrom, phase.reachedS()) > 0.6;
             cameLate = fullShare(bins, phase.reachedS() - 3600, phase.reachedS()) > 0.8;
         } else if (asks.known()) {

@@ -21,8 +21,7 @@ record Cooling(double fromC, double toC, double tookS, double goalS, boolean pla
     private static final double HABIT_FROM_C = 1000;
     private static final double HABIT_TO_C = 700;
 
-    static Optional<Cooling> of(
-            Bins bins, TopPhase phase, PlannedCurve plan, Shape.FreeFall fall, List<Bins> earlier) {
+    static Optional<Cooling> of(Bins bins, TopPhase phase, PlannedCurve plan, Shape.FreeFall fall, List<Bins> earlier) {
         if (!phase.falls()) {
             return Optional.empty();
         }

@@ -46,13 +46,9 @@ final class Found {
     List<Review.Cause> ranked() {
         List<Review.Cause> ranked = new ArrayList<>();
         causes.entrySet().stream()
-                .sorted((one, other) ->
-                        Double.compare(other.getValue().weight, one.getValue().weight))
+                .sorted((one, other) -> Double.compare(other.getValue().weight, one.getValue().weight))
                 .forEach(each -> ranked.add(new Review.Cause(
-                        each.getKey(),
-                        each.getValue().sure,
-                        each.getValue().cones,
-                        each.getValue().evidence)));
+                        each.getKey(), each.getValue().sure, each.getValue().cones, each.getValue().evidence)));
         return ranked;
     }
 }

@@ -31,8 +31,8 @@ record Frozen(double fromS, double minutes, double celsius) {
             double seconds = (curve.elapsedMs(i - 1) - curve.elapsedMs(from)) / 1000.0;
             boolean still = seconds > LONGEST_STILL_S && i - from >= FEWEST && curve.temperatureC(from) > HOT_C;
             if (still && (longest.isEmpty() || seconds / 60 > longest.get().minutes())) {
-                longest = Optional.of(
-                        new Frozen(curve.elapsedMs(from) / 1000.0, seconds / 60, curve.temperatureC(from)));
+                longest =
+                        Optional.of(new Frozen(curve.elapsedMs(from) / 1000.0, seconds / 60, curve.temperatureC(from)));
             }
             from = i;
         }

@@ -18,6 +18,7 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
     private static final double WINDOW_S = 600;
     /** Below this water, an unsettled wall and a swinging controller hide what the elements give. */
     private static final double FROM_C = 200;
+
     private static final int FEWEST = 12;
 
     /** Ridge, as a share of the regressors' own size: they are nearly in line with each other. */
@@ -69,8 +70,12 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
                 double toS = lasting ? Double.MAX_VALUE : windows.get(j).atS() - WINDOW_S / 2;
                 double[] fit = fit(windows, fromS, toS);
                 double gain = (base - fit[4]) / Math.max(fit[4], 1e-9 * n) * (n - 4);
-                boolean earlyAndSmall = fit[3] < LARGE_LOSS && (i < SETTLED || windows.get(i).celsius() < SETTLED_C);
-                if (fit[3] < LEAST_LOSS || gain < LEAST_GAIN || earlyAndSmall || !isSudden(windows, fit, i, j, fit[3])) {
+                boolean earlyAndSmall =
+                        fit[3] < LARGE_LOSS && (i < SETTLED || windows.get(i).celsius() < SETTLED_C);
+                if (fit[3] < LEAST_LOSS
+                        || gain < LEAST_GAIN
+                        || earlyAndSmall
+                        || !isSudden(windows, fit, i, j, fit[3])) {
                     continue;
                 }
                 Loss loss =

@@ -50,7 +50,8 @@ final class PowerSuspects {
                 : Power.UNKNOWN;
         Optional<Power.Loss> ring = power.step().filter(step -> step.part() >= RING);
         Optional<Power.Loss> passing = power.sag()
-                .filter(sag -> power.step().map(step -> sag.gain() > 1.3 * step.gain()).orElse(true));
+                .filter(sag ->
+                        power.step().map(step -> sag.gain() > 1.3 * step.gain()).orElse(true));
         Optional<Power.Loss> small = power.step().filter(step -> step.part() < RING);
         Habit habit = facts.habit();
         double drop = habit.strength() > 0 && power.strength() > 0 ? 1 - power.strength() / habit.strength() : 0;
@@ -68,7 +69,8 @@ final class PowerSuspects {
             found.orElse(CauseCode.ONE_PHASE_LOST, CauseCode.WEAK_ELEMENTS);
         } else if (passing.isPresent()) {
             step(evidence, passing.get());
-            evidence.add(Evidence.of(Evidence.Kind.POWER_BACK, Amount.at(passing.get().toS())));
+            evidence.add(Evidence.of(
+                    Evidence.Kind.POWER_BACK, Amount.at(passing.get().toS())));
             found.add(CauseCode.MAINS_SAG, cost, Sureness.VERY_LIKELY, evidence);
             found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
         } else if (facts.conduct().recovered() || facts.conduct().broke()) {

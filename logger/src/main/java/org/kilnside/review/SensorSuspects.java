@@ -40,13 +40,16 @@ final class SensorSuspects {
                                 Evidence.Kind.NO_READINGS,
                                 Amount.at(hidden.fromS()),
                                 Amount.minutes(hidden.minutes())))));
-        facts.frozen().ifPresent(frozen -> found.add(
-                CauseCode.SENSOR_FAULT,
-                0,
-                HIDDEN_WEIGHT,
-                Sureness.VERY_LIKELY,
-                List.of(Evidence.of(
-                        Evidence.Kind.FROZEN, Amount.minutes(frozen.minutes()), Amount.degrees(frozen.celsius())))));
+        facts.frozen()
+                .ifPresent(frozen -> found.add(
+                        CauseCode.SENSOR_FAULT,
+                        0,
+                        HIDDEN_WEIGHT,
+                        Sureness.VERY_LIKELY,
+                        List.of(Evidence.of(
+                                Evidence.Kind.FROZEN,
+                                Amount.minutes(frozen.minutes()),
+                                Amount.degrees(frozen.celsius())))));
         steeredByRaw(facts, found);
         if (facts.witness().uneven()) {
             uneven(facts, found);
@@ -79,9 +82,8 @@ final class SensorSuspects {
     private static void off(Case facts, Found found) {
         WitnessJudgement witness = facts.witness();
         double cost = facts.cost(Attribution.Part.SENSOR);
-        Sureness sure = Math.abs(witness.offsetK()) > CLEARLY * witness.sigmaK()
-                ? Sureness.VERY_LIKELY
-                : Sureness.LIKELY;
+        Sureness sure =
+                Math.abs(witness.offsetK()) > CLEARLY * witness.sigmaK() ? Sureness.VERY_LIKELY : Sureness.LIKELY;
         List<Evidence> evidence = new ArrayList<>();
         evidence.add(Evidence.of(
                 witness.offsetK() > 0 ? Evidence.Kind.WARE_WAS_HOTTER : Evidence.Kind.WARE_WAS_COLDER,
@@ -99,7 +101,9 @@ final class SensorSuspects {
         }
         List<Evidence> board = new ArrayList<>(evidence);
         board.add(Evidence.of(
-                Evidence.Kind.AMPLIFIER_ERROR, Amount.span(errorK), Amount.degrees(facts.real().levelC())));
+                Evidence.Kind.AMPLIFIER_ERROR,
+                Amount.span(errorK),
+                Amount.degrees(facts.real().levelC())));
         if (facts.inQuarters()) {
             board.add(Evidence.of(Evidence.Kind.QUARTER_DEGREES));
         }
@@ -117,8 +121,8 @@ final class SensorSuspects {
         if (errorK < LEAST_AMPLIFIER_K || amplifier == Amplifier.MAX31856 || facts.isCorrectedLog()) {
             return 0;
         }
-        double scatter = Math.sqrt(facts.witness().sigmaK() * facts.witness().sigmaK()
-                + AMPLIFIER_SCATTER_K * AMPLIFIER_SCATTER_K);
+        double scatter = Math.sqrt(
+                facts.witness().sigmaK() * facts.witness().sigmaK() + AMPLIFIER_SCATTER_K * AMPLIFIER_SCATTER_K);
         double z = (facts.witness().offsetK() - errorK) / scatter;
         double density = Math.exp(-z * z / 2) / (scatter * Math.sqrt(2 * Math.PI));
         return (facts.inQuarters() ? QUARTERS_ODDS : FINER_ODDS) * density * LOW_RANGE_K;
@@ -142,7 +146,8 @@ final class SensorSuspects {
                     setpointKnown ? Sureness.VERY_LIKELY : Sureness.LIKELY,
                     List.of(Evidence.of(
                             Evidence.Kind.STEERED_BY_RAW_NUMBER,
-                            Amount.degrees(setpointKnown ? facts.conduct().asks().topC() : planC),
+                            Amount.degrees(
+                                    setpointKnown ? facts.conduct().asks().topC() : planC),
                             Amount.degrees(facts.real().levelC()))));
         }
     }

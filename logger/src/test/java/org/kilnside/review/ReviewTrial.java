@@ -129,7 +129,12 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
             lastRate = has(Injected.RAMP_FAST)
                     ? uniform(45, 65)
                     : has(Injected.RAMP_SLOW) ? uniform(80, 130) : uniform(50, 110);
-            holdMinutes = random.nextInt(5) == 0 && !has(Injected.HOLD_SHORT) && !has(Injected.ENDED_EARLY) && !has(Injected.TOP_LOW) ? 0 : Math.round(uniform(8, 25));
+            holdMinutes = random.nextInt(5) == 0
+                            && !has(Injected.HOLD_SHORT)
+                            && !has(Injected.ENDED_EARLY)
+                            && !has(Injected.TOP_LOW)
+                    ? 0
+                    : Math.round(uniform(8, 25));
             if (has(Injected.HOLD_SHORT)) {
                 holdMinutes = Math.round(uniform(15, 40));
             }
@@ -167,7 +172,8 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
 
         /** Whether this kiln, left alone, does as it is told. */
         boolean isSound() {
-            VirtualFiring firing = specimen.glazeFiring(plan, number % 7).interval(60).start();
+            VirtualFiring firing =
+                    specimen.glazeFiring(plan, number % 7).interval(60).start();
             Trace.Builder truth = new Trace.Builder();
             double highest = 0;
             for (int i = 0; i < 40 * 60; i++) {
