@@ -132,7 +132,7 @@ record Conduct(
         double slackest = Double.POSITIVE_INFINITY;
         double slackPlanned = 0;
         for (double at = from; at + SLACK_WINDOW_S <= phase.reachedS(); at += SLACK_WINDOW_S / 2) {
-            double planned = plannedPace(bins, plan, phase, at);
+            double planned = plannedPace(bins, plan, at);
             double rate = bins.slopeKPerH(at, at + SLACK_WINDOW_S);
             double pace = planned <= 0 ? 1 : rate / planned;
             if (pace > 0.9 && rate > 1.3 * slackest && planned > 0.95 * slackPlanned && planned < 1.05 * slackPlanned) {
@@ -151,8 +151,8 @@ record Conduct(
     private static boolean broke(Bins bins, TopPhase phase, Shape plan) {
         double from = riseTime(bins, phase, Shape.BELOW_K);
         for (double at = from + 1500; at + 1500 <= phase.leftS(); at += 300) {
-            double before = plannedPace(bins, plan, phase, at - 1500);
-            double after = plannedPace(bins, plan, phase, at);
+            double before = plannedPace(bins, plan, at - 1500);
+            double after = plannedPace(bins, plan, at);
             boolean straight = before > 0 && Math.abs(before - after) < 0.05 * before;
             double drop = bins.slopeKPerH(at - 1380, at - 120) - bins.slopeKPerH(at + 120, at + 1380);
             double wider = bins.slopeKPerH(at - 2700, at - 1200) - bins.slopeKPerH(at - 1380, at - 120);
@@ -164,7 +164,7 @@ record Conduct(
     }
 
     /** What the plan's pace is over the half hour from a time on, at the temperature then; 0 across a corner. */
-    private static double plannedPace(Bins bins, Shape plan, TopPhase phase, double atS) {
+    private static double plannedPace(Bins bins, Shape plan, double atS) {
         double fromK = bins.meanC(atS, atS + 120) - plan.levelC();
         double toK = bins.meanC(atS + SLACK_WINDOW_S - 120, atS + SLACK_WINDOW_S) - plan.levelC();
         double from = plan.rateAt(Math.min(fromK, -TopPhase.NEAR_K - 1));

@@ -1,5 +1,8 @@
 package org.kilnside.review;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * Where a curve's top is: the level it came to, when it came there and when it left it for good.
  *
@@ -12,6 +15,9 @@ package org.kilnside.review;
 record TopPhase(double levelC, double reachedS, double leftS, double highestC, boolean falls) {
     /** The last few degrees of a ramp belong to the top: there the controller eases off. */
     static final double NEAR_K = 3;
+
+    /** Further below the level, the fall has begun. */
+    private static final double LEFT_K = 1.5;
 
     /** Within so many degrees of each other readings are of one level. */
     private static final double BAND_K = 5;
@@ -39,7 +45,7 @@ record TopPhase(double levelC, double reachedS, double leftS, double highestC, b
         }
         double level = level(bins, first, last, highest, nearK);
         int left = last;
-        while (left > first && bins.celsius[left] < level - NEAR_K) {
+        while (left > first && bins.celsius[left] < level - LEFT_K) {
             left--;
         }
         int reached = first;
@@ -78,9 +84,9 @@ record TopPhase(double levelC, double reachedS, double leftS, double highestC, b
             }
         }
         if (mostS > TIMES_LONGER * topS + LEAST_LONGER_S) {
-            return meanIn(bins, first, last, mostC, mostC + BAND_K);
+            return usualIn(bins, first, last, mostC, mostC + BAND_K);
         }
-        return topS > SHORTEST_HOLD_S ? meanIn(bins, first, last, highest - BAND_K, highest + BAND_K) : highest;
+        return topS > SHORTEST_HOLD_S ? usualIn(bins, first, last, highest - BAND_K, highest + BAND_K) : highest;
     }
 
     private static double timeIn(Bins bins, int first, int last, double fromC, double toC) {
@@ -93,16 +99,25 @@ record TopPhase(double levelC, double reachedS, double leftS, double highestC, b
         return seconds;
     }
 
-    private static double meanIn(Bins bins, int first, int last, double fromC, double toC) {
-        double seconds = 0;
-        double sum = 0;
+    /** The temperature below which the curve stood for three fifths of its time in a band: a ramp's end weighs little. */
+    private static double usualIn(Bins bins, int first, int last, double fromC, double toC) {
+        List<double[]> inside = new ArrayList<>();
+        double all = 0;
         for (int i = first; i <= last; i++) {
             if (bins.celsius[i] >= fromC && bins.celsius[i] < toC) {
-                seconds += weightS(bins, i);
-                sum += weightS(bins, i) * bins.celsius[i];
+                inside.add(new double[] {bins.celsius[i], weightS(bins, i)});
+                all += weightS(bins, i);
             }
         }
-        return seconds > 0 ? sum / seconds : (fromC + toC) / 2;
+        inside.sort((one, other) -> Double.compare(one[0], other[0]));
+        double passed = 0;
+        for (double[] each : inside) {
+            passed += each[1];
+            if (passed >= 0.6 * all) {
+                return each[0];
+            }
+        }
+        return (fromC + toC) / 2;
     }
 
     /** How long a bin stands for. */
