@@ -6,6 +6,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import org.kilnside.alarm.Alarm;
+import org.kilnside.alarm.AlarmKind;
+import org.kilnside.alarm.Grade;
+import org.kilnside.alarm.Measure;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Kiln;
@@ -96,6 +100,49 @@ public final class Snapshots {
                 Optional.of(work.reached(SensorUncertainty.UNKNOWN)),
                 Optional.of(forecast));
         return bare.with(bare.connection(), bare.latest(), curve, findings);
+    }
+
+    /** A firing that has ended and cooled. */
+    public static Snapshot ended(long hostMs) {
+        Snapshot going = bisque(hostMs, 200);
+        return new Snapshot(
+                going.sequence(),
+                going.firing(),
+                going.kiln(),
+                going.link(),
+                going.speed(),
+                Snapshot.Stage.ENDED,
+                going.startedAt(),
+                going.wallClock(),
+                going.connection(),
+                going.latest(),
+                going.rates(),
+                going.plan(),
+                going.position(),
+                going.peak(),
+                going.events(),
+                going.curve(),
+                going.findings(),
+                going.alarms(),
+                going.isolator(),
+                going.posts(),
+                going.disk());
+    }
+
+    /** An alarm to come now. */
+    public static Alarm stuckRelay() {
+        return new Alarm(
+                "stuck-relay-1",
+                AlarmKind.STUCK_RELAY,
+                Grade.COME_NOW,
+                Alarm.State.RAISED,
+                90_000,
+                100_000,
+                1,
+                Optional.of(Measure.ofCelsius(1012)),
+                Optional.of(Measure.ofCelsius(1000)),
+                OptionalLong.empty(),
+                OptionalLong.empty());
     }
 
     private static Schedule toCone06(Schedule plan) {

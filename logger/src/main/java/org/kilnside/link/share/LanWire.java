@@ -30,6 +30,7 @@ public final class LanWire {
     private static final int CONNECT_MS = 5_000;
     private static final int GREETING_MS = 5_000;
     private static final int LONGEST_GREETING = 1_000;
+    private static final int SEND_BUFFER = 256 * 1024;
     private static final int NUMBER_BYTES = 32;
     private static final HexFormat HEX = HexFormat.of();
     private static final SecureRandom CHANCE = new SecureRandom();
@@ -59,7 +60,11 @@ public final class LanWire {
      * @throws IOException when nobody answers
      */
     public static Admitted connect(String host, int port, Token token) throws IOException {
-        Socket plain = new Socket();
+        return connect(new Socket(), host, port, token);
+    }
+
+    /** The same over a socket that is not connected yet. */
+    public static Admitted connect(Socket plain, String host, int port, Token token) throws IOException {
         try {
             InetSocketAddress address = new InetSocketAddress(host, port);
             if (address.isUnresolved()) {
@@ -118,6 +123,8 @@ public final class LanWire {
             plain.setTcpNoDelay(true);
             plain.setKeepAlive(true);
             plain.setSoTimeout(GREETING_MS);
+            // One that does not read shows after a few snapshots, and holds no more memory than this.
+            plain.setSendBufferSize(SEND_BUFFER);
             SSLSocket tls = (SSLSocket) key.context().getSocketFactory().createSocket(plain, null, true);
             tls.setUseClientMode(false);
             tls.setEnabledProtocols(new String[] {"TLSv1.3"});
