@@ -114,7 +114,9 @@ class NightWatchTest {
     private void await(String what, Condition condition) throws Exception {
         long until = System.nanoTime() + 20_000_000_000L;
         while (!condition.holds()) {
-            assertThat(System.nanoTime()).as("waited for %s; it rang: %s", what, rang()).isLessThan(until);
+            assertThat(System.nanoTime())
+                    .as("waited for %s; it rang: %s", what, rang())
+                    .isLessThan(until);
             TimeUnit.MILLISECONDS.sleep(20);
         }
     }

@@ -45,8 +45,7 @@ class ManyCopiesTest {
         List<AttachedFiring> copies = new ArrayList<>();
         try (SnapshotStream stream =
                         SnapshotStream.open(firing, clock, UnixDomainSocketAddress.of(folder.resolve("s")));
-                LanDoor door = LanDoor.open(
-                        stream, clock, ShareKey.of(token, chance, LocalDate.EPOCH), false, 0)) {
+                LanDoor door = LanDoor.open(stream, clock, ShareKey.of(token, chance, LocalDate.EPOCH), false, 0)) {
             RecorderPlace place = RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token);
             for (int i = 0; i < COPIES - 1; i++) {
                 copies.add(AttachedFiring.now(place, clock).orElseThrow());
@@ -61,8 +60,7 @@ class ManyCopiesTest {
                 TimeUnit.MILLISECONDS.sleep(20);
             }
             await(() -> book.readings.get(0).size() == 65_000);
-            await(() -> copies.stream()
-                    .allMatch(copy -> copy.latest().curve().size() >= 64_990));
+            await(() -> copies.stream().allMatch(copy -> copy.latest().curve().size() >= 64_990));
             await(() -> stream.followers() == COPIES - 1);
             deaf.wire().close();
             // A stranger at the door in the middle of it all changes nothing either.

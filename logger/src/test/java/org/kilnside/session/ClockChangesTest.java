@@ -89,9 +89,7 @@ class ClockChangesTest {
         }
         assertThat(book.events.get(0).stream().map(FiringEvent::kind))
                 .doesNotContain(
-                        FiringEvent.Kind.GAP,
-                        FiringEvent.Kind.CONTROLLER_RESTARTED,
-                        FiringEvent.Kind.ALARM_RAISED);
+                        FiringEvent.Kind.GAP, FiringEvent.Kind.CONTROLLER_RESTARTED, FiringEvent.Kind.ALARM_RAISED);
     }
 
     @ParameterizedTest
