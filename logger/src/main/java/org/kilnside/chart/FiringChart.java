@@ -74,6 +74,11 @@ public final class FiringChart {
         return geometry;
     }
 
+    /** Where a temperature stands in the newest drawing, in its pixels; 0 before the first. */
+    public double y(Temperature temperature) {
+        return geometry.map(its -> y(temperature, its.area())).orElse(0.0);
+    }
+
     /** Draws, filling the bounds. */
     public void draw(
             Graphics2D g, Rectangle2D bounds, ChartContent content, ChartView view, ChartLook look, Words words) {

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.PlanLimits;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
 
@@ -54,13 +55,6 @@ public final class PlanFiles {
             Map.entry("time", "hold"),
             Map.entry("cooling", "cool"));
 
-    private static final double COOLEST_TARGET_C = 0;
-    private static final double HOTTEST_TARGET_C = 1500;
-    private static final double SLOWEST_K_PER_H = 0.1;
-    private static final double FASTEST_K_PER_H = 5000;
-    private static final Duration LONGEST_HOLD = Duration.ofDays(7);
-    private static final int MOST_SEGMENTS = 99;
-
     private PlanFiles() {}
 
     /**
@@ -91,13 +85,13 @@ public final class PlanFiles {
     public static Schedule parse(String text, String file) {
         TomlFields plan = TomlFields.parse(text, file, KIND);
         plan.refuseUnknown(PLAN_KEYS, PLAN_WORDS, KIND);
-        Optional<String> name = plan.text("name", 80);
+        Optional<String> name = plan.text("name", PlanLimits.LONGEST_NAME);
         if (name.isEmpty() && !plan.has("name")) {
             plan.problem("the plan has no name; add a line such as name = \"Bisque\" at the top");
         }
         Optional<String> aimsFor = plan.text("aims_for", 20).filter(cone -> checkCone(plan, cone));
-        Optional<String> clay = plan.text("clay", 200);
-        Optional<String> notes = plan.text("notes", 4000);
+        Optional<String> clay = plan.text("clay", PlanLimits.LONGEST_CLAY);
+        Optional<String> notes = plan.text("notes", PlanLimits.LONGEST_NOTES);
         List<Segment> segments = segments(plan);
         plan.source().refuseProblems();
         return new Schedule(name.orElseThrow().strip(), aimsFor, clay, notes, segments);
@@ -110,6 +104,16 @@ public final class PlanFiles {
      */
     public static void write(Path path, Schedule schedule) {
         TextFile.write(path, PlanText.of(schedule));
+    }
+
+    /**
+     * A plan as the text of its file, in place of an earlier text: the person's own comments and layout stay where what
+     * they belong to stays.
+     *
+     * @param earlier the text of the file as it was
+     */
+    public static String text(Schedule schedule, String earlier) {
+        return PlanRewrite.of(schedule, earlier);
     }
 
     /** A plan as the text of its file. */
@@ -134,8 +138,8 @@ public final class PlanFiles {
             return List.of();
         }
         List<TomlFields> tables = plan.tables("segment");
-        if (tables.size() > MOST_SEGMENTS) {
-            plan.problem("the plan has " + tables.size() + " segments, expected at most " + MOST_SEGMENTS
+        if (tables.size() > PlanLimits.MOST_SEGMENTS) {
+            plan.problem("the plan has " + tables.size() + " segments, expected at most " + PlanLimits.MOST_SEGMENTS
                     + "; check that it is the right file");
             return List.of();
         }
@@ -207,7 +211,7 @@ public final class PlanFiles {
                     "rate",
                     "\"rate\" is 0, so the segment would never end; write a rate above 0, and \"hold\" to stay at a"
                             + " temperature");
-        } else if (kelvinPerHour < SLOWEST_K_PER_H || kelvinPerHour > FASTEST_K_PER_H) {
+        } else if (PlanLimits.rate(rate).isEmpty()) {
             table.problem(
                     "rate",
                     "\"rate\" is " + PlanText.number(kelvinPerHour) + " °C/h, expected 0.1 to 5000 °C/h; check it");
@@ -218,10 +222,10 @@ public final class PlanFiles {
     }
 
     private static boolean checkTarget(TomlFields table, Temperature to) {
-        if (to.celsius() >= COOLEST_TARGET_C && to.celsius() <= HOTTEST_TARGET_C) {
+        if (PlanLimits.target(to).isPresent()) {
             return true;
         }
-        String hint = to.celsius() > HOTTEST_TARGET_C ? "check the number, and whether it is meant in °F" : "check it";
+        String hint = to.isAbove(PlanLimits.HOTTEST_TARGET) ? "check the number, and whether it is meant in °F" : "check it";
         table.problem("to", "\"to\" is " + PlanText.number(to.celsius()) + " °C, expected 0 to 1500 °C; " + hint);
         return false;
     }
@@ -229,7 +233,7 @@ public final class PlanFiles {
     private static boolean checkHold(TomlFields table, Duration hold) {
         if (hold.isNegative()) {
             table.problem("hold", "\"hold\" is below 0, expected 0 or longer; write how long to stay, or remove it");
-        } else if (hold.compareTo(LONGEST_HOLD) > 0) {
+        } else if (PlanLimits.hold(hold).isEmpty()) {
             table.problem("hold", "\"hold\" is " + hold.toHours() + " h, expected at most 168 h (a week); check it");
         } else {
             return true;

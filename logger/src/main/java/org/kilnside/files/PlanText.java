@@ -16,22 +16,33 @@ final class PlanText {
     private PlanText() {}
 
     static String of(Schedule schedule) {
+        StringBuilder text = new StringBuilder(head(schedule));
+        for (Segment segment : schedule.segments()) {
+            text.append('\n').append(segment(segment));
+        }
+        return text.toString();
+    }
+
+    /** What stands above the segments. */
+    static String head(Schedule schedule) {
         StringBuilder text = new StringBuilder();
         line(text, "name", schedule.name());
         schedule.aimsFor().ifPresent(cone -> line(text, "aims_for", cone));
         schedule.clay().ifPresent(clay -> line(text, "clay", clay));
         schedule.notes().ifPresent(notes -> line(text, "notes", notes));
-        for (Segment segment : schedule.segments()) {
-            text.append("\n[[segment]]\n");
-            if (segment instanceof Segment.Ramp ramp) {
-                line(text, "rate", rate(ramp.rate()));
-                line(text, "to", temperature(ramp.to()));
-                if (!ramp.hold().isZero()) {
-                    line(text, "hold", duration(ramp.hold()));
-                }
-            } else {
-                line(text, "cool", "free");
+        return text.toString();
+    }
+
+    static String segment(Segment segment) {
+        StringBuilder text = new StringBuilder("[[segment]]\n");
+        if (segment instanceof Segment.Ramp ramp) {
+            line(text, "rate", rate(ramp.rate()));
+            line(text, "to", temperature(ramp.to()));
+            if (!ramp.hold().isZero()) {
+                line(text, "hold", duration(ramp.hold()));
             }
+        } else {
+            line(text, "cool", "free");
         }
         return text.toString();
     }

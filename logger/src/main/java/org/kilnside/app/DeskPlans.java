@@ -1,0 +1,137 @@
+package org.kilnside.app;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.kilnside.book.Book;
+import org.kilnside.book.BookException;
+import org.kilnside.book.ListedFiring;
+import org.kilnside.desktop.plan.PlanShelf;
+import org.kilnside.files.FileRefusedException;
+import org.kilnside.files.OwnPlans;
+import org.kilnside.files.ProfileLibrary;
+import org.kilnside.firing.Kiln;
+import org.kilnside.firing.Trace;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.thermal.KilnMemory;
+import org.kilnside.thermal.WallKind;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Plans and kilns of a person's own folder, the starter ones, and what the book knows of a kiln. */
+final class DeskPlans implements PlanShelf {
+    private static final Logger LOG = LoggerFactory.getLogger(DeskPlans.class);
+
+    /** The newest so many say what a kiln is like now. */
+    private static final int FIRINGS_REMEMBERED = 3;
+
+    private final Path book;
+    private final ProfileLibrary library;
+    private final OwnPlans own;
+
+    /**
+     * Plans, for the window.
+     *
+     * @param settings the person's own folder
+     * @param book whose firings tell of a kiln
+     */
+    DeskPlans(Path settings, Path book) {
+        this.book = book;
+        library = ProfileLibrary.of(settings);
+        own = OwnPlans.in(settings);
+    }
+
+    @Override
+    public List<Entry> plans() {
+        List<Entry> mine = new ArrayList<>();
+        List<Entry> starters = new ArrayList<>();
+        for (String name : library.planNames()) {
+            Entry entry = entry(name);
+            (entry.own() ? mine : starters).add(entry);
+        }
+        mine.addAll(starters);
+        return mine;
+    }
+
+    private Entry entry(String name) {
+        try {
+            ProfileLibrary.Plan plan = library.plan(name);
+            return new Entry(name, plan.schedule().name(), plan.path().isPresent(), Optional.empty());
+        } catch (FileRefusedException e) {
+            return new Entry(name, name, true, Optional.of(e.getMessage()));
+        }
+    }
+
+    @Override
+    public Opened open(String shortName) {
+        ProfileLibrary.Plan plan = library.plan(shortName);
+        return new Opened(shortName, plan.path().isPresent(), plan.text(), plan.schedule());
+    }
+
+    @Override
+    public Optional<String> textNow(String shortName) {
+        return own.text(shortName);
+    }
+
+    @Override
+    public Saved save(String shortName, Schedule plan, String lastRead) {
+        OwnPlans.Saved saved = own.save(shortName, plan, lastRead);
+        return new Saved(shortName, saved.text(), saved.aside());
+    }
+
+    @Override
+    public Saved saveNew(Schedule plan) {
+        String shortName = own.saveNew(plan);
+        return new Saved(shortName, own.text(shortName).orElse(""), Optional.empty());
+    }
+
+    @Override
+    public List<String> kilns() {
+        return library.kilnNames().stream()
+                .flatMap(name -> readable(name).stream())
+                .toList();
+    }
+
+    /** A kiln by what it is called inside; a file that is no kiln is left out here, and refused where it is edited. */
+    private Optional<String> readable(String shortName) {
+        try {
+            return Optional.of(library.kiln(shortName).name());
+        } catch (FileRefusedException e) {
+            LOG.warn("left out of the kilns to choose from: {}", e.getMessage());
+            return Optional.empty();
+        }
+    }
+
+    @Override
+    public KnownKiln kiln(String name) {
+        Kiln kiln = library.kiln(name);
+        List<Trace> earlier = earlier(kiln.name());
+        KilnMemory memory = KilnMemory.of(
+                earlier, kiln.wall().map(wall -> WallKind.valueOf(wall.name())), OptionalDouble.empty());
+        return new KnownKiln(kiln, memory, earlier.size());
+    }
+
+    /** The curves of the kiln's newest firings that are over, oldest first. */
+    private List<Trace> earlier(String kiln) {
+        if (!java.nio.file.Files.exists(book)) {
+            return List.of();
+        }
+        try (Book its = Book.open(book)) {
+            List<Long> numbers = its.list().stream()
+                    .filter(firing -> firing.ended() && firing.kiln().equals(Optional.of(kiln)))
+                    .map(ListedFiring::number)
+                    .sorted()
+                    .toList();
+            List<Trace> curves = new ArrayList<>();
+            for (long number : numbers.subList(Math.max(0, numbers.size() - FIRINGS_REMEMBERED), numbers.size())) {
+                curves.add(its.firing(number).curve());
+            }
+            return curves;
+        } catch (BookException e) {
+            LOG.warn("no earlier firings for the outlook: {}", e.getMessage());
+            return List.of();
+        }
+    }
+}

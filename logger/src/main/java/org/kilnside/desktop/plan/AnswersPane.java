@@ -1,0 +1,186 @@
+package org.kilnside.desktop.plan;
+
+import com.formdev.flatlaf.FlatClientProperties;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.DefaultComboBoxModel;
+import javax.swing.JComboBox;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.plan.PlansModel.Field;
+import org.kilnside.desktop.plan.PlansModel.Place;
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.KeyButton;
+import org.kilnside.desktop.theme.Labels;
+import org.kilnside.desktop.theme.Theme;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.outlook.Ware;
+import org.kilnside.wording.Words;
+
+/** In which kiln, with what in it; and what the plan will come to there. */
+final class AnswersPane extends Card {
+    private static final long serialVersionUID = 1L;
+    private static final String[] STATES = {"plans.ware.unknown", "plans.ware.RAW", "plans.ware.GLAZED"};
+
+    private final transient PlansModel model;
+    private final JLabel kilnLabel = Labels.quiet("");
+    private final JComboBox<String> kiln = new JComboBox<>();
+    private final JLabel wareLabel = Labels.quiet("");
+    private final JComboBox<String> ware = new JComboBox<>();
+    private final JLabel loadLabel = Labels.quiet("");
+    private final PlanField load;
+    private final JLabel thicknessLabel = Labels.quiet("");
+    private final PlanField thickness;
+    private final JLabel wantedLabel = Labels.quiet("");
+    private final PlanField wanted;
+    private final JTextArea wrong = Labels.wrapping("", "foreground: $Kilnside.ember");
+    private final JTextArea sentence = Labels.wrapping("", "font: bold 115%; foreground: $Kilnside.text");
+    private final JPanel figures = new JPanel(new MigLayout("insets 0, gapx 8, gapy 0, fillx", "[][grow,right]"));
+    private final transient List<JLabel[]> lines = new ArrayList<>();
+    private final JLabel forWanted = Labels.quiet("");
+    private final KeyButton takeTop = new KeyButton();
+    private final KeyButton takeHold = new KeyButton();
+    private final JTextArea foot = Labels.wrapping("", "font: 88%; foreground: $Kilnside.quiet");
+    private boolean filling;
+    private transient List<String> kilns = List.of();
+
+    AnswersPane(PlansModel model) {
+        super(new MigLayout(
+                "insets 10 12 8 12, gapx 8, gapy 4, fillx, hidemode 3", "[][grow,fill]", "[][][][]8[]4[]6[]4[]push[]"));
+        this.model = model;
+        load = new PlanField(model, Place.of(Field.LOAD), 5);
+        thickness = new PlanField(model, Place.of(Field.THICKNESS), 4);
+        wanted = new PlanField(model, Place.of(Field.WANTED), 4);
+        figures.setOpaque(false);
+        kiln.addActionListener(event -> {
+            if (!filling && kiln.getSelectedItem() instanceof String name) {
+                model.chooseKiln(name);
+            }
+        });
+        ware.addActionListener(event -> {
+            if (!filling) {
+                model.outlook().state(switch (ware.getSelectedIndex()) {
+                    case 1 -> Optional.of(Ware.State.RAW);
+                    case 2 -> Optional.of(Ware.State.GLAZED);
+                    default -> Optional.empty();
+                });
+            }
+        });
+        takeTop.addActionListener(event -> model.takeTop());
+        takeHold.addActionListener(event -> model.takeHold());
+        takeTop.putClientProperty(FlatClientProperties.STYLE, "margin: 2,6,2,6");
+        takeHold.putClientProperty(FlatClientProperties.STYLE, "margin: 2,6,2,6");
+        add(kilnLabel);
+        add(kiln, "wrap, wmin 40");
+        add(wareLabel);
+        add(ware, "wrap, wmin 40");
+        add(loadLabel);
+        add(load, "split 3, growx 0");
+        add(thicknessLabel, "growx 0");
+        add(thickness, "growx, wmin 40, wrap");
+        add(wrong, "span, growx, wmin 40, wrap");
+        add(sentence, "span, growx, wmin 40, wrap");
+        add(figures, "span, growx, wrap");
+        add(wantedLabel, "span, split 2");
+        add(wanted, "growx 0, wrap");
+        add(forWanted, "span, wmin 40, wrap");
+        add(takeTop, "span, growx, split 2");
+        add(takeHold, "growx, wrap");
+        add(foot, "span, growx, wmin 40");
+    }
+
+    void show(Words words) {
+        filling = true;
+        kilnLabel.setText(words.text("plans.kiln"));
+        loadLabel.setText(words.text("plans.load"));
+        wareLabel.setText(words.text("plans.ware"));
+        thicknessLabel.setText(words.text("plans.thickness"));
+        wantedLabel.setText(words.text("plans.wanted"));
+        kiln.getAccessibleContext().setAccessibleName(kilnLabel.getText());
+        ware.getAccessibleContext().setAccessibleName(wareLabel.getText());
+        if (!kilns.equals(model.kilns())) {
+            kilns = model.kilns();
+            kiln.setModel(new DefaultComboBoxModel<>(kilns.toArray(String[]::new)));
+        }
+        model.outlook().kilnName().ifPresent(kiln::setSelectedItem);
+        int firings = model.outlook().known().firings();
+        kiln.setToolTipText(words.text("plans.kiln_firings", firings));
+        String[] states = {words.text(STATES[0]), words.text(STATES[1]), words.text(STATES[2])};
+        if (ware.getItemCount() == 0 || !ware.getItemAt(0).equals(states[0])) {
+            ware.setModel(new DefaultComboBoxModel<>(states));
+        }
+        ware.setSelectedIndex(model.outlook().ware().state().map(its -> its.ordinal() + 1).orElse(0));
+        filling = false;
+        fields(words);
+        Optional<LiveOutlook.Answer> answer = model.outlook().answer();
+        if (answer.isPresent()) {
+            answer(AnswerLines.of(answer.get(), words));
+        } else {
+            sentence.setText(words.sentence(words.text("plans.working")) + " …");
+        }
+        takeTop.setVisible(takeTop.isEnabled());
+        takeHold.setVisible(takeHold.isEnabled());
+        model.outlook().trouble().ifPresent(trouble -> sentence.setText(words.text("plans.trouble", trouble)));
+        sentence.setForeground(Theme.colour(model.outlook().isUpToDate() ? "text" : "quiet"));
+    }
+
+    private void fields(Words words) {
+        FieldText fields = new FieldText(words);
+        load.named(loadLabel.getText());
+        thickness.named(thicknessLabel.getText());
+        wanted.named(wantedLabel.getText());
+        Optional<Double> kilograms = model.outlook().loadKg().isPresent()
+                ? Optional.of(model.outlook().loadKg().getAsDouble())
+                : Optional.empty();
+        load.show(kilograms.map(fields::number).orElse(""), text -> fields.kilograms(text)
+                .value()
+                .equals(Optional.of(kilograms)));
+        Optional<Double> millimetres = model.outlook().ware().thicknessMm().isPresent()
+                ? Optional.of(model.outlook().ware().thicknessMm().getAsDouble())
+                : Optional.empty();
+        thickness.show(millimetres.map(fields::number).orElse(""), text -> fields.millimetres(text)
+                .value()
+                .equals(Optional.of(millimetres)));
+        Optional<Cone> cone = model.outlook().wanted();
+        wanted.show(cone.map(Cone::number).orElse(""), text -> fields.cone(text)
+                .value()
+                .equals(Optional.of(cone)));
+        List<String> problems = new ArrayList<>();
+        for (Field field : new Field[] {Field.LOAD, Field.THICKNESS, Field.WANTED}) {
+            model.rejected(Place.of(field)).ifPresent(each -> problems.add(each.sentence()));
+        }
+        wrong.setText(String.join("\n", problems));
+        wrong.setVisible(!problems.isEmpty());
+    }
+
+    private void answer(AnswerLines its) {
+        sentence.setText(its.sentence());
+        while (lines.size() < its.figures().size()) {
+            JLabel[] line = {Labels.quiet(""), new JLabel(), Labels.quiet("")};
+            line[1].putClientProperty(FlatClientProperties.STYLE, "font: bold; foreground: $Kilnside.text");
+            line[2].putClientProperty(FlatClientProperties.STYLE, "font: 88%; foreground: $Kilnside.quiet");
+            lines.add(line);
+            figures.add(line[0]);
+            figures.add(line[1], "wrap");
+            figures.add(line[2], "skip 1, wrap");
+        }
+        for (int i = 0; i < its.figures().size(); i++) {
+            AnswerLines.Figure figure = its.figures().get(i);
+            lines.get(i)[0].setText(figure.label());
+            lines.get(i)[1].setText(figure.value());
+            lines.get(i)[2].setText(figure.range());
+            lines.get(i)[1].getAccessibleContext()
+                    .setAccessibleName(figure.label() + ": " + figure.value() + ", " + figure.range());
+        }
+        forWanted.setText(its.wanted().orElse(""));
+        forWanted.setVisible(its.wanted().isPresent());
+        takeTop.setEnabled(its.takeTop().isPresent());
+        takeHold.setEnabled(its.takeHold().isPresent());
+        its.takeTop().ifPresent(text -> takeTop.say(text, "Ctrl+T"));
+        its.takeHold().ifPresent(text -> takeHold.say(text, "Ctrl+Shift+T"));
+        foot.setText(String.join("\n", its.foot()));
+    }
+}
