@@ -1,5 +1,6 @@
 package org.kilnside.app;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -7,16 +8,20 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.book.Book;
 import org.kilnside.book.BookException;
-import org.kilnside.book.ListedFiring;
 import org.kilnside.desktop.plan.PlanShelf;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.OwnPlans;
+import org.kilnside.files.PageFile;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
+import org.kilnside.host.PageOpener;
+import org.kilnside.report.CardPage;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.thermal.KilnMemory;
 import org.kilnside.thermal.WallKind;
+import org.kilnside.wording.ProgramCard;
+import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -27,6 +32,7 @@ final class DeskPlans implements PlanShelf {
     /** The newest so many say what a kiln is like now. */
     private static final int FIRINGS_REMEMBERED = 3;
 
+    private final Path settings;
     private final Path book;
     private final ProfileLibrary library;
     private final OwnPlans own;
@@ -38,6 +44,7 @@ final class DeskPlans implements PlanShelf {
      * @param book whose firings tell of a kiln
      */
     DeskPlans(Path settings, Path book) {
+        this.settings = settings;
         this.book = book;
         library = ProfileLibrary.of(settings);
         own = OwnPlans.in(settings);
@@ -113,25 +120,25 @@ final class DeskPlans implements PlanShelf {
         return new KnownKiln(kiln, memory, earlier.size());
     }
 
-    /** The curves of the kiln's newest firings that are over, oldest first. */
+    /** The true curves of the kiln's newest firings, oldest first. */
     private List<Trace> earlier(String kiln) {
-        if (!java.nio.file.Files.exists(book)) {
+        if (!Files.exists(book)) {
             return List.of();
         }
         try (Book its = Book.open(book)) {
-            List<Long> numbers = its.list().stream()
-                    .filter(firing -> firing.ended() && firing.kiln().equals(Optional.of(kiln)))
-                    .map(ListedFiring::number)
-                    .sorted()
-                    .toList();
-            List<Trace> curves = new ArrayList<>();
-            for (long number : numbers.subList(Math.max(0, numbers.size() - FIRINGS_REMEMBERED), numbers.size())) {
-                curves.add(its.firing(number).curve());
-            }
-            return curves;
+            return its.history(kiln).earlier(Long.MAX_VALUE, FIRINGS_REMEMBERED);
         } catch (BookException e) {
             LOG.warn("no earlier firings for the outlook: {}", e.getMessage());
             return List.of();
         }
+    }
+
+    @Override
+    public String print(Schedule plan, Optional<String> kiln, Words words) {
+        String page = CardPage.html(
+                ProgramCard.of(plan, kiln, words), words.language().locale().getLanguage());
+        Path written = PageFile.write(settings.resolve("cards"), "card.html", page);
+        PageOpener.open(written);
+        return written.toString();
     }
 }

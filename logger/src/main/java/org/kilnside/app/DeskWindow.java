@@ -11,6 +11,7 @@ import org.kilnside.desktop.Window;
 import org.kilnside.desktop.book.BookScreen;
 import org.kilnside.desktop.kiln.KilnScreen;
 import org.kilnside.desktop.night.NightScreen;
+import org.kilnside.desktop.plan.PlansScreen;
 import org.kilnside.files.UnitText;
 import org.kilnside.host.Places;
 import org.kilnside.quantity.Temperature;
@@ -49,6 +50,7 @@ final class DeskWindow implements Surroundings.Window {
     /** The screens beside the live one, each with what it needs from the world. */
     private static List<Window.ScreenMaker> screens(LiveFeed feed, Path book) {
         return List.of(
+                (words, errands) -> new PlansScreen(words, errands, new DeskPlans(Places.settings(), book)),
                 (words, errands) -> new BookScreen(words, new DeskBook(book)),
                 (words, errands) -> new KilnScreen(feed::lines),
                 (words, errands) -> new NightScreen(feed, words, errands, DeskWindow::temperature));

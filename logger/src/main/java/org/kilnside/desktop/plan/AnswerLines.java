@@ -99,7 +99,7 @@ record AnswerLines(
     private static Figure time(String label, Optional<Estimate<Duration>> time, OutlookWords say, Words words) {
         return time.map(its -> new Figure(
                         label,
-                        words.text("plans.answer.after", say.time(its.probable())),
+                        say.time(its.probable()),
                         range(words, say.time(its.from()), say.time(its.to()))))
                 .orElseGet(() -> new Figure(label, words.text("plans.answer.not_in_days"), ""));
     }

@@ -38,9 +38,10 @@ final class AnswersPane extends Card {
     private final PlanField wanted;
     private final JTextArea wrong = Labels.wrapping("", "foreground: $Kilnside.ember");
     private final JTextArea sentence = Labels.wrapping("", "font: bold 115%; foreground: $Kilnside.text");
-    private final JPanel figures = new JPanel(new MigLayout("insets 0, gapx 8, gapy 0, fillx", "[][grow,right]"));
+    private final JPanel figures = new JPanel(new MigLayout("insets 0, gapx 8, gapy 0, fillx, wrap 2", "[grow,fill][right]"));
+    private final JLabel afterLighting = Labels.quiet("");
     private final transient List<JLabel[]> lines = new ArrayList<>();
-    private final JLabel forWanted = Labels.quiet("");
+    private final JTextArea forWanted = Labels.wrapping("", "foreground: $Kilnside.quiet");
     private final KeyButton takeTop = new KeyButton();
     private final KeyButton takeHold = new KeyButton();
     private final JTextArea foot = Labels.wrapping("", "font: 88%; foreground: $Kilnside.quiet");
@@ -49,12 +50,13 @@ final class AnswersPane extends Card {
 
     AnswersPane(PlansModel model) {
         super(new MigLayout(
-                "insets 10 12 8 12, gapx 8, gapy 4, fillx, hidemode 3", "[][grow,fill]", "[][][][]8[]4[]6[]4[]push[]"));
+                "insets 10 12 8 12, gapx 8, gapy 3, fillx, hidemode 2", "[][grow,fill]", "[][][][][]6[]4[]6[]2[]2[]push[]"));
         this.model = model;
         load = new PlanField(model, Place.of(Field.LOAD), 5);
         thickness = new PlanField(model, Place.of(Field.THICKNESS), 4);
         wanted = new PlanField(model, Place.of(Field.WANTED), 4);
         figures.setOpaque(false);
+        figures.add(afterLighting, "span, align right");
         kiln.addActionListener(event -> {
             if (!filling && kiln.getSelectedItem() instanceof String name) {
                 model.chooseKiln(name);
@@ -77,18 +79,18 @@ final class AnswersPane extends Card {
         add(kiln, "wrap, wmin 40");
         add(wareLabel);
         add(ware, "wrap, wmin 40");
+        add(thicknessLabel);
+        add(thickness, "wmin 40, wrap");
         add(loadLabel);
-        add(load, "split 3, growx 0");
-        add(thicknessLabel, "growx 0");
-        add(thickness, "growx, wmin 40, wrap");
+        add(load, "wmin 40, wrap");
         add(wrong, "span, growx, wmin 40, wrap");
         add(sentence, "span, growx, wmin 40, wrap");
-        add(figures, "span, growx, wrap");
-        add(wantedLabel, "span, split 2");
-        add(wanted, "growx 0, wrap");
-        add(forWanted, "span, wmin 40, wrap");
-        add(takeTop, "span, growx, split 2");
-        add(takeHold, "growx, wrap");
+        add(figures, "span, growx, wmin 40, wrap");
+        add(wantedLabel);
+        add(wanted, "wmin 40, wrap");
+        add(forWanted, "span, growx, wmin 40, wrap");
+        add(takeTop, "span, growx, wmin 40, wrap");
+        add(takeHold, "span, growx, wmin 40, wrap");
         add(foot, "span, growx, wmin 40");
     }
 
@@ -114,6 +116,7 @@ final class AnswersPane extends Card {
         }
         ware.setSelectedIndex(model.outlook().ware().state().map(its -> its.ordinal() + 1).orElse(0));
         filling = false;
+        afterLighting.setText(words.text("plans.after_lighting"));
         fields(words);
         Optional<LiveOutlook.Answer> answer = model.outlook().answer();
         if (answer.isPresent()) {
@@ -157,15 +160,15 @@ final class AnswersPane extends Card {
     }
 
     private void answer(AnswerLines its) {
-        sentence.setText(its.sentence());
+        sentence.setText(unbroken(its.sentence()));
         while (lines.size() < its.figures().size()) {
             JLabel[] line = {Labels.quiet(""), new JLabel(), Labels.quiet("")};
             line[1].putClientProperty(FlatClientProperties.STYLE, "font: bold; foreground: $Kilnside.text");
             line[2].putClientProperty(FlatClientProperties.STYLE, "font: 88%; foreground: $Kilnside.quiet");
             lines.add(line);
-            figures.add(line[0]);
-            figures.add(line[1], "wrap");
-            figures.add(line[2], "skip 1, wrap");
+            figures.add(line[0], "gaptop 3, wmin 0");
+            figures.add(line[1], "gaptop 3");
+            figures.add(line[2], "span, align right");
         }
         for (int i = 0; i < its.figures().size(); i++) {
             AnswerLines.Figure figure = its.figures().get(i);
@@ -175,12 +178,17 @@ final class AnswersPane extends Card {
             lines.get(i)[1].getAccessibleContext()
                     .setAccessibleName(figure.label() + ": " + figure.value() + ", " + figure.range());
         }
-        forWanted.setText(its.wanted().orElse(""));
+        forWanted.setText(unbroken(its.wanted().orElse("")));
         forWanted.setVisible(its.wanted().isPresent());
         takeTop.setEnabled(its.takeTop().isPresent());
         takeHold.setEnabled(its.takeHold().isPresent());
         its.takeTop().ifPresent(text -> takeTop.say(text, "Ctrl+T"));
         its.takeHold().ifPresent(text -> takeHold.say(text, "Ctrl+Shift+T"));
         foot.setText(String.join("\n", its.foot()));
+    }
+
+    /** A number and its unit stay on one line. */
+    static String unbroken(String text) {
+        return text.replace(" °", "\u00a0°");
     }
 }

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.kilnside.firing.Kiln;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.thermal.KilnMemory;
+import org.kilnside.wording.Words;
 
 /**
  * Where plans and kilns are kept; the app fills this port. Every method may wait for the disk, is called on the errands'
@@ -61,4 +62,11 @@ public interface PlanShelf {
     List<String> kilns();
 
     KnownKiln kiln(String name);
+
+    /**
+     * Writes the card of what to key into the controller as a page to print, and shows it where the system can.
+     *
+     * @return where it is
+     */
+    String print(Schedule plan, Optional<String> kiln, Words words);
 }

@@ -304,6 +304,14 @@ final class PlansModel {
         save(true);
     }
 
+    /** Prints what to key into the controller. */
+    void print() {
+        Schedule plan = editor.plan();
+        Words its = words;
+        runner.run(
+                () -> shelf.print(plan, outlook.kilnName(), its), where -> tell("plans.printed", false, where), this::failed);
+    }
+
     // ---- editing
 
     /** What stands in a field now, as it is typed. */

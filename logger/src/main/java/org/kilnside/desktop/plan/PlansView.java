@@ -7,7 +7,6 @@ import javax.swing.JScrollPane;
 import javax.swing.ScrollPaneConstants;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.Card;
-import org.kilnside.desktop.theme.Sheet;
 import org.kilnside.wording.Words;
 
 /** The screen: the library, the plan as a curve and as rows, and what it comes to. Only draws. */
@@ -29,14 +28,15 @@ final class PlansView extends JPanel {
         answers = new AnswersPane(model);
         Card rows = new Card(new MigLayout("insets 8 12 8 6, fill", "[grow,fill]", "[grow,fill]"));
         rows.add(scrolled(segments), "wmin 100, hmin 80");
-        Sheet sheet = new Sheet(new MigLayout(
+        JPanel sheet = new JPanel(new MigLayout(
                 "insets 8, gap 8, fill", "[fill, 13%:15%:18%][grow 70,fill][fill, 27%:30%:30%]", "[fill][grow 55,fill][grow 45,fill]"));
         sheet.add(shelf, "spany 3, grow, wmin 80");
         sheet.add(head, "growx, wmin 100");
         sheet.add(scrolled(answers), "spany 3, grow, wmin 100, wrap");
         sheet.add(chart, "grow, wrap");
         sheet.add(rows, "grow");
-        add(sheet.scrolled());
+        sheet.setOpaque(false);
+        add(sheet, "wmin 100, hmin 100");
     }
 
     private static JScrollPane scrolled(JComponent what) {

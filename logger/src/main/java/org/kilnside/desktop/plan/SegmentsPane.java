@@ -1,6 +1,5 @@
 package org.kilnside.desktop.plan;
 
-import java.awt.Color;
 import java.awt.Component;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
@@ -50,7 +49,7 @@ final class SegmentsPane extends JPanel {
 
     SegmentsPane(PlansModel model) {
         super(new MigLayout(
-                "insets 0, gapx 8, gapy 2, fillx, hidemode 3", "[right][][][][grow,right]", "[]4[]"));
+                "insets 0 14 0 4, gapx 8, gapy 2, fillx, hidemode 3", "[right][][][][grow,right]", "[]4[]"));
         this.model = model;
         setOpaque(false);
         free.setOpaque(false);
@@ -132,14 +131,13 @@ final class SegmentsPane extends JPanel {
                         .forEach(warning -> lines.add(words.sentence(warnings.reason(warning))));
             });
         }
-        String text = lines.isEmpty() ? "" : "!  " + String.join("\n!  ", lines);
+        String text = lines.isEmpty() ? "" : "!  " + AnswersPane.unbroken(String.join("\n!  ", lines));
         if (!row.wrong().getText().equals(text)) {
             row.wrong().setText(text);
         }
         row.wrong().setVisible(!text.isEmpty());
-        Color colour = Theme.colour(typedWrong ? "alarmText" : "lookText");
-        row.wrong().setForeground(colour);
-        row.wrong().putClientProperty("ground", typedWrong ? "alarmGround" : "lookGround");
+        row.wrong().setForeground(Theme.colour(typedWrong ? "ember" : "lookText"));
+        row.wrong().putClientProperty("ground", typedWrong ? null : "lookGround");
     }
 
     private void build(List<Boolean> its) {

@@ -29,7 +29,14 @@ final class ShelfPane extends Card {
     private static final long serialVersionUID = 1L;
     private final JLabel head = Labels.head("");
     private final DefaultListModel<PlanShelf.Entry> entries = new DefaultListModel<>();
-    private final JList<PlanShelf.Entry> list = new JList<>(entries);
+    private final JList<PlanShelf.Entry> list = new JList<>(entries) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        public boolean getScrollableTracksViewportWidth() {
+            return true;
+        }
+    };
     private transient List<PlanShelf.Entry> shown = List.of();
     private transient Words words;
 

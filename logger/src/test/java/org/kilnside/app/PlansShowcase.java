@@ -1,0 +1,189 @@
+package org.kilnside.app;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Frame;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import javax.imageio.ImageIO;
+import javax.swing.JFrame;
+import javax.swing.JTextField;
+import javax.swing.KeyStroke;
+import javax.swing.SwingUtilities;
+import org.kilnside.desktop.Closing;
+import org.kilnside.desktop.HandClock;
+import org.kilnside.desktop.HandFeed;
+import org.kilnside.desktop.Settings;
+import org.kilnside.desktop.SettingsStore;
+import org.kilnside.desktop.Showcase;
+import org.kilnside.desktop.Window;
+import org.kilnside.desktop.plan.PlansScreen;
+import org.kilnside.desktop.theme.Theme;
+import org.kilnside.wording.ClockStyle;
+import org.kilnside.wording.Language;
+import org.kilnside.wording.Opening;
+import org.kilnside.wording.SampleSnapshots;
+import org.kilnside.wording.TemperatureUnit;
+
+/**
+ * Opens the window on the Plans screen and writes pictures of it. The first argument is a person's own folder; each
+ * further one a picture: {@code SCENE,THEME,LANGUAGE,UNIT,WIDTHxHEIGHT,FILE}. For each it says what is clipped, if
+ * anything.
+ */
+final class PlansShowcase {
+    private PlansShowcase() {}
+
+    public static void main(String[] arguments) throws Exception {
+        for (int i = 1; i < arguments.length; i++) {
+            take(Path.of(arguments[0]), arguments[i].split(",", -1));
+        }
+        System.exit(0);
+    }
+
+    private static void take(Path folder, String[] wish) throws Exception {
+        Settings settings = new Settings(
+                Theme.valueOf(wish[1]),
+                Language.valueOf(wish[2]),
+                TemperatureUnit.valueOf(wish[3]),
+                ClockStyle.TWENTY_FOUR_HOURS,
+                Opening.LID,
+                true,
+                100);
+        HandClock clock = new HandClock();
+        clock.set(SampleSnapshots.HOST_MS + 3_000);
+        Window.open(
+                new HandFeed(SampleSnapshots.heatingForecast()),
+                clock,
+                SettingsStore.forgetful(settings),
+                new Closing() {
+                    @Override
+                    public boolean recordsHere() {
+                        return false;
+                    }
+
+                    @Override
+                    public void closed(Choice choice) {
+                        // The next picture opens a window of its own.
+                    }
+                },
+                List.of((words, errands) ->
+                        new PlansScreen(words, errands, new DeskPlans(folder, folder.resolve("firings.book")))));
+        JFrame frame = shown();
+        String[] size = wish[4].split("x", -1);
+        SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
+        SwingUtilities.invokeAndWait(() -> press(frame, "F3"));
+        Thread.sleep(1200);
+        scene(frame, folder, wish[0], clock);
+        Thread.sleep(800);
+        List<String> clipped = new ArrayList<>();
+        BufferedImage[] image = new BufferedImage[1];
+        SwingUtilities.invokeAndWait(() -> {
+            Container whole = frame.getContentPane();
+            image[0] = new BufferedImage(whole.getWidth(), whole.getHeight(), BufferedImage.TYPE_INT_RGB);
+            Graphics2D g = image[0].createGraphics();
+            whole.paint(g);
+            g.dispose();
+            Showcase.clipped(whole, clipped);
+            frame.dispose();
+        });
+        File file = new File(wish[5]);
+        if (!file.getAbsoluteFile().getParentFile().isDirectory()
+                && !file.getAbsoluteFile().getParentFile().mkdirs()) {
+            throw new IOException("cannot make the folder of " + file);
+        }
+        ImageIO.write(image[0], "png", file);
+        System.out.println(wish[5] + " clipped: " + clipped);
+    }
+
+    private static void scene(JFrame frame, Path folder, String scene, HandClock clock) throws Exception {
+        SwingUtilities.invokeAndWait(() -> {
+            List<JTextField> fields = fields(frame.getContentPane());
+            switch (scene) {
+                case "EDIT" -> {
+                    named(fields, "kg").setText("34");
+                    fields.stream()
+                            .filter(field -> name(field).startsWith("3") || name(field).contains(" 3,"))
+                            .findFirst()
+                            .ifPresent(JTextField::requestFocusInWindow);
+                }
+                case "RASH" -> {
+                    List<JTextField> rows = fields.stream()
+                            .filter(field -> name(field).matches(".* \\d+, .*"))
+                            .toList();
+                    rows.get(0).setText("300");
+                    rows.get(6).setText("warm");
+                    rows.get(7).setText("1275");
+                }
+                case "CHART" -> press(frame, "F11");
+                default -> {
+                    // As it opens.
+                }
+            }
+        });
+        if (scene.equals("DISK")) {
+            Path file = folder.resolve("schedules/bisque-for-bowls.toml");
+            String text = Files.readString(file);
+            Files.writeString(file, text.replace("992", "1000"));
+            clock.set(SampleSnapshots.HOST_MS + 6_000);
+            Thread.sleep(2200);
+            Files.writeString(file, text);
+        }
+    }
+
+    private static String name(JTextField field) {
+        String name = field.getAccessibleContext().getAccessibleName();
+        return name == null ? "" : name;
+    }
+
+    private static JTextField named(List<JTextField> fields, String part) {
+        return fields.stream().filter(field -> name(field).contains(part)).findFirst().orElseThrow();
+    }
+
+    private static List<JTextField> fields(Container within) {
+        List<JTextField> found = new ArrayList<>();
+        for (Component child : within.getComponents()) {
+            if (child instanceof JTextField field && field.isShowing()) {
+                found.add(field);
+            } else if (child instanceof Container container) {
+                found.addAll(fields(container));
+            }
+        }
+        return found;
+    }
+
+    /** Presses a key of the window by its action, as the keyboard would. */
+    private static void press(Container within, String key) {
+        KeyStroke stroke = KeyStroke.getKeyStroke(key);
+        for (Component child : within.getComponents()) {
+            if (child instanceof javax.swing.JComponent its && its.isShowing()) {
+                Object name = its.getInputMap(javax.swing.JComponent.WHEN_IN_FOCUSED_WINDOW)
+                        .get(stroke);
+                if (name != null && its.getActionMap().get(name) != null) {
+                    its.getActionMap().get(name).actionPerformed(null);
+                    return;
+                }
+            }
+            if (child instanceof Container container) {
+                press(container, key);
+            }
+        }
+    }
+
+    private static JFrame shown() throws Exception {
+        for (int i = 0; i < 200; i++) {
+            for (Frame frame : Frame.getFrames()) {
+                if (frame instanceof JFrame window && window.isShowing()) {
+                    return window;
+                }
+            }
+            Thread.sleep(25);
+        }
+        throw new IllegalStateException("no window within five seconds");
+    }
+}
