@@ -115,8 +115,8 @@ final class DeskPlans implements PlanShelf {
     public KnownKiln kiln(String name) {
         Kiln kiln = library.kiln(name);
         List<Trace> earlier = earlier(kiln.name());
-        KilnMemory memory = KilnMemory.of(
-                earlier, kiln.wall().map(wall -> WallKind.valueOf(wall.name())), OptionalDouble.empty());
+        KilnMemory memory =
+                KilnMemory.of(earlier, kiln.wall().map(wall -> WallKind.valueOf(wall.name())), OptionalDouble.empty());
         return new KnownKiln(kiln, memory, earlier.size());
     }
 

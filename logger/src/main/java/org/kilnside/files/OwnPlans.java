@@ -108,7 +108,8 @@ public final class OwnPlans {
                 .toLowerCase(Locale.ROOT)
                 .replaceAll("[^a-z0-9]+", "-")
                 .replaceAll("^-|-$", "");
-        String base = plain.isEmpty() || plain.matches(KEPT_BY_SYSTEMS) ? ("plan-" + plain).replaceAll("-$", "") : plain;
+        String base =
+                plain.isEmpty() || plain.matches(KEPT_BY_SYSTEMS) ? ("plan-" + plain).replaceAll("-$", "") : plain;
         base = base.length() > 60 ? base.substring(0, 60).replaceAll("-$", "") : base;
         String name = base;
         for (int i = 2; Files.exists(path(name)) || StarterProfiles.PLANS.contains(name); i++) {

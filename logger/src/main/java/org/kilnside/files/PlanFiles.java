@@ -225,7 +225,8 @@ public final class PlanFiles {
         if (PlanLimits.target(to).isPresent()) {
             return true;
         }
-        String hint = to.isAbove(PlanLimits.HOTTEST_TARGET) ? "check the number, and whether it is meant in °F" : "check it";
+        String hint =
+                to.isAbove(PlanLimits.HOTTEST_TARGET) ? "check the number, and whether it is meant in °F" : "check it";
         table.problem("to", "\"to\" is " + PlanText.number(to.celsius()) + " °C, expected 0 to 1500 °C; " + hint);
         return false;
     }

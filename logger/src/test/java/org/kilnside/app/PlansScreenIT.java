@@ -15,8 +15,7 @@ import org.kilnside.desktop.VirtualScreen;
 
 /** Takes the pictures of the Plans screen, and finds what is clipped in them. */
 class PlansScreenIT {
-    private static final String BOWLS =
-            """
+    private static final String BOWLS = """
             # Rook Lane Pottery's bowls and planters.
             name     = "Bisque for bowls"
             aims_for = "cone 06"
@@ -82,8 +81,7 @@ class PlansScreenIT {
         assertThat(said).hasSameSizeAs(wishes).allMatch(line -> line.endsWith("clipped: []"));
     }
 
-    private static String wish(
-            String folder, String scene, String theme, String language, String unit, String size) {
+    private static String wish(String folder, String scene, String theme, String language, String unit, String size) {
         String name = String.join("-", "plans", scene, theme, language, size).toLowerCase(Locale.ROOT);
         return String.join(",", scene, theme, language, unit, size, folder + "/" + name + ".png");
     }

@@ -108,7 +108,8 @@ final class PlansShowcase {
                 case "EDIT" -> {
                     named(fields, "kg").setText("34");
                     fields.stream()
-                            .filter(field -> name(field).startsWith("3") || name(field).contains(" 3,"))
+                            .filter(field ->
+                                    name(field).startsWith("3") || name(field).contains(" 3,"))
                             .findFirst()
                             .ifPresent(JTextField::requestFocusInWindow);
                 }
@@ -142,7 +143,10 @@ final class PlansShowcase {
     }
 
     private static JTextField named(List<JTextField> fields, String part) {
-        return fields.stream().filter(field -> name(field).contains(part)).findFirst().orElseThrow();
+        return fields.stream()
+                .filter(field -> name(field).contains(part))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static List<JTextField> fields(Container within) {

@@ -45,8 +45,7 @@ record AnswerLines(
         figures.add(time(words.text("plans.answer.top", words.temperature(top)), outlook.arrival(), say, words));
         figures.add(time(words.text("plans.answer.plan"), outlook.planOver(), say, words));
         String lid = kiln.opening() == Kiln.Opening.LID ? "plans.answer.crack_lid" : "plans.answer.crack_door";
-        figures.add(time(
-                words.text(lid, words.temperature(kiln.thresholds().crack())), outlook.crack(), say, words));
+        figures.add(time(words.text(lid, words.temperature(kiln.thresholds().crack())), outlook.crack(), say, words));
         figures.add(time(
                 words.text(
                         "plans.answer.unload",
@@ -98,9 +97,7 @@ record AnswerLines(
 
     private static Figure time(String label, Optional<Estimate<Duration>> time, OutlookWords say, Words words) {
         return time.map(its -> new Figure(
-                        label,
-                        say.time(its.probable()),
-                        range(words, say.time(its.from()), say.time(its.to()))))
+                        label, say.time(its.probable()), range(words, say.time(its.from()), say.time(its.to()))))
                 .orElseGet(() -> new Figure(label, words.text("plans.answer.not_in_days"), ""));
     }
 

@@ -38,7 +38,8 @@ final class AnswersPane extends Card {
     private final PlanField wanted;
     private final JTextArea wrong = Labels.wrapping("", "foreground: $Kilnside.ember");
     private final JTextArea sentence = Labels.wrapping("", "font: bold 115%; foreground: $Kilnside.text");
-    private final JPanel figures = new JPanel(new MigLayout("insets 0, gapx 8, gapy 0, fillx, wrap 2", "[grow,fill][right]"));
+    private final JPanel figures =
+            new JPanel(new MigLayout("insets 0, gapx 8, gapy 0, fillx, wrap 2", "[grow,fill][right]"));
     private final JLabel afterLighting = Labels.quiet("");
     private final transient List<JLabel[]> lines = new ArrayList<>();
     private final JTextArea forWanted = Labels.wrapping("", "foreground: $Kilnside.quiet");
@@ -50,7 +51,9 @@ final class AnswersPane extends Card {
 
     AnswersPane(PlansModel model) {
         super(new MigLayout(
-                "insets 10 12 8 12, gapx 8, gapy 3, fillx, hidemode 2", "[][grow,fill]", "[][][][][]6[]4[]6[]2[]2[]push[]"));
+                "insets 10 12 8 12, gapx 8, gapy 3, fillx, hidemode 2",
+                "[][grow,fill]",
+                "[][][][][]6[]4[]6[]2[]2[]push[]"));
         this.model = model;
         load = new PlanField(model, Place.of(Field.LOAD), 5);
         thickness = new PlanField(model, Place.of(Field.THICKNESS), 4);
@@ -64,11 +67,13 @@ final class AnswersPane extends Card {
         });
         ware.addActionListener(event -> {
             if (!filling) {
-                model.outlook().state(switch (ware.getSelectedIndex()) {
-                    case 1 -> Optional.of(Ware.State.RAW);
-                    case 2 -> Optional.of(Ware.State.GLAZED);
-                    default -> Optional.empty();
-                });
+                model.outlook()
+                        .state(
+                                switch (ware.getSelectedIndex()) {
+                                    case 1 -> Optional.of(Ware.State.RAW);
+                                    case 2 -> Optional.of(Ware.State.GLAZED);
+                                    default -> Optional.empty();
+                                });
             }
         });
         takeTop.addActionListener(event -> model.takeTop());
@@ -114,7 +119,8 @@ final class AnswersPane extends Card {
         if (ware.getItemCount() == 0 || !ware.getItemAt(0).equals(states[0])) {
             ware.setModel(new DefaultComboBoxModel<>(states));
         }
-        ware.setSelectedIndex(model.outlook().ware().state().map(its -> its.ordinal() + 1).orElse(0));
+        ware.setSelectedIndex(
+                model.outlook().ware().state().map(its -> its.ordinal() + 1).orElse(0));
         filling = false;
         afterLighting.setText(words.text("plans.after_lighting"));
         fields(words);
@@ -138,19 +144,19 @@ final class AnswersPane extends Card {
         Optional<Double> kilograms = model.outlook().loadKg().isPresent()
                 ? Optional.of(model.outlook().loadKg().getAsDouble())
                 : Optional.empty();
-        load.show(kilograms.map(fields::number).orElse(""), text -> fields.kilograms(text)
-                .value()
-                .equals(Optional.of(kilograms)));
+        load.show(
+                kilograms.map(fields::number).orElse(""),
+                text -> fields.kilograms(text).value().equals(Optional.of(kilograms)));
         Optional<Double> millimetres = model.outlook().ware().thicknessMm().isPresent()
                 ? Optional.of(model.outlook().ware().thicknessMm().getAsDouble())
                 : Optional.empty();
-        thickness.show(millimetres.map(fields::number).orElse(""), text -> fields.millimetres(text)
-                .value()
-                .equals(Optional.of(millimetres)));
+        thickness.show(
+                millimetres.map(fields::number).orElse(""),
+                text -> fields.millimetres(text).value().equals(Optional.of(millimetres)));
         Optional<Cone> cone = model.outlook().wanted();
-        wanted.show(cone.map(Cone::number).orElse(""), text -> fields.cone(text)
-                .value()
-                .equals(Optional.of(cone)));
+        wanted.show(
+                cone.map(Cone::number).orElse(""),
+                text -> fields.cone(text).value().equals(Optional.of(cone)));
         List<String> problems = new ArrayList<>();
         for (Field field : new Field[] {Field.LOAD, Field.THICKNESS, Field.WANTED}) {
             model.rejected(Place.of(field)).ifPresent(each -> problems.add(each.sentence()));
@@ -175,7 +181,8 @@ final class AnswersPane extends Card {
             lines.get(i)[0].setText(figure.label());
             lines.get(i)[1].setText(figure.value());
             lines.get(i)[2].setText(figure.range());
-            lines.get(i)[1].getAccessibleContext()
+            lines.get(i)[1]
+                    .getAccessibleContext()
                     .setAccessibleName(figure.label() + ": " + figure.value() + ", " + figure.range());
         }
         forWanted.setText(unbroken(its.wanted().orElse("")));

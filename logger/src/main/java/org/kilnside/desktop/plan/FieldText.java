@@ -53,9 +53,7 @@ final class FieldText {
             return "";
         }
         long seconds = hold.toSeconds();
-        return seconds % 60 == 0
-                ? words.duration(hold)
-                : number(seconds / 60.0) + " " + words.text("unit.minute");
+        return seconds % 60 == 0 ? words.duration(hold) : number(seconds / 60.0) + " " + words.text("unit.minute");
     }
 
     /** At most two decimals, none where there are none: 80, 37.5, 37,5. */
@@ -80,7 +78,8 @@ final class FieldText {
                                 quoted(text),
                                 of(PlanLimits.SLOWEST),
                                 of(PlanLimits.FASTEST) + " " + unit))))
-                .orElseGet(() -> Typed.problem(words.text("plans.bad.rate", quoted(text), example, example + " " + unit)));
+                .orElseGet(
+                        () -> Typed.problem(words.text("plans.bad.rate", quoted(text), example, example + " " + unit)));
     }
 
     Typed<Temperature> target(String text) {
@@ -111,9 +110,7 @@ final class FieldText {
                 .map(hold -> PlanLimits.hold(hold)
                         .map(Typed::of)
                         .orElseGet(() -> Typed.problem(words.text(
-                                "plans.bad.hold_range",
-                                quoted(text),
-                                words.duration(PlanLimits.LONGEST_HOLD)))))
+                                "plans.bad.hold_range", quoted(text), words.duration(PlanLimits.LONGEST_HOLD)))))
                 .orElseGet(() -> Typed.problem(words.text(
                         "plans.bad.hold",
                         quoted(text),

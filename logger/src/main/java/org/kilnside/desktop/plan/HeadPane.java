@@ -72,10 +72,11 @@ final class HeadPane extends Card {
         FieldText fields = new FieldText(words);
         name.show(plan.name(), text -> text.strip().equals(plan.name()));
         Optional<Cone> cone = plan.aimsFor().flatMap(Cone::find);
-        aim.show(cone.map(Cone::number).orElse(""), text -> fields.cone(text)
-                .value()
-                .equals(Optional.of(cone)));
-        clay.show(plan.clay().orElse(""), text -> text.strip().equals(plan.clay().orElse("")));
+        aim.show(
+                cone.map(Cone::number).orElse(""),
+                text -> fields.cone(text).value().equals(Optional.of(cone)));
+        clay.show(
+                plan.clay().orElse(""), text -> text.strip().equals(plan.clay().orElse("")));
         String its = plan.notes().orElse("").replace('\n', ' ');
         notes.show(its, text -> text.strip().equals(its.strip()));
         List<String> wrong = new ArrayList<>();

@@ -131,7 +131,8 @@ final class LiveOutlook {
 
     private void work(OutlookQuestion question) {
         working = true;
-        Optional<LikelyKilns> made = kilnsOf.filter(of -> sameKilns(of, question)).flatMap(of -> kilns);
+        Optional<LikelyKilns> made =
+                kilnsOf.filter(of -> sameKilns(of, question)).flatMap(of -> kilns);
         runner.run(
                 () -> {
                     LikelyKilns its = made.orElseGet(question::kilns);

@@ -111,7 +111,9 @@ final class PlanChart extends JComponent {
             double celsius = whole.temperatureC(i);
             beenThere |= celsius > Math.min(topC - 5, untilC + 30);
             seen.add(whole.elapsedMs(i), celsius);
-            if (beenThere && celsius < untilC && whole.elapsedMs(i) > corners.get(corners.size() - 1).atMs()) {
+            if (beenThere
+                    && celsius < untilC
+                    && whole.elapsedMs(i) > corners.get(corners.size() - 1).atMs()) {
                 break;
             }
         }
@@ -132,11 +134,7 @@ final class PlanChart extends JComponent {
         PlanCorner corner = corners.get(picked);
         TemperatureUnit unit = words.preferences().unit();
         double step = unit == TemperatureUnit.CELSIUS ? STEP_C : STEP_F;
-        corner.pulledTo(
-                        model.plan(),
-                        corner.atMs() + timeSteps * STEP_MS,
-                        corner.celsius() + degreeSteps * step,
-                        unit)
+        corner.pulledTo(model.plan(), corner.atMs() + timeSteps * STEP_MS, corner.celsius() + degreeSteps * step, unit)
                 .ifPresent(model::pulled);
         tell();
     }
@@ -181,8 +179,8 @@ final class PlanChart extends JComponent {
         for (int i = 0; i < corners.size(); i++) {
             boolean isPicked = isFocusOwner() && i == picked;
             double radius = isPicked ? size : size * 0.7;
-            Ellipse2D dot = new Ellipse2D.Double(x(corners.get(i)) - radius, y(corners.get(i)) - radius, 2 * radius, 2
-                    * radius);
+            Ellipse2D dot = new Ellipse2D.Double(
+                    x(corners.get(i)) - radius, y(corners.get(i)) - radius, 2 * radius, 2 * radius);
             g.setPaint(Theme.colour("chart.surface"));
             g.fill(dot);
             g.setPaint(Theme.colour(isPicked ? "ember" : "chart.plan"));
@@ -243,8 +241,8 @@ final class PlanChart extends JComponent {
     private final class Hand extends MouseAdapter {
         @Override
         public void mouseMoved(MouseEvent event) {
-            setCursor(Cursor.getPredefinedCursor(
-                    under(event).isPresent() ? Cursor.MOVE_CURSOR : Cursor.DEFAULT_CURSOR));
+            setCursor(
+                    Cursor.getPredefinedCursor(under(event).isPresent() ? Cursor.MOVE_CURSOR : Cursor.DEFAULT_CURSOR));
         }
 
         @Override

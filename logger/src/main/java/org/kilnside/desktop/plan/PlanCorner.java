@@ -55,12 +55,14 @@ record PlanCorner(int segment, boolean isHold, long atMs, double celsius) {
         if (isHold) {
             Duration hold = Duration.ofMinutes(Math.max(0, Math.round(lengthMs / 300_000.0) * 5));
             return PlanLimits.hold(hold)
-                    .flatMap(its -> PlanEdits.withRamp(
-                            plan, segment, ramp -> new Segment.Ramp(ramp.rate(), to, its)));
+                    .flatMap(its -> PlanEdits.withRamp(plan, segment, ramp -> new Segment.Ramp(ramp.rate(), to, its)));
         }
         boolean alongTime = Math.abs(toMs - atMs) > 1000;
-        return PlanEdits.withRamp(plan, segment, ramp -> new Segment.Ramp(
-                alongTime ? rate(leg, to, lengthMs, unit).orElse(ramp.rate()) : ramp.rate(), to, ramp.hold()));
+        return PlanEdits.withRamp(
+                plan,
+                segment,
+                ramp -> new Segment.Ramp(
+                        alongTime ? rate(leg, to, lengthMs, unit).orElse(ramp.rate()) : ramp.rate(), to, ramp.hold()));
     }
 
     private static Optional<HeatingRate> rate(

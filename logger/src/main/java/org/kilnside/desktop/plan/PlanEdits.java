@@ -64,11 +64,12 @@ final class PlanEdits {
         if (at > 0 && segments.get(at - 1) instanceof Segment.FreeCooling) {
             at--;
         }
-        double beforeC = at == 0 ? 20 : segments.get(at - 1).target().orElseThrow().celsius();
-        Optional<Double> afterC = at < segments.size()
-                ? segments.get(at).target().map(Temperature::celsius)
-                : Optional.empty();
-        double toC = afterC.map(next -> (double) Math.round((beforeC + next) / 10) * 5).orElse(beforeC + NEW_STEP_K);
+        double beforeC =
+                at == 0 ? 20 : segments.get(at - 1).target().orElseThrow().celsius();
+        Optional<Double> afterC =
+                at < segments.size() ? segments.get(at).target().map(Temperature::celsius) : Optional.empty();
+        double toC = afterC.map(next -> (double) Math.round((beforeC + next) / 10) * 5)
+                .orElse(beforeC + NEW_STEP_K);
         Temperature to = Temperature.ofCelsius(
                 Math.min(PlanLimits.HOTTEST_TARGET.celsius(), Math.max(PlanLimits.COOLEST_TARGET.celsius(), toC)));
         segments.add(at, new Segment.Ramp(NEW_RATE, to, Duration.ZERO));

@@ -174,8 +174,9 @@ final class PlansModel {
         runner.run(
                 () -> shelf.open(shortName),
                 opened -> {
-                    begin(opened.plan(), new PlanEditor.Source(
-                            Optional.of(opened.shortName()), opened.own(), opened.text()));
+                    begin(
+                            opened.plan(),
+                            new PlanEditor.Source(Optional.of(opened.shortName()), opened.own(), opened.text()));
                     notice = Optional.empty();
                     changed.run();
                 },
@@ -236,14 +237,16 @@ final class PlansModel {
         Schedule plan = editor.plan();
         PlanEditor.Source source = editor.source();
         runner.run(
-                () -> over
-                        ? shelf.save(source.shortName().orElseThrow(), plan, source.text())
-                        : shelf.saveNew(plan),
+                () -> over ? shelf.save(source.shortName().orElseThrow(), plan, source.text()) : shelf.saveNew(plan),
                 done -> {
                     editor.saved(plan, new PlanEditor.Source(Optional.of(done.shortName()), true, done.text()));
                     otherOnDisk = Optional.empty();
                     if (done.aside().isPresent()) {
-                        tell("plans.saved_aside", false, done.shortName(), done.aside().get());
+                        tell(
+                                "plans.saved_aside",
+                                false,
+                                done.shortName(),
+                                done.aside().get());
                     } else {
                         tell("plans.saved", false, done.shortName());
                     }
@@ -287,16 +290,18 @@ final class PlansModel {
 
     /** Takes what is on disk; the way back to what was here stays. */
     void takeFromDisk() {
-        editor.source().shortName().ifPresent(name -> runner.run(
-                () -> shelf.open(name),
-                opened -> {
-                    editor.takeFromDisk(opened.plan(), opened.text());
-                    rejected.keySet().removeIf(PlansModel::isOfThePlan);
-                    otherOnDisk = Optional.empty();
-                    tell("plans.taken_from_disk", false);
-                    ask();
-                },
-                this::failed));
+        editor.source()
+                .shortName()
+                .ifPresent(name -> runner.run(
+                        () -> shelf.open(name),
+                        opened -> {
+                            editor.takeFromDisk(opened.plan(), opened.text());
+                            rejected.keySet().removeIf(PlansModel::isOfThePlan);
+                            otherOnDisk = Optional.empty();
+                            tell("plans.taken_from_disk", false);
+                            ask();
+                        },
+                        this::failed));
     }
 
     /** Writes what is here; what is on disk is put aside. */
@@ -309,7 +314,9 @@ final class PlansModel {
         Schedule plan = editor.plan();
         Words its = words;
         runner.run(
-                () -> shelf.print(plan, outlook.kilnName(), its), where -> tell("plans.printed", false, where), this::failed);
+                () -> shelf.print(plan, outlook.kilnName(), its),
+                where -> tell("plans.printed", false, where),
+                this::failed);
     }
 
     // ---- editing
@@ -320,24 +327,54 @@ final class PlansModel {
         int number = place.segment();
         switch (place.field()) {
             case NAME -> take(place, text, fields.name(text), name -> edit(place, PlanEdits.named(plan(), name)));
-            case AIM -> take(place, text, fields.cone(text), cone -> edit(
-                    place, PlanEdits.aimingFor(plan(), cone.map(each -> "cone " + each.number()))));
-            case CLAY -> take(place, text, fields.text(text, PlanLimits.LONGEST_CLAY), clay -> edit(
-                    place, PlanEdits.forClay(plan(), clay)));
-            case NOTES -> take(place, text, fields.text(text, PlanLimits.LONGEST_NOTES), notes -> edit(
-                    place, PlanEdits.noted(plan(), notes)));
-            case RATE -> take(place, text, fields.rate(text), rate -> edit(
-                    place,
-                    PlanEdits.withRamp(plan(), number, ramp -> new Segment.Ramp(rate, ramp.to(), ramp.hold()))
-                            .orElse(plan())));
-            case TARGET -> take(place, text, fields.target(text), to -> edit(
-                    place,
-                    PlanEdits.withRamp(plan(), number, ramp -> new Segment.Ramp(ramp.rate(), to, ramp.hold()))
-                            .orElse(plan())));
-            case HOLD -> take(place, text, fields.hold(text), hold -> edit(
-                    place,
-                    PlanEdits.withRamp(plan(), number, ramp -> new Segment.Ramp(ramp.rate(), ramp.to(), hold))
-                            .orElse(plan())));
+            case AIM ->
+                take(
+                        place,
+                        text,
+                        fields.cone(text),
+                        cone -> edit(place, PlanEdits.aimingFor(plan(), cone.map(each -> "cone " + each.number()))));
+            case CLAY ->
+                take(
+                        place,
+                        text,
+                        fields.text(text, PlanLimits.LONGEST_CLAY),
+                        clay -> edit(place, PlanEdits.forClay(plan(), clay)));
+            case NOTES ->
+                take(
+                        place,
+                        text,
+                        fields.text(text, PlanLimits.LONGEST_NOTES),
+                        notes -> edit(place, PlanEdits.noted(plan(), notes)));
+            case RATE ->
+                take(
+                        place,
+                        text,
+                        fields.rate(text),
+                        rate -> edit(
+                                place,
+                                PlanEdits.withRamp(
+                                                plan(), number, ramp -> new Segment.Ramp(rate, ramp.to(), ramp.hold()))
+                                        .orElse(plan())));
+            case TARGET ->
+                take(
+                        place,
+                        text,
+                        fields.target(text),
+                        to -> edit(
+                                place,
+                                PlanEdits.withRamp(
+                                                plan(), number, ramp -> new Segment.Ramp(ramp.rate(), to, ramp.hold()))
+                                        .orElse(plan())));
+            case HOLD ->
+                take(
+                        place,
+                        text,
+                        fields.hold(text),
+                        hold -> edit(
+                                place,
+                                PlanEdits.withRamp(
+                                                plan(), number, ramp -> new Segment.Ramp(ramp.rate(), ramp.to(), hold))
+                                        .orElse(plan())));
             case LOAD -> take(place, text, fields.kilograms(text), outlook::load);
             case THICKNESS -> take(place, text, fields.millimetres(text), outlook::thickness);
             case WANTED -> take(place, text, fields.cone(text), outlook::wanted);
@@ -373,7 +410,9 @@ final class PlansModel {
     }
 
     void insert() {
-        restructure(PlanEdits.inserted(plan(), selected()), Math.min(selected() + 1, plan().segments().size() + 1));
+        restructure(
+                PlanEdits.inserted(plan(), selected()),
+                Math.min(selected() + 1, plan().segments().size() + 1));
         if (plan().segments().get(selected() - 1) instanceof Segment.FreeCooling) {
             selected = Math.max(1, selected() - 1);
             changed.run();
@@ -424,11 +463,14 @@ final class PlansModel {
 
     void chooseKiln(String name) {
         outlook.named(name);
-        runner.run(() -> shelf.kiln(name), known -> {
-            outlook.kiln(name, known);
-            ask();
-            changed.run();
-        }, this::failed);
+        runner.run(
+                () -> shelf.kiln(name),
+                known -> {
+                    outlook.kiln(name, known);
+                    ask();
+                    changed.run();
+                },
+                this::failed);
     }
 
     /** Takes the top that comes to the wanted cone, in whole degrees. */
@@ -444,8 +486,9 @@ final class PlansModel {
     void takeHold() {
         wanted().flatMap(WantedCone::hold).ifPresent(hold -> {
             editor.settle();
-            edit(null, PlanEdits.withTopHold(
-                    plan(), java.time.Duration.ofMinutes(Math.round(hold.toSeconds() / 60.0))));
+            edit(
+                    null,
+                    PlanEdits.withTopHold(plan(), java.time.Duration.ofMinutes(Math.round(hold.toSeconds() / 60.0))));
             changed.run();
         });
     }

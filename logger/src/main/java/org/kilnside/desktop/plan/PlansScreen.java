@@ -61,8 +61,16 @@ public final class PlansScreen implements Screen {
         row.add(view, "ctrl N", its -> its.text("plans.key.new"), this::createNew);
         row.add(view, "ctrl K", its -> its.text("plans.key.copy"), model::saveCopy);
         row.add(view, "ctrl P", its -> its.text("plans.key.print"), model::print);
-        row.add(view, "F11", its -> its.text("plans.key.chart"), () -> view.chart().requestFocusInWindow());
-        row.add(view, "F12", its -> its.text("plans.key.library"), () -> view.library().requestFocusInWindow());
+        row.add(
+                view,
+                "F11",
+                its -> its.text("plans.key.chart"),
+                () -> view.chart().requestFocusInWindow());
+        row.add(
+                view,
+                "F12",
+                its -> its.text("plans.key.library"),
+                () -> view.library().requestFocusInWindow());
         KeyRow.bind(view, "ctrl T", model::takeTop);
         KeyRow.bind(view, "ctrl shift T", model::takeHold);
         KeyRow.bind(view, "alt UP", () -> model.move(-1));

@@ -29,7 +29,9 @@ final class PlansView extends JPanel {
         Card rows = new Card(new MigLayout("insets 8 12 8 6, fill", "[grow,fill]", "[grow,fill]"));
         rows.add(scrolled(segments), "wmin 100, hmin 80");
         JPanel sheet = new JPanel(new MigLayout(
-                "insets 8, gap 8, fill", "[fill, 13%:15%:18%][grow 70,fill][fill, 27%:30%:30%]", "[fill][grow 55,fill][grow 45,fill]"));
+                "insets 8, gap 8, fill",
+                "[fill, 13%:15%:18%][grow 70,fill][fill, 27%:30%:30%]",
+                "[fill][grow 55,fill][grow 45,fill]"));
         sheet.add(shelf, "spany 3, grow, wmin 80");
         sheet.add(head, "growx, wmin 100");
         sheet.add(scrolled(answers), "spany 3, grow, wmin 100, wrap");

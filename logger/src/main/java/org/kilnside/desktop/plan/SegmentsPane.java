@@ -71,15 +71,21 @@ final class SegmentsPane extends JPanel {
             Row row = rows.get(i);
             int number = i + 1;
             if (plan.segments().get(i) instanceof Segment.Ramp ramp) {
-                row.fields().get(0).show(fields.of(ramp.rate()), text -> fields.rate(text)
-                        .value()
-                        .equals(Optional.of(ramp.rate())));
-                row.fields().get(1).show(fields.of(ramp.to()), text -> fields.target(text)
-                        .value()
-                        .equals(Optional.of(ramp.to())));
-                row.fields().get(2).show(fields.of(ramp.hold()), text -> fields.hold(text)
-                        .value()
-                        .equals(Optional.of(ramp.hold())));
+                row.fields()
+                        .get(0)
+                        .show(
+                                fields.of(ramp.rate()),
+                                text -> fields.rate(text).value().equals(Optional.of(ramp.rate())));
+                row.fields()
+                        .get(1)
+                        .show(
+                                fields.of(ramp.to()),
+                                text -> fields.target(text).value().equals(Optional.of(ramp.to())));
+                row.fields()
+                        .get(2)
+                        .show(
+                                fields.of(ramp.hold()),
+                                text -> fields.hold(text).value().equals(Optional.of(ramp.hold())));
                 row.after().setText(after(curve, number).map(words::duration).orElse(""));
             }
             wrong(row, number, words);
@@ -124,8 +130,8 @@ final class SegmentsPane extends JPanel {
         }
         if (lines.isEmpty()) {
             model.outlook().answer().ifPresent(answer -> {
-                WarningWords warnings = new WarningWords(
-                        words, ConeTable.of(answer.question().series()));
+                WarningWords warnings =
+                        new WarningWords(words, ConeTable.of(answer.question().series()));
                 answer.outlook().warnings().stream()
                         .filter(warning -> warning.segment() == number)
                         .forEach(warning -> lines.add(words.sentence(warnings.reason(warning))));
@@ -208,11 +214,10 @@ final class SegmentsPane extends JPanel {
     /** Brings the keyboard to a field, where there is one. */
     void focus(Place place) {
         int number = place.segment();
-        if (number >= 1 && number <= rows.size() && !rows.get(number - 1).fields().isEmpty()) {
-            rows.get(number - 1)
-                    .fields()
-                    .get(COLUMNS.indexOf(place.field()))
-                    .requestFocusInWindow();
+        if (number >= 1
+                && number <= rows.size()
+                && !rows.get(number - 1).fields().isEmpty()) {
+            rows.get(number - 1).fields().get(COLUMNS.indexOf(place.field())).requestFocusInWindow();
         }
     }
 

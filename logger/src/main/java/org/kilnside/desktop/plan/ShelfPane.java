@@ -92,7 +92,10 @@ final class ShelfPane extends Card {
         if (!list.isFocusOwner()) {
             int open = -1;
             for (int i = 0; i < shown.size(); i++) {
-                if (model.editor().source().shortName().equals(java.util.Optional.of(shown.get(i).shortName()))) {
+                if (model.editor()
+                        .source()
+                        .shortName()
+                        .equals(java.util.Optional.of(shown.get(i).shortName()))) {
                     open = i;
                 }
             }
