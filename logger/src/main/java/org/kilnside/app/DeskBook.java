@@ -23,6 +23,19 @@ import org.kilnside.firing.WallClockLine;
 import org.kilnside.link.BadLinkException;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.session.FollowedFiring;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.kilnside.book.BookException;
+import org.kilnside.book.KilnHistory;
+import org.kilnside.book.NotedCone;
+import org.kilnside.host.PhotoFile;
+import org.kilnside.host.PhotoRefusedException;
+import org.kilnside.review.Review;
+import org.kilnside.review.ReviewQuestion;
+import org.kilnside.review.Reviewer;
+import org.kilnside.review.WitnessPack;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.tracking.PlanPosition;
 
 /**
@@ -30,6 +43,9 @@ import org.kilnside.tracking.PlanPosition;
  * in its place, a recorder anywhere may have it, and nothing is held while nobody asks.
  */
 final class DeskBook implements BookAccess {
+    /** How many earlier firings of the same kiln a review looks at. */
+    private static final int EARLIER = 5;
+
     private final Path path;
 
     DeskBook(Path path) {
@@ -138,6 +154,51 @@ final class DeskBook implements BookAccess {
     @Override
     public BookEdit.Loaded addAgain(long number, LoadedBatch earlier) {
         return asked(book -> book.addAgain(number, earlier));
+    }
+
+    @Override
+    public List<BookEdit.Witness> addWitnessCones(long number, List<NotedCone> cones) {
+        return asked(book -> book.addWitnessCones(number, cones));
+    }
+
+    @Override
+    public BookEdit.PhotoInRecord addPhoto(long number, String file) {
+        try {
+            PhotoFile photo = PhotoFile.read(file);
+            return asked(book -> book.addPhoto(number, photo.name(), photo.picture(), photo.thumbnail()));
+        } catch (PhotoRefusedException e) {
+            throw new BookException(BookException.Reason.UNUSABLE, e.getMessage(), e);
+        }
+    }
+
+    @Override
+    public Optional<Review> review(OpenedFiring opened) {
+        RecordedFiring firing = opened.firing();
+        Optional<Schedule> plan = firing.start().plan();
+        if (plan.isEmpty() || opened.levels().curve().size() < 2) {
+            return Optional.empty();
+        }
+        return asked(book -> {
+            KilnHistory history = book.history(firing.start().kiln().orElse(""));
+            SensorInPlace sensor = history.sensorOf(opened.number());
+            return Optional.of(Reviewer.review(
+                    ReviewQuestion.about(GoodReadings.of(history.curve(opened.number())), plan.get())
+                            .withSensor(sensor.uncertainty())
+                            .withWitness(packs(book.witnessCones(opened.number())))
+                            .withEarlier(history.earlier(opened.number(), EARLIER))));
+        });
+    }
+
+    /** A pack a shelf, in the order they were noted. */
+    private static List<WitnessPack> packs(List<NotedCone> cones) {
+        Map<String, List<WitnessPack.Seen>> shelves = new LinkedHashMap<>();
+        for (NotedCone cone : cones) {
+            shelves.computeIfAbsent(cone.shelf(), shelf -> new ArrayList<>())
+                    .add(new WitnessPack.Seen(cone.cone(), cone.degrees(), cone.seenDownMs()));
+        }
+        return shelves.entrySet().stream()
+                .map(shelf -> new WitnessPack(shelf.getKey(), shelf.getValue()))
+                .toList();
     }
 
     @Override

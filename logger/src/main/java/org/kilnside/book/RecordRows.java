@@ -37,6 +37,7 @@ final class RecordRows {
                         FiringRows.text(row, "notes"),
                         FiringRows.text(row, "load_text"),
                         load(connection, firing),
+                        WitnessRows.of(connection, firing),
                         photos(connection, firing),
                         row.getLong("edits"));
             }

@@ -10,6 +10,7 @@ import org.kilnside.firing.LoadedBatch;
  * @param notes on the firing as a whole; empty when there are none
  * @param loadText what was in the kiln in the words of a log that was imported; empty when there are none
  * @param load its batches, in the order they were put in
+ * @param cones its witness cones, in the order they were noted
  * @param photos in the order they were added
  * @param edits how often the record was changed
  */
@@ -17,13 +18,15 @@ public record WrittenRecord(
         Optional<String> notes,
         Optional<String> loadText,
         List<LoadedBatch> load,
+        List<NotedCone> cones,
         List<StoredPhoto> photos,
         long edits) {
     public static final WrittenRecord EMPTY =
-            new WrittenRecord(Optional.empty(), Optional.empty(), List.of(), List.of(), 0);
+            new WrittenRecord(Optional.empty(), Optional.empty(), List.of(), List.of(), List.of(), 0);
 
     public WrittenRecord {
         load = List.copyOf(load);
+        cones = List.copyOf(cones);
         photos = List.copyOf(photos);
     }
 }

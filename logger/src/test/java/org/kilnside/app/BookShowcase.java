@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.BooleanSupplier;
 import javax.imageio.ImageIO;
 import javax.swing.JFrame;
@@ -69,7 +70,7 @@ final class BookShowcase {
 
                     @Override
                     public void closed(Choice choice) {
-                        // The next picture opens a window of its own.
+                        // The next pictures open a window of their own.
                     }
                 },
                 List.of((words, errands) -> new BookScreen(words, new DeskBook(book))));
@@ -77,44 +78,50 @@ final class BookShowcase {
         String[] size = wish[3].split("x", -1);
         SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
         press(frame, "F3");
-        JTable table = (JTable) until(() -> Showcase.find(frame, JTable.class) != null, frame, JTable.class);
+        settle(() -> Showcase.find(frame, JTable.class) != null);
+        JTable table = Showcase.find(frame, JTable.class);
         settle(() -> table.getRowCount() > 0);
-        scene(frame, table, wish[0]);
-        Thread.sleep(150);
-        List<String> clipped = new ArrayList<>();
-        BufferedImage[] image = new BufferedImage[1];
-        SwingUtilities.invokeAndWait(() -> {
-            Container whole = frame.getContentPane();
-            image[0] = new BufferedImage(whole.getWidth(), whole.getHeight(), BufferedImage.TYPE_INT_RGB);
-            Graphics2D g = image[0].createGraphics();
-            whole.paint(g);
-            g.dispose();
-            Showcase.clipped(whole, clipped);
-            frame.dispose();
-        });
-        write(image[0], new File(wish[4]));
-        System.out.println(wish[4] + " clipped: " + clipped);
+        for (String scene : wish[0].split("[+]", -1)) {
+            scene(frame, table, scene);
+            Thread.sleep(150);
+            List<String> clipped = new ArrayList<>();
+            BufferedImage[] image = new BufferedImage[1];
+            SwingUtilities.invokeAndWait(() -> {
+                Container whole = frame.getContentPane();
+                image[0] = new BufferedImage(whole.getWidth(), whole.getHeight(), BufferedImage.TYPE_INT_RGB);
+                Graphics2D g = image[0].createGraphics();
+                whole.paint(g);
+                g.dispose();
+                Showcase.clipped(whole, clipped);
+            });
+            String file = wish[4].replace("SCENE", scene.toLowerCase(Locale.ROOT).replace('_', '-'));
+            write(image[0], new File(file));
+            System.out.println(file + " clipped: " + clipped);
+            for (int i = 0; i < 3; i++) {
+                press(Showcase.find(frame, OverlayPane.class), "ESCAPE", frame);
+            }
+        }
+        SwingUtilities.invokeAndWait(frame::dispose);
     }
 
     private static void scene(JFrame frame, JTable table, String scene) throws Exception {
-        if (scene.startsWith("LIST")) {
-            SwingUtilities.invokeAndWait(() -> table.setRowSelectionInterval(2, 2));
+        if (scene.equals("LIST")) {
+            stand(table, 2);
             press(table, "SPACE");
             return;
         }
         if (scene.startsWith("OVERLAY")) {
-            for (int row :
-                    scene.equals("OVERLAY_TEN") ? new int[] {3, 5, 7, 9, 11, 13, 15, 17, 19} : new int[] {2, 4}) {
-                SwingUtilities.invokeAndWait(() -> table.setRowSelectionInterval(row, row));
+            for (int row : scene.equals("OVERLAY_TEN") ? new int[] {3, 5, 7, 9, 11, 13, 15, 17, 19} : new int[] {2, 4}) {
+                stand(table, row);
                 press(table, "SPACE");
             }
         }
-        SwingUtilities.invokeAndWait(() -> table.setRowSelectionInterval(0, 0));
+        stand(table, 0);
         press(table, "ENTER");
-        settle(() -> Showcase.find(frame, OverlayPane.class).isShowing());
-        Thread.sleep(250);
+        OverlayPane chart = Showcase.find(frame, OverlayPane.class);
+        settle(chart::isShowing);
         if (scene.equals("OVERLAY_COMMON")) {
-            press(Showcase.find(frame, OverlayPane.class).getParent().getParent(), "ctrl T", frame);
+            press(chart, "ctrl T", frame);
         }
         String key = switch (scene) {
             case "HAPPENED" -> "ctrl 2";
@@ -122,15 +129,18 @@ final class BookShowcase {
             case "NOTES" -> "ctrl 4";
             case "WITNESS" -> "ctrl 5";
             case "REVIEW" -> "ctrl 6";
-            default -> "";
+            default -> "ctrl 1";
         };
-        if (!key.isEmpty()) {
-            press(Showcase.find(frame, OverlayPane.class), key, frame);
-        }
+        press(chart, key, frame);
         if (scene.equals("FORM")) {
-            Thread.sleep(200);
-            press(Showcase.find(frame, OverlayPane.class), "ctrl E", frame);
+            press(chart, "ctrl E", frame);
         }
+        // Plan, cone and review come by and by.
+        Thread.sleep(scene.equals("REVIEW") ? 900 : 250);
+    }
+
+    private static void stand(JTable table, int row) throws Exception {
+        SwingUtilities.invokeAndWait(() -> table.setRowSelectionInterval(row, row));
     }
 
     private static void press(Component component, String key, JFrame frame) throws Exception {
@@ -161,12 +171,6 @@ final class BookShowcase {
                     component.getInputMap(javax.swing.JComponent.WHEN_FOCUSED).get(KeyStroke.getKeyStroke(key));
             component.getActionMap().get(name).actionPerformed(new java.awt.event.ActionEvent(component, 0, key));
         });
-    }
-
-    private static Component until(BooleanSupplier there, JFrame frame, Class<? extends Component> kind)
-            throws Exception {
-        settle(there);
-        return Showcase.find(frame, kind);
     }
 
     private static void settle(BooleanSupplier condition) throws Exception {

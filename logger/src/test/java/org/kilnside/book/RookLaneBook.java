@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import java.util.Random;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
@@ -15,6 +16,8 @@ import org.kilnside.firing.GlazeMix;
 import org.kilnside.firing.LoadedBatch;
 import org.kilnside.firing.Outcome;
 import org.kilnside.firing.Reading;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
@@ -109,6 +112,15 @@ public final class RookLaneBook {
                     "middle",
                     Outcome.WELL,
                     "");
+            book.addWitnessCones(
+                    firings.get(0).number(),
+                    List.of(
+                            cone("middle", "6", 120),
+                            cone("middle", "7", 85),
+                            cone("middle", "8", 12),
+                            cone("bottom", "6", 92),
+                            cone("bottom", "7", 30),
+                            cone("bottom", "8", 0)));
             book.apply(
                     new BookEdit.Notes(
                             firings.get(0).number(),
@@ -116,6 +128,11 @@ public final class RookLaneBook {
                             Optional.of(
                                     "Cold night, 2 °C in the studio. Bung out until 600 °C. The bowls for the café's Friday.")));
         }
+    }
+
+    private static NotedCone cone(String shelf, String number, double degrees) {
+        return new NotedCone(0, shelf, ConeSeries.SELF_SUPPORTING, Cone.parse(number), OptionalDouble.of(degrees),
+                OptionalLong.empty());
     }
 
     private static void describe(

@@ -27,6 +27,9 @@ import org.kilnside.alarm.Grade;
 import org.kilnside.files.KilnSetting;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Lighting;
+import org.kilnside.firing.Outcome;
+import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.heatwork.WitnessCone;
 import org.kilnside.outlook.Outlook;
 import org.kilnside.outlook.PlanWarning;
 import org.kilnside.outlook.WantedCone;
@@ -73,6 +76,9 @@ class TextsTest {
             Map.entry("line", LineView.Verdict.class),
             Map.entry("line.sort", LineView.Sort.class),
             Map.entry("line.why", LineView.Verdict.class),
+            Map.entry("outcome", Outcome.class),
+            Map.entry("witness.looks", WitnessCone.Bend.class),
+            Map.entry("witness.series", ConeSeries.class),
             Map.entry("review.cause", CauseCode.class),
             Map.entry("review.sure", Sureness.class),
             Map.entry("review.evidence", Evidence.Kind.class),

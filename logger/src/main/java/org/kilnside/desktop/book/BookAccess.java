@@ -7,8 +7,10 @@ import org.kilnside.book.BookException;
 import org.kilnside.book.CurveSketch;
 import org.kilnside.book.KnownBatch;
 import org.kilnside.book.ListedFiring;
+import org.kilnside.book.NotedCone;
 import org.kilnside.book.WrittenRecord;
 import org.kilnside.firing.LoadedBatch;
+import org.kilnside.review.Review;
 
 /**
  * The firing book as this screen needs it. Every call may wait for the disk and is made on the errands' thread, never on
@@ -56,6 +58,23 @@ public interface BookAccess {
 
     /** Puts a batch of an earlier firing into this one. */
     BookEdit.Loaded addAgain(long number, LoadedBatch earlier);
+
+    /** Notes witness cones of a firing. */
+    List<BookEdit.Witness> addWitnessCones(long number, List<NotedCone> cones);
+
+    /**
+     * Makes a photo smaller and puts it into a firing's record.
+     *
+     * @param file where it is, as the person chose or wrote it
+     */
+    BookEdit.PhotoInRecord addPhoto(long number, String file);
+
+    /**
+     * Why a firing came out as it did: its curve against its plan, its witness cones, and the kiln's earlier firings.
+     *
+     * @return empty for a firing without a plan, or with too few readings to say anything
+     */
+    Optional<Review> review(OpenedFiring firing);
 
     /** A photo as a JPEG; empty when it has been taken out. */
     Optional<byte[]> picture(long photo);

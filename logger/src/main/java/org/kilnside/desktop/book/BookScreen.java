@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.function.Supplier;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
+import org.kilnside.book.KnownBatch;
 import org.kilnside.book.WrittenRecord;
 import org.kilnside.chart.Overlay;
 import org.kilnside.desktop.screen.Errands;
@@ -36,11 +37,13 @@ public final class BookScreen implements Screen {
     private final JPanel view = new JPanel(cards);
     private final FiringsPane firings;
     private final OpenedPane opened;
+    private final RecordKeeper keeper;
     private final Set<Long> marked = new LinkedHashSet<>();
     private Words words;
     private KeyRow row;
     private FiringList list = FiringList.EMPTY;
     private Optional<OpenedModel> model = Optional.empty();
+    private List<KnownBatch> known = List.of();
     private Optional<String> caution = Optional.empty();
     private Optional<String> trouble = Optional.empty();
     private boolean read;
@@ -65,7 +68,12 @@ public final class BookScreen implements Screen {
         this.words = words;
         this.book = book;
         firings = new FiringsPane(words, this::look, this::sortBy, this::openSelected);
-        opened = new OpenedPane(words, this::layOver, this::mark);
+        keeper = new RecordKeeper(book, errands, this::recordIsNow, this::changeFailed);
+        opened = new OpenedPane(
+                words,
+                this::layOver,
+                this::mark,
+                new RecordDesk(book, errands, keeper, () -> model, new BookWindows(this, view)));
         view.setOpaque(false);
         view.add(firings, LIST);
         view.add(opened, OPENED);
@@ -102,7 +110,10 @@ public final class BookScreen implements Screen {
                 text("key.whole", () -> model.isPresent()),
                 () -> opened.chart().whole());
         row.add(view, "ctrl T", text("key.common", this::severalAreOpen), this::meetElsewhere);
+        row.add(view, "ctrl Z", text("key.undo", keeper::canUndo), keeper::undo);
+        row.add(view, "ctrl Y", text("key.redo", keeper::canRedo), keeper::redo);
         row.add(view, "F12", text("key.quartz", () -> model.isPresent()), this::toggleQuartz);
+        opened.keys(view);
         OverlayPane chart = opened.chart();
         for (String key : new String[] {"PLUS", "ADD", "EQUALS"}) {
             KeyRow.bindHere(chart, key, () -> chart.zoom(0.7));
@@ -145,17 +156,27 @@ public final class BookScreen implements Screen {
     private void lookIntoTheBook() {
         asking = true;
         Optional<Long> open = model.map(its -> its.first().number());
+        OptionalLong before = changes;
         errands.run(
-                () -> new Look(
-                        book.changes(), open.isEmpty() ? Optional.empty() : Optional.of(book.record(open.get()))),
+                () -> {
+                    long now = book.changes();
+                    boolean different = before.isEmpty() || before.getAsLong() != now;
+                    return new Look(
+                            now,
+                            open.isEmpty() ? Optional.empty() : Optional.of(book.record(open.get())),
+                            different ? Optional.of(book.batches()) : Optional.empty());
+                },
                 found -> {
                     asking = false;
                     trouble = trouble.filter(said -> model.isPresent());
-                    if (changes.isEmpty() || changes.getAsLong() != found.changes()) {
+                    if (before.isEmpty() || before.getAsLong() != found.changes()) {
                         changes = OptionalLong.of(found.changes());
                         readList();
                     }
-                    found.record().ifPresent(record -> recordIsNow(open.orElseThrow(), record));
+                    found.batches().ifPresent(batches -> known = batches);
+                    if (!keeper.isBusy()) {
+                        found.record().ifPresent(record -> recordIsNow(open.orElseThrow(), record));
+                    }
                 },
                 failure -> {
                     asking = false;
@@ -164,15 +185,41 @@ public final class BookScreen implements Screen {
                 });
     }
 
-    private record Look(long changes, Optional<WrittenRecord> record) {}
+    private record Look(long changes, Optional<WrittenRecord> record, Optional<List<KnownBatch>> batches) {}
 
     private void recordIsNow(long number, WrittenRecord record) {
-        if (model.isPresent()
-                && model.get().first().number() == number
-                && !model.get().first().record().equals(record)) {
-            model = Optional.of(model.get().with(model.get().first().with(record)));
-            showAll();
+        if (model.isPresent() && model.get().first().number() == number) {
+            WrittenRecord before = model.get().first().record();
+            boolean otherCones = !before.cones().equals(record.cones());
+            if (!before.equals(record)) {
+                trouble = Optional.empty();
+                model = Optional.of(model.get().with(model.get().first().with(record)));
+                showAll();
+            }
+            if (otherCones) {
+                review(model.get().first(), wish);
+            }
+        } else if (row != null) {
+            row.show(words);
         }
+    }
+
+    /** A change was not made: the record is read anew, so that the person sees what stands there now. */
+    private void changeFailed(Exception failure) {
+        fail(failure);
+        lookedAtMs = Long.MIN_VALUE / 2;
+        model.map(its -> its.first().number())
+                .ifPresent(number -> errands.run(
+                        () -> book.record(number),
+                        record -> {
+                            Optional<String> said = trouble;
+                            if (model.isPresent() && model.get().first().number() == number) {
+                                model = Optional.of(model.get().with(model.get().first().with(record)));
+                            }
+                            trouble = said;
+                            showAll();
+                        },
+                        this::fail));
     }
 
     private void readList() {
@@ -230,7 +277,7 @@ public final class BookScreen implements Screen {
                 : opening ? Optional.of(words.text("firings.opening")) : Optional.empty();
     }
 
-    private void fail(Exception failure) {
+    void fail(Exception failure) {
         opening = false;
         trouble = Optional.of(BookTrouble.sentence(failure, words));
         showAll();
@@ -324,6 +371,23 @@ public final class BookScreen implements Screen {
                     if (asked == wish && model.isPresent()) {
                         model = Optional.of(model.get().with(study));
                         showAll();
+                        review(model.get().first(), asked);
+                    }
+                },
+                failure -> {
+                    if (asked == wish) {
+                        fail(failure);
+                    }
+                });
+    }
+
+    private void review(OpenedFiring firing, int asked) {
+        errands.run(
+                () -> book.review(firing),
+                found -> {
+                    if (asked == wish && model.isPresent() && found.isPresent()) {
+                        model = Optional.of(model.get().with(found.get()));
+                        showAll();
                     }
                 },
                 failure -> {
@@ -338,7 +402,10 @@ public final class BookScreen implements Screen {
         if (opening) {
             wish++;
             opening = false;
+        } else if (model.isPresent() && opened.load().isFormOpen()) {
+            opened.load().closeForm();
         } else if (model.isPresent()) {
+            opened.notes().save();
             wish++;
             model = Optional.empty();
             trouble = Optional.empty();
@@ -353,6 +420,29 @@ public final class BookScreen implements Screen {
             marked.clear();
         }
         showAll();
+    }
+
+    /** The words of now, for what a deed says. */
+    Words words() {
+        return words;
+    }
+
+    OpenedPane opened() {
+        return opened;
+    }
+
+    /** Says what a person has to know, until something else is said. */
+    void say(String sentence) {
+        trouble = Optional.of(sentence);
+        showAll();
+    }
+
+    @Override
+    public boolean mayLeave() {
+        // Nothing is ever unsaved but what is being written this second.
+        opened.notes().save();
+        opened.load().form().save();
+        return true;
     }
 
     private void layOver(OptionalDouble celsius) {
@@ -380,7 +470,7 @@ public final class BookScreen implements Screen {
 
     private void showAll() {
         showList();
-        model.ifPresent(its -> opened.show(its, busy(), trouble.or(() -> caution), words));
+        model.ifPresent(its -> opened.show(its, known, busy(), trouble.or(() -> caution), words));
         if (row != null) {
             row.show(words);
         }

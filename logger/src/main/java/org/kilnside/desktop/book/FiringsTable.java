@@ -29,6 +29,7 @@ import javax.swing.table.DefaultTableCellRenderer;
 import javax.swing.table.JTableHeader;
 import javax.swing.table.TableCellRenderer;
 import org.kilnside.book.CurveSketch;
+import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.wording.Words;
 
@@ -101,7 +102,8 @@ final class FiringsTable extends JTable {
         for (String key : new String[] {"F2", "F8", "ENTER", "shift ENTER", "TAB", "shift TAB", "ESCAPE", "SPACE"}) {
             getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke(key), "none");
         }
-        setFocusTraversalKeysEnabled(true);
+        KeyRow.bindHere(this, "HOME", () -> stand(0));
+        KeyRow.bindHere(this, "END", () -> stand(getRowCount() - 1));
         sizes();
     }
 
@@ -122,6 +124,13 @@ final class FiringsTable extends JTable {
         }
         if (!lines.shown.isEmpty()) {
             setRowSelectionInterval(row, row);
+        }
+    }
+
+    private void stand(int row) {
+        if (row >= 0 && row < getRowCount()) {
+            setRowSelectionInterval(row, row);
+            scrollRectToVisible(getCellRect(row, 0, true));
         }
     }
 

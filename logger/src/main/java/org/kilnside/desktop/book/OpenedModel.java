@@ -12,11 +12,13 @@ import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.review.Review;
 import org.kilnside.schedule.PlannedCurve;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.tracking.PlanPosition.PlanPoint;
 import org.kilnside.wording.ConeWords;
 import org.kilnside.wording.FiringSummary;
+import org.kilnside.wording.ReviewWords;
 import org.kilnside.wording.StateWords;
 import org.kilnside.wording.Words;
 
@@ -25,6 +27,7 @@ import org.kilnside.wording.Words;
  *
  * @param firings the one that was opened first
  * @param study what follows from all its readings; empty while that is worked out
+ * @param review why it came out as it did; empty while that is worked out, and where there is nothing to compare with
  * @param common the temperature at which all are laid over each other, °C; empty for the begin of each
  * @param markMs a moment of the first firing that is marked, on its recording's clock, ms
  * @param quartz whether 573 °C is marked
@@ -32,6 +35,7 @@ import org.kilnside.wording.Words;
 public record OpenedModel(
         List<OpenedFiring> firings,
         Optional<FiringStudy> study,
+        Optional<Review> review,
         OptionalDouble common,
         OptionalLong markMs,
         boolean quartz) {
@@ -43,7 +47,7 @@ public record OpenedModel(
 
     /** A firing that has just been opened. */
     public static OpenedModel of(List<OpenedFiring> firings) {
-        return new OpenedModel(firings, Optional.empty(), OptionalDouble.empty(), OptionalLong.empty(), false);
+        return new OpenedModel(firings, Optional.empty(), Optional.empty(), OptionalDouble.empty(), OptionalLong.empty(), false);
     }
 
     public OpenedFiring first() {
@@ -55,26 +59,30 @@ public record OpenedModel(
     }
 
     public OpenedModel with(FiringStudy its) {
-        return new OpenedModel(firings, Optional.of(its), common, markMs, quartz);
+        return new OpenedModel(firings, Optional.of(its), review, common, markMs, quartz);
+    }
+
+    public OpenedModel with(Review its) {
+        return new OpenedModel(firings, study, Optional.of(its), common, markMs, quartz);
     }
 
     public OpenedModel withCommon(OptionalDouble celsius) {
-        return new OpenedModel(firings, study, celsius, markMs, quartz);
+        return new OpenedModel(firings, study, review, celsius, markMs, quartz);
     }
 
     public OpenedModel marking(OptionalLong elapsedMs) {
-        return new OpenedModel(firings, study, common, elapsedMs, quartz);
+        return new OpenedModel(firings, study, review, common, elapsedMs, quartz);
     }
 
     public OpenedModel withQuartz(boolean shown) {
-        return new OpenedModel(firings, study, common, markMs, shown);
+        return new OpenedModel(firings, study, review, common, markMs, shown);
     }
 
     /** The same with the first firing's record as it is now. */
     public OpenedModel with(OpenedFiring other) {
         List<OpenedFiring> all = new ArrayList<>(firings);
         all.set(0, other);
-        return new OpenedModel(all, study, common, markMs, quartz);
+        return new OpenedModel(all, study, review, common, markMs, quartz);
     }
 
     /** The drawing. A firing that never came to the common temperature is not in it; {@link #leftOut} says so. */
@@ -220,6 +228,15 @@ public record OpenedModel(
             }
         });
         return lines;
+    }
+
+    /** Why it came out as it did, a line each; headings end in a colon and what stands under them is indented. */
+    public List<String> reviewed(Words words) {
+        if (first().firing().start().plan().isEmpty()) {
+            return List.of(words.text("record.review_needs_plan"));
+        }
+        return review.map(its -> new ReviewWords(words, zero(), its).lines(its))
+                .orElseGet(() -> List.of(words.text("record.review_coming")));
     }
 
     private Optional<FiringSummary> summary(Words words) {

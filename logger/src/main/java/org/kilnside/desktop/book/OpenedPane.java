@@ -13,6 +13,7 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.book.KnownBatch;
 import org.kilnside.chart.Overlay;
 import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.theme.Card;
@@ -27,7 +28,11 @@ final class OpenedPane extends JPanel {
     /** What stands beside the chart, each under its own key. */
     enum Section {
         FIGURES("record.section.figures"),
-        HAPPENED("record.section.happened");
+        HAPPENED("record.section.happened"),
+        LOAD("record.section.load"),
+        NOTES("record.section.notes"),
+        WITNESS("record.section.witness"),
+        REVIEW("record.section.review");
 
         private final String text;
 
@@ -45,17 +50,24 @@ final class OpenedPane extends JPanel {
     private final CommonPane common;
     private final FiguresPane figures = new FiguresPane();
     private final HappenedPane happened;
+    private final LoadPane load;
+    private final NotesPane notes;
+    private final WitnessPane witness;
+    private final ReviewPane review = new ReviewPane();
     private final CardLayout cards = new CardLayout();
     private final JPanel stage = new JPanel(cards);
     private final List<KeyButton> tabs = new ArrayList<>();
     private Section section = Section.FIGURES;
 
-    OpenedPane(Words words, Consumer<OptionalDouble> layOver, Consumer<OptionalLong> mark) {
+    OpenedPane(Words words, Consumer<OptionalDouble> layOver, Consumer<OptionalLong> mark, RecordDesk desk) {
         super(new MigLayout("insets 8 16 8 16, fill, wrap 1, gap 8, hidemode 3", "[grow, fill]", "[][][][grow, fill]"));
         setOpaque(false);
         chart = new OverlayPane(words);
         common = new CommonPane(words, layOver);
         happened = new HappenedPane(mark);
+        load = new LoadPane(words, desk.loadWishes(), new PhotoStrip(desk.photoWishes(), desk::thumbnail));
+        notes = new NotesPane(words, desk::notes);
+        witness = new WitnessPane(words, desk::addCones, desk::strikeOut);
         saidCard.ground("lookGround");
         saidCard.add(said, "growx, wmin 0");
         saidCard.setVisible(false);
@@ -104,6 +116,10 @@ final class OpenedPane extends JPanel {
         return switch (its) {
             case FIGURES -> figures;
             case HAPPENED -> happened;
+            case LOAD -> load;
+            case NOTES -> notes;
+            case WITNESS -> witness;
+            case REVIEW -> review;
         };
     }
 
@@ -119,18 +135,29 @@ final class OpenedPane extends JPanel {
                             "margin: 3,6,3,6; " + (front ? "font: bold; borderColor: $Kilnside.ember" : ""));
             tabs.get(i).setSelected(front);
         }
-        if (its == Section.HAPPENED) {
-            happened.lines().requestFocusInWindow();
-        }
+        JComponent first = switch (its) {
+            case HAPPENED -> happened.lines();
+            case LOAD -> load.batches();
+            case NOTES -> notes.area();
+            case WITNESS -> witness.pack();
+            case FIGURES, REVIEW -> chart;
+        };
+        first.requestFocusInWindow();
     }
 
     /**
      * Shows what is open.
      *
+     * @param known every batch the book knows
      * @param busy what is being done; empty when nothing is
      * @param trouble what a person has to know; empty when all is well
      */
-    void show(OpenedModel model, Optional<String> busy, Optional<String> trouble, Words words) {
+    void show(
+            OpenedModel model,
+            List<KnownBatch> known,
+            Optional<String> busy,
+            Optional<String> trouble,
+            Words words) {
         title.setText(model.title(words) + busy.map(its -> "  ·  " + its).orElse(""));
         headline.setText(
                 model.headline(words) + model.cone(words).map(its -> " " + its).orElse(""));
@@ -144,6 +171,10 @@ final class OpenedPane extends JPanel {
         chart.getAccessibleContext().setAccessibleName(words.text("chart.name", headline.getText()));
         figures.show(model.figures(words), words);
         happened.show(model.happened(words), words);
+        load.show(model.first().number(), model.first().record(), known, words);
+        notes.show(model.first().number(), model.first().record().notes(), words);
+        witness.show(model.first(), words);
+        review.show(model.reviewed(words));
         for (Section its : Section.values()) {
             tabs.get(its.ordinal()).say(words.text(its.text), String.valueOf(its.ordinal() + 1));
         }
@@ -162,6 +193,29 @@ final class OpenedPane extends JPanel {
 
     CommonPane common() {
         return common;
+    }
+
+    /** Ties the keys of the load, which bring it to the front. */
+    void keys(JComponent view) {
+        KeyRow.bind(view, "ctrl N", () -> inLoad(load::add));
+        KeyRow.bind(view, "ctrl B", () -> inLoad(load::addAgain));
+        KeyRow.bind(view, "ctrl E", () -> inLoad(load::edit));
+        KeyRow.bind(view, "ctrl P", () -> inLoad(load::choosePhoto));
+    }
+
+    private void inLoad(Runnable deed) {
+        if (isShowing()) {
+            turnTo(Section.LOAD);
+            deed.run();
+        }
+    }
+
+    LoadPane load() {
+        return load;
+    }
+
+    NotesPane notes() {
+        return notes;
     }
 
     Section section() {

@@ -1,0 +1,253 @@
+package org.kilnside.app;
+
+import java.awt.Component;
+import java.awt.Frame;
+import java.awt.KeyboardFocusManager;
+import java.awt.Robot;
+import java.awt.event.KeyEvent;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import javax.swing.JFrame;
+import javax.swing.JTable;
+import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
+import javax.swing.text.JTextComponent;
+import org.kilnside.book.Book;
+import org.kilnside.book.BookEdit;
+import org.kilnside.book.WrittenRecord;
+import org.kilnside.desktop.Closing;
+import org.kilnside.desktop.HandClock;
+import org.kilnside.desktop.HandFeed;
+import org.kilnside.desktop.Settings;
+import org.kilnside.desktop.SettingsStore;
+import org.kilnside.desktop.Showcase;
+import org.kilnside.desktop.Window;
+import org.kilnside.desktop.book.BookScreen;
+import org.kilnside.desktop.book.OverlayPane;
+import org.kilnside.desktop.theme.Theme;
+import org.kilnside.firing.LoadedBatch;
+import org.kilnside.wording.ClockStyle;
+import org.kilnside.wording.Language;
+import org.kilnside.wording.Opening;
+import org.kilnside.wording.SampleSnapshots;
+import org.kilnside.wording.TemperatureUnit;
+
+/**
+ * Walks through the Book screen by keyboard alone, on a book in a file. Says each step that held; one that does not hold
+ * within ten seconds ends the walk with status 1.
+ */
+final class BookWalk {
+    private final Path book;
+    private final HandClock clock = new HandClock();
+    private final Robot robot;
+    private JFrame frame;
+
+    private BookWalk(Path book) throws Exception {
+        this.book = book;
+        robot = new Robot();
+        robot.setAutoDelay(15);
+    }
+
+    public static void main(String[] arguments) throws Exception {
+        new BookWalk(Path.of(arguments[0])).walk();
+        System.exit(0);
+    }
+
+    private void walk() throws Exception {
+        Settings settings = new Settings(
+                Theme.DARK,
+                Language.ENGLISH,
+                TemperatureUnit.CELSIUS,
+                ClockStyle.TWENTY_FOUR_HOURS,
+                Opening.LID,
+                false,
+                100);
+        Window.open(
+                new HandFeed(SampleSnapshots.coolingForecast()),
+                clock,
+                SettingsStore.forgetful(settings),
+                new Closing() {
+                    @Override
+                    public boolean recordsHere() {
+                        return false;
+                    }
+
+                    @Override
+                    public void closed(Choice choice) {
+                        // The walk ends with its process.
+                    }
+                },
+                List.of((words, errands) -> new BookScreen(words, new DeskBook(book))));
+        step("the window is there", () -> {
+            for (Frame candidate : Frame.getFrames()) {
+                if (candidate instanceof JFrame window && window.isFocused()) {
+                    frame = window;
+                }
+            }
+            return frame != null;
+        });
+        find();
+        overlay();
+        load();
+        others();
+    }
+
+    private void find() {
+        press(KeyEvent.VK_F3);
+        step("one key shows the book, with every firing", () -> table().isShowing() && table().getRowCount() == 24);
+        step("and the keyboard is in the list", () -> table().isFocusOwner());
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_F);
+        step("one key leads to the search", () -> owner() instanceof JTextField);
+        type("planters 24");
+        step("what is written finds the firing whose load has it", () -> table().getRowCount() == 1);
+        press(KeyEvent.VK_DOWN);
+        step("down leads into the list", () -> table().isFocusOwner());
+        press(KeyEvent.VK_ESCAPE);
+        step("and Esc forgets the search", () -> table().getRowCount() == 24);
+    }
+
+    private void overlay() {
+        press(KeyEvent.VK_DOWN);
+        press(KeyEvent.VK_DOWN);
+        press(KeyEvent.VK_SPACE);
+        press(KeyEvent.VK_HOME);
+        step("the first firing is stood on", () -> table().getSelectedRow() == 0);
+        press(KeyEvent.VK_ENTER);
+        step("Enter lays the marked one over it", () -> chart().isShowing()
+                && chart().overlay().lines().size() == 2);
+        step("from the begin of each", () -> chart().overlay().commonC().isEmpty());
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_T);
+        step("or from a temperature both came to", () -> chart().overlay()
+                .commonC()
+                .equals(java.util.OptionalDouble.of(600)));
+        press(KeyEvent.VK_EQUALS);
+        step("the chart comes closer", () -> !chart().view().isWhole());
+        press(KeyEvent.VK_HOME);
+        step("and shows the whole", () -> chart().view().isWhole());
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_6);
+        step("the review is read", () -> says(frame.getContentPane(), "What made it so"));
+    }
+
+    private void load() {
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_N);
+        step("a new batch is written with its name to be given", () -> owner() instanceof JTextField name
+                && name.getText().equals("new batch"));
+        type("test tiles");
+        press(KeyEvent.VK_TAB);
+        type("12");
+        press(KeyEvent.VK_TAB);
+        step("each field is saved when the keyboard leaves it", () -> record().load().stream()
+                .anyMatch(batch -> batch.name().equals("test tiles")
+                        && batch.pieces().equals(java.util.OptionalInt.of(12))));
+        press(KeyEvent.VK_TAB);
+        type("thick");
+        press(KeyEvent.VK_ENTER);
+        step("what is no number is said and not saved", () -> says(frame.getContentPane(), "“thick” is no thickness"));
+        press(KeyEvent.VK_ESCAPE);
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
+        step("one key undoes the newest change", () -> record().load().stream()
+                .anyMatch(batch -> batch.name().equals("test tiles")
+                        && batch.pieces().isEmpty()));
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
+        step("and again, until the batch is gone", () -> record().load().size() == 3);
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_Y);
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_Y);
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_Y);
+        step("and one does them again", () -> record().load().stream()
+                .anyMatch(batch -> batch.pieces().equals(java.util.OptionalInt.of(12))));
+    }
+
+    /** Another process writes into the same record. */
+    private void others() {
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_4);
+        step("the notes are shown", () -> owner() instanceof JTextComponent notes
+                && notes.getText().startsWith("Cold night"));
+        try (Book other = Book.open(book)) {
+            WrittenRecord record = other.record(24);
+            other.apply(new BookEdit.Notes(24, record.notes(), java.util.Optional.of("From the other window.")));
+        }
+        clock.set(SampleSnapshots.HOST_MS + 60_000);
+        step("what another window writes is seen here", () -> owner() instanceof JTextComponent notes
+                && notes.getText().equals("From the other window."));
+        press(KeyEvent.VK_ESCAPE);
+        step("Esc leads back to the list", () -> table().isShowing() && table().isFocusOwner());
+    }
+
+    private WrittenRecord record() {
+        try (Book opened = Book.open(book)) {
+            WrittenRecord record = opened.record(24);
+            for (LoadedBatch batch : record.load()) {
+                if (batch.name().isBlank()) {
+                    throw new IllegalStateException("a batch without a name");
+                }
+            }
+            return record;
+        }
+    }
+
+    private JTable table() {
+        return Showcase.find(frame, JTable.class);
+    }
+
+    private OverlayPane chart() {
+        return Showcase.find(frame, OverlayPane.class);
+    }
+
+    private static Component owner() {
+        return KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
+    }
+
+    private static boolean says(Component component, String words) {
+        if (!component.isShowing()) {
+            return false;
+        }
+        if (component instanceof JTextComponent text && text.getText().contains(words)) {
+            return true;
+        }
+        if (component instanceof java.awt.Container container) {
+            for (Component child : container.getComponents()) {
+                if (says(child, words)) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private void type(String text) {
+        for (char letter : text.toCharArray()) {
+            press(KeyEvent.getExtendedKeyCodeForChar(letter));
+        }
+    }
+
+    private void press(int... keys) {
+        robot.waitForIdle();
+        for (int key : keys) {
+            robot.keyPress(key);
+        }
+        for (int i = keys.length - 1; i >= 0; i--) {
+            robot.keyRelease(keys[i]);
+        }
+        robot.waitForIdle();
+    }
+
+    /** The condition is asked on the Swing thread, as it looks at the window. */
+    private static void step(String what, BooleanSupplier condition) {
+        long deadline = System.nanoTime() + 10_000_000_000L;
+        boolean[] held = new boolean[1];
+        try {
+            while (!held[0] && System.nanoTime() < deadline) {
+                SwingUtilities.invokeAndWait(() -> held[0] = condition.getAsBoolean());
+                Thread.sleep(20);
+            }
+        } catch (InterruptedException | java.lang.reflect.InvocationTargetException e) {
+            throw new IllegalStateException(what, e);
+        }
+        System.out.println((held[0] ? "held: " : "NOT HELD: ") + what);
+        if (!held[0]) {
+            System.exit(1);
+        }
+    }
+}
