@@ -3,13 +3,18 @@ package org.kilnside.app;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.kilnside.book.Book;
 import org.kilnside.book.BookEdit;
+import org.kilnside.book.BookException;
 import org.kilnside.book.CurveSketch;
+import org.kilnside.book.KilnHistory;
 import org.kilnside.book.KnownBatch;
+import org.kilnside.book.NotedCone;
 import org.kilnside.book.RecordedFiring;
 import org.kilnside.book.WrittenRecord;
 import org.kilnside.chart.CurveLevels;
@@ -20,22 +25,17 @@ import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.LoadedBatch;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.WallClockLine;
-import org.kilnside.link.BadLinkException;
-import org.kilnside.link.LinkNotation;
-import org.kilnside.session.FollowedFiring;
-import java.util.LinkedHashMap;
-import java.util.Map;
-import org.kilnside.book.BookException;
-import org.kilnside.book.KilnHistory;
-import org.kilnside.book.NotedCone;
 import org.kilnside.host.PhotoFile;
 import org.kilnside.host.PhotoRefusedException;
+import org.kilnside.link.BadLinkException;
+import org.kilnside.link.LinkNotation;
 import org.kilnside.review.Review;
 import org.kilnside.review.ReviewQuestion;
 import org.kilnside.review.Reviewer;
 import org.kilnside.review.WitnessPack;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.SensorInPlace;
+import org.kilnside.session.FollowedFiring;
 import org.kilnside.tracking.PlanPosition;
 
 /**
@@ -181,8 +181,8 @@ final class DeskBook implements BookAccess {
         return asked(book -> {
             KilnHistory history = book.history(firing.start().kiln().orElse(""));
             SensorInPlace sensor = history.sensorOf(opened.number());
-            return Optional.of(Reviewer.review(
-                    ReviewQuestion.about(GoodReadings.of(history.curve(opened.number())), plan.get())
+            return Optional.of(
+                    Reviewer.review(ReviewQuestion.about(GoodReadings.of(history.curve(opened.number())), plan.get())
                             .withSensor(sensor.uncertainty())
                             .withWitness(packs(book.witnessCones(opened.number())))
                             .withEarlier(history.earlier(opened.number(), EARLIER))));

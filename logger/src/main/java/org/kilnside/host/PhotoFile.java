@@ -140,10 +140,8 @@ public record PhotoFile(String name, byte[] picture, byte[] thumbnail) {
             from = scaled(from, (from.getWidth() + 1) / 2, (from.getHeight() + 1) / 2);
         }
         double share = (double) longest / Math.max(from.getWidth(), from.getHeight());
-        return scaled(
-                from,
-                (int) Math.max(1, Math.round(from.getWidth() * share)),
-                (int) Math.max(1, Math.round(from.getHeight() * share)));
+        return scaled(from, (int) Math.max(1, Math.round(from.getWidth() * share)), (int)
+                Math.max(1, Math.round(from.getHeight() * share)));
     }
 
     private static BufferedImage scaled(BufferedImage image, int width, int height) {

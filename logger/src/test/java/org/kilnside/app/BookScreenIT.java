@@ -49,8 +49,8 @@ class BookScreenIT {
         RookLaneBook.describeLoads(book);
         RookLaneBook.sketchAll(book);
         try (VirtualScreen screen = VirtualScreen.start(1280, 800)) {
-            Process walk = screen.java(
-                    List.of("-Duser.timezone=Europe/Amsterdam"), BookWalk.class, List.of(book.toString()));
+            Process walk =
+                    screen.java(List.of("-Duser.timezone=Europe/Amsterdam"), BookWalk.class, List.of(book.toString()));
             String said = new String(walk.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
             assertThat(walk.waitFor(60, TimeUnit.SECONDS)).isTrue();
             assertThat(walk.exitValue()).as(said).isZero();
@@ -60,8 +60,7 @@ class BookScreenIT {
     }
 
     private static String wish(String scene, String theme, String language, String size) {
-        String name = String.join("-", theme, language, size)
-                .toLowerCase(Locale.ROOT);
+        String name = String.join("-", theme, language, size).toLowerCase(Locale.ROOT);
         return String.join(
                 ",",
                 scene,

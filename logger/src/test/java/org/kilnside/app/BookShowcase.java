@@ -94,7 +94,8 @@ final class BookShowcase {
                 g.dispose();
                 Showcase.clipped(whole, clipped);
             });
-            String file = wish[4].replace("SCENE", scene.toLowerCase(Locale.ROOT).replace('_', '-'));
+            String file =
+                    wish[4].replace("SCENE", scene.toLowerCase(Locale.ROOT).replace('_', '-'));
             write(image[0], new File(file));
             System.out.println(file + " clipped: " + clipped);
             for (int i = 0; i < 3; i++) {
@@ -111,7 +112,8 @@ final class BookShowcase {
             return;
         }
         if (scene.startsWith("OVERLAY")) {
-            for (int row : scene.equals("OVERLAY_TEN") ? new int[] {3, 5, 7, 9, 11, 13, 15, 17, 19} : new int[] {2, 4}) {
+            for (int row :
+                    scene.equals("OVERLAY_TEN") ? new int[] {3, 5, 7, 9, 11, 13, 15, 17, 19} : new int[] {2, 4}) {
                 stand(table, row);
                 press(table, "SPACE");
             }

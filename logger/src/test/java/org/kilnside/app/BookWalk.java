@@ -114,13 +114,14 @@ final class BookWalk {
         press(KeyEvent.VK_HOME);
         step("the first firing is stood on", () -> table().getSelectedRow() == 0);
         press(KeyEvent.VK_ENTER);
-        step("Enter lays the marked one over it", () -> chart().isShowing()
-                && chart().overlay().lines().size() == 2);
+        step(
+                "Enter lays the marked one over it",
+                () -> chart().isShowing() && chart().overlay().lines().size() == 2);
         step("from the begin of each", () -> chart().overlay().commonC().isEmpty());
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_T);
-        step("or from a temperature both came to", () -> chart().overlay()
-                .commonC()
-                .equals(java.util.OptionalDouble.of(600)));
+        step(
+                "or from a temperature both came to",
+                () -> chart().overlay().commonC().equals(java.util.OptionalDouble.of(600)));
         press(KeyEvent.VK_EQUALS);
         step("the chart comes closer", () -> !chart().view().isWhole());
         press(KeyEvent.VK_HOME);
@@ -131,46 +132,54 @@ final class BookWalk {
 
     private void load() {
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_N);
-        step("a new batch is written with its name to be given", () -> owner() instanceof JTextField name
-                && name.getText().equals("new batch"));
+        step(
+                "a new batch is written with its name to be given",
+                () -> owner() instanceof JTextField name && name.getText().equals("new batch"));
         type("test tiles");
         press(KeyEvent.VK_TAB);
         type("12");
         press(KeyEvent.VK_TAB);
-        step("each field is saved when the keyboard leaves it", () -> record().load().stream()
-                .anyMatch(batch -> batch.name().equals("test tiles")
-                        && batch.pieces().equals(java.util.OptionalInt.of(12))));
+        step(
+                "each field is saved when the keyboard leaves it",
+                () -> record().load().stream()
+                        .anyMatch(batch -> batch.name().equals("test tiles")
+                                && batch.pieces().equals(java.util.OptionalInt.of(12))));
         press(KeyEvent.VK_TAB);
         type("thick");
         press(KeyEvent.VK_ENTER);
         step("what is no number is said and not saved", () -> says(frame.getContentPane(), "“thick” is no thickness"));
         press(KeyEvent.VK_ESCAPE);
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
-        step("one key undoes the newest change", () -> record().load().stream()
-                .anyMatch(batch -> batch.name().equals("test tiles")
-                        && batch.pieces().isEmpty()));
+        step(
+                "one key undoes the newest change",
+                () -> record().load().stream()
+                        .anyMatch(batch -> batch.name().equals("test tiles")
+                                && batch.pieces().isEmpty()));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
         step("and again, until the batch is gone", () -> record().load().size() == 3);
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Y);
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Y);
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Y);
-        step("and one does them again", () -> record().load().stream()
-                .anyMatch(batch -> batch.pieces().equals(java.util.OptionalInt.of(12))));
+        step(
+                "and one does them again",
+                () -> record().load().stream().anyMatch(batch -> batch.pieces().equals(java.util.OptionalInt.of(12))));
     }
 
     /** Another process writes into the same record. */
     private void others() {
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_4);
-        step("the notes are shown", () -> owner() instanceof JTextComponent notes
-                && notes.getText().startsWith("Cold night"));
+        step(
+                "the notes are shown",
+                () -> owner() instanceof JTextComponent notes && notes.getText().startsWith("Cold night"));
         try (Book other = Book.open(book)) {
             WrittenRecord record = other.record(24);
             other.apply(new BookEdit.Notes(24, record.notes(), java.util.Optional.of("From the other window.")));
         }
         clock.set(SampleSnapshots.HOST_MS + 60_000);
-        step("what another window writes is seen here", () -> owner() instanceof JTextComponent notes
-                && notes.getText().equals("From the other window."));
+        step(
+                "what another window writes is seen here",
+                () -> owner() instanceof JTextComponent notes && notes.getText().equals("From the other window."));
         press(KeyEvent.VK_ESCAPE);
         step("Esc leads back to the list", () -> table().isShowing() && table().isFocusOwner());
     }

@@ -131,7 +131,12 @@ public final class RookLaneBook {
     }
 
     private static NotedCone cone(String shelf, String number, double degrees) {
-        return new NotedCone(0, shelf, ConeSeries.SELF_SUPPORTING, Cone.parse(number), OptionalDouble.of(degrees),
+        return new NotedCone(
+                0,
+                shelf,
+                ConeSeries.SELF_SUPPORTING,
+                Cone.parse(number),
+                OptionalDouble.of(degrees),
                 OptionalLong.empty());
     }
 

@@ -128,8 +128,7 @@ public final class BatchText {
             String text = written(field);
             int most = field == Field.REMARK ? LONGEST_REMARK : LONGEST;
             if (text.length() > most) {
-                return refuse(
-                        field, words.text("load.too_long", field.label(words), text.length(), most), before);
+                return refuse(field, words.text("load.too_long", field.label(words), text.length(), most), before);
             }
             return text.isEmpty() ? Optional.empty() : Optional.of(text);
         }
@@ -140,8 +139,7 @@ public final class BatchText {
                 return OptionalInt.empty();
             }
             if (!text.matches("\\d{1,9}") || Integer.parseInt(text) < 1 || Integer.parseInt(text) > most) {
-                return refuse(
-                        field, words.text("load.whole_expected", field.label(words), shown(text), most), before);
+                return refuse(field, words.text("load.whole_expected", field.label(words), shown(text), most), before);
             }
             return OptionalInt.of(Integer.parseInt(text));
         }

@@ -214,7 +214,8 @@ public final class BookScreen implements Screen {
                         record -> {
                             Optional<String> said = trouble;
                             if (model.isPresent() && model.get().first().number() == number) {
-                                model = Optional.of(model.get().with(model.get().first().with(record)));
+                                model = Optional.of(
+                                        model.get().with(model.get().first().with(record)));
                             }
                             trouble = said;
                             showAll();

@@ -41,7 +41,9 @@ final class BookWindows implements RecordDesk.Windows {
                 .map(batch -> words.text(
                         "load.known",
                         LoadWords.of(batch.newest(), List.of(), words).title(),
-                        String.join(", ", batch.firings().stream().map(String::valueOf).toList())))
+                        String.join(
+                                ", ",
+                                batch.firings().stream().map(String::valueOf).toList())))
                 .toArray(String[]::new));
         DefaultListCellRenderer plain = new DefaultListCellRenderer();
         plain.putClientProperty("html.disable", true);

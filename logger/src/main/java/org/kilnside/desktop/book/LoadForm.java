@@ -118,7 +118,8 @@ final class LoadForm extends JPanel {
                 }
             }
         }
-        fields.get(BatchText.Field.MIX).putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, words.text("load.mix_hint"));
+        fields.get(BatchText.Field.MIX)
+                .putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, words.text("load.mix_hint"));
         outcomeLabel.setText(words.text("load.field.outcome"));
         outcome.getAccessibleContext().setAccessibleName(words.text("load.field.outcome"));
         outcome.setSelectedItem(its.outcome());

@@ -95,7 +95,8 @@ final class LoadPane extends JPanel {
         JPanel whole = new JPanel(new MigLayout(
                 "insets 0, fill, wrap 1, gap 6, hidemode 3, novisualpadding", "[grow, fill]", "[][grow, fill][][]"));
         whole.setOpaque(false);
-        JPanel keys = new JPanel(new MigLayout("insets 0, fillx, gap 4, wrap 2, novisualpadding", "[grow, fill, sg][grow, fill, sg]"));
+        JPanel keys = new JPanel(
+                new MigLayout("insets 0, fillx, gap 4, wrap 2, novisualpadding", "[grow, fill, sg][grow, fill, sg]"));
         keys.setOpaque(false);
         for (KeyButton button : List.of(addKey, againKey, edit, takeOut)) {
             button.putClientProperty(com.formdev.flatlaf.FlatClientProperties.STYLE, "margin: 2,6,2,6");
@@ -252,8 +253,7 @@ final class LoadPane extends JPanel {
             title.setSize(width, Short.MAX_VALUE);
             rest.setSize(width, Short.MAX_VALUE);
             row.setBackground(Theme.colour(selected ? "key" : "card"));
-            row.getAccessibleContext()
-                    .setAccessibleName(said.title() + ". " + String.join(". ", said.lines()));
+            row.getAccessibleContext().setAccessibleName(said.title() + ". " + String.join(". ", said.lines()));
             return row;
         }
     }

@@ -28,17 +28,17 @@ public record LoadWords(String title, List<String> lines) {
         List<String> clay = new ArrayList<>();
         batch.clay().ifPresent(clay::add);
         batch.thicknessMm()
-                .ifPresent(mm -> clay.add(words.text("load.thickness", words.number(mm, 1).replaceAll("[.,]0$", ""))));
+                .ifPresent(mm -> clay.add(
+                        words.text("load.thickness", words.number(mm, 1).replaceAll("[.,]0$", ""))));
         batch.shelf().ifPresent(shelf -> clay.add(words.text("load.shelf", shelf)));
         add(lines, clay);
         List<String> glaze = new ArrayList<>();
         String mix = batch.mix().text(words.decimalMark());
-        batch.glaze()
-                .ifPresentOrElse(name -> glaze.add(mix.isEmpty() ? name : name + " (" + mix + ")"), () -> {
-                    if (!mix.isEmpty()) {
-                        glaze.add(mix);
-                    }
-                });
+        batch.glaze().ifPresentOrElse(name -> glaze.add(mix.isEmpty() ? name : name + " (" + mix + ")"), () -> {
+            if (!mix.isEmpty()) {
+                glaze.add(mix);
+            }
+        });
         batch.coats()
                 .ifPresent(coats -> glaze.add(coats == 1 ? words.text("load.coat") : words.text("load.coats", coats)));
         add(lines, glaze);

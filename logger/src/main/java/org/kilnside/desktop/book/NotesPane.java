@@ -119,7 +119,10 @@ final class NotesPane extends JPanel {
         wrong.setVisible(tooLong);
         if (tooLong) {
             wrong.setText(words.text(
-                    "load.too_long", words.text("record.section.notes"), now.get().length(), LONGEST));
+                    "load.too_long",
+                    words.text("record.section.notes"),
+                    now.get().length(),
+                    LONGEST));
         } else if (!now.equals(saved)) {
             Optional<String> before = saved;
             saved = now;

@@ -47,7 +47,8 @@ public record OpenedModel(
 
     /** A firing that has just been opened. */
     public static OpenedModel of(List<OpenedFiring> firings) {
-        return new OpenedModel(firings, Optional.empty(), Optional.empty(), OptionalDouble.empty(), OptionalLong.empty(), false);
+        return new OpenedModel(
+                firings, Optional.empty(), Optional.empty(), OptionalDouble.empty(), OptionalLong.empty(), false);
     }
 
     public OpenedFiring first() {

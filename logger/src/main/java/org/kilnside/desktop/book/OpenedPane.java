@@ -152,12 +152,7 @@ final class OpenedPane extends JPanel {
      * @param busy what is being done; empty when nothing is
      * @param trouble what a person has to know; empty when all is well
      */
-    void show(
-            OpenedModel model,
-            List<KnownBatch> known,
-            Optional<String> busy,
-            Optional<String> trouble,
-            Words words) {
+    void show(OpenedModel model, List<KnownBatch> known, Optional<String> busy, Optional<String> trouble, Words words) {
         title.setText(model.title(words) + busy.map(its -> "  ·  " + its).orElse(""));
         headline.setText(
                 model.headline(words) + model.cone(words).map(its -> " " + its).orElse(""));

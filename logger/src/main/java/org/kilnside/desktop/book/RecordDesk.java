@@ -67,17 +67,19 @@ final class RecordDesk {
         return new LoadPane.Wishes() {
             @Override
             public void add() {
-                withFiring(firing -> keeper.addBatch(
-                        firing.number(), windows.words().text("load.new_batch"), windows::edit));
+                withFiring(firing ->
+                        keeper.addBatch(firing.number(), windows.words().text("load.new_batch"), windows::edit));
             }
 
             @Override
             public void addAgain() {
                 withFiring(firing -> errands.run(
                         book::batches,
-                        found -> choose(firing, found.stream()
-                                .filter(batch -> !batch.firings().contains(firing.number()))
-                                .toList()),
+                        found -> choose(
+                                firing,
+                                found.stream()
+                                        .filter(batch -> !batch.firings().contains(firing.number()))
+                                        .toList()),
                         windows::failed));
             }
 
@@ -92,14 +94,14 @@ final class RecordDesk {
 
             @Override
             public void change(LoadedBatch before, LoadedBatch after) {
-                withFiring(firing -> keeper.change(
-                        new BookEdit.Loaded(firing.number(), Optional.of(before), Optional.of(after))));
+                withFiring(firing ->
+                        keeper.change(new BookEdit.Loaded(firing.number(), Optional.of(before), Optional.of(after))));
             }
 
             @Override
             public void takeOut(LoadedBatch batch) {
-                withFiring(firing -> keeper.change(
-                        new BookEdit.Loaded(firing.number(), Optional.of(batch), Optional.empty())));
+                withFiring(firing ->
+                        keeper.change(new BookEdit.Loaded(firing.number(), Optional.of(batch), Optional.empty())));
             }
         };
     }
@@ -116,8 +118,7 @@ final class RecordDesk {
 
             @Override
             public void takeOut(StoredPhoto photo) {
-                withFiring(firing ->
-                        keeper.change(new BookEdit.PhotoInRecord(firing.number(), photo.number(), false)));
+                withFiring(firing -> keeper.change(new BookEdit.PhotoInRecord(firing.number(), photo.number(), false)));
             }
 
             @Override
@@ -146,8 +147,8 @@ final class RecordDesk {
     }
 
     void notes(Optional<String> before, Optional<String> after) {
-        withFiring(firing ->
-                keeper.change(new BookEdit.Notes(firing.number(), before, after), windows::notesOvertaken));
+        withFiring(
+                firing -> keeper.change(new BookEdit.Notes(firing.number(), before, after), windows::notesOvertaken));
     }
 
     void addCones(List<NotedCone> cones) {
@@ -155,7 +156,6 @@ final class RecordDesk {
     }
 
     void strikeOut(NotedCone cone) {
-        withFiring(firing ->
-                keeper.change(new BookEdit.Witness(firing.number(), Optional.of(cone), Optional.empty())));
+        withFiring(firing -> keeper.change(new BookEdit.Witness(firing.number(), Optional.of(cone), Optional.empty())));
     }
 }

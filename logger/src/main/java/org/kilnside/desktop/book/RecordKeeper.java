@@ -37,10 +37,7 @@ final class RecordKeeper {
      * @param failed called on the Swing thread with what went wrong
      */
     RecordKeeper(
-            BookAccess book,
-            Errands errands,
-            BiConsumer<Long, WrittenRecord> recordIsNow,
-            Consumer<Exception> failed) {
+            BookAccess book, Errands errands, BiConsumer<Long, WrittenRecord> recordIsNow, Consumer<Exception> failed) {
         this.book = book;
         this.errands = errands;
         this.recordIsNow = recordIsNow;
@@ -91,8 +88,7 @@ final class RecordKeeper {
         run(firing, deed, edits -> {}, failed);
     }
 
-    private void run(
-            long firing, Deed deed, Consumer<List<? extends BookEdit>> then, Consumer<Exception> otherwise) {
+    private void run(long firing, Deed deed, Consumer<List<? extends BookEdit>> then, Consumer<Exception> otherwise) {
         pending++;
         errands.run(
                 () -> {
@@ -166,5 +162,4 @@ final class RecordKeeper {
     boolean canRedo() {
         return log.toRedo().isPresent();
     }
-
 }

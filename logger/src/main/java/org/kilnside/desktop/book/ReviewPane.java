@@ -9,7 +9,8 @@ import org.kilnside.desktop.theme.Labels;
 /** Why the firing came out as it did, in the review's own words. */
 final class ReviewPane extends JPanel {
     private static final long serialVersionUID = 1L;
-    private final WrappedRows rows = new WrappedRows(new MigLayout("insets 0 0 0 8, wrap 1, gap 5", "[grow, fill]", ""));
+    private final WrappedRows rows =
+            new WrappedRows(new MigLayout("insets 0 0 0 8, wrap 1, gap 5", "[grow, fill]", ""));
     private transient List<String> shown = List.of();
 
     ReviewPane() {

@@ -48,8 +48,10 @@ final class WitnessPane extends JPanel {
         list.setOpaque(false);
         list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
         list.setCellRenderer(new Row());
-        KeyRow.bindHere(list, "DELETE", () -> Optional.ofNullable(list.getSelectedValue())
-                .ifPresent(strikeOut));
+        KeyRow.bindHere(
+                list,
+                "DELETE",
+                () -> Optional.ofNullable(list.getSelectedValue()).ifPresent(strikeOut));
         JScrollPane scroll = new JScrollPane(list);
         scroll.setBorder(BorderFactory.createEmptyBorder());
         scroll.setOpaque(false);
@@ -127,7 +129,9 @@ final class WitnessPane extends JPanel {
             NotedCone cone = (NotedCone) value;
             boolean first = index == 0
                     || !its.getModel().getElementAt(index - 1).equals(value)
-                            && !((NotedCone) its.getModel().getElementAt(index - 1)).shelf().equals(cone.shelf());
+                            && !((NotedCone) its.getModel().getElementAt(index - 1))
+                                    .shelf()
+                                    .equals(cone.shelf());
             String shelf = cone.shelf().isBlank() ? words.text("witness.no_shelf") : cone.shelf();
             JLabel label = (JLabel) super.getListCellRendererComponent(
                     its,

@@ -28,15 +28,15 @@ public final class WitnessText {
      */
     public static Optional<List<NotedCone>> read(String text, ConeSeries series, OpenedFiring firing, ZoneId zone) {
         try {
-            WitnessPack pack = WitnessPack.parse(text, (hour, minute, second) -> moment(
-                    LocalTime.of(hour, minute, second), firing, zone));
+            WitnessPack pack = WitnessPack.parse(
+                    text, (hour, minute, second) -> moment(LocalTime.of(hour, minute, second), firing, zone));
             ConeTable table = ConeTable.of(series);
             boolean known = pack.cones().stream()
                     .allMatch(seen -> table.temperature(seen.cone()).isPresent());
             return known
                     ? Optional.of(pack.cones().stream()
-                            .map(seen -> new NotedCone(
-                                    0, pack.shelf(), series, seen.cone(), seen.degrees(), seen.downMs()))
+                            .map(seen ->
+                                    new NotedCone(0, pack.shelf(), series, seen.cone(), seen.degrees(), seen.downMs()))
                             .toList())
                     : Optional.empty();
         } catch (IllegalArgumentException e) {
@@ -76,15 +76,17 @@ public final class WitnessText {
     /** A noted cone in words: the cone with its temperature, how far it bent, when it was seen down. */
     public static String of(NotedCone cone, OpenedFiring firing, Words words) {
         StringBuilder said = new StringBuilder(new ConeWords(words, ConeTable.of(cone.series())).cone(cone.cone()));
-        cone.degrees().ifPresent(degrees -> said.append("  ")
-                .append(words.text(
-                        "witness.bent",
-                        words.number(degrees, degrees == Math.rint(degrees) ? 0 : 1),
-                        words.named("witness.looks", WitnessCone.Bend.ofDegrees(degrees)))));
-        cone.seenDownMs().ifPresent(ms -> said.append("  ")
-                .append(firing.clock()
-                        .map(line -> words.text("witness.down_at", words.dayAndTime(line.at(ms))))
-                        .orElseGet(() -> words.text("witness.down"))));
+        cone.degrees()
+                .ifPresent(degrees -> said.append("  ")
+                        .append(words.text(
+                                "witness.bent",
+                                words.number(degrees, degrees == Math.rint(degrees) ? 0 : 1),
+                                words.named("witness.looks", WitnessCone.Bend.ofDegrees(degrees)))));
+        cone.seenDownMs()
+                .ifPresent(ms -> said.append("  ")
+                        .append(firing.clock()
+                                .map(line -> words.text("witness.down_at", words.dayAndTime(line.at(ms))))
+                                .orElseGet(() -> words.text("witness.down"))));
         return said.toString();
     }
 }
