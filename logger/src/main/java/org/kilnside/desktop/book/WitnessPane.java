@@ -69,11 +69,11 @@ final class WitnessPane extends JPanel {
     void show(OpenedFiring its, Words language) {
         firing = its;
         words = language;
-        explained.setText(words.text("witness.explained"));
-        pack.putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, words.text("witness.hint"));
+        explained.setText(words.text("noted.explained"));
+        pack.putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, words.text("noted.hint"));
         pack.getAccessibleContext().setAccessibleName(words.text("record.section.witness"));
-        pack.getAccessibleContext().setAccessibleDescription(words.text("witness.explained"));
-        series.getAccessibleContext().setAccessibleName(words.text("witness.series"));
+        pack.getAccessibleContext().setAccessibleDescription(words.text("noted.explained"));
+        series.getAccessibleContext().setAccessibleName(words.text("noted.series"));
         series.repaint();
         list.getAccessibleContext().setAccessibleName(words.text("record.section.witness"));
         List<NotedCone> noted = its.record().cones();
@@ -105,7 +105,7 @@ final class WitnessPane extends JPanel {
                 FlatClientProperties.OUTLINE, read.isEmpty() ? FlatClientProperties.OUTLINE_ERROR : null);
         if (read.isEmpty()) {
             String shown = written.length() <= 60 ? written : written.substring(0, 60) + "…";
-            wrong.setText(words.text("witness.expected", shown));
+            wrong.setText(words.text("noted.expected", shown));
         } else {
             pack.setText("");
             add.accept(read.get());
@@ -132,7 +132,7 @@ final class WitnessPane extends JPanel {
                             && !((NotedCone) its.getModel().getElementAt(index - 1))
                                     .shelf()
                                     .equals(cone.shelf());
-            String shelf = cone.shelf().isBlank() ? words.text("witness.no_shelf") : cone.shelf();
+            String shelf = cone.shelf().isBlank() ? words.text("noted.no_shelf") : cone.shelf();
             JLabel label = (JLabel) super.getListCellRendererComponent(
                     its,
                     (first ? shelf + ":  " : "      ") + WitnessText.of(cone, firing, words),
@@ -155,7 +155,7 @@ final class WitnessPane extends JPanel {
                 JList<?> its, Object value, int index, boolean selected, boolean focused) {
             return super.getListCellRendererComponent(
                     its,
-                    value == null ? "" : words.named("witness.series", (ConeSeries) value),
+                    value == null ? "" : words.named("noted.series", (ConeSeries) value),
                     index,
                     selected,
                     focused);

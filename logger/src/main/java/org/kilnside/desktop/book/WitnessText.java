@@ -79,14 +79,14 @@ public final class WitnessText {
         cone.degrees()
                 .ifPresent(degrees -> said.append("  ")
                         .append(words.text(
-                                "witness.bent",
+                                "noted.bent",
                                 words.number(degrees, degrees == Math.rint(degrees) ? 0 : 1),
-                                words.named("witness.looks", WitnessCone.Bend.ofDegrees(degrees)))));
+                                words.named("noted.looks", WitnessCone.Bend.ofDegrees(degrees)))));
         cone.seenDownMs()
                 .ifPresent(ms -> said.append("  ")
                         .append(firing.clock()
-                                .map(line -> words.text("witness.down_at", words.dayAndTime(line.at(ms))))
-                                .orElseGet(() -> words.text("witness.down"))));
+                                .map(line -> words.text("noted.down_at", words.dayAndTime(line.at(ms))))
+                                .orElseGet(() -> words.text("noted.down"))));
         return said.toString();
     }
 }
