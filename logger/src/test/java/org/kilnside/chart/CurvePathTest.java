@@ -29,7 +29,9 @@ class CurvePathTest {
     private static List<double[]> corners(CurvePath path, CurveLevels.Level level, CurvePath.Scale scale) {
         List<double[]> corners = new ArrayList<>();
         double[] at = new double[6];
-        for (PathIterator it = path.of(level, 0, 130_000_000, 0, scale).getPathIterator(null); !it.isDone(); it.next()) {
+        for (PathIterator it = path.of(level, 0, 130_000_000, 0, scale).getPathIterator(null);
+                !it.isDone();
+                it.next()) {
             int kind = it.currentSegment(at);
             corners.add(new double[] {at[0], at[1], kind});
         }
@@ -98,7 +100,8 @@ class CurvePathTest {
         CurveLevels levels = CurveLevels.of(curve.view());
         for (int columns : new int[] {1600, 100_000}) {
             List<double[]> drawn = corners(new CurvePath(), levels.level(0, 130_000_000, columns), SCALE);
-            assertThat(drawn.stream().filter(corner -> corner[2] == PathIterator.SEG_MOVETO)).hasSize(2);
+            assertThat(drawn.stream().filter(corner -> corner[2] == PathIterator.SEG_MOVETO))
+                    .hasSize(2);
             // Two straight ramps are two strokes.
             assertThat(drawn).hasSizeLessThan(10);
         }
@@ -106,8 +109,10 @@ class CurvePathTest {
 
     @Test
     void anEmptyCurveAndASingleReadingDrawNothingWrong() {
-        assertThat(corners(new CurvePath(), CurveLevels.of(Trace.EMPTY).level(0, 1, 100), SCALE)).isEmpty();
+        assertThat(corners(new CurvePath(), CurveLevels.of(Trace.EMPTY).level(0, 1, 100), SCALE))
+                .isEmpty();
         Trace one = new Trace.Builder().add(1000, 20).view();
-        assertThat(corners(new CurvePath(), CurveLevels.of(one).level(0, 5000, 100), SCALE)).hasSize(1);
+        assertThat(corners(new CurvePath(), CurveLevels.of(one).level(0, 5000, 100), SCALE))
+                .hasSize(1);
     }
 }

@@ -49,8 +49,7 @@ import org.openjdk.jmh.annotations.Warmup;
 public class OverlayBenchmark {
     private static final int READINGS = 130_000;
     private static final Rectangle2D FRAME = new Rectangle2D.Double(0, 0, 1600, 900);
-    private static final List<Color> COLOURS =
-            List.of(Color.RED, Color.BLUE, Color.YELLOW, Color.MAGENTA, Color.GREEN);
+    private static final List<Color> COLOURS = List.of(Color.RED, Color.BLUE, Color.YELLOW, Color.MAGENTA, Color.GREEN);
 
     /** How many firings are over each other. */
     @Param({"1", "10"})

@@ -39,7 +39,11 @@ class OverlayViewTest {
         TimeSpan before = OverlayView.WHOLE.span(overlay);
         TimeSpan after = OverlayView.WHOLE.zoom(0.5, 0.25, overlay).span(overlay);
         assertThat(after.at(0.25)).isCloseTo(before.at(0.25), org.assertj.core.data.Offset.offset(2L));
-        assertThat(OverlayView.WHOLE.zoom(0.5, 0.5, overlay).zoom(4, 0.5, overlay).isWhole()).isTrue();
+        assertThat(OverlayView.WHOLE
+                        .zoom(0.5, 0.5, overlay)
+                        .zoom(4, 0.5, overlay)
+                        .isWhole())
+                .isTrue();
     }
 
     @Test
@@ -61,8 +65,10 @@ class OverlayViewTest {
     @Test
     void aReadOutIsEmptyInAGapAndOutside() {
         Overlay overlay = twoFirings();
-        assertThat(overlay.at(overlay.lines().get(0), 60_000).orElseThrow().celsius()).isEqualTo(21);
-        assertThat(overlay.at(overlay.lines().get(1), 0).orElseThrow().celsius()).isEqualTo(80);
+        assertThat(overlay.at(overlay.lines().get(0), 60_000).orElseThrow().celsius())
+                .isEqualTo(21);
+        assertThat(overlay.at(overlay.lines().get(1), 0).orElseThrow().celsius())
+                .isEqualTo(80);
         assertThat(overlay.at(overlay.lines().get(0), -1)).isEmpty();
         assertThat(overlay.at(overlay.lines().get(0), 999_000_000)).isEmpty();
     }

@@ -56,7 +56,8 @@ class PhotoFileTest {
         assertThat(decoded(photo.picture()).getWidth()).isEqualTo(2048);
         assertThat(decoded(photo.picture()).getHeight()).isEqualTo(512);
         assertThat(decoded(photo.thumbnail()).getWidth()).isEqualTo(320);
-        assertThat(new Color(decoded(photo.picture()).getRGB(100, 200)).getRed()).isGreaterThan(200);
+        assertThat(new Color(decoded(photo.picture()).getRGB(100, 200)).getRed())
+                .isGreaterThan(200);
     }
 
     @Test
@@ -68,9 +69,10 @@ class PhotoFileTest {
 
     @Test
     void whatIsTransparentStandsOnWhite() throws IOException {
-        PhotoFile photo = PhotoFile.read(
-                written(new BufferedImage(50, 50, BufferedImage.TYPE_INT_ARGB), "png").toString());
-        assertThat(new Color(decoded(photo.picture()).getRGB(25, 25)).getGreen()).isGreaterThan(250);
+        PhotoFile photo = PhotoFile.read(written(new BufferedImage(50, 50, BufferedImage.TYPE_INT_ARGB), "png")
+                .toString());
+        assertThat(new Color(decoded(photo.picture()).getRGB(25, 25)).getGreen())
+                .isGreaterThan(250);
     }
 
     /** Published: JEITA CP-3451 (Exif 2.2), 4.6.4 A, orientation: where row 0 and column 0 of the picture stand. */
@@ -99,7 +101,8 @@ class PhotoFileTest {
     private static byte[] withOrientation(byte[] jpeg, int orientation, boolean littleEnd) {
         byte[] tiff = littleEnd
                 ? new byte[] {'I', 'I', 42, 0, 8, 0, 0, 0, 1, 0, 0x12, 1, 3, 0, 1, 0, 0, 0, (byte) orientation, 0, 0, 0}
-                : new byte[] {'M', 'M', 0, 42, 0, 0, 0, 8, 0, 1, 1, 0x12, 0, 3, 0, 0, 0, 1, 0, (byte) orientation, 0, 0};
+                : new byte[] {'M', 'M', 0, 42, 0, 0, 0, 8, 0, 1, 1, 0x12, 0, 3, 0, 0, 0, 1, 0, (byte) orientation, 0, 0
+                };
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         out.write(jpeg, 0, 2);
         int length = 2 + 6 + tiff.length;
@@ -149,7 +152,8 @@ class PhotoFileTest {
         for (String format : new String[] {"jpg", "png", "gif", "bmp"}) {
             byte[] sound = Files.readAllBytes(written(halves(80, 60), format));
             for (int i = 0; i < 60; i++) {
-                byte[] damaged = random.nextBoolean() ? Arrays.copyOf(sound, random.nextInt(sound.length)) : sound.clone();
+                byte[] damaged =
+                        random.nextBoolean() ? Arrays.copyOf(sound, random.nextInt(sound.length)) : sound.clone();
                 for (int k = 0; k < 4 && damaged.length > 0; k++) {
                     damaged[random.nextInt(damaged.length)] = (byte) random.nextInt();
                 }

@@ -41,8 +41,7 @@ class BatchTextTest {
     private static Words words(Language language) {
         return Words.of(
                 language,
-                new Preferences(
-                        TemperatureUnit.CELSIUS, ClockStyle.TWENTY_FOUR_HOURS, ZoneId.of("UTC"), Opening.LID));
+                new Preferences(TemperatureUnit.CELSIUS, ClockStyle.TWENTY_FOUR_HOURS, ZoneId.of("UTC"), Opening.LID));
     }
 
     @ParameterizedTest
@@ -112,7 +111,9 @@ class BatchTextTest {
             int length = random.nextInt(i % 50 == 0 ? 30_000 : 40);
             for (int k = 0; k < length; k++) {
                 text.appendCodePoint(
-                        random.nextInt(3) == 0 ? "0123456789.,+ %<>\"\n\t".charAt(random.nextInt(19)) : random.nextInt(0xD7FF));
+                        random.nextInt(3) == 0
+                                ? "0123456789.,+ %<>\"\n\t".charAt(random.nextInt(19))
+                                : random.nextInt(0xD7FF));
             }
             texts.put(field, text.toString());
             BatchText.Read read = BatchText.read(BOWLS, texts, Outcome.WELL, words(Language.ENGLISH));

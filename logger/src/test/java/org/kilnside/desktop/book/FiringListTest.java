@@ -58,7 +58,9 @@ class FiringListTest {
 
     @Test
     void everyWordMustBeFoundSomewhereInTheRecord() {
-        assertThat(found("planters")).isNotEmpty().allMatch(firing -> firing.searched().contains("planters"));
+        assertThat(found("planters"))
+                .isNotEmpty()
+                .allMatch(firing -> firing.searched().contains("planters"));
         assertThat(found("iron moth ran")).isNotEmpty();
         assertThat(found("iron moth nowhere")).isEmpty();
         assertThat(found("SALTMARSH")).hasSize(2);
@@ -68,15 +70,19 @@ class FiringListTest {
     @Test
     void aNumberFindsItsFiringAndADateItsDays() {
         assertThat(found("17")).extracting(ListedFiring::number).contains(17L);
-        assertThat(found("2026-11")).isNotEmpty().allMatch(firing -> firing.startedAt().toString().startsWith("2026-11")
-                || firing.startedAt().toString().startsWith("2026-10-31"));
+        assertThat(found("2026-11"))
+                .isNotEmpty()
+                .allMatch(firing -> firing.startedAt().toString().startsWith("2026-11")
+                        || firing.startedAt().toString().startsWith("2026-10-31"));
         assertThat(found("nov 2026")).hasSameSizeAs(found("2026-11"));
     }
 
     @Test
     void kilnPlanConeAndYearNarrowTheList() {
         Filter thimble = new Filter("", Optional.of("Thimble"), Optional.empty(), Optional.empty(), Optional.empty());
-        assertThat(list.with(thimble).visible(WORDS)).hasSize(3).allMatch(firing -> firing.kiln().equals(Optional.of("Thimble")));
+        assertThat(list.with(thimble).visible(WORDS))
+                .hasSize(3)
+                .allMatch(firing -> firing.kiln().equals(Optional.of("Thimble")));
         Filter bisque = new Filter("", Optional.empty(), Optional.of("Bisque"), Optional.empty(), Optional.empty());
         assertThat(list.with(bisque).visible(WORDS)).hasSize(15);
         for (String cone : list.cones()) {
@@ -103,17 +109,21 @@ class FiringListTest {
 
     @Test
     void aLineSaysAConeWithItsTemperatureAndIsReadOutWhole() {
-        ListedFiring bisque = list.with(new Filter("", Optional.of("Tall Drum"), Optional.of("Bisque"), Optional.of("06"), Optional.empty()))
+        ListedFiring bisque = list.with(new Filter(
+                        "", Optional.of("Tall Drum"), Optional.of("Bisque"), Optional.of("06"), Optional.empty()))
                 .visible(WORDS)
                 .get(0);
         FiringLine line = FiringLine.of(bisque, true, WORDS);
         assertThat(line.cone()).isEqualTo("cone 06 (998 °C)");
-        assertThat(line.spoken(WORDS)).startsWith("firing " + bisque.number() + ", marked, ").contains("Bisque");
+        assertThat(line.spoken(WORDS))
+                .startsWith("firing " + bisque.number() + ", marked, ")
+                .contains("Bisque");
     }
 
     @Test
     void anyTextCanBeLookedFor() {
-        for (String text : new String[] {"(", "%", "\\", "'; DROP TABLE", "<html>", "\u0000", "💥", "a".repeat(100_000)}) {
+        for (String text :
+                new String[] {"(", "%", "\\", "'; DROP TABLE", "<html>", "\u0000", "💥", "a".repeat(100_000)}) {
             assertThat(found(text)).isEmpty();
         }
     }

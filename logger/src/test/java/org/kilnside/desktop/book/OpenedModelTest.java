@@ -90,7 +90,8 @@ class OpenedModelTest {
 
     @Test
     void severalMeetAtATemperatureAndOneThatNeverCameToItIsNamed() {
-        OpenedModel model = OpenedModel.of(List.of(firing(3, 0, 1000, 1), firing(4, 90 * MINUTE, 900, 1), firing(5, 0, 500, 1)))
+        OpenedModel model = OpenedModel.of(
+                        List.of(firing(3, 0, 1000, 1), firing(4, 90 * MINUTE, 900, 1), firing(5, 0, 500, 1)))
                 .withCommon(OptionalDouble.of(620));
         Overlay overlay = model.overlay(WORDS);
         assertThat(overlay.lines()).extracting(Overlay.Line::name).containsExactly("No. 3", "No. 4");
@@ -126,7 +127,8 @@ class OpenedModelTest {
         OpenedModel model = OpenedModel.of(List.of(empty, nothing)).withCommon(OptionalDouble.of(600));
         assertThat(model.headline(WORDS)).isEqualTo(WORDS.text("book.no_curve"));
         assertThat(model.overlay(WORDS).lines()).hasSize(1);
-        assertThat(OpenedModel.of(List.of(empty)).overlay(WORDS).whole().lengthMs()).isPositive();
+        assertThat(OpenedModel.of(List.of(empty)).overlay(WORDS).whole().lengthMs())
+                .isPositive();
     }
 
     @Test
@@ -143,7 +145,8 @@ class OpenedModelTest {
                 .get(0);
         // 16:40 in Amsterdam is 15:40 UTC, 9 h 40 min after the zero.
         assertThat(seen.seenDownMs()).hasValue(580 * MINUTE);
-        for (String text : new String[] {"", "middle", "middle 99:90", "middle 06:900", "06", "a\u0000b", "top 06@25:00"}) {
+        for (String text :
+                new String[] {"", "middle", "middle 99:90", "middle 06:900", "06", "a\u0000b", "top 06@25:00"}) {
             assertThat(WitnessText.read(text, ConeSeries.SELF_SUPPORTING, firing, ZoneId.of("UTC")))
                     .as(text)
                     .isEmpty();
@@ -152,12 +155,22 @@ class OpenedModelTest {
 
     @Test
     void aCommonTemperatureIsWrittenInThePersonsOwnUnit() {
-        assertThat(CommonPane.temperature("600", TemperatureUnit.CELSIUS).orElseThrow().celsius()).isEqualTo(600);
-        assertThat(CommonPane.temperature("1112 °F", TemperatureUnit.FAHRENHEIT).orElseThrow().celsius())
+        assertThat(CommonPane.temperature("600", TemperatureUnit.CELSIUS)
+                        .orElseThrow()
+                        .celsius())
                 .isEqualTo(600);
-        assertThat(CommonPane.temperature("573,5", TemperatureUnit.CELSIUS).orElseThrow().celsius()).isEqualTo(573.5);
+        assertThat(CommonPane.temperature("1112 °F", TemperatureUnit.FAHRENHEIT)
+                        .orElseThrow()
+                        .celsius())
+                .isEqualTo(600);
+        assertThat(CommonPane.temperature("573,5", TemperatureUnit.CELSIUS)
+                        .orElseThrow()
+                        .celsius())
+                .isEqualTo(573.5);
         for (String text : new String[] {"", "hot", "-5", "5000", "1e3", "NaN"}) {
-            assertThat(CommonPane.temperature(text, TemperatureUnit.CELSIUS)).as(text).isEmpty();
+            assertThat(CommonPane.temperature(text, TemperatureUnit.CELSIUS))
+                    .as(text)
+                    .isEmpty();
         }
     }
 }
