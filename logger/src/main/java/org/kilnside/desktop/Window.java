@@ -192,27 +192,27 @@ public final class Window {
     private void keys(KeyRow row, JPanel whole) {
         row.add(
                 whole,
-                "F6",
+                "F7",
                 its -> its.text("key.theme"),
                 () -> change(settings.withTheme(settings.theme().other())));
         row.add(
                 whole,
-                "F7",
+                "F8",
                 its -> its.language().next().ownName(),
                 () -> change(settings.withLanguage(settings.language().next())));
         row.add(
                 whole,
-                "F8",
+                "F9",
                 its -> its.preferences().unit() == TemperatureUnit.CELSIUS ? "°F" : "°C",
                 () -> change(settings.withUnit(settings.unit().other())));
         row.add(
                 whole,
-                "F9",
+                "F10",
                 its -> its.text(its.preferences().clock() == ClockStyle.TWELVE_HOURS ? "key.24_hours" : "key.12_hours"),
                 () -> change(settings.withClock(settings.clock().other())));
         row.add(
                 whole,
-                "F10",
+                "ctrl T",
                 its -> its.text("key.text", settings.textPercent()),
                 () -> change(settings.withNextTextSize()));
     }

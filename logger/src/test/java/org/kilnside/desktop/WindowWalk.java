@@ -86,17 +86,17 @@ final class WindowWalk {
     }
 
     private void settings() {
-        press(KeyEvent.VK_F6);
+        press(KeyEvent.VK_F7);
         step("the theme changes", () -> last(Theme.LIGHT));
-        press(KeyEvent.VK_F7);
+        press(KeyEvent.VK_F8);
         step("the language changes", () -> says("Stookt naar 600 °C, 6 minuten achter op het plan."));
-        press(KeyEvent.VK_F8);
-        step("the unit changes", () -> says("Stookt naar 1112 °F"));
-        press(KeyEvent.VK_F8);
-        press(KeyEvent.VK_F7);
-        press(KeyEvent.VK_F7);
         press(KeyEvent.VK_F9);
+        step("the unit changes", () -> says("Stookt naar 1112 °F"));
+        press(KeyEvent.VK_F9);
+        press(KeyEvent.VK_F8);
+        press(KeyEvent.VK_F8);
         press(KeyEvent.VK_F10);
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_T);
         step("all of it is remembered", () -> {
             Settings newest = saved.isEmpty() ? null : saved.get(saved.size() - 1);
             return newest != null
