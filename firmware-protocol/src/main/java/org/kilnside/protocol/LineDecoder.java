@@ -1,11 +1,7 @@
 package org.kilnside.protocol;
 
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.NoSuchElementException;
-import java.util.Optional;
-import java.util.OptionalInt;
 
 /**
  * Reads one line at a time. Works on the bytes as they are and makes nothing but the message itself, because a replay
@@ -18,17 +14,9 @@ public final class LineDecoder {
     private static final int MOST_UNKNOWN_KEYS = LineFramer.LONGEST / 4;
     private static final int LONGEST_TEXT = 16;
 
-    private final int[] values = new int[Field.values().length];
-    private final int[][] channelValues = new int[Field.values().length][ChannelCodes.MOST];
-    private final String[] texts = new String[Field.values().length];
-    private final String[][] channelTexts = new String[Field.values().length][ChannelCodes.MOST];
+    private final SeenFields seen = new SeenFields();
     private final int[] unknownKeys = new int[MOST_UNKNOWN_KEYS];
     private int unknownKeyCount;
-
-    /** A bit per field without channel, and per channel a bit per field with one: what this line has said so far. */
-    private int seen;
-
-    private final int[] channelSeen = new int[ChannelCodes.MOST];
 
     private byte[] bytes = {};
     private int at;
@@ -123,41 +111,15 @@ public final class LineDecoder {
         if (!fields(kind)) {
             return defect;
         }
-        if (!required(kind)) {
+        if (!seen.suffice(kind)) {
             return Verdict.MISSING_FIELD;
         }
-        message = switch (kind) {
-            case 'R' ->
-                new ReadingLine(
-                        sequence,
-                        uptimeMs,
-                        channels(),
-                        value(Field.OUTPUT),
-                        value(Field.SETPOINT),
-                        value(Field.SEGMENT));
-            case 'K' ->
-                new KeptLine(
-                        sequence,
-                        uptimeMs,
-                        values[Field.KEPT_MINUTE.ordinal()],
-                        values[Field.SPAN.ordinal()],
-                        channels(),
-                        value(Field.OUTPUT),
-                        value(Field.SETPOINT),
-                        value(Field.SEGMENT));
-            case 'E' ->
-                new KeptEnd(
-                        sequence, uptimeMs, values[Field.ASKED_MINUTE.ordinal()], values[Field.LINES_SENT.ordinal()]);
-            default -> hello();
-        };
+        message = seen.message(kind, sequence, uptimeMs);
         return unknownKeyCount == 0 ? Verdict.GOOD : Verdict.GOOD_WITH_UNKNOWN_KEYS;
     }
 
     private boolean fields(int kind) {
-        seen = 0;
-        for (int channel = 0; channel < ChannelCodes.MOST; channel++) {
-            channelSeen[channel] = 0;
-        }
+        seen.clear();
         while (at < end) {
             if (!space()) {
                 return broken(Verdict.BAD_FIELD);
@@ -190,17 +152,8 @@ public final class LineDecoder {
         if (field == null || field.perChannel != (channel > 0)) {
             return skip(kind, key << 16 | second << 8 | channel);
         }
-        int bit = 1 << field.ordinal();
-        if (channel > 0) {
-            if ((channelSeen[channel - 1] & bit) != 0) {
-                return broken(Verdict.DOUBLED_KEY);
-            }
-            channelSeen[channel - 1] |= bit;
-        } else {
-            if ((seen & bit) != 0) {
-                return broken(Verdict.DOUBLED_KEY);
-            }
-            seen |= bit;
+        if (!seen.begin(field, channel)) {
+            return broken(Verdict.DOUBLED_KEY);
         }
         return field.text ? text(field, channel) : integer(field, channel);
     }
@@ -212,11 +165,7 @@ public final class LineDecoder {
         if (!field.allows((int) number)) {
             return broken(Verdict.OUT_OF_RANGE);
         }
-        if (channel > 0) {
-            channelValues[field.ordinal()][channel - 1] = (int) number;
-        } else {
-            values[field.ordinal()] = (int) number;
-        }
+        seen.set(field, channel, (int) number);
         return true;
     }
 
@@ -225,12 +174,7 @@ public final class LineDecoder {
         if (!text()) {
             return broken(Verdict.BAD_FIELD);
         }
-        String found = new String(bytes, from, at - from, StandardCharsets.US_ASCII);
-        if (channel > 0) {
-            channelTexts[field.ordinal()][channel - 1] = found;
-        } else {
-            texts[field.ordinal()] = found;
-        }
+        seen.set(field, channel, new String(bytes, from, at - from, StandardCharsets.US_ASCII));
         return true;
     }
 
@@ -248,82 +192,6 @@ public final class LineDecoder {
     private boolean broken(Verdict what) {
         defect = what;
         return false;
-    }
-
-    private boolean required(int kind) {
-        return switch (kind) {
-            case 'K' -> has(Field.KEPT_MINUTE) && has(Field.SPAN);
-            case 'E' -> has(Field.ASKED_MINUTE) && has(Field.LINES_SENT);
-            case 'H' -> has(Field.VERSION);
-            default -> true;
-        };
-    }
-
-    private boolean has(Field field) {
-        return (seen & 1 << field.ordinal()) != 0;
-    }
-
-    private OptionalInt value(Field field) {
-        return has(field) ? field.known(values[field.ordinal()]) : OptionalInt.empty();
-    }
-
-    private Optional<String> textOf(Field field) {
-        return has(field) ? Optional.of(texts[field.ordinal()]) : Optional.empty();
-    }
-
-    private OptionalInt value(Field field, int channel) {
-        return (channelSeen[channel] & 1 << field.ordinal()) != 0
-                ? field.known(channelValues[field.ordinal()][channel])
-                : OptionalInt.empty();
-    }
-
-    private Optional<String> textOf(Field field, int channel) {
-        return (channelSeen[channel] & 1 << field.ordinal()) != 0
-                ? Optional.of(channelTexts[field.ordinal()][channel])
-                : Optional.empty();
-    }
-
-    private List<ChannelCodes> channels() {
-        if (channelSeen[0] != 0 && (channelSeen[1] | channelSeen[2] | channelSeen[3]) == 0) {
-            return List.of(codes(0));
-        }
-        List<ChannelCodes> channels = new ArrayList<>(2);
-        for (int channel = 0; channel < ChannelCodes.MOST; channel++) {
-            if (channelSeen[channel] != 0) {
-                channels.add(codes(channel));
-            }
-        }
-        return channels;
-    }
-
-    private ChannelCodes codes(int channel) {
-        boolean saysFaults = (channelSeen[channel] & 1 << Field.FAULT_BITS.ordinal()) != 0;
-        return new ChannelCodes(
-                channel + 1,
-                value(Field.THERMOCOUPLE, channel),
-                value(Field.COLD_JUNCTION, channel),
-                saysFaults ? value(Field.FAULT_BITS, channel) : ChannelCodes.NO_FAULT);
-    }
-
-    private Hello hello() {
-        List<Hello.HelloChannel> channels = new ArrayList<>(2);
-        for (int channel = 0; channel < ChannelCodes.MOST; channel++) {
-            if (channelSeen[channel] != 0) {
-                channels.add(new Hello.HelloChannel(
-                        channel + 1, textOf(Field.THERMOCOUPLE_TYPE, channel), textOf(Field.AMPLIFIER, channel)));
-            }
-        }
-        return new Hello(
-                sequence,
-                uptimeMs,
-                values[Field.VERSION.ordinal()],
-                textOf(Field.DEVICE),
-                textOf(Field.FIRMWARE),
-                value(Field.CHANNELS),
-                channels,
-                value(Field.LINE_INTERVAL),
-                value(Field.MINUTES_KEPT),
-                value(Field.RESET_CAUSE));
     }
 
     private boolean space() {

@@ -1,11 +1,7 @@
 package org.kilnside.session;
 
-import java.time.Duration;
-import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.OptionalLong;
 import org.kilnside.alarm.Alarm;
 import org.kilnside.firing.FiringEvent;
@@ -24,15 +20,6 @@ import org.kilnside.session.Snapshot.Stage;
  * Confined to one thread; the snapshots it makes may go to any.
  */
 final class FiringWatch {
-    /** Three line intervals, but never less than this, make a gap (the wire's rule for silence). */
-    private static final long SHORTEST_GAP_MS = 10_000;
-
-    /** What was asked for has come in when nothing more comes for this long. */
-    private static final long FILL_SETTLES_MS = 1_000;
-
-    /** A number older than this, or than three line intervals, is no longer the kiln's temperature now. */
-    private static final long SHORTEST_STALE_MS = 10_000;
-
     private static final long UNKNOWN_INTERVAL_MS = 1_000;
 
     private final FiringBook book;
@@ -43,24 +30,18 @@ final class FiringWatch {
 
     private final Timeline timeline;
     private final Following following;
-    private final List<FiringEvent> events = new ArrayList<>();
-    private List<FiringEvent> eventsSeen = List.of();
-    private final GapFill gapFill = new GapFill();
+    private final Gaps gaps = new Gaps();
     private final Forecasts forecasts;
     private final AlarmDuty alarms;
 
-    private OptionalLong firing = OptionalLong.empty();
-    private final ClockTies clockTies = new ClockTies();
+    private final FiringRecord record;
     private final FaultWatch faults = new FaultWatch();
     private long zeroMs;
     private List<Probe> probes = List.of();
-    private List<Probe> probesWritten = List.of();
     private final LineInterval interval = new LineInterval();
     private Optional<Lighting> lightingWaits = Optional.empty();
-    private Connection connection;
+    private final ConnectionWatch connection;
     private Optional<Latest> latest = Optional.empty();
-    private boolean connectionWasLost;
-    private OptionalLong missingSinceUptimeMs = OptionalLong.empty();
     private FiringBook.DiskState disk;
 
     private boolean sensorChanged;
@@ -78,43 +59,26 @@ final class FiringWatch {
         this.timeline = new Timeline(speed);
         this.alarms = new AlarmDuty(settings.alarmLimits(), settings.plan(), host, change -> {
             changed = true;
-            AlarmDuty.event(change).ifPresent(this::record);
+            AlarmDuty.event(change).ifPresent(this::write);
         });
+        this.record = new FiringRecord(book, clock, settings, link, speed, this::happened);
         this.following = new Following(settings.plan(), settings.sensor(), alarms);
         this.forecasts = new Forecasts(settings);
-        this.connection = new Connection(
-                Connection.State.CONNECTING, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE);
+        this.connection = new ConnectionWatch(new Connection(
+                Connection.State.CONNECTING, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE));
         this.disk = book.state();
     }
 
     /** Goes on with the firing of the program's last run, when it is the same kiln's and not long ago. */
     void resume() {
-        Optional<FiringBook.OpenFiring> found = book.unfinished();
+        Optional<Resumption> found = Resumption.find(book, clock, settings, link, speed);
         if (found.isEmpty()) {
             return;
         }
-        FiringBook.OpenFiring open = found.get();
-        if (open.readings().isEmpty()) {
-            book.end(open.number(), 0);
-            return;
-        }
-        Reading last = open.readings().get(open.readings().size() - 1);
-        Instant lastWall =
-                FiringBook.wallClock(open.start().startedAt(), open.clockTies()).at(last.elapsedMs());
-        Duration away = Duration.between(lastWall, clock.wallClock());
-        boolean sameKiln = open.start().kiln().equals(settings.kiln())
-                && open.start().link().equals(link);
-        // A sped-up link begins its kiln anew each time: there is nothing to go on with.
-        if (!sameKiln || speed != 1 || away.compareTo(settings.resumeWithin()) > 0) {
-            book.end(open.number(), last.elapsedMs());
-            return;
-        }
-        firing = OptionalLong.of(open.number());
-        clockTies.goOn(open.start().startedAt(), open.clockTies());
+        FiringBook.OpenFiring open = found.get().open();
+        record.goOn(open);
         probes = open.probes();
-        probesWritten = open.probes();
         followProbe();
-        events.addAll(open.events());
         long beforeMs = 0;
         alarms.remember();
         for (Reading reading : open.readings()) {
@@ -127,34 +91,16 @@ final class FiringWatch {
         }
         // What happened is in the record already.
         following.takeHappened();
-        alarms.remembered(open.events(), last.elapsedMs());
-        timeline.resume(
-                last.elapsedMs(),
-                new Timeline.Stamp(
-                        uptimeAt(open, last.elapsedMs()),
-                        OptionalInt.empty(),
-                        clock.monotonicMs() - Math.max(0, away.toMillis()),
-                        lastWall));
-        note(Kind.RECORDING_RESUMED, Optional.empty(), last.elapsedMs());
-    }
-
-    /** The controller's uptime at a time after the last tie, had it run on; empty when it gives none. */
-    private static OptionalLong uptimeAt(FiringBook.OpenFiring open, long elapsedMs) {
-        if (open.clockTies().isEmpty()) {
-            return OptionalLong.empty();
-        }
-        FiringBook.ClockTie tie = open.clockTies().get(open.clockTies().size() - 1);
-        return tie.uptimeMs().isEmpty()
-                ? OptionalLong.empty()
-                : OptionalLong.of(
-                        Math.floorMod(tie.uptimeMs().getAsLong() + elapsedMs - tie.elapsedMs(), Timeline.WRAP_MS));
+        alarms.remembered(open.events(), found.get().lastMs());
+        timeline.resume(found.get().lastMs(), found.get().stamp());
+        note(Kind.RECORDING_RESUMED, Optional.empty(), found.get().lastMs());
     }
 
     void hello(ReadingSource.ControllerHello hello) {
         probes = hello.probes();
         hello.lineIntervalMs().ifPresent(interval::said);
         followProbe();
-        writeProbes();
+        record.probes(probes, timeline.elapsedMs() - zeroMs);
     }
 
     private void followProbe() {
@@ -173,26 +119,24 @@ final class FiringWatch {
         Timeline.Step step = timeline.next(
                 new Timeline.Stamp(arrival.uptimeMs(), arrival.sequence(), arrival.hostMs(), clock.wallClock()));
         long elapsedMs = timeline.elapsedMs() - zeroMs;
-        if (firing.isEmpty()) {
+        if (!record.isOpen()) {
             beginRecord();
             elapsedMs = 0;
         }
         Reading reading = arrival.at(elapsedMs);
-        book.append(firing.getAsLong(), reading);
+        record.append(reading);
         changed = true;
         if (step == Timeline.Step.RESTARTED) {
             note(Kind.CONTROLLER_RESTARTED, Optional.empty(), elapsedMs);
         }
-        if (step != Timeline.Step.FIRST && timeline.elapsedMs() - before > gapMs()) {
-            note(Kind.GAP, Optional.of(seconds(timeline.elapsedMs() - before)), elapsedMs);
-            missingSinceUptimeMs = missingSince(step, uptimeBefore, timeline.elapsedMs() - before);
+        long sinceMs = timeline.elapsedMs() - before;
+        if (gaps.seen(step, sinceMs, interval, uptimeBefore, timeline.uptimeMs())) {
+            note(Kind.GAP, Optional.of(Long.toString(Math.round(sinceMs / 1000.0))), elapsedMs);
         }
         if (step == Timeline.Step.ON && reading.first().number() == 1) {
-            interval.seen(timeline.elapsedMs() - before);
+            interval.seen(sinceMs);
         }
-        if (clockTies.isDue(elapsedMs)) {
-            tie(elapsedMs);
-        }
+        record.tieWhenDue(elapsedMs, timeline.uptimeMs());
         alarms.line(reading);
         if (reading.first().number() != 1) {
             return;
@@ -200,35 +144,14 @@ final class FiringWatch {
         follow(reading, arrival.hostMs());
     }
 
-    /**
-     * The uptime from which on readings are missing. A controller that keeps readings through a reset counts them
-     * backwards from its start, as if the reset had taken no time: below zero is before it.
-     */
-    private OptionalLong missingSince(Timeline.Step step, OptionalLong uptimeBefore, long gapMs) {
-        if (step == Timeline.Step.ON) {
-            return uptimeBefore;
-        }
-        return timeline.uptimeMs().isPresent()
-                ? OptionalLong.of(timeline.uptimeMs().getAsLong() - gapMs)
-                : OptionalLong.empty();
-    }
-
-    private long staleAfterMs() {
-        if (speed == 1) {
-            return interval.ms().isPresent() ? interval.three(SHORTEST_STALE_MS) : SHORTEST_STALE_MS;
-        }
-        // A kiln that runs faster than the host's clock sends more often than that by it.
-        return SHORTEST_STALE_MS;
-    }
-
     private void follow(Reading reading, long hostMs) {
         boolean outlier = following.take(reading);
         latest = Optional.of(latest(reading, hostMs, outlier));
-        faults.take(reading).ifPresent(this::record);
+        faults.take(reading).ifPresent(this::write);
         for (FiringEvent happened : following.takeHappened()) {
-            record(happened);
+            write(happened);
             if (happened.kind() == Kind.FIRING_ENDED) {
-                book.end(firing.getAsLong(), happened.elapsedMs());
+                record.end(happened.elapsedMs());
             }
         }
         if (following.litAgain()) {
@@ -246,17 +169,13 @@ final class FiringWatch {
                 List.copyOf(SensorFault.ofBits(reading.first().raw().faultBits())),
                 reading.controller(),
                 outlier,
-                staleAfterMs());
+                interval.staleAfterMs(speed));
     }
 
     private void beginRecord() {
         zeroMs = timeline.elapsedMs();
-        Instant now = clock.wallClock();
-        clockTies.begin(now);
-        firing = OptionalLong.of(book.begin(
-                new FiringBook.FiringStart(settings.kiln(), link, now, settings.plan(), settings.planText())));
-        probesWritten = List.of();
-        writeProbes();
+        record.begin();
+        record.probes(probes, 0);
         note(Kind.RECORDING_BEGAN, Optional.empty(), 0);
         lightingWaits.ifPresent(list -> note(Kind.LIGHTING, Optional.of(list.text()), 0));
         lightingWaits = Optional.empty();
@@ -264,7 +183,6 @@ final class FiringWatch {
 
     /** The kiln was lit again after a firing had ended: from here on it is a new firing. */
     private void beginAnew(Reading reading) {
-        events.clear();
         following.reset();
         forecasts.courseChanged();
         alarms.begin();
@@ -272,12 +190,12 @@ final class FiringWatch {
         beginRecord();
         // Wall time of the new zero follows the kiln's own time, which may run faster than the host's.
         Reading first = Reading.of(0, reading.channels(), reading.controller(), reading.origin());
-        book.append(firing.getAsLong(), first);
+        record.append(first);
         latest = Optional.of(latest(first, hostMs, following.take(first)));
     }
 
     private void fillIn(ReadingSource.Arrival arrival) {
-        if (firing.isEmpty() || arrival.uptimeMs().isEmpty()) {
+        if (!record.isOpen() || arrival.uptimeMs().isEmpty()) {
             return;
         }
         OptionalLong at = timeline.elapsedAt(arrival.uptimeMs().getAsLong());
@@ -288,27 +206,22 @@ final class FiringWatch {
         if (following.hasReadingNear(reading.elapsedMs(), 2 * interval.ms().orElse(UNKNOWN_INTERVAL_MS))) {
             return;
         }
-        book.append(firing.getAsLong(), reading);
-        gapFill.came(clock.monotonicMs());
+        record.append(reading);
+        gaps.filled(clock.monotonicMs());
     }
 
     void connection(Connection now) {
-        boolean lost = now.state() == Connection.State.LOST || now.state() == Connection.State.GIVEN_UP;
-        if (firing.isPresent()) {
-            if (lost && !connectionWasLost) {
-                note(Kind.CONNECTION_LOST, now.detail(), elapsedNow());
-            } else if (connectionWasLost && now.state() == Connection.State.RECEIVING) {
-                note(Kind.CONNECTION_BACK, Optional.empty(), elapsedNow());
-            }
+        Optional<Kind> happened = connection.take(now);
+        if (record.isOpen() && happened.isPresent()) {
+            Optional<String> why = happened.get() == Kind.CONNECTION_LOST ? now.detail() : Optional.empty();
+            note(happened.get(), why, elapsedNow());
         }
-        connectionWasLost = lost || (connectionWasLost && now.state() != Connection.State.RECEIVING);
-        connection = now;
         changed = true;
     }
 
     /** A person knows of an alarm. */
     void acknowledge(String alarmId) {
-        if (firing.isPresent()) {
+        if (record.isOpen()) {
             alarms.acknowledge(alarmId, elapsedNow());
             changed = true;
         }
@@ -316,7 +229,7 @@ final class FiringWatch {
 
     /** The list before lighting. Gone through before the first reading it waits for the record to begin. */
     void lighting(Lighting list) {
-        if (firing.isPresent()) {
+        if (record.isOpen()) {
             note(Kind.LIGHTING, Optional.of(list.text()), elapsedNow());
         } else {
             lightingWaits = Optional.of(list);
@@ -325,13 +238,13 @@ final class FiringWatch {
 
     /** Something stands in the way of making an alarm heard. */
     void alarmUnheard(String why) {
-        if (firing.isPresent()) {
+        if (record.isOpen()) {
             note(Kind.ALARM_UNHEARD, Optional.of(why), elapsedNow());
         }
     }
 
     void note(String text) {
-        if (firing.isPresent()) {
+        if (record.isOpen()) {
             note(Kind.NOTE, Optional.of(text), elapsedNow());
         }
     }
@@ -342,10 +255,10 @@ final class FiringWatch {
     }
 
     void firingEnds() {
-        if (firing.isPresent() && following.stage() != Stage.ENDED) {
+        if (record.isOpen() && following.stage() != Stage.ENDED) {
             following.endsByHand();
             note(Kind.FIRING_ENDED, Optional.of("by hand"), elapsedNow());
-            book.end(firing.getAsLong(), elapsedNow());
+            record.end(elapsedNow());
         }
     }
 
@@ -353,17 +266,17 @@ final class FiringWatch {
     void lookRound() {
         FiringBook.DiskState now = book.state();
         if (!now.equals(disk)) {
-            if (now.trouble().isPresent() && disk.trouble().isEmpty() && firing.isPresent()) {
+            if (now.trouble().isPresent() && disk.trouble().isEmpty() && record.isOpen()) {
                 note(Kind.BOOK_TROUBLE, now.trouble(), elapsedNow());
             }
             changed = true;
         }
-        if (firing.isPresent() && !Double.isInfinite(speed)) {
+        if (record.isOpen() && !Double.isInfinite(speed)) {
             List<Alarm> before = alarms.current();
             alarms.tick(elapsedNow(), interval.ms().orElse(UNKNOWN_INTERVAL_MS), clock.monotonicMs());
             changed |= before != alarms.current();
         }
-        if (gapFill.settled(clock.monotonicMs(), FILL_SETTLES_MS)) {
+        if (gaps.areSettled(clock.monotonicMs())) {
             fillGap();
         }
         if (sensorChanged) {
@@ -374,56 +287,46 @@ final class FiringWatch {
     /** A gap has been filled: what was worked out from its begin on was worked out without it. */
     private void fillGap() {
         if (followAnew()) {
-            note(Kind.GAP_FILLED, Optional.of(Integer.toString(gapFill.take())), elapsedNow());
+            note(Kind.GAP_FILLED, Optional.of(Integer.toString(gaps.takeFilled())), elapsedNow());
         }
     }
 
     /** False when the disk is slow or full: the readings are waiting, and this is to be tried again. */
     private boolean followAnew() {
-        Optional<List<Reading>> readings = book.readings(firing.orElseThrow());
+        Optional<List<Reading>> readings = record.readings();
         if (readings.isEmpty()) {
             return false;
         }
         following.reset();
         forecasts.courseChanged();
         readings.get().stream().filter(reading -> reading.first().number() == 1).forEach(following::take);
-        for (FiringEvent found : following.takeHappened()) {
-            if (events.stream().noneMatch(event -> isSame(event, found))) {
-                record(found);
-            }
-        }
+        following.takeHappened().forEach(record::recordNews);
         changed = true;
         return true;
     }
 
     /** More is known of the sensor: what was worked out of its readings so far is worked out anew. */
     void sensor(SensorInPlace known) {
-        sensorChanged |= following.sensor(Optional.of(known)) && firing.isPresent();
+        sensorChanged |= following.sensor(Optional.of(known)) && record.isOpen();
     }
 
     private void followWithSensor() {
         alarms.remember();
         boolean followed = followAnew();
-        alarms.remembered(events, elapsedNow());
+        alarms.remembered(record.events(), elapsedNow());
         sensorChanged = !followed;
-    }
-
-    private static boolean isSame(FiringEvent one, FiringEvent other) {
-        return one.kind() == other.kind() && one.text().equals(other.text());
     }
 
     /** The uptime from which readings are missing and should be asked for; given once. */
     OptionalLong takeMissingSince() {
-        OptionalLong since = missingSinceUptimeMs;
-        missingSinceUptimeMs = OptionalLong.empty();
-        return since;
+        return gaps.takeMissingSince();
     }
 
     /** What the forecast's thread is to work out now; given once. */
     Optional<ForecastRequest> takeForecastRequest() {
-        return firing.isEmpty()
-                ? Optional.empty()
-                : forecasts.due(firing.getAsLong(), following, events, clock.monotonicMs());
+        return record.isOpen()
+                ? forecasts.due(record.number().getAsLong(), following, record.events(), clock.monotonicMs())
+                : Optional.empty();
     }
 
     /** The forecast's thread has an answer. */
@@ -440,25 +343,22 @@ final class FiringWatch {
         }
         changed = false;
         disk = book.state();
-        if (eventsSeen.size() != events.size()) {
-            eventsSeen = List.copyOf(events);
-        }
         snapshot = new Snapshot(
                 ++sequence,
-                firing,
+                record.number(),
                 settings.kiln(),
                 link,
                 speed,
                 stage(),
-                clockTies.startedAt(),
-                clockTies.line(),
-                connection,
+                record.startedAt(),
+                record.wallClock(),
+                connection.now(),
                 latest,
                 following.rates(),
                 settings.plan(),
                 following.position(),
                 following.peak(),
-                eventsSeen,
+                record.events(),
                 following.curve(),
                 findings(),
                 alarms.current(),
@@ -480,22 +380,6 @@ final class FiringWatch {
         return following.stage();
     }
 
-    private void writeProbes() {
-        if (firing.isPresent() && !probes.isEmpty() && !probes.equals(probesWritten)) {
-            book.sensors(firing.getAsLong(), timeline.elapsedMs() - zeroMs, probes);
-            probesWritten = probes;
-        }
-    }
-
-    private void tie(long elapsedMs) {
-        Instant wall = speed == 1
-                ? clock.wallClock()
-                : clockTies.startedAt().orElseThrow().plusMillis(elapsedMs);
-        FiringBook.ClockTie tie = new FiringBook.ClockTie(elapsedMs, timeline.uptimeMs(), wall);
-        book.clockTie(firing.getAsLong(), tie);
-        clockTies.add(tie);
-    }
-
     private long elapsedNow() {
         long since = latest.isEmpty()
                 ? 0
@@ -503,22 +387,16 @@ final class FiringWatch {
         return timeline.elapsedMs() - zeroMs + Math.max(0, since);
     }
 
-    private long gapMs() {
-        return interval.three(SHORTEST_GAP_MS);
-    }
-
     private void note(Kind kind, Optional<String> text, long elapsedMs) {
-        record(new FiringEvent(elapsedMs, kind, text));
+        record.note(kind, text, elapsedMs);
     }
 
-    private void record(FiringEvent event) {
-        events.add(event);
+    private void write(FiringEvent event) {
+        record.record(event);
+    }
+
+    private void happened(FiringEvent event) {
         alarms.happened(event);
-        book.append(firing.orElseThrow(), event);
         changed = true;
-    }
-
-    private static String seconds(long ms) {
-        return Long.toString(Math.round(ms / 1000.0));
     }
 }

@@ -18,6 +18,9 @@ final class LineInterval {
 
     private static final int INTERVALS = 3;
 
+    /** A number older than this, or than three line intervals, is no longer the kiln's temperature now. */
+    private static final long SHORTEST_STALE_MS = 10_000;
+
     private final Deque<Long> steps = new ArrayDeque<>();
     private OptionalLong saidMs = OptionalLong.empty();
 
@@ -49,5 +52,13 @@ final class LineInterval {
     /** Three intervals, ms, but never less than a shortest time. */
     long three(long shortestMs) {
         return Math.max(shortestMs, INTERVALS * ms().orElse(SLOWEST_USUAL_MS));
+    }
+
+    /**
+     * How old a reading may be, ms of the host's clock, to be the temperature now. A kiln that runs faster than that
+     * clock sends more often than its interval by it.
+     */
+    long staleAfterMs(double speed) {
+        return speed == 1 && ms().isPresent() ? three(SHORTEST_STALE_MS) : SHORTEST_STALE_MS;
     }
 }

@@ -41,6 +41,24 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         return lines.isEmpty() && sentence.isEmpty();
     }
 
+    /**
+     * What each way of going on would give, while it cools.
+     *
+     * @param head says that these are choices
+     * @param what for what they give times: unloading, and below which temperature
+     * @param lines one way each
+     */
+    public record Choices(String head, String what, List<String> lines) {
+        public Choices {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /** The choices a snapshot leaves; empty while it heats, and where nothing can be said of them. */
+    public static Optional<Choices> choices(Snapshot snapshot, Words words) {
+        return new Writer(snapshot, words).choices();
+    }
+
     /** What a snapshot holds of it. A number that is not to be trusted has no cone and no future. */
     public static Ahead of(Snapshot snapshot, Words words) {
         return new Writer(snapshot, words).write();
@@ -231,6 +249,35 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                         words.temperature(thresholds.crack()),
                         words.temperature(thresholds.unload())));
             }
+        }
+
+        /** What else could be done, and what it would give for unloading; the way it is now is said already. */
+        Optional<Choices> choices() {
+            Optional<Forecast> cooling = forecast.filter(answer -> answer.stage() == Forecast.Stage.COOLING);
+            if (cooling.isEmpty() || isRising()) {
+                return Optional.empty();
+            }
+            Temperature unload = live.orElseThrow().thresholds().unload();
+            List<String> lines = new ArrayList<>();
+            for (Forecast.Choice choice : cooling.get().choices()) {
+                if (choice.below().equals(cooling.get().below())) {
+                    continue;
+                }
+                choice.below().stream()
+                        .filter(below -> below.temperature().equals(unload))
+                        .flatMap(below -> below.when().filter(this::isAhead).stream())
+                        .forEach(when -> {
+                            String way = words.named("ahead.choice", choice.way());
+                            lines.add(choice.from()
+                                    .map(from ->
+                                            words.text("ahead.choice_from", way, words.temperature(from), span(when)))
+                                    .orElseGet(() -> words.text("ahead.choice_now", way, span(when))));
+                        });
+            }
+            return lines.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(new Choices(
+                            words.text("ahead.choices"), words.text("ahead.unload", words.temperature(unload)), lines));
         }
 
         /** An interval as long as half the wait tells nobody when to get up; the drawing shows it all the same. */

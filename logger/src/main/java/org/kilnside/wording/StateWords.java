@@ -91,6 +91,15 @@ public final class StateWords {
                 .orElse(kind);
     }
 
+    /** The number on the controller itself, where it is another by a degree at least: what is keyed in goes by it. */
+    public Optional<String> shown(Snapshot.Latest latest) {
+        return latest.shown()
+                .filter(number -> latest.temperature()
+                        .filter(truth -> Math.abs(truth.celsius() - number.celsius()) >= 1)
+                        .isPresent())
+                .map(number -> words.text("figure.shown", words.temperature(number)));
+    }
+
     /** {@code Segment 2 of 4}. */
     public String segment(PlanPosition position) {
         return words.text("plan.segment", position.segment(), position.segments());

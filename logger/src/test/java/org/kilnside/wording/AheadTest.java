@@ -175,6 +175,17 @@ class AheadTest {
     }
 
     @Test
+    void whileItCoolsItSaysWhatEachChoiceWouldGiveAndNotTheWayItIsTwice() {
+        Ahead.Choices choices =
+                Ahead.choices(SampleSnapshots.coolingForecast(), ENGLISH).orElseThrow();
+        assertThat(choices.what()).isEqualTo("Unload < 50 °C");
+        assertThat(choices.lines()).hasSize(2);
+        assertThat(choices.lines().get(0)).startsWith("bung out, 300 °C: Thu");
+        assertThat(choices.lines().get(1)).startsWith("lid propped, 120 °C: Thu");
+        assertThat(Ahead.choices(SampleSnapshots.heatingForecast(), ENGLISH)).isEmpty();
+    }
+
+    @Test
     void afterTheTopTheConeIsNoLongerSoFar() {
         Ahead ahead = Ahead.of(SampleSnapshots.coolingForecast(), ENGLISH);
         assertThat(ahead.lines().get(0).value()).doesNotContain("so far").doesNotContain("aiming");

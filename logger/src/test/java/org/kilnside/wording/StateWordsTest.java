@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Snapshot;
 
@@ -24,6 +25,28 @@ class StateWordsTest {
         assertThat(words.segment(SampleSnapshots.BISQUE.segments().get(2)))
                 .isEqualTo("150 °C/h to 998 °C, hold 15 min");
         assertThat(words.segment(SampleSnapshots.BISQUE.segments().get(3))).isEqualTo("cool by itself");
+    }
+
+    @Test
+    void theControllersOwnNumberIsSaidOnlyWhereItIsAnother() {
+        Snapshot.Latest plain = SampleSnapshots.heating().latest().orElseThrow();
+        Temperature truth = plain.temperature().orElseThrow();
+        assertThat(words.shown(plain)).isEmpty();
+        assertThat(words.shown(showing(plain, truth.celsius() - 0.4))).isEmpty();
+        assertThat(words.shown(showing(plain, 1222))).hasValue("it shows 1222 °C");
+    }
+
+    private static Snapshot.Latest showing(Snapshot.Latest plain, double celsius) {
+        return new Snapshot.Latest(
+                plain.elapsedMs(),
+                plain.hostMs(),
+                plain.temperature(),
+                Optional.of(Temperature.ofCelsius(celsius)),
+                plain.coldJunction(),
+                plain.faults(),
+                plain.controller(),
+                plain.outlier(),
+                plain.staleAfterMs());
     }
 
     @Test

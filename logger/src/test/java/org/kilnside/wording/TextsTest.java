@@ -68,6 +68,7 @@ class TextsTest {
             Map.entry("forecast.choice", Forecast.Choice.Way.class),
             Map.entry("forecast.remark", Forecast.Remark.Kind.class),
             Map.entry("kilns.setting", KilnSetting.class),
+            Map.entry("ahead.choice", Forecast.Choice.Way.class),
             Map.entry("kilns.by", Calibration.By.class),
             Map.entry("outlook.basis", PlanWarning.Basis.class),
             Map.entry("outlook.too_fast", PlanWarning.Passage.class),

@@ -250,12 +250,15 @@ public record NowModel(
                 controller().ifPresent(figures::add);
             }
             boolean past = snapshot.stage() == Snapshot.Stage.COOLING || snapshot.stage() == Snapshot.Stage.ENDED;
+            Optional<Ahead.Choices> choices = blind ? Optional.empty() : Ahead.choices(snapshot, words);
+            // The chart names the peak; beside choices there is no room for it twice.
             snapshot.peak()
-                    .filter(peak -> past)
+                    .filter(peak -> past && choices.isEmpty())
                     .ifPresent(peak -> figures.add(new Figure(
                             words.text("figure.peak"),
                             words.temperature(peak.temperature()),
                             List.of(moment(peak.elapsedMs())))));
+            choices.ifPresent(its -> figures.add(new Figure(its.head(), its.what(), its.lines())));
             return figures;
         }
 
@@ -305,14 +308,20 @@ public record NowModel(
 
         private Optional<Figure> controller() {
             return snapshot.latest().map(Snapshot.Latest::controller).flatMap(report -> {
-                List<String> aim = report.setpoint()
-                        .map(it -> List.of(words.text("figure.setpoint", words.temperature(it))))
-                        .orElse(List.of());
+                List<String> aim = new ArrayList<>();
+                report.setpoint().ifPresent(it -> aim.add(words.text("figure.setpoint", words.temperature(it))));
+                snapshot.latest().flatMap(state::shown).ifPresent(aim::add);
                 return report.output()
                         .map(output -> new Figure(words.text("figure.output"), words.percent(output), aim))
                         .or(() -> report.setpoint()
                                 .map(it -> new Figure(
-                                        words.text("figure.setpoint_only"), words.temperature(it), List.of())));
+                                        words.text("figure.setpoint_only"),
+                                        words.temperature(it),
+                                        snapshot.latest().flatMap(state::shown).stream()
+                                                .toList())))
+                        .or(() -> snapshot.latest()
+                                .flatMap(state::shown)
+                                .map(it -> new Figure(words.text("figure.controller"), it, List.of())));
             });
         }
 
