@@ -29,6 +29,7 @@ final class CurveWatch {
     /** Nobody switches a kiln off this far below the top and calls it done. */
     private static final double NEAR_TOP_K = 10;
 
+    private static final long SILENT_MS = 20 * MINUTE_MS;
     private static final long FREE_SINCE_MS = 30 * MINUTE_MS;
 
     private final AlarmLimits limits;
@@ -47,6 +48,7 @@ final class CurveWatch {
     private boolean due;
     private double highestC = Double.NEGATIVE_INFINITY;
     private long hadSetpointMs = Long.MIN_VALUE;
+    private long offSinceMs = Long.MAX_VALUE;
 
     CurveWatch(AlarmLimits limits, Optional<Schedule> plan) {
         this.limits = limits;
@@ -110,8 +112,9 @@ final class CurveWatch {
         Optional<Finding> saturated = suspicion(suspicions, Suspicion.SATURATED);
         ledger.assess(AlarmKind.SENSOR_SATURATED, saturated, nowMs);
         // At its end it stands still too: that is one thing wrong, not two.
-        ledger.assess(AlarmKind.SENSOR_FROZEN, saturated.isPresent() ? Optional.empty() : frozen, nowMs);
-        ledger.assess(AlarmKind.SENSOR_REVERSED, suspicion(suspicions, Suspicion.REVERSED_LEADS), nowMs);
+        ledger.assess(AlarmKind.SENSOR_FROZEN, saturated.isPresent() ? Optional.empty() : frozen, nowMs, CALM_MS);
+        suspicion(suspicions, Suspicion.REVERSED_LEADS)
+                .ifPresent(found -> ledger.raise(AlarmKind.SENSOR_REVERSED, found, nowMs));
         Optional<Finding> lying = suspicion(suspicions, Suspicion.READS_FAR_TOO_LOW)
                 .or(() -> suspicion(suspicions, Suspicion.RISES_TOO_FAST))
                 .or(() -> fall.lookForHungryKiln(beats));
@@ -156,8 +159,9 @@ final class CurveWatch {
                 stuck = Optional.empty();
             }
         }
-        if (stuck.isEmpty() && isOff(tracker, output)) {
-            stuck = stuckWhileOff.lookWhileOff(beats, lid.rebounds(nowMs));
+        offSinceMs = isOff(tracker, output) ? Math.min(offSinceMs, nowMs) : Long.MAX_VALUE;
+        if (stuck.isEmpty() && offSinceMs != Long.MAX_VALUE) {
+            stuck = stuckWhileOff.lookWhileOff(beats, nowMs - offSinceMs, lid.rebounds(nowMs));
         }
         ledger.assess(AlarmKind.STUCK_RELAY, stuck, nowMs, CALM_MS);
         Optional<Finding> gone = fall.lookForPower(beats, heated ? wanted() : OptionalDouble.empty());
@@ -200,15 +204,18 @@ final class CurveWatch {
         if (beats.setpointC().isPresent() || mayStartLate(tracker)) {
             return false;
         }
-        boolean planned =
-                clock.map(its -> its.isLit() && !its.isHeatingOverByBoth()).orElse(false);
+        // A controller that gave its set-point and gives it no more has ended.
+        boolean silent = hadSetpointMs != Long.MIN_VALUE && beats.nowMs() - hadSetpointMs > SILENT_MS;
+        boolean planned = !silent
+                && clock.map(its -> its.isLit() && !its.isHeatingOverByBoth()).orElse(false);
         if (output.isPresent()) {
             return !planned
                     && output.getAsDouble() < OFF
                     && beats.meanOutput(15 * MINUTE_MS, 0).orElse(1) < OFF;
         }
-        return clock.map(its -> its.isLit() && its.isHeatingOverByBoth() && its.isThroughByBoth())
-                .orElse(false);
+        return silent
+                || clock.map(its -> its.isLit() && its.isHeatingOverByBoth() && its.isThroughByBoth())
+                        .orElse(false);
     }
 
     /** Before the lighting the room itself may warm the kiln by some degrees. */

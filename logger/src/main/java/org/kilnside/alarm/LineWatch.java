@@ -22,6 +22,8 @@ final class LineWatch {
     private static final long WITHHELD_MS = 120_000;
 
     private static final int WITHHELD_LINES = 3;
+    private static final double WAS_WARM_K = 20;
+    private static final double REVERSED_K = 30;
     private static final double COOLED_K = 3;
     private static final long WITNESS_STALE_MS = 300_000;
 
@@ -36,6 +38,8 @@ final class LineWatch {
     private long acceptedMs = NEVER;
     private double acceptedC;
     private int withheldLines;
+    private boolean wasWarm;
+    private long reversedSinceMs = NEVER;
     private double hottestWitnessC;
     private long witnessMs = NEVER;
     private double guideC;
@@ -81,6 +85,7 @@ final class LineWatch {
             guideC = measured.temperature().celsius();
             guideMs = nowMs;
             watchWithheld(nowMs, ledger);
+            watchReversed(measured, ledger);
             if (goodLines++ == 0) {
                 goodSinceMs = nowMs;
             }
@@ -104,6 +109,28 @@ final class LineWatch {
         if (acceptedMs != NEVER && nowMs - acceptedMs >= WITHHELD_MS && withheldLines > WITHHELD_LINES) {
             Finding jump = Finding.since(acceptedMs, Measure.ofCelsius(guideC), Measure.ofCelsius(acceptedC));
             ledger.raise(AlarmKind.SENSOR_LYING, jump, nowMs);
+        }
+    }
+
+    /** No kiln that was warm is far colder than its own board: leads exchanged make the reading fall as it heats. */
+    private void watchReversed(Reading.Measured reading, AlarmLedger ledger) {
+        Optional<Temperature> board = reading.first().coldJunction();
+        if (board.isEmpty() || acceptedMs == NEVER) {
+            return;
+        }
+        double under = board.get().celsius() - guideC;
+        wasWarm |= under < -WAS_WARM_K;
+        if (!wasWarm || under < REVERSED_K) {
+            reversedSinceMs = NEVER;
+            return;
+        }
+        if (reversedSinceMs == NEVER) {
+            reversedSinceMs = reading.elapsedMs();
+        }
+        if (reading.elapsedMs() - reversedSinceMs >= GONE_AFTER_MS) {
+            Finding colder = Finding.since(
+                    reversedSinceMs, Measure.ofCelsius(guideC), new Measure.OfTemperature(board.get()));
+            ledger.raise(AlarmKind.SENSOR_REVERSED, colder, reading.elapsedMs());
         }
     }
 

@@ -26,11 +26,18 @@ final class PlanClock {
     /** Lit above this, the recording was joined in mid-firing: how long the plan has run is not known. */
     private static final double JOINED_C = 90;
 
+    private static final double AT_TOP_K = 12;
+    private static final double WELL_BELOW_K = 40;
+    private static final double SPARE_MS = 300_000;
+    private static final double ENDED_MS = 600_000;
+
     private final Schedule plan;
     private List<Leg> legs = List.of();
     private long heatedUntilMs;
     private boolean lit;
     private boolean joined;
+    private double highestC = Double.NEGATIVE_INFINITY;
+    private double belowTopMs;
     private double writtenMs;
     private double waitingMs;
     private long lastMs;
@@ -95,8 +102,21 @@ final class PlanClock {
             boolean early = celsius < leg.toC() == (leg.segment() <= lastHeatingSegment());
             waitingMs -= early ? step : 0;
         }
+        noticeEnd(step, celsius);
         if (position.knownFrom() == PlanPosition.KnownFrom.CONTROLLER) {
             holdToSegment(position.segment());
+        }
+    }
+
+    /** A kiln that was at the top and has long been well below it has ended its heating, whatever the clocks say. */
+    private void noticeEnd(double step, double celsius) {
+        highestC = Math.max(highestC, celsius);
+        double topC = plan.top().celsius();
+        boolean ended = highestC > topC - AT_TOP_K && celsius < topC - WELL_BELOW_K;
+        belowTopMs = ended ? belowTopMs + step : 0;
+        if (belowTopMs > ENDED_MS) {
+            waitingMs = Math.max(waitingMs, heatedUntilMs);
+            writtenMs = Math.max(writtenMs, heatedUntilMs);
         }
     }
 
@@ -179,9 +199,9 @@ final class PlanClock {
         return writtenMs < heatedUntilMs && waitingMs < heatedUntilMs;
     }
 
-    /** Whether both clocks say that all heating lies behind, with a quarter of an hour to spare. */
+    /** Whether both clocks say that all heating lies behind, with some minutes to spare. */
     boolean isHeatingOverByBoth() {
-        return Math.min(writtenMs, waitingMs) >= heatedUntilMs + 900_000;
+        return Math.min(writtenMs, waitingMs) >= heatedUntilMs + SPARE_MS;
     }
 
     /** Whether either clock may be in a stretch of this kind. */

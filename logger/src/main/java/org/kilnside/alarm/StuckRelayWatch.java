@@ -1,5 +1,7 @@
 package org.kilnside.alarm;
 
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.schedule.PlannedCurve.Kind;
@@ -27,9 +29,22 @@ final class StuckRelayWatch {
     /** No regulation overshoots by this much and stays there. */
     private static final double FAR_OVER_K = 35;
 
-    private static final double SLOW_STEP_K = 1;
+    private static final double SLOW_STEP_K = 0.7;
     private static final double OFF = 0.005;
+    /** Elements and ware even out first. */
+    private static final long OFF_FOR_MS = 4 * MINUTE_MS;
+
     private static final double COLD_ENOUGH_TO_STAND_C = 300;
+
+    /** A swing that is not the highest of its kind is a swing. */
+    private static final double BEYOND_K = 0.6;
+
+    private static final long REMEMBERED_MS = 6 * MINUTE_MS;
+    private static final long GIVEN_MS = 145_000;
+    private static final double ASKED = 0.02;
+
+    /** How far over it was, look by look: ms and K. */
+    private final Deque<double[]> overs = new ArrayDeque<>();
 
     private final double overK;
     private long overSinceMs = Long.MIN_VALUE;
@@ -50,6 +65,7 @@ final class StuckRelayWatch {
     Optional<Finding> lookUnderPlan(Beats beats, double allowedC, double unsureK, boolean coolingPlanned) {
         double over = beats.nowC() - allowedC;
         long nowMs = beats.nowMs();
+        remember(nowMs, over);
         if (over >= overK - unsureK && overSinceMs == Long.MIN_VALUE) {
             overSinceMs = nowMs;
         }
@@ -75,6 +91,23 @@ final class StuckRelayWatch {
         return stuck ? finding(beats, allowedC, over) : Optional.empty();
     }
 
+    private void remember(long nowMs, double over) {
+        overs.addLast(new double[] {nowMs, over});
+        while (overs.getFirst()[0] < nowMs - REMEMBERED_MS) {
+            overs.removeFirst();
+        }
+    }
+
+    /** The furthest it was over in the minutes before the last two. */
+    private double highestOver() {
+        double lastMs = overs.getLast()[0];
+        double highest = 0;
+        for (double[] each : overs) {
+            highest = each[0] <= lastMs - 2 * MINUTE_MS ? Math.max(highest, each[1]) : highest;
+        }
+        return highest;
+    }
+
     private boolean isHeated(Beats beats, long nowMs, OptionalDouble last, double over) {
         long forMs = nowMs - overSinceMs;
         if (over >= FAR_OVER_K && last.orElse(0) > -10) {
@@ -87,7 +120,14 @@ final class StuckRelayWatch {
         OptionalDouble now = beats.slope(window);
         OptionalDouble before = beats.slope(2 * window, window);
         OptionalDouble earlier = beats.slope(3 * window, 2 * window);
-        if (now.isPresent() && before.isPresent() && now.getAsDouble() >= RISES_K_PER_H + 2 * unsure) {
+        boolean beyond = over > highestOver() + BEYOND_K;
+        // Heat that the controller itself gave a moment ago is still on its way.
+        boolean given = beats.meanOutput(GIVEN_MS, 0).orElse(0) > ASKED;
+        if (beyond
+                && !given
+                && now.isPresent()
+                && before.orElse(0) >= RISES_K_PER_H
+                && now.getAsDouble() >= RISES_K_PER_H + 2 * unsure) {
             double dies = (now.getAsDouble() - unsure) / Math.max(1, before.getAsDouble());
             boolean steady = forMs >= JUDGED_FROM_MS
                     && dies >= STEADY
@@ -109,7 +149,7 @@ final class StuckRelayWatch {
             return false;
         }
         double overThen = over - (now - whole.getAsDouble());
-        double unsure = 3 * beats.noiseK(10 * MINUTE_MS);
+        double unsure = 2 * beats.noiseK(10 * MINUTE_MS);
         return overThen >= 4
                 && now - whole.getAsDouble() > 2 * SLOW_STEP_K + unsure
                 && half.getAsDouble() >= whole.getAsDouble() + SLOW_STEP_K
@@ -119,10 +159,14 @@ final class StuckRelayWatch {
     /**
      * Looks at a kiln that should be off: its plan is through, or its controller says that it gives nothing.
      *
+     * @param offForMs for how long it should have been
      * @param rebounds whether the lid was shut a while ago, after which the reading climbs by itself
      */
-    Optional<Finding> lookWhileOff(Beats beats, boolean rebounds) {
-        double lowest = beats.lowest(30 * MINUTE_MS).celsius();
+    Optional<Finding> lookWhileOff(Beats beats, long offForMs, boolean rebounds) {
+        if (offForMs < OFF_FOR_MS) {
+            return Optional.empty();
+        }
+        double lowest = beats.lowest(Math.min(30 * MINUTE_MS, offForMs)).celsius();
         double rise = beats.nowC() - lowest;
         boolean off = beats.meanOutput(3 * MINUTE_MS, 0).orElse(0) < OFF;
         double last = beats.slope(MINUTE_MS).orElse(0);

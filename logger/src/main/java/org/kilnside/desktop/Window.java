@@ -146,6 +146,7 @@ public final class Window {
                 words,
                 note -> errands.run(() -> feed.note(note)),
                 hand -> errands.run(hand == NowModel.Hand.IT_BEGINS ? feed::firingBegins : feed::firingEnds),
+                alarm -> errands.run(() -> feed.acknowledge(alarm)),
                 () -> change(settings.withQuartz(!settings.quartz())),
                 feed::takesNotes));
         others.forEach(maker -> screens.add(maker.make(words, errands)));

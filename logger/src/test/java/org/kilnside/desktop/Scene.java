@@ -1,7 +1,12 @@
 package org.kilnside.desktop;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.function.Supplier;
+import org.kilnside.alarm.Alarm;
+import org.kilnside.alarm.AlarmKind;
+import org.kilnside.alarm.Measure;
 import org.kilnside.sensor.SignalWatch;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Findings;
@@ -17,6 +22,9 @@ enum Scene {
     NO_READING(() -> lost(SampleSnapshots.heatingForecast()), 245),
     DOUBT(Scene::doubted, 1),
     FAULT(SampleSnapshots::faulted, 1),
+    ALARM(Scene::stuckRelay, 1),
+    ALARM_KNOWN(Scene::knownAlarm, 1),
+    NEWS(Scene::news, 1),
     ENDED(SampleSnapshots::ended, 4000),
     VIRTUAL(Scene::virtual, 0),
     NOTHING_YET(() -> SampleSnapshots.nothingYet(Connection.State.CONNECTING), 4);
@@ -50,6 +58,60 @@ enum Scene {
         SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
         moment.doubts = List.of(new Findings.Doubt(SignalWatch.Suspicion.FROZEN, 300 * 60_000L));
         return moment.build();
+    }
+
+    private static Snapshot stuckRelay() {
+        Snapshot heating = SampleSnapshots.heatingForecast();
+        long nowMs = heating.latest().orElseThrow().elapsedMs();
+        return heating.withAlarms(List.of(
+                alarm(
+                        AlarmKind.STUCK_RELAY,
+                        Alarm.State.RAISED,
+                        nowMs - 240_000,
+                        Optional.of(Measure.ofCelsius(612)),
+                        Optional.of(Measure.ofCelsius(600))),
+                alarm(
+                        AlarmKind.BOX_TOO_HOT,
+                        Alarm.State.RAISED,
+                        nowMs - 900_000,
+                        Optional.of(Measure.ofCelsius(58)),
+                        Optional.of(Measure.ofCelsius(55)))));
+    }
+
+    private static Snapshot knownAlarm() {
+        Snapshot heating = SampleSnapshots.heatingForecast();
+        return heating.withAlarms(List.of(alarm(
+                AlarmKind.THIRD_OF_POWER_GONE,
+                Alarm.State.ACKNOWLEDGED,
+                heating.latest().orElseThrow().elapsedMs() - 1_500_000,
+                Optional.of(Measure.ofShare(0.67)),
+                Optional.of(Measure.ofShare(1)))));
+    }
+
+    private static Snapshot news() {
+        Snapshot cooling = SampleSnapshots.coolingForecast();
+        return cooling.withAlarms(List.of(alarm(
+                AlarmKind.BELOW_LID_THRESHOLD,
+                Alarm.State.RAISED,
+                cooling.latest().orElseThrow().elapsedMs() - 60_000,
+                Optional.of(Measure.ofCelsius(119)),
+                Optional.of(Measure.ofCelsius(120)))));
+    }
+
+    private static Alarm alarm(
+            AlarmKind kind, Alarm.State state, long sinceMs, Optional<Measure> seen, Optional<Measure> expected) {
+        return new Alarm(
+                kind.code() + "-1",
+                kind,
+                kind.grade(),
+                state,
+                sinceMs,
+                sinceMs + 60_000,
+                1,
+                seen,
+                expected,
+                OptionalLong.empty(),
+                OptionalLong.empty());
     }
 
     private static Snapshot lost(Snapshot snapshot) {

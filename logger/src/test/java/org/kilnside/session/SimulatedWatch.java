@@ -33,6 +33,7 @@ final class SimulatedWatch {
     private static final long LONGEST_S = 40 * 3600;
 
     private static final double COOLED_C = 42;
+    private static final double BOILS_NEARLY_C = 95;
 
     final String name;
     private final Setting setting;
@@ -70,6 +71,8 @@ final class SimulatedWatch {
         AT_ONCE,
         /** From the first reading. */
         FROM_BEGIN,
+        /** When it tops out: an hour at full output has won less than 15 °C. */
+        TOPS_OUT,
         /** When the amplifier's terminals are over the limit. */
         BOX_HOT,
         /** From the first reading so hot that water boils where it should not. */
@@ -140,6 +143,7 @@ final class SimulatedWatch {
                 replay.nothingUntil(now.elapsedMs());
             }
             highestC = Math.max(highestC, now.truth().tipC());
+            candledC = holdsBelowBoiling(now) ? Math.max(candledC, now.truth().tipC()) : candledC;
             if (showsMs.isEmpty() && shows(now, shown, wanted)) {
                 showsMs = OptionalLong.of(now.elapsedMs());
                 stopMs = now.elapsedMs() + Math.round(setting.promisedS() * 1000) + 1_800_000;
@@ -154,6 +158,27 @@ final class SimulatedWatch {
 
     private boolean struck;
     private int above;
+    private long hourBeganMs;
+    private double hourBeganC;
+    private double candledC;
+
+    private boolean topsOut(VirtualFiring.Moment now) {
+        if (now.elapsedMs() - hourBeganMs >= 3_600_000 || hourBeganMs == 0) {
+            boolean out = hourBeganMs > 0
+                    && now.truth().tipC() > 500
+                    && now.truth().tipC() < setting.plan().top().celsius() - 25
+                    && now.truth().tipC() - hourBeganC < 15
+                    && now.truth().tipC() > hourBeganC - 5;
+            hourBeganMs = now.elapsedMs();
+            hourBeganC = now.truth().tipC();
+            return out;
+        }
+        return false;
+    }
+
+    private static boolean holdsBelowBoiling(VirtualFiring.Moment now) {
+        return now.controller().setpoint().filter(wanted -> wanted.celsius() < 90).isPresent();
+    }
 
     private boolean shows(VirtualFiring.Moment now, Optional<Temperature> shown, Optional<Temperature> twin) {
         if (setting.fault().isEmpty() && setting.keyedIn().isEmpty()) {
@@ -181,6 +206,7 @@ final class SimulatedWatch {
             case BELOW_TWIN -> shownC < twinC - 5;
             case AT_ONCE -> true;
             case FROM_BEGIN -> true;
+            case TOPS_OUT -> topsOut(now);
             case BOX_HOT -> now.truth().boxC() > setting.limits().boxMaximum().celsius();
             case NEARLY_BOILING -> now.truth().tipC() > 97;
             case ABOVE_LIMIT -> (above = shownC > limitC() ? above + 1 : 0) >= 3;
@@ -251,6 +277,13 @@ final class SimulatedWatch {
         return raised().stream()
                 .filter(change ->
                         change.elapsedMs() < happenedMs.orElse(setting.keyedIn().isPresent() ? 0 : Long.MAX_VALUE))
+                .toList();
+    }
+
+    /** Alarms of a firing to which nothing was done that the truth does not bear out; ones that it does are no false ones. */
+    List<AlarmChange> unfounded() {
+        return falseAlarms().stream()
+                .filter(change -> !(change.alarm().kind() == AlarmKind.CANDLING_OVERSHOOT && candledC >= BOILS_NEARLY_C))
                 .toList();
     }
 

@@ -26,6 +26,7 @@ import org.kilnside.wording.Words;
  * All the Now screen says, worked out from a snapshot and the host's time. Plain values: the views only draw them.
  *
  * @param title kiln, firing, plan
+ * @param alarms what is wrong, or good news; empty when nothing is
  * @param sentence how it stands; read first
  * @param ahead what the ware has had and what is to come; empty when there is nothing to say of it
  * @param number the temperature, or what stands in its place
@@ -40,6 +41,7 @@ import org.kilnside.wording.Words;
  */
 public record NowModel(
         String title,
+        Optional<AlarmStripModel> alarms,
         NowSentence sentence,
         Optional<Coming> ahead,
         BigNumber number,
@@ -110,7 +112,8 @@ public record NowModel(
     public String spoken() {
         String figure = number.live() ? number.text() + " " + number.unit() + ", " + number.under() : number.text();
         String coming = ahead.map(Coming::sentence).map(text -> " " + text).orElse("");
-        return notReal.map(text -> text + " ").orElse("") + sentence.text() + coming + " " + figure;
+        String wrong = alarms.map(AlarmStripModel::spoken).map(text -> text + " ").orElse("");
+        return notReal.map(text -> text + " ").orElse("") + wrong + sentence.text() + coming + " " + figure;
     }
 
     private static final class Writer {
@@ -134,6 +137,7 @@ public record NowModel(
             Optional<String> notReal = state.notReal(snapshot);
             return new NowModel(
                     title(),
+                    AlarmStripModel.of(snapshot, words),
                     NowSentence.of(snapshot, hostNowMs, words),
                     ahead(),
                     number(),

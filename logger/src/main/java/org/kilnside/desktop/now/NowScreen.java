@@ -19,6 +19,7 @@ public final class NowScreen implements Screen {
      *
      * @param note takes a person's note; must return at once
      * @param byHand takes what a person said by hand; must return at once
+     * @param acknowledge takes the id of an alarm that a person knows of; must return at once
      * @param hears whether what a person says here is heard: another copy may be cut off, or only allowed to look
      * @param toggleQuartz marks 573 °C in the charts, or no longer
      */
@@ -26,10 +27,11 @@ public final class NowScreen implements Screen {
             Words words,
             Consumer<String> note,
             Consumer<NowModel.Hand> byHand,
+            Consumer<String> acknowledge,
             Runnable toggleQuartz,
             BooleanSupplier hears) {
         this.hears = hears;
-        view = new NowView(words, note, byHand);
+        view = new NowView(words, note, byHand, acknowledge);
         this.toggleQuartz = toggleQuartz;
     }
 
@@ -45,6 +47,7 @@ public final class NowScreen implements Screen {
 
     @Override
     public void keys(KeyRow row) {
+        KeyRow.bind(view, AlarmStrip.KEY, view::acknowledge);
         row.add(view, "F11", its -> its.text("key.large"), view::toggleLarge);
         row.add(view, "END", its -> its.text("key.now"), () -> view.chart().backToNow());
         row.add(view, "HOME", its -> its.text("key.whole"), () -> view.chart().whole());

@@ -24,6 +24,7 @@ public final class NowView extends JPanel {
     private static final String ROWS_WITH_SUMMARY = "[]0[]0[grow, fill]0[]";
 
     private final PretendBanner pretend = new PretendBanner();
+    private final AlarmStrip alarms;
     private final SentencePane sentence = new SentencePane();
     private final NumberPane number = new NumberPane();
     private final FiguresPane figures = new FiguresPane();
@@ -49,9 +50,12 @@ public final class NowView extends JPanel {
      *
      * @param note takes a person's note; must return at once
      * @param byHand takes what a person said by hand; must return at once
+     * @param acknowledge takes the id of an alarm that a person knows of; must return at once
      */
-    public NowView(Words words, Consumer<String> note, Consumer<NowModel.Hand> byHand) {
+    public NowView(
+            Words words, Consumer<String> note, Consumer<NowModel.Hand> byHand, Consumer<String> acknowledge) {
         super(new MigLayout("insets 0, fill, wrap 1, gap 0, hidemode 3", "[grow, fill]", "[][grow, fill]"));
+        alarms = new AlarmStrip(acknowledge);
         chart = new ChartPane(words);
         notes = new NotePane(note, byHand);
         chartCard = new Card(new MigLayout("insets 8 10 6 6, fill", "[grow, fill]", "[grow, fill]"));
@@ -76,8 +80,9 @@ public final class NowView extends JPanel {
 
         // The sentence and the states stay in sight however small the window is.
         JPanel whole =
-                new JPanel(new MigLayout("insets 8 16 8 16, fill, wrap 1, gap 10", "[grow, fill]", "[][grow, fill][]"));
+                new JPanel(new MigLayout("insets 8 16 8 16, fill, wrap 1, gap 10, hidemode 3", "[grow, fill]", "[][][grow, fill][]"));
         whole.setOpaque(false);
+        whole.add(alarms, "growx, wmin 0, hmin pref");
         whole.add(sentence, "growx, wmin 0");
         whole.add(sheet.scrolled(), "grow, wmin 0, hmin 0");
         whole.add(status, "growx, wmin 0");
@@ -96,12 +101,14 @@ public final class NowView extends JPanel {
     /** Whether what a person says here is heard. */
     void hears(boolean heard) {
         notes.hears(heard);
+        alarms.hears(heard);
     }
 
     /** Shows a model; nothing is worked out here. */
     public void show(NowModel model, Words words) {
         pretend.setVisible(model.notReal().isPresent());
         model.notReal().ifPresent(pretend::show);
+        alarms.show(model.alarms(), words);
         sentence.show(
                 model.sentence(), model.ahead().map(NowModel.Coming::sentence).orElse(""));
         boolean over = model.summary().isPresent();
@@ -128,6 +135,11 @@ public final class NowView extends JPanel {
         status.show(model.connection(), model.book());
         large.show(model);
         getAccessibleContext().setAccessibleName(model.spoken());
+    }
+
+    /** A person knows of the alarm in sight. */
+    void acknowledge() {
+        alarms.acknowledge();
     }
 
     /** Between everything and the number that is read from three metres. */

@@ -1,0 +1,91 @@
+package org.kilnside.desktop.now;
+
+import com.formdev.flatlaf.FlatClientProperties;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javax.swing.JLabel;
+import javax.swing.JTextArea;
+import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.KeyButton;
+import org.kilnside.desktop.theme.Labels;
+import org.kilnside.wording.NowSentence;
+import org.kilnside.wording.Words;
+
+/** The worst alarm, large, with what to do and a button to say that one knows; the others by name. */
+final class AlarmStrip extends Card {
+    private static final long serialVersionUID = 1L;
+
+    /** The key that says it too, anywhere on the screen. */
+    static final String KEY = "ctrl ENTER";
+
+    private final JLabel title = new JLabel();
+    private final JLabel standing = new JLabel();
+    private final JLabel seen = new JLabel();
+    private final JTextArea whatToDo = Labels.wrapping("", "font: 115%");
+    private final JLabel others = new JLabel();
+    private final KeyButton know = new KeyButton();
+    private final transient Consumer<String> acknowledge;
+    private transient Optional<AlarmStripModel> shown = Optional.empty();
+    private boolean heard = true;
+
+    AlarmStrip(Consumer<String> acknowledge) {
+        super(new MigLayout(
+                "insets 12 16 12 16, fillx, hidemode 3, gapx 18, gapy 3", "[grow, fill][]", "[][][]"));
+        this.acknowledge = acknowledge;
+        title.putClientProperty(FlatClientProperties.STYLE, "font: bold 190%");
+        seen.putClientProperty(FlatClientProperties.STYLE, "font: bold 125%");
+        know.putClientProperty(FlatClientProperties.STYLE, "margin: 8,14,8,14; font: bold");
+        know.addActionListener(event -> acknowledge());
+        add(title, "wmin 0, hmin pref, split 2, flowy, gapy 0");
+        add(standing, "wmin 0, hmin pref");
+        add(know, "spany 3, aligny center, wrap");
+        add(seen, "wmin 0, hmin pref, wrap");
+        add(whatToDo, "wmin 0, hmin pref, split 2, flowy");
+        add(others, "wmin 0, hmin pref");
+        setVisible(false);
+    }
+
+    /** Whether what is said here is heard. */
+    void hears(boolean now) {
+        heard = now;
+    }
+
+    void show(Optional<AlarmStripModel> model, Words words) {
+        if (!model.equals(shown)) {
+            shown = model;
+            setVisible(model.isPresent());
+            model.ifPresent(its -> fill(its, words));
+            revalidate();
+        }
+        know.setEnabled(heard);
+    }
+
+    private void fill(AlarmStripModel its, Words words) {
+        boolean calm = its.tone() == NowSentence.Tone.CALM;
+        ground(calm ? "card" : SentencePane.ground(its.tone()));
+        String ink = "foreground: $Kilnside." + SentencePane.ink(its.tone());
+        title.setText(calm ? its.title() : "!  " + its.title());
+        standing.setText(its.standing());
+        seen.setText(its.seen().orElse(""));
+        seen.setVisible(its.seen().isPresent());
+        whatToDo.setText(its.whatToDo());
+        others.setText(words.text("alarm.others", its.others().size(), String.join(" · ", its.others())));
+        others.setVisible(!its.others().isEmpty());
+        know.say(words.text("alarm.acknowledge"), "Ctrl+Enter");
+        know.setVisible(its.toAcknowledge());
+        title.putClientProperty(FlatClientProperties.STYLE, (calm ? "font: bold 140%; " : "font: bold 190%; ") + ink);
+        standing.putClientProperty(FlatClientProperties.STYLE, ink);
+        seen.putClientProperty(FlatClientProperties.STYLE, "font: bold 125%; " + ink);
+        whatToDo.putClientProperty(FlatClientProperties.STYLE, "font: 115%; " + ink);
+        others.putClientProperty(FlatClientProperties.STYLE, ink);
+        getAccessibleContext().setAccessibleName(its.spoken());
+    }
+
+    /** A person knows of the alarm that stands here. */
+    void acknowledge() {
+        if (heard) {
+            shown.filter(AlarmStripModel::toAcknowledge).ifPresent(its -> acknowledge.accept(its.id()));
+        }
+    }
+}
