@@ -128,8 +128,8 @@ final class LineWatch {
             reversedSinceMs = reading.elapsedMs();
         }
         if (reading.elapsedMs() - reversedSinceMs >= GONE_AFTER_MS) {
-            Finding colder = Finding.since(
-                    reversedSinceMs, Measure.ofCelsius(guideC), new Measure.OfTemperature(board.get()));
+            Finding colder =
+                    Finding.since(reversedSinceMs, Measure.ofCelsius(guideC), new Measure.OfTemperature(board.get()));
             ledger.raise(AlarmKind.SENSOR_REVERSED, colder, reading.elapsedMs());
         }
     }

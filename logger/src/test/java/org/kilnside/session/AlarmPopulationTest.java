@@ -60,8 +60,8 @@ class AlarmPopulationTest {
             boolean now = unfounded.stream().anyMatch(change -> change.alarm().grade() == Grade.COME_NOW);
             disturbedNow += now ? 1 : 0;
             disturbedElse += !now && !unfounded.isEmpty() ? 1 : 0;
-            unfounded.forEach(change -> which.add(
-                    watch.name + ": " + AlarmEntry.of(change.alarm()).text()));
+            unfounded.forEach(change ->
+                    which.add(watch.name + ": " + AlarmEntry.of(change.alarm()).text()));
         }
     }
 
@@ -122,9 +122,13 @@ class AlarmPopulationTest {
         assertThat(firings).isGreaterThanOrEqualTo(100);
         // What the issue asks is 99 %; what is reached stands in the page. This is a guard against falling back.
         assertThat(found).isGreaterThanOrEqualTo(shown * 94 / 100);
-        assertThat(cleans.values().stream().mapToInt(clean -> clean.disturbedNow).sum())
+        assertThat(cleans.values().stream()
+                        .mapToInt(clean -> clean.disturbedNow)
+                        .sum())
                 .isLessThanOrEqualTo(firings / 50);
-        assertThat(cleans.values().stream().mapToInt(clean -> clean.disturbedElse).sum())
+        assertThat(cleans.values().stream()
+                        .mapToInt(clean -> clean.disturbedElse)
+                        .sum())
                 .isLessThanOrEqualTo(firings / 20);
     }
 
@@ -157,7 +161,8 @@ class AlarmPopulationTest {
 
     private static List<String> table(Map<Population.Family, Row> families, Map<Population.Family, Clean> cleans) {
         List<String> lines = new ArrayList<>();
-        lines.add("| kilns | faults that showed | found in time | clean firings | with a false come-now | with another false alarm |");
+        lines.add(
+                "| kilns | faults that showed | found in time | clean firings | with a false come-now | with another false alarm |");
         lines.add("| --- | --- | --- | --- | --- | --- |");
         families.forEach((family, row) -> {
             Clean clean = cleans.get(family);
@@ -191,7 +196,8 @@ class AlarmPopulationTest {
         if (Boolean.getBoolean("kilnside.write")) {
             int from = page.indexOf(begin) + begin.length();
             Files.writeString(
-                    PAGE, page.substring(0, from) + String.join("\n", lines) + "\n" + page.substring(page.indexOf(end)));
+                    PAGE,
+                    page.substring(0, from) + String.join("\n", lines) + "\n" + page.substring(page.indexOf(end)));
         }
     }
 }

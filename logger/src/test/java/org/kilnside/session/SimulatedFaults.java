@@ -387,12 +387,29 @@ final class SimulatedFaults {
         Draw weak = new Draw();
         Schedule high = Programs.glaze(1222, 70);
         double aged = weak.between(1.6, 2.1);
-        Setting old = fault("power: too weak for the top", weak, high,
+        Setting old = fault(
+                "power: too weak for the top",
+                weak,
+                high,
                 program -> weak.kiln.glazeFiring(program, weak.number).elementResistance(aged),
-                ControllerSpec.waiting(), Disturbance.at(1, firing -> {}), Shows.TOPS_OUT,
-                EnumSet.of(AlarmKind.WILL_NOT_REACH_TOP), -3600);
-        all.add(new Setting(old.name(), old.firing(), old.controller(), high, Optional.empty(), old.fault(),
-                old.shows(), old.expected(), -3600, AlarmLimits.USUAL, old.intervalS(), true));
+                ControllerSpec.waiting(),
+                Disturbance.at(1, firing -> {}),
+                Shows.TOPS_OUT,
+                EnumSet.of(AlarmKind.WILL_NOT_REACH_TOP),
+                -3600);
+        all.add(new Setting(
+                old.name(),
+                old.firing(),
+                old.controller(),
+                high,
+                Optional.empty(),
+                old.fault(),
+                old.shows(),
+                old.expected(),
+                -3600,
+                AlarmLimits.USUAL,
+                old.intervalS(),
+                true));
         Draw both = new Draw();
         Schedule fourth = both.plan();
         all.add(fault(
@@ -412,10 +429,16 @@ final class SimulatedFaults {
         Schedule bisque = Programs.bisque(1000);
         double ware = 0.6 * wet.kiln.usualKg();
         Load damp = new Load(ware, 0.4 * wet.kiln.usualKg(), 0.008, wet.between(0.05, 0.1) * ware, true, 0.4);
-        all.add(fault("ware: water above the boiling point", wet, bisque,
+        all.add(fault(
+                "ware: water above the boiling point",
+                wet,
+                bisque,
                 program -> wet.kiln.bisqueFiring(program, wet.number).load(damp),
-                ControllerSpec.waiting(), Disturbance.rising(110, firing -> {}), Shows.AT_ONCE,
-                EnumSet.of(AlarmKind.WATER_LEAVING), 3600));
+                ControllerSpec.waiting(),
+                Disturbance.rising(110, firing -> {}),
+                Shows.AT_ONCE,
+                EnumSet.of(AlarmKind.WATER_LEAVING),
+                3600));
         Draw lid = new Draw();
         Schedule plan = lid.plan();
         all.add(fault(

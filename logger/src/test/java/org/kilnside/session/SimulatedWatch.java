@@ -177,7 +177,10 @@ final class SimulatedWatch {
     }
 
     private static boolean holdsBelowBoiling(VirtualFiring.Moment now) {
-        return now.controller().setpoint().filter(wanted -> wanted.celsius() < 90).isPresent();
+        return now.controller()
+                .setpoint()
+                .filter(wanted -> wanted.celsius() < 90)
+                .isPresent();
     }
 
     private boolean shows(VirtualFiring.Moment now, Optional<Temperature> shown, Optional<Temperature> twin) {
@@ -283,7 +286,8 @@ final class SimulatedWatch {
     /** Alarms of a firing to which nothing was done that the truth does not bear out; ones that it does are no false ones. */
     List<AlarmChange> unfounded() {
         return falseAlarms().stream()
-                .filter(change -> !(change.alarm().kind() == AlarmKind.CANDLING_OVERSHOOT && candledC >= BOILS_NEARLY_C))
+                .filter(change ->
+                        !(change.alarm().kind() == AlarmKind.CANDLING_OVERSHOOT && candledC >= BOILS_NEARLY_C))
                 .toList();
     }
 

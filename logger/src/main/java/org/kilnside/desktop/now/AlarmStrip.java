@@ -30,8 +30,7 @@ final class AlarmStrip extends Card {
     private boolean heard = true;
 
     AlarmStrip(Consumer<String> acknowledge) {
-        super(new MigLayout(
-                "insets 12 16 12 16, fillx, hidemode 3, gapx 18, gapy 3", "[grow, fill][]", "[][][]"));
+        super(new MigLayout("insets 12 16 12 16, fillx, hidemode 3, gapx 18, gapy 3", "[grow, fill][]", "[][][]"));
         this.acknowledge = acknowledge;
         title.putClientProperty(FlatClientProperties.STYLE, "font: bold 190%");
         seen.putClientProperty(FlatClientProperties.STYLE, "font: bold 125%");

@@ -112,7 +112,8 @@ public record NowModel(
     public String spoken() {
         String figure = number.live() ? number.text() + " " + number.unit() + ", " + number.under() : number.text();
         String coming = ahead.map(Coming::sentence).map(text -> " " + text).orElse("");
-        String wrong = alarms.map(AlarmStripModel::spoken).map(text -> text + " ").orElse("");
+        String wrong =
+                alarms.map(AlarmStripModel::spoken).map(text -> text + " ").orElse("");
         return notReal.map(text -> text + " ").orElse("") + wrong + sentence.text() + coming + " " + figure;
     }
 

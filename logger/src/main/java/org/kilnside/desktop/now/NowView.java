@@ -52,8 +52,7 @@ public final class NowView extends JPanel {
      * @param byHand takes what a person said by hand; must return at once
      * @param acknowledge takes the id of an alarm that a person knows of; must return at once
      */
-    public NowView(
-            Words words, Consumer<String> note, Consumer<NowModel.Hand> byHand, Consumer<String> acknowledge) {
+    public NowView(Words words, Consumer<String> note, Consumer<NowModel.Hand> byHand, Consumer<String> acknowledge) {
         super(new MigLayout("insets 0, fill, wrap 1, gap 0, hidemode 3", "[grow, fill]", "[][grow, fill]"));
         alarms = new AlarmStrip(acknowledge);
         chart = new ChartPane(words);
@@ -79,8 +78,8 @@ public final class NowView extends JPanel {
         sheet.add(side, BESIDE);
 
         // The sentence and the states stay in sight however small the window is.
-        JPanel whole =
-                new JPanel(new MigLayout("insets 8 16 8 16, fill, wrap 1, gap 10, hidemode 3", "[grow, fill]", "[][][grow, fill][]"));
+        JPanel whole = new JPanel(new MigLayout(
+                "insets 8 16 8 16, fill, wrap 1, gap 10, hidemode 3", "[grow, fill]", "[][][grow, fill][]"));
         whole.setOpaque(false);
         whole.add(alarms, "growx, wmin 0, hmin pref");
         whole.add(sentence, "growx, wmin 0");
