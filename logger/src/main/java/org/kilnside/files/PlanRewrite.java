@@ -40,18 +40,27 @@ final class PlanRewrite {
         }
     }
 
-    /** The head, then one part a segment; each ends with its line's end. */
+    /**
+     * The head, then one part a segment; each ends with its line's end. Comment lines right above a {@code [[segment]]}
+     * belong to it.
+     */
     private static List<String> parts(String text) {
         List<String> parts = new ArrayList<>();
         StringBuilder part = new StringBuilder();
+        StringBuilder comments = new StringBuilder();
         for (String line : text.replace("\r\n", "\n").split("(?<=\n)")) {
+            if (COMMENT.matcher(line.stripTrailing()).matches()) {
+                comments.append(line);
+                continue;
+            }
             if (SEGMENT.matcher(line.stripTrailing()).matches()) {
                 parts.add(part.toString());
                 part = new StringBuilder();
             }
-            part.append(line.endsWith("\n") ? line : line + "\n");
+            part.append(comments).append(line.endsWith("\n") ? line : line + "\n");
+            comments = new StringBuilder();
         }
-        parts.add(part.toString());
+        parts.add(part.append(comments).toString());
         return parts;
     }
 
@@ -92,12 +101,13 @@ final class PlanRewrite {
     }
 
     private static String changed(Segment segment, String part) {
-        StringBuilder text = new StringBuilder();
+        int begin = part.indexOf("[[");
+        StringBuilder text = new StringBuilder(comments(part.substring(0, begin)));
         for (String line : PlanText.segment(segment).split("\n")) {
             String key = line.replaceFirst("\\s*=.*", "").strip();
             text.append(line).append(behind(part, key)).append('\n');
         }
-        return text.append(comments(part)).append('\n').toString();
+        return text.append(comments(part.substring(begin))).append('\n').toString();
     }
 
     /** The comment that stood behind a key's value. */

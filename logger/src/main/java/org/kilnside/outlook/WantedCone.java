@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.Temperature;
@@ -28,7 +29,12 @@ public record WantedCone(
     private static final double LOWEST_C = 350;
     private static final double HIGHEST_C = 1500;
     private static final double LONGEST_HOLD_S = 12 * 3600;
-    private static final int HALVINGS = 13;
+    private static final int MOST_TRIES = 200;
+
+    /** Nobody keys in finer. */
+    private static final double WITHIN_K = 0.1;
+
+    private static final double WITHIN_S = 10;
 
     /** Why there is no top. */
     public enum NoTop {
@@ -56,7 +62,7 @@ public record WantedCone(
         } else if (withTop.apply(lowest) > wanted) {
             noTop = Optional.of(NoTop.REST_IS_HOTTER);
         } else {
-            double celsius = solve(withTop, wanted, lowest, HIGHEST_C);
+            double celsius = solve(withTop, wanted, lowest, HIGHEST_C, WITHIN_K);
             double half = HeatWork.halfWidthK(question.series(), question.sensor(), celsius);
             top = Optional.of(Estimate.of(
                     Temperature.ofCelsius(celsius),
@@ -66,22 +72,14 @@ public record WantedCone(
         DoubleFunction<Double> withHold = seconds -> cones(question, kilns, withHold(plan, seconds));
         Optional<Duration> hold = withHold.apply(LONGEST_HOLD_S) < wanted || withHold.apply(0) > wanted
                 ? Optional.empty()
-                : Optional.of(Duration.ofSeconds(Math.round(solve(withHold, wanted, 0, LONGEST_HOLD_S))));
+                : Optional.of(Duration.ofSeconds(Math.round(solve(withHold, wanted, 0, LONGEST_HOLD_S, WITHIN_S))));
         return new WantedCone(cone, top, hold, noTop);
     }
 
-    private static double solve(DoubleFunction<Double> rising, double wanted, double from, double to) {
-        double low = from;
-        double high = to;
-        for (int i = 0; i < HALVINGS; i++) {
-            double middle = (low + high) / 2;
-            if (rising.apply(middle) < wanted) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return (low + high) / 2;
+    private static double solve(
+            DoubleFunction<Double> rising, double wanted, double from, double to, double within) {
+        return new BracketingNthOrderBrentSolver(within, 5)
+                .solve(MOST_TRIES, each -> rising.apply(each) - wanted, from, to);
     }
 
     private static double cones(OutlookQuestion question, LikelyKilns kilns, Schedule plan) {

@@ -81,6 +81,19 @@ class PlansScreenIT {
         assertThat(said).hasSameSizeAs(wishes).allMatch(line -> line.endsWith("clipped: []"));
     }
 
+    @Test
+    void aPlanIsEditedUndoneSavedAndPulledInTheRealWindow() throws Exception {
+        Files.createDirectories(folder.resolve("schedules"));
+        Files.writeString(folder.resolve("schedules/bisque-for-bowls.toml"), BOWLS);
+        try (VirtualScreen screen = VirtualScreen.start(1400, 900)) {
+            Process walk = screen.java(List.of(), PlansWalk.class, List.of(folder.toString()));
+            String said = new String(walk.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+            assertThat(walk.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(walk.exitValue()).as(said).isZero();
+            assertThat(said.lines().filter(line -> line.startsWith("held: "))).hasSizeGreaterThan(20);
+        }
+    }
+
     private static String wish(String folder, String scene, String theme, String language, String unit, String size) {
         String name = String.join("-", "plans", scene, theme, language, size).toLowerCase(Locale.ROOT);
         return String.join(",", scene, theme, language, unit, size, folder + "/" + name + ".png");

@@ -85,6 +85,7 @@ final class PlansShowcase {
         BufferedImage[] image = new BufferedImage[1];
         SwingUtilities.invokeAndWait(() -> {
             Container whole = frame.getContentPane();
+            whole.validate();
             image[0] = new BufferedImage(whole.getWidth(), whole.getHeight(), BufferedImage.TYPE_INT_RGB);
             Graphics2D g = image[0].createGraphics();
             whole.paint(g);

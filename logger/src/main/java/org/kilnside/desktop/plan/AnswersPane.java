@@ -53,7 +53,7 @@ final class AnswersPane extends Card {
         super(new MigLayout(
                 "insets 10 12 8 12, gapx 8, gapy 3, fillx, hidemode 2",
                 "[][grow,fill]",
-                "[][][][][]6[]4[]6[]2[]2[]push[]"));
+                "[][][][][]6[]4[]6[]2[]2[]2[]push[]"));
         this.model = model;
         load = new PlanField(model, Place.of(Field.LOAD), 5);
         thickness = new PlanField(model, Place.of(Field.THICKNESS), 4);

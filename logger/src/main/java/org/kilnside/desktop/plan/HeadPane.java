@@ -30,7 +30,7 @@ final class HeadPane extends Card {
     private final JLabel clayLabel = Labels.quiet("");
     private final JLabel notesLabel = Labels.quiet("");
     private final JTextArea state = Labels.wrapping("", "foreground: $Kilnside.quiet");
-    private final JPanel question = new Card(new MigLayout("insets 6, gap 8, fillx", "[grow][][]"));
+    private final JPanel question = new Card(new MigLayout("insets 6, gapx 8, gapy 4, fillx", "[grow,fill][grow,fill]"));
     private final JTextArea asked = Labels.wrapping("", "foreground: $Kilnside.lookText");
     private final JButton take = new JButton();
     private final JButton keep = new JButton();
@@ -46,7 +46,7 @@ final class HeadPane extends Card {
         ((Card) question).ground("lookGround");
         take.addActionListener(event -> model.takeFromDisk());
         keep.addActionListener(event -> model.keepMine());
-        question.add(asked, "growx, wmin 60");
+        question.add(asked, "span, growx, wmin 60, wrap");
         question.add(take);
         question.add(keep);
         add(name, "span 2, growx");

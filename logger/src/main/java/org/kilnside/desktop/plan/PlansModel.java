@@ -442,21 +442,25 @@ final class PlansModel {
         changed.run();
     }
 
+    /** One step back; what was typed and is no value goes first. */
     void undo() {
-        stepped(editor.undo());
-    }
-
-    void redo() {
-        stepped(editor.redo());
-    }
-
-    private void stepped(boolean did) {
-        boolean typedWrong = rejected.keySet().removeIf(PlansModel::isOfThePlan);
-        if (did || typedWrong) {
-            notice = Optional.empty();
-            ask();
-            changed.run();
+        if (!rejected.keySet().removeIf(PlansModel::isOfThePlan)) {
+            editor.undo();
         }
+        stepped();
+    }
+
+    /** One step forward again. */
+    void redo() {
+        rejected.keySet().removeIf(PlansModel::isOfThePlan);
+        editor.redo();
+        stepped();
+    }
+
+    private void stepped() {
+        notice = Optional.empty();
+        ask();
+        changed.run();
     }
 
     // ---- what it comes to
