@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.book.Book;
 import org.kilnside.book.BookException;
+import org.kilnside.book.KilnHistory;
 import org.kilnside.desktop.plan.PlanShelf;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.OwnPlans;
@@ -16,8 +17,11 @@ import org.kilnside.files.ProfileLibrary;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.host.PageOpener;
+import org.kilnside.host.SystemClock;
 import org.kilnside.report.CardPage;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.SensorInPlace;
+import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.thermal.KilnMemory;
 import org.kilnside.thermal.WallKind;
 import org.kilnside.wording.ProgramCard;
@@ -114,22 +118,35 @@ final class DeskPlans implements PlanShelf {
     @Override
     public KnownKiln kiln(String name) {
         Kiln kiln = library.kiln(name);
-        List<Trace> earlier = earlier(kiln.name());
-        KilnMemory memory =
-                KilnMemory.of(earlier, kiln.wall().map(wall -> WallKind.valueOf(wall.name())), OptionalDouble.empty());
-        return new KnownKiln(kiln, memory, earlier.size());
+        Past past = past(kiln.name());
+        KilnMemory memory = KilnMemory.of(
+                past.earlier(), kiln.wall().map(wall -> WallKind.valueOf(wall.name())), OptionalDouble.empty());
+        return new KnownKiln(
+                kiln,
+                memory,
+                past.earlier().size(),
+                past.guide().map(SensorInPlace::uncertainty).orElse(SensorUncertainty.UNKNOWN));
     }
 
-    /** The true curves of the kiln's newest firings, oldest first. */
-    private List<Trace> earlier(String kiln) {
+    @Override
+    public Kiln described(String name) {
+        return library.kiln(name);
+    }
+
+    /** The true curves of the kiln's newest firings, oldest first, and its guiding sensor as it is known now. */
+    private record Past(List<Trace> earlier, Optional<SensorInPlace> guide) {}
+
+    private Past past(String kiln) {
         if (!Files.exists(book)) {
-            return List.of();
+            return new Past(List.of(), Optional.empty());
         }
         try (Book its = Book.open(book)) {
-            return its.history(kiln).earlier(Long.MAX_VALUE, FIRINGS_REMEMBERED);
+            KilnHistory history = its.history(kiln);
+            return new Past(
+                    history.earlier(Long.MAX_VALUE, FIRINGS_REMEMBERED), history.guide(new SystemClock().wallClock()));
         } catch (BookException e) {
             LOG.warn("no earlier firings for the outlook: {}", e.getMessage());
-            return List.of();
+            return new Past(List.of(), Optional.empty());
         }
     }
 

@@ -183,11 +183,7 @@ final class PlanOutlookCommand implements Callable<Integer> {
                         cost -> estimate(cost.price(), price -> price, 2).with("currency", cost.currency()))
                 .with("wanted", outlook.wanted(), PlanOutlookCommand::wanted);
         List<JsonObject> warnings = new ArrayList<>();
-        outlook.warnings()
-                .forEach(warning -> warnings.add(new JsonObject()
-                        .with("segment", warning.segment())
-                        .with("basis", warning.basis().name().toLowerCase(Locale.ROOT))
-                        .with("text", words.reason(warning))));
+        outlook.warnings().forEach(warning -> warnings.add(WarningJson.of(warning, words)));
         return object.with("warnings", warnings)
                 .with(
                         "not_known",

@@ -11,6 +11,7 @@ import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.thermal.ImaginedFiring;
 import org.kilnside.thermal.ImaginedFirings;
@@ -61,6 +62,10 @@ public record ConeAhead(ConePosition cone, Estimate<ConePosition> between, Optio
         return new double[] {Math.max(0, -off[end]), Math.max(0, off[off.length - 1 - end])};
     }
 
+    /**
+     * What a firing comes to. Its numbers are the controller's; where witness cones or a comparison say how far they are
+     * off in this kiln, the ware's are counted.
+     */
     static ConeReached reached(ImaginedFiring firing, ConeTable table, SensorUncertainty sensor) {
         double fromC = firing.highestC() - COUNTS_BELOW_TOP_K;
         Trace curve = firing.curve();
@@ -70,7 +75,11 @@ public record ConeAhead(ConePosition cone, Estimate<ConePosition> between, Optio
                     || i > 0 && curve.temperatureC(i - 1) >= fromC
                     || i + 1 < curve.size() && curve.temperatureC(i + 1) >= fromC;
             if (near) {
-                hot.add(curve.elapsedMs(i), curve.temperatureC(i));
+                hot.add(
+                        curve.elapsedMs(i),
+                        sensor.calibration()
+                                .corrected(Temperature.ofCelsius(curve.temperatureC(i)))
+                                .celsius());
             }
         }
         return HeatWork.ofLine(table, hot.view()).reached(sensor);

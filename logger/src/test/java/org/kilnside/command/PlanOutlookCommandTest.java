@@ -65,6 +65,19 @@ class PlanOutlookCommandTest {
     }
 
     @Test
+    void warningsHaveTheirNumbersInJson() throws IOException {
+        Path rash = Files.writeString(
+                folder.resolve("rash.toml"),
+                "name = \"Rash\"\naims_for = \"cone 6\"\n[[segment]]\nrate = \"300 °C/h\"\nto = \"1290 °C\"\n");
+        Line said = outlook(rash.toString(), "--kiln", "tall-drum", "--json");
+        assertThat(said.out())
+                .contains("{\"kind\":\"above_limit\",\"segment\":1,\"basis\":\"kiln_maker\",\"found_c\":1290.0,"
+                        + "\"limit_c\":1260.0,\"text\":")
+                .contains("\"kind\":\"too_fast\",\"segment\":1,\"basis\":\"kiln_maker\",\"passage\":\"whole_segment\","
+                        + "\"rate_c_per_h\":300.0,\"limit_c_per_h\":250.0");
+    }
+
+    @Test
     void earlierFiringsOfTheKilnSharpenTheAnswer() throws IOException {
         StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
         for (int s = 0; s <= 36 * 3600; s += 60) {

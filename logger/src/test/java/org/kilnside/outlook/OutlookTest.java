@@ -32,6 +32,10 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.Volume;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
+import org.kilnside.sensor.Calibration;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.sensor.ToleranceClass;
 
 class OutlookTest {
     private static final Kiln UNKNOWN = Kiln.named("a kiln");
@@ -263,6 +267,25 @@ class OutlookTest {
                 .orElseThrow();
         assertThat(wanted.top()).isEmpty();
         assertThat(wanted.noTop()).contains(WantedCone.NoTop.REST_IS_HOTTER);
+    }
+
+    @Test
+    void aSensorKnownToReadLowMeansAHotterFiringAndALowerTopToKeyIn() {
+        OutlookQuestion question = OutlookQuestion.about(
+                        plan(ramp("100 °C/h", "1000 °C", ""), ramp("60 °C/h", "1222 °C", "")), UNKNOWN)
+                .withWanted(Optional.of(Cone.parse("6")));
+        SensorUncertainty low = new SensorUncertainty(
+                Probe.UNKNOWN,
+                ToleranceClass.CLASS_2,
+                Calibration.offset(12, 5, Calibration.By.WITNESS_CONES));
+        Outlook plain = Outlook.of(question);
+        Outlook known = Outlook.of(question.withSensor(low));
+        assertThat(known.cone().cone().steps().orElseThrow())
+                .isGreaterThan(plain.cone().cone().steps().orElseThrow() + 0.3);
+        double plainTop = plain.wanted().orElseThrow().top().orElseThrow().probable().celsius();
+        // Independent: what the ware gets is 12 °C more than what the controller shows.
+        assertThat(known.wanted().orElseThrow().top().orElseThrow().probable().celsius())
+                .isCloseTo(plainTop - 12, within(0.5));
     }
 
     @Test

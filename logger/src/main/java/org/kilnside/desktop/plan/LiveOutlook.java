@@ -8,6 +8,8 @@ import org.kilnside.outlook.Outlook;
 import org.kilnside.outlook.OutlookQuestion;
 import org.kilnside.outlook.Ware;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.thermal.KilnMemory;
 import org.kilnside.thermal.LikelyKilns;
 
 /**
@@ -24,7 +26,8 @@ final class LiveOutlook {
     private final Runnable changed;
     private Optional<String> kilnName = Optional.empty();
     private PlanShelf.KnownKiln known =
-            new PlanShelf.KnownKiln(Kiln.named(""), org.kilnside.thermal.KilnMemory.none(Optional.empty()), 0);
+            new PlanShelf.KnownKiln(
+            Kiln.named(""), KilnMemory.none(Optional.empty()), 0, SensorUncertainty.UNKNOWN);
     private OptionalDouble loadKg = OptionalDouble.empty();
     private Ware ware = Ware.UNKNOWN;
     private Optional<Cone> wanted = Optional.empty();
@@ -89,6 +92,15 @@ final class LiveOutlook {
         }
     }
 
+    /** @return whether the kiln is described otherwise than before */
+    boolean describe(String name, Kiln its) {
+        boolean other = kilnName.equals(Optional.of(name)) && !known.kiln().equals(its);
+        if (other) {
+            known = new PlanShelf.KnownKiln(its, known.memory(), known.firings(), known.sensor());
+        }
+        return other;
+    }
+
     void load(Optional<Double> kilograms) {
         loadKg = kilograms.map(OptionalDouble::of).orElseGet(OptionalDouble::empty);
         again();
@@ -119,6 +131,7 @@ final class LiveOutlook {
         plan = Optional.of(its);
         OutlookQuestion question = OutlookQuestion.about(its, known.kiln())
                 .withMemory(known.memory())
+                .withSensor(known.sensor())
                 .withLoadKg(loadKg)
                 .withWare(ware)
                 .withWanted(wanted);

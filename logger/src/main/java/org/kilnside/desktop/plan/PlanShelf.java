@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.kilnside.firing.Kiln;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.thermal.KilnMemory;
 import org.kilnside.wording.Words;
 
@@ -41,8 +42,9 @@ public interface PlanShelf {
      * A kiln and what its earlier firings taught.
      *
      * @param firings how many of them
+     * @param sensor how far its guiding sensor may be off, and what is known of that
      */
-    record KnownKiln(Kiln kiln, KilnMemory memory, int firings) {}
+    record KnownKiln(Kiln kiln, KilnMemory memory, int firings, SensorUncertainty sensor) {}
 
     /** Own plans first, then those that come with the program. */
     List<Entry> plans();
@@ -61,7 +63,11 @@ public interface PlanShelf {
     /** The names of the kilns, the person's own first. */
     List<String> kilns();
 
+    /** The kiln with what its firings in the book taught; may take seconds. */
     KnownKiln kiln(String name);
+
+    /** The kiln as its owner describes it now; quick. */
+    Kiln described(String name);
 
     /**
      * Writes the card of what to key into the controller as a page to print, and shows it where the system can.

@@ -477,6 +477,28 @@ final class PlansModel {
                 this::failed);
     }
 
+    /** The screen is in front again: what was changed elsewhere meanwhile counts, the library and the kiln included. */
+    void cameBack() {
+        listAgain();
+        runner.run(
+                shelf::kilns,
+                found -> {
+                    kilns = found;
+                    changed.run();
+                },
+                this::failed);
+        outlook.kilnName()
+                .filter(name -> !outlook.known().kiln().name().isEmpty())
+                .ifPresent(name -> runner.run(
+                        () -> shelf.described(name),
+                        its -> {
+                            if (outlook.describe(name, its)) {
+                                ask();
+                            }
+                        },
+                        this::failed));
+    }
+
     /** Takes the top that comes to the wanted cone, in whole degrees. */
     void takeTop() {
         wanted().flatMap(WantedCone::top).map(Estimate::probable).ifPresent(top -> {

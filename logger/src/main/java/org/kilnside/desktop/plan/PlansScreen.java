@@ -17,11 +17,15 @@ import org.kilnside.wording.Words;
 
 /** Plans: the library and the editor, as a screen of the window. */
 public final class PlansScreen implements Screen {
+    /** In front it is shown once a second at least: after a longer time it was away. */
+    private static final long AWAY_MS = 2500;
+
     private final PlansModel model;
     private final PlansView view;
     private Words words;
     private boolean quartz;
     private long lookedMs = -2000;
+    private long shownMs;
 
     /**
      * Builds the screen.
@@ -101,6 +105,10 @@ public final class PlansScreen implements Screen {
         words = moment.words();
         quartz = moment.quartz();
         model.speak(words);
+        if (moment.nowMs() - shownMs > AWAY_MS) {
+            model.cameBack();
+        }
+        shownMs = moment.nowMs();
         if (moment.nowMs() - lookedMs >= 2000 || moment.nowMs() < lookedMs) {
             lookedMs = moment.nowMs();
             model.lookOnDisk();

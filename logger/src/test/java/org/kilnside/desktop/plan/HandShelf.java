@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.kilnside.files.PlanFiles;
 import org.kilnside.firing.Kiln;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.thermal.KilnMemory;
 import org.kilnside.wording.Words;
 
@@ -17,6 +18,7 @@ final class HandShelf implements PlanShelf {
     final Map<String, String> starters = new LinkedHashMap<>();
     final List<String> printed = new ArrayList<>();
     Optional<String> broken = Optional.empty();
+    Optional<Kiln> kiln = Optional.empty();
 
     private void mayBreak() {
         broken.ifPresent(sentence -> {
@@ -75,8 +77,13 @@ final class HandShelf implements PlanShelf {
     }
 
     @Override
+    public Kiln described(String name) {
+        return kiln.orElse(Kiln.named(name));
+    }
+
+    @Override
     public KnownKiln kiln(String name) {
-        return new KnownKiln(Kiln.named(name), KilnMemory.none(Optional.empty()), 0);
+        return new KnownKiln(described(name), KilnMemory.none(Optional.empty()), 0, SensorUncertainty.UNKNOWN);
     }
 
     @Override

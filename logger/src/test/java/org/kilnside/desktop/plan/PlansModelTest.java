@@ -13,9 +13,12 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.kilnside.desktop.plan.PlansModel.Field;
 import org.kilnside.desktop.plan.PlansModel.Place;
+import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.outlook.Ware;
+import org.kilnside.quantity.Power;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.quantity.Volume;
 import org.kilnside.schedule.Segment;
 import org.kilnside.wording.Preferences;
 import org.kilnside.wording.TemperatureUnit;
@@ -317,6 +320,27 @@ class PlansModelTest {
         type(Field.THICKNESS, 0, "as a brick");
         assertThat(model.rejected(Place.of(Field.THICKNESS))).isPresent();
         assertThat(model.isUnsaved()).isFalse();
+    }
+
+    @Test
+    void aKilnDescribedAnewElsewhereCountsWhenOneComesBack() {
+        assertThat(model.outlook().answer().orElseThrow().outlook().energy()).isEmpty();
+        Kiln plain = Kiln.named("Tall Drum");
+        shelf.kiln = Optional.of(new Kiln(
+                "Tall Drum",
+                Optional.of(Volume.ofLitres(68)),
+                Optional.of(Power.ofKilowatts(5.6)),
+                Optional.of(Kiln.Wall.BRICK),
+                plain.opening(),
+                plain.isolator(),
+                plain.tariff(),
+                plain.limits(),
+                plain.thresholds(),
+                plain.sensors()));
+        shelf.own.put("tiles", BOWLS.replace("Bisque for bowls", "Tiles"));
+        model.cameBack();
+        assertThat(model.outlook().answer().orElseThrow().outlook().energy()).isPresent();
+        assertThat(model.plans()).extracting(PlanShelf.Entry::title).contains("Tiles");
     }
 
     @Test
