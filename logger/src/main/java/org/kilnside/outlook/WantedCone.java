@@ -76,8 +76,7 @@ public record WantedCone(
         return new WantedCone(cone, top, hold, noTop);
     }
 
-    private static double solve(
-            DoubleFunction<Double> rising, double wanted, double from, double to, double within) {
+    private static double solve(DoubleFunction<Double> rising, double wanted, double from, double to, double within) {
         return new BracketingNthOrderBrentSolver(within, 5)
                 .solve(MOST_TRIES, each -> rising.apply(each) - wanted, from, to);
     }

@@ -65,8 +65,12 @@ final class PlansWalk {
                 Opening.LID,
                 false,
                 100);
-        Window.open(new HandFeed(SampleSnapshots.heating()), clock, SettingsStore.forgetful(settings), quietly(), List.of(
-                (words, errands) ->
+        Window.open(
+                new HandFeed(SampleSnapshots.heating()),
+                clock,
+                SettingsStore.forgetful(settings),
+                quietly(),
+                List.of((words, errands) ->
                         new PlansScreen(words, errands, new DeskPlans(folder, folder.resolve("firings.book")))));
         step("the window opens", () -> {
             for (Frame candidate : Frame.getFrames()) {
@@ -83,7 +87,9 @@ final class PlansWalk {
         press(KeyEvent.VK_TAB);
         step("from the chart Tab goes to the first rate", () -> focused("segment 1, °C/h"));
         type("55");
-        step("typing changes the plan", () -> shows("changed, not saved") && text("segment 1, °C/h").equals("55"));
+        step(
+                "typing changes the plan",
+                () -> shows("changed, not saved") && text("segment 1, °C/h").equals("55"));
         press(KeyEvent.VK_DOWN);
         step("down goes to the next segment", () -> focused("segment 2, °C/h"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
@@ -91,9 +97,11 @@ final class PlansWalk {
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Y);
         step("Ctrl+Y does it again", () -> text("segment 1, °C/h").equals("55"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_S);
-        step("Ctrl+S saves, comments and all", () -> file("bisque-for-bowls").contains("rate = \"55 °C/h\"")
-                && file("bisque-for-bowls").contains("# Rook Lane Pottery")
-                && shows("Saved as bisque-for-bowls"));
+        step(
+                "Ctrl+S saves, comments and all",
+                () -> file("bisque-for-bowls").contains("rate = \"55 °C/h\"")
+                        && file("bisque-for-bowls").contains("# Rook Lane Pottery")
+                        && shows("Saved as bisque-for-bowls"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_I);
         step("Ctrl+I adds a segment and goes there", () -> focused("segment 3, °C/h"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_D);
@@ -117,11 +125,14 @@ final class PlansWalk {
         step("undo puts the number back", () -> text("segment 1, °C/h").equals("55"));
         press(KeyEvent.VK_F11);
         press(KeyEvent.VK_UP);
-        step("on the chart up moves the first corner", () -> text("segment 1, to, °C").equals("85"));
+        step(
+                "on the chart up moves the first corner",
+                () -> text("segment 1, to, °C").equals("85"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
         step("which is undone", () -> text("segment 1, to, °C").equals("80"));
         Files.writeString(
-                folder.resolve("schedules/bisque-for-bowls.toml"), file("bisque-for-bowls").replace("992", "985"));
+                folder.resolve("schedules/bisque-for-bowls.toml"),
+                file("bisque-for-bowls").replace("992", "985"));
         clock.set(SampleSnapshots.HOST_MS + 9_000);
         step("a file changed on disk is asked about", () -> shows("Somebody changed this plan's file"));
         pull();
@@ -195,8 +206,7 @@ final class PlansWalk {
     }
 
     private static boolean focused(String name) {
-        Component owner =
-                KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
+        Component owner = KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
         return owner != null && name.equals(owner.getAccessibleContext().getAccessibleName());
     }
 

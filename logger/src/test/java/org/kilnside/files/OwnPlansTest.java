@@ -19,8 +19,7 @@ import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
 
 class OwnPlansTest {
-    private static final String WRITTEN =
-            """
+    private static final String WRITTEN = """
             # Rook Lane Pottery: the planters.
             # Slow, they are thick.
             name     = "Planters"   # not the bowls
@@ -108,8 +107,10 @@ class OwnPlansTest {
         Schedule bisque = new Schedule("Bisque", plan.segments());
         assertThat(own.saveNew(bisque)).isEqualTo("bisque-2");
         assertThat(own.saveNew(bisque)).isEqualTo("bisque-3");
-        assertThat(own.saveNew(new Schedule("Ofen Größe 3/4 …", plan.segments()))).isEqualTo("ofen-grosse-3-4");
-        assertThat(own.saveNew(new Schedule("../../etc/passwd", plan.segments()))).isEqualTo("etc-passwd");
+        assertThat(own.saveNew(new Schedule("Ofen Größe 3/4 …", plan.segments())))
+                .isEqualTo("ofen-grosse-3-4");
+        assertThat(own.saveNew(new Schedule("../../etc/passwd", plan.segments())))
+                .isEqualTo("etc-passwd");
         assertThat(own.saveNew(new Schedule("皿", plan.segments()))).isEqualTo("plan");
         assertThat(own.saveNew(new Schedule("CON", plan.segments()))).isEqualTo("plan-con");
         try (var files = Files.list(folder.resolve("schedules"))) {

@@ -31,8 +31,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @Measurement(iterations = 3, time = 2)
 @Fork(1)
 public class OutlookBenchmark {
-    private final OutlookQuestion question = OutlookQuestion.about(plan(), kiln())
-            .withWanted(Optional.of(Cone.parse("6")));
+    private final OutlookQuestion question =
+            OutlookQuestion.about(plan(), kiln()).withWanted(Optional.of(Cone.parse("6")));
 
     private final LikelyKilns kilns = question.kilns();
 

@@ -275,14 +275,13 @@ class OutlookTest {
                         plan(ramp("100 °C/h", "1000 °C", ""), ramp("60 °C/h", "1222 °C", "")), UNKNOWN)
                 .withWanted(Optional.of(Cone.parse("6")));
         SensorUncertainty low = new SensorUncertainty(
-                Probe.UNKNOWN,
-                ToleranceClass.CLASS_2,
-                Calibration.offset(12, 5, Calibration.By.WITNESS_CONES));
+                Probe.UNKNOWN, ToleranceClass.CLASS_2, Calibration.offset(12, 5, Calibration.By.WITNESS_CONES));
         Outlook plain = Outlook.of(question);
         Outlook known = Outlook.of(question.withSensor(low));
         assertThat(known.cone().cone().steps().orElseThrow())
                 .isGreaterThan(plain.cone().cone().steps().orElseThrow() + 0.3);
-        double plainTop = plain.wanted().orElseThrow().top().orElseThrow().probable().celsius();
+        double plainTop =
+                plain.wanted().orElseThrow().top().orElseThrow().probable().celsius();
         // Independent: what the ware gets is 12 °C more than what the controller shows.
         assertThat(known.wanted().orElseThrow().top().orElseThrow().probable().celsius())
                 .isCloseTo(plainTop - 12, within(0.5));

@@ -30,7 +30,8 @@ final class HeadPane extends Card {
     private final JLabel clayLabel = Labels.quiet("");
     private final JLabel notesLabel = Labels.quiet("");
     private final JTextArea state = Labels.wrapping("", "foreground: $Kilnside.quiet");
-    private final JPanel question = new Card(new MigLayout("insets 6, gapx 8, gapy 4, fillx", "[grow,fill][grow,fill]"));
+    private final JPanel question =
+            new Card(new MigLayout("insets 6, gapx 8, gapy 4, fillx", "[grow,fill][grow,fill]"));
     private final JTextArea asked = Labels.wrapping("", "foreground: $Kilnside.lookText");
     private final JButton take = new JButton();
     private final JButton keep = new JButton();

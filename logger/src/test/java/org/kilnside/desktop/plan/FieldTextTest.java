@@ -37,7 +37,9 @@ class FieldTextTest {
             FieldText fields = fields(language, TemperatureUnit.CELSIUS);
             for (long minutes : new long[] {0, 5, 60, 90, 615}) {
                 Duration hold = Duration.ofMinutes(minutes);
-                assertThat(fields.hold(fields.of(hold)).value()).as(language + " " + fields.of(hold)).contains(hold);
+                assertThat(fields.hold(fields.of(hold)).value())
+                        .as(language + " " + fields.of(hold))
+                        .contains(hold);
             }
         }
     }
@@ -50,9 +52,15 @@ class FieldTextTest {
                 for (double value : new double[] {37.5, 80, 150, 992, 1222.5}) {
                     HeatingRate rate = HeatingRate.ofKelvinPerHour(value);
                     Temperature to = Temperature.ofCelsius(value);
-                    assertThat(fields.rate(fields.of(rate)).value().orElseThrow().kelvinPerHour())
+                    assertThat(fields.rate(fields.of(rate))
+                                    .value()
+                                    .orElseThrow()
+                                    .kelvinPerHour())
                             .isCloseTo(value, org.assertj.core.api.Assertions.within(0.01));
-                    assertThat(fields.target(fields.of(to)).value().orElseThrow().celsius())
+                    assertThat(fields.target(fields.of(to))
+                                    .value()
+                                    .orElseThrow()
+                                    .celsius())
                             .isCloseTo(value, org.assertj.core.api.Assertions.within(0.01));
                 }
             }
@@ -87,7 +95,9 @@ class FieldTextTest {
                 english.kilograms(typed),
                 english.millimetres(typed)
             }) {
-                assertThat(found.value().isPresent()).as(typed).isNotEqualTo(found.problem().isPresent());
+                assertThat(found.value().isPresent())
+                        .as(typed)
+                        .isNotEqualTo(found.problem().isPresent());
             }
         }
     }

@@ -29,10 +29,10 @@ final class HandShelf implements PlanShelf {
     @Override
     public List<Entry> plans() {
         List<Entry> all = new ArrayList<>();
-        own.forEach((name, text) -> all.add(
-                new Entry(name, PlanFiles.parse(text, name).name(), true, Optional.empty())));
-        starters.forEach((name, text) -> all.add(
-                new Entry(name, PlanFiles.parse(text, name).name(), false, Optional.empty())));
+        own.forEach((name, text) ->
+                all.add(new Entry(name, PlanFiles.parse(text, name).name(), true, Optional.empty())));
+        starters.forEach((name, text) ->
+                all.add(new Entry(name, PlanFiles.parse(text, name).name(), false, Optional.empty())));
         return all;
     }
 

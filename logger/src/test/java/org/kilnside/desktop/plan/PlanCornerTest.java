@@ -65,7 +65,8 @@ class PlanCornerTest {
     @Test
     void pulledBeyondWhatAPlanMayHoldItStaysWhereItIs() {
         PlanCorner corner = PlanCorner.of(plan).get(2);
-        assertThat(corner.pulledTo(plan, corner.atMs(), 2400, TemperatureUnit.CELSIUS)).isEmpty();
+        assertThat(corner.pulledTo(plan, corner.atMs(), 2400, TemperatureUnit.CELSIUS))
+                .isEmpty();
         Schedule steep = corner.pulledTo(plan, 0, 1000, TemperatureUnit.CELSIUS).orElseThrow();
         assertThat(ramp(steep, 2).rate().kelvinPerHour()).isPositive();
     }

@@ -25,8 +25,7 @@ import org.kilnside.wording.TemperatureUnit;
 import org.kilnside.wording.Words;
 
 class PlansModelTest {
-    private static final String BOWLS =
-            """
+    private static final String BOWLS = """
             name     = "Bisque for bowls"
             aims_for = "cone 06"
 
@@ -125,7 +124,8 @@ class PlansModelTest {
             type(Field.RATE, 2, text);
             assertThat(model.rejected(new Place(Field.RATE, 2)))
                     .as(text)
-                    .hasValueSatisfying(rejected -> assertThat(rejected.sentence()).isNotBlank());
+                    .hasValueSatisfying(
+                            rejected -> assertThat(rejected.sentence()).isNotBlank());
             assertThat(ramp(2).rate().kelvinPerHour()).as(text).isEqualTo(120);
         }
         type(Field.RATE, 2, "90");
@@ -151,7 +151,9 @@ class PlansModelTest {
         assertThat(shelf.own.get("bowls")).isEqualTo(BOWLS);
         assertThat(model.notice()).hasValueSatisfying(notice -> {
             assertThat(notice.isTrouble()).isTrue();
-            assertThat(notice.text(words(TemperatureUnit.CELSIUS))).contains("Not saved").contains("\"hot\" is no temperature");
+            assertThat(notice.text(words(TemperatureUnit.CELSIUS)))
+                    .contains("Not saved")
+                    .contains("\"hot\" is no temperature");
         });
         assertThat(model.saveToLeave()).isFalse();
     }
@@ -232,8 +234,9 @@ class PlansModelTest {
         type(Field.TARGET, 2, "1001");
         shelf.broken = Optional.of("the disk is full; make room");
         model.save();
-        assertThat(model.notice()).hasValueSatisfying(notice -> assertThat(notice.text(words(TemperatureUnit.CELSIUS)))
-                .isEqualTo("It did not work: the disk is full; make room"));
+        assertThat(model.notice())
+                .hasValueSatisfying(notice -> assertThat(notice.text(words(TemperatureUnit.CELSIUS)))
+                        .isEqualTo("It did not work: the disk is full; make room"));
         assertThat(model.isUnsaved()).isTrue();
         assertThat(ramp(2).to().celsius()).isEqualTo(1001);
     }
@@ -296,7 +299,13 @@ class PlansModelTest {
         assertThat(model.outlook().isUpToDate()).isFalse();
         drain();
         assertThat(model.outlook().isUpToDate()).isTrue();
-        assertThat(model.outlook().answer().orElseThrow().question().plan().top().celsius())
+        assertThat(model.outlook()
+                        .answer()
+                        .orElseThrow()
+                        .question()
+                        .plan()
+                        .top()
+                        .celsius())
                 .isEqualTo(990);
     }
 
@@ -369,8 +378,9 @@ class PlansModelTest {
     void theCardIsPrinted() {
         model.print();
         assertThat(shelf.printed).containsExactly("Bisque for bowls");
-        assertThat(model.notice()).hasValueSatisfying(
-                notice -> assertThat(notice.text(words(TemperatureUnit.CELSIUS))).contains("card.html"));
+        assertThat(model.notice())
+                .hasValueSatisfying(notice ->
+                        assertThat(notice.text(words(TemperatureUnit.CELSIUS))).contains("card.html"));
     }
 
     private void drain() {
