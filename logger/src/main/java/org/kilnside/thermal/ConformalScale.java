@@ -27,9 +27,9 @@ final class ConformalScale {
     /** What is left of bias in the middle of all kilns: added to ln(remaining time) as long as nothing is remembered. */
     private static final double[][] USUAL_BIAS = {
         {0, 0, 0},
-        {0, 0, 0.01},
-        {0, 0.01, 0.025},
-        {0, 0.012, 0.025}
+        {0, 0, 0},
+        {0, 0, 0},
+        {0, 0, 0}
     };
 
     /** No interval is narrower than this part of the remaining time to either side. */

@@ -29,6 +29,10 @@ final class FiringFit implements LeastSquares.Residuals {
         taken = new double[data.driveS.length];
     }
 
+    static double[] residuals(FiringData data, WallKind kind, double[] z) {
+        return new FiringFit(data, kind).at(z);
+    }
+
     /** Fits one kind of wall. */
     static FittedKiln fit(FiringData data, WallKind kind) {
         FiringFit fit = new FiringFit(data, kind);
@@ -64,7 +68,7 @@ final class FiringFit implements LeastSquares.Residuals {
             if (i > 0) {
                 driven.drive(data.driveS[i] - data.driveS[i - 1], data.driveC[i]);
             }
-            taken[i] = driven.intoWall();
+            taken[i] = driven.intoWall() + driven.loadHolds(0);
             while (span < data.free.size() && data.free.get(span).beginsAt() == i) {
                 next = runFree(data.free.get(span), kiln, prior.openedTimes(z), residual, next);
                 span++;
@@ -101,7 +105,7 @@ final class FiringFit implements LeastSquares.Residuals {
         for (FiringData.Powered stretch : data.powered) {
             int from = stretch.from();
             int to = stretch.to();
-            double heat = driven.loadTakes(data.driveC[from], data.driveC[to]) + taken[to] - taken[from];
+            double heat = taken[to] - taken[from];
             double leak = 0;
             for (int i = from + 1; i <= to; i++) {
                 double middle = (data.driveC[i] + data.driveC[i - 1]) / 2;

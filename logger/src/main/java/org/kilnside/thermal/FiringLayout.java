@@ -10,14 +10,19 @@ final class FiringLayout {
 
     private static final double CLOSEST_POINTS_S = 120;
 
-    /** After the elements go off the sensor, the elements and the hot face settle: what it says then is not used. */
-    private static final double SETTLING_S = 900;
+    /**
+     * After the elements go off the sensor, the elements and the hot face settle: what it says then drives the wall but is
+     * not held against the model, and the chamber runs free only from there.
+     */
+    private static final double SETTLING_S = 700;
 
-    /** Weight of one point: the model's error along a cooling, not the sensor's noise, K. */
-    private static final double POINT_SIGMA_K = 1;
+    /** Weight of the newest point: the model's error along a cooling, not the sensor's noise; more of it where hotter. */
+    private static final double SIGMA_AT_600_K = 0.55;
+
+    private static final double LEAST_SIGMA_K = 0.35;
 
     /** What lies further up counts less: by this many kelvin of cooling its weight has halved. */
-    private static final double HALVES_IN_K = 100;
+    private static final double HALVES_IN_K = 120;
 
     private final Course course;
     private final double nowC;
@@ -109,14 +114,16 @@ final class FiringLayout {
         }
         int most = (int) Math.max(4, MOST_POINTS * (end - begin) / totalS);
         double from = Math.min(begin + SETTLING_S, begin + (end - begin) / 2);
+        driveTo(from, begin, from);
         int count = (int) Math.min(most, Math.max(4, (end - from) / CLOSEST_POINTS_S));
         double[] time = new double[count];
         double[] temperature = new double[count];
         double[] sigma = new double[count];
+        double sigmaNowK = Math.max(LEAST_SIGMA_K, SIGMA_AT_600_K * Math.pow(Math.max(0, nowC) / 600, 1.5));
         for (int i = 0; i < count; i++) {
             time[i] = from + (end - from) * (i + 1) / count;
             temperature[i] = course.smoothAt(time[i], begin, end);
-            sigma[i] = POINT_SIGMA_K * (1 + Math.max(0, temperature[i] - nowC) / HALVES_IN_K);
+            sigma[i] = sigmaNowK * (1 + Math.max(0, temperature[i] - nowC) / HALVES_IN_K);
         }
         free.add(new FiringData.FreeSpan(times.size() - 1, time, temperature, sigma, opened));
     }

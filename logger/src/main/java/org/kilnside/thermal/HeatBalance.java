@@ -31,6 +31,7 @@ final class HeatBalance {
         WallSlab slab = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);
         data.start(slab, kiln, data.startsWarm ? 0.6 : 0);
         Course course = data.course;
+        balance.heat[0] = slab.loadHolds(0);
         for (int i = 1; i < data.driveS.length; i++) {
             double step = data.driveS[i] - data.driveS[i - 1];
             slab.drive(step, data.driveC[i]);
@@ -42,7 +43,6 @@ final class HeatBalance {
             balance.taken[i] = balance.taken[i - 1] + (known ? mean * step : 0);
             balance.told[i] = balance.told[i - 1] + (known ? step : 0);
         }
-        balance.heat[0] = balance.data.driveS.length > 1 ? slab.loadTakes(0, data.driveC[0]) : 0;
         return balance;
     }
 

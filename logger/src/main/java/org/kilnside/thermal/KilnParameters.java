@@ -10,8 +10,9 @@ package org.kilnside.thermal;
  * @param leakExponent how the leak grows with the temperature difference: 0 = a fan, ½ = draught
  * @param conductivitySteepness multiplies the departure of the wall kind's conductivity curve from 1
  * @param capacitySteepness the same for heat capacity
- * @param film resistance between what the sensor and the ware feel and the hot face at 600 °C, over the slab's L / k;
- *     radiation, so it falls with the cube of the absolute temperature
+ * @param faceFilm resistance at 600 °C between where the sensor is and the hot face, over the slab's L / k; radiation, so
+ *     it falls with the cube of the absolute temperature
+ * @param wareFilm the same between where the sensor is and the ware in the stack
  * @param psiC ψ, element power with all elements on, in °C: what it would hold across that slab's conductance
  * @param ambientC air around the kiln, °C
  */
@@ -23,9 +24,16 @@ record KilnParameters(
         double leakExponent,
         double conductivitySteepness,
         double capacitySteepness,
-        double film,
+        double faceFilm,
+        double wareFilm,
         double psiC,
         double ambientC) {
+
+    /**
+     * The part of ware, furniture and elements that stands back in the stack and reaches the rest through the ware's film;
+     * what is left of it goes with the sensor at once.
+     */
+    static final double STACK = 0.6;
 
     /** Above ambient by this much, λ is what its name says. */
     static final double LEAK_REFERENCE_K = 500;
@@ -40,17 +48,17 @@ record KilnParameters(
 
     KilnParameters withLambda(double other) {
         return new KilnParameters(
-                tauS, biot, phi, other, leakExponent, conductivitySteepness, capacitySteepness, film, psiC, ambientC);
+                tauS, biot, phi, other, leakExponent, conductivitySteepness, capacitySteepness, faceFilm, wareFilm, psiC, ambientC);
     }
 
     KilnParameters withPsiC(double other) {
         return new KilnParameters(
-                tauS, biot, phi, lambda, leakExponent, conductivitySteepness, capacitySteepness, film, other, ambientC);
+                tauS, biot, phi, lambda, leakExponent, conductivitySteepness, capacitySteepness, faceFilm, wareFilm, other, ambientC);
     }
 
     KilnParameters withAmbientC(double other) {
         return new KilnParameters(
-                tauS, biot, phi, lambda, leakExponent, conductivitySteepness, capacitySteepness, film, psiC, other);
+                tauS, biot, phi, lambda, leakExponent, conductivitySteepness, capacitySteepness, faceFilm, wareFilm, psiC, other);
     }
 
     KilnParameters withPhi(double other) {
@@ -62,8 +70,7 @@ record KilnParameters(
                 leakExponent,
                 conductivitySteepness,
                 capacitySteepness,
-                film,
-                psiC,
+                faceFilm, wareFilm, psiC,
                 ambientC);
     }
 }

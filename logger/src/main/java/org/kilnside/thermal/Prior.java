@@ -15,8 +15,9 @@ final class Prior {
     static final int LEAK_EXPONENT = 5;
     static final int CONDUCTIVITY_STEEPNESS = 6;
     static final int CAPACITY_STEEPNESS = 7;
-    static final int FILM = 8;
-    static final int BASIC = 9;
+    static final int FACE_FILM = 8;
+    static final int WARE_FILM = 9;
+    static final int BASIC = 10;
 
     /** How sure one is of an ambient somebody gave: a day and a night pass over a cooling, K. */
     static final double GIVEN_AMBIENT_K = 2;
@@ -59,14 +60,16 @@ final class Prior {
         double[] mean = new double[size];
         double[] spread = new double[size];
         set(mean, spread, TAU, Math.log(kind.typicalTauS()), fibre ? 0.6 : 0.5);
-        set(mean, spread, BIOT, Math.log(fibre ? 4.5 : 3), 0.4);
+        set(mean, spread, BIOT, Math.log(fibre ? 4.5 : 2.7), 0.35);
         set(mean, spread, PHI, Math.log(fibre ? 4.5 : 0.5), fibre ? 0.7 : 0.8);
         set(mean, spread, LAMBDA, Math.log(fibre ? 0.5 : 0.25), 0.8);
         set(mean, spread, AMBIENT, ambient.celsius(), ambient.spreadK());
-        set(mean, spread, LEAK_EXPONENT, 0.25, 0.2);
-        set(mean, spread, CONDUCTIVITY_STEEPNESS, 1, 0.13);
+        set(mean, spread, LEAK_EXPONENT, 0.25, 0.22);
+        // The makes of firebrick in the VDI Heat Atlas lie between 0.6 and 1 times the steepest.
+        set(mean, spread, CONDUCTIVITY_STEEPNESS, fibre ? 1 : 0.82, fibre ? 0.13 : 0.17);
         set(mean, spread, CAPACITY_STEEPNESS, 0.75, 0.3);
-        set(mean, spread, FILM, Math.log(0.03), 0.5);
+        set(mean, spread, FACE_FILM, Math.log(0.015), 0.7);
+        set(mean, spread, WARE_FILM, Math.log(0.045), 0.8);
         int next = BASIC;
         int psi = -1;
         int soak = -1;
@@ -118,7 +121,8 @@ final class Prior {
                 value(z, LEAK_EXPONENT),
                 value(z, CONDUCTIVITY_STEEPNESS),
                 value(z, CAPACITY_STEEPNESS),
-                Math.exp(value(z, FILM)),
+                Math.exp(value(z, FACE_FILM)),
+                Math.exp(value(z, WARE_FILM)),
                 psi < 0 ? 0 : Math.exp(value(z, psi)),
                 value(z, AMBIENT));
     }

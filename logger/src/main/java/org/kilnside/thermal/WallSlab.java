@@ -51,6 +51,9 @@ final class WallSlab {
     private double lastStepS;
     private double chamberC;
     private double chamberChange;
+    private double stackC;
+    private double stackStore;
+    private double stackReach;
     private double shellC;
     private double outer;
     private double intoWall;
@@ -108,6 +111,7 @@ final class WallSlab {
         Arrays.fill(temperature, celsius);
         Arrays.fill(change, 0);
         chamberC = celsius;
+        stackC = celsius;
         shellC = celsius;
         forget();
     }
@@ -130,6 +134,7 @@ final class WallSlab {
         Arrays.fill(change, 0);
         shellC = kiln.ambientC() + soaked * (shellC - kiln.ambientC());
         chamberC = celsius;
+        stackC = celsius;
         forget();
     }
 
@@ -150,6 +155,7 @@ final class WallSlab {
         kappa = other.kappa;
         heat = other.heat;
         chamberC = other.chamberC;
+        stackC = other.stackC;
         chamberChange = other.chamberChange;
         shellC = other.shellC;
         lastStepS = other.lastStepS;
@@ -162,6 +168,7 @@ final class WallSlab {
     /** Advances with the chamber held to a measured temperature at the end of the step. */
     void drive(double stepS, double endC) {
         double hot = eliminate(stepS);
+        stack(stepS);
         chamberChange = endC - chamberC;
         chamberC = endC;
         substitute(stepS, hot);
@@ -177,8 +184,9 @@ final class WallSlab {
         double store = store(stepS);
         double leak = kiln.leakAt(chamberC);
         double power = kiln.psiC() * output;
-        double end = (store * chamberC + power + hot * rightSide[0] + leak * kiln.ambientC())
-                / (store + hot * (1 - follow[0]) + leak);
+        double stack = stack(stepS);
+        double end = (store * chamberC + power + stack * stackC + hot * rightSide[0] + leak * kiln.ambientC())
+                / (store + stack + hot * (1 - follow[0]) + leak);
         chamberChange = end - chamberC;
         chamberC = end;
         substitute(stepS, hot);
@@ -210,8 +218,10 @@ final class WallSlab {
         double hot = eliminate(stepS);
         double store = store(stepS);
         double leak = kiln.leakAt(chamberC);
-        double needed = (store + hot * (1 - follow[0]) + leak) * setpointC
+        double stack = stack(stepS);
+        double needed = (store + stack + hot * (1 - follow[0]) + leak) * setpointC
                 - store * chamberC
+                - stack * stackC
                 - hot * rightSide[0]
                 - leak * kiln.ambientC();
         double output = Math.max(0, Math.min(1, needed / kiln.psiC()));
@@ -224,14 +234,27 @@ final class WallSlab {
         double hot = eliminate(stepS);
         double store = store(stepS);
         double leak = kiln.leakAt(chamberC);
-        double free = (store * chamberC + hot * rightSide[0] + leak * kiln.ambientC())
-                / (store + hot * (1 - follow[0]) + leak);
+        double stack = stack(stepS);
+        double free = (store * chamberC + stack * stackC + hot * rightSide[0] + leak * kiln.ambientC())
+                / (store + stack + hot * (1 - follow[0]) + leak);
         drive(stepS, Math.max(free, leastC));
     }
 
     private double store(double stepS) {
         double middleC = chamberC + 0.5 * chamberChange * stepS / lastStepS;
-        return kiln.phi() * capacityAt(middleC) * kiln.tauS() / stepS;
+        return (1 - KilnParameters.STACK) * kiln.phi() * capacityAt(middleC) * kiln.tauS() / stepS;
+    }
+
+    /** What the stack takes from the chamber for each kelvin the chamber ends above the stack's beginning. */
+    private double stack(double stepS) {
+        stackStore = KilnParameters.STACK * kiln.phi() * capacityAt(stackC) * kiln.tauS() / stepS;
+        stackReach = 1 / Math.max(1e-6, film(kiln.wareFilm(), (chamberC + stackC) / 2));
+        return stackStore * stackReach / (stackStore + stackReach);
+    }
+
+    private static double film(double at600C, double celsius) {
+        double kelvin = (celsius + 273.15) / 873.15;
+        return at600C / (kelvin * kelvin * kelvin + 0.05);
     }
 
     /** Eliminates the wall from the shell inwards, after which each cell follows its inner neighbour linearly. */
@@ -273,6 +296,7 @@ final class WallSlab {
     }
 
     private void substitute(double stepS, double hot) {
+        stackC = (stackStore * stackC + stackReach * chamberC) / (stackStore + stackReach);
         double inner = chamberC;
         for (int i = 0; i < cells; i++) {
             double value = rightSide[i] + follow[i] * inner;
@@ -290,8 +314,7 @@ final class WallSlab {
 
     private double conductance(int i) {
         if (i == 0) {
-            double kelvin = (chamberC + 273.15) / 873.15;
-            return 1 / (halfWidth[0] / conductivity[0] + kiln.film() / (kelvin * kelvin * kelvin + 0.05));
+            return 1 / (halfWidth[0] / conductivity[0] + film(kiln.faceFilm(), chamberC));
         }
         return areaAt[i] / (halfWidth[i - 1] / conductivity[i - 1] + halfWidth[i] / conductivity[i]);
     }
@@ -308,6 +331,11 @@ final class WallSlab {
 
     private double capacityAt(double celsius) {
         return Math.max(LEAST_CAPACITY, heat.at(Math.min(celsius, HOTTEST_C)));
+    }
+
+    /** The ware in the stack. */
+    double stackC() {
+        return stackC;
     }
 
     double chamberC() {
@@ -362,11 +390,8 @@ final class WallSlab {
 
     /** Heat the load holds above a temperature. */
     double loadHolds(double aboveC) {
-        return kiln.phi() * heat.between(aboveC, chamberC);
-    }
-
-    /** The change in what the load holds between two temperatures. */
-    double loadTakes(double fromC, double toC) {
-        return kiln.phi() * heat.between(fromC, toC);
+        return kiln.phi()
+                * ((1 - KilnParameters.STACK) * heat.between(aboveC, chamberC)
+                        + KilnParameters.STACK * heat.between(aboveC, stackC));
     }
 }

@@ -20,7 +20,7 @@ class WallSlabTest {
     private static final double TAU_S = 10_000;
 
     private static KilnParameters textbook(double biot, double phi, double lambda, double ambientC) {
-        return new KilnParameters(TAU_S, biot, phi, lambda, 0, 1, 1, 0, 0, ambientC);
+        return new KilnParameters(TAU_S, biot, phi, lambda, 0, 1, 1, 0, 0, 0, ambientC);
     }
 
     static List<String> planeWalls() throws IOException {
@@ -84,7 +84,7 @@ class WallSlabTest {
         double depthM = 5;
         double diffusivity = 0.52 / (2050.0 * 1840);
         WallSlab slab = new WallSlab(WallShape.TEXTBOOK_SLAB, 60);
-        slab.use(new KilnParameters(depthM * depthM / diffusivity, 1e-9, 1, 0, 0, 1, 1, 0, 0, 20));
+        slab.use(new KilnParameters(depthM * depthM / diffusivity, 1e-9, 1, 0, 0, 1, 1, 0, 0, 0, 20));
         slab.startUniform(20);
         for (int i = 0; i < 6000; i++) {
             slab.drive(60 * 86400 / 6000.0, -15);
@@ -100,7 +100,7 @@ class WallSlabTest {
     @Test
     void heatsABrickWallThroughAsTheWorkedExample() {
         WallSlab slab = new WallSlab(WallShape.TEXTBOOK_SLAB, 60);
-        slab.use(new KilnParameters(0.45 * 0.45 / 4.2e-7, 1e-12, 1, 0, 0, 1, 1, 0, 0, 22));
+        slab.use(new KilnParameters(0.45 * 0.45 / 4.2e-7, 1e-12, 1, 0, 0, 1, 1, 0, 0, 0, 22));
         slab.startUniform(295 - 273.0);
         double hours = 0;
         while (slab.shellC() < 375 - 273.0) {
@@ -158,7 +158,7 @@ class WallSlabTest {
     void keepsItsAccountsOfHeat() {
         for (WallKind kind : WallKind.values()) {
             WallSlab slab = new WallSlab(kind.shape(), WallSlab.USUAL_CELLS);
-            slab.use(new KilnParameters(kind.typicalTauS(), 3, 0.6, 0.2, 0.25, 1, 0.8, 0.04, 3500, 12));
+            slab.use(new KilnParameters(kind.typicalTauS(), 3, 0.6, 0.2, 0.25, 1, 0.8, 0.04, 2, 3500, 12));
             slab.startUniform(12);
             for (int i = 0; i < 8 * 3600 / 60; i++) {
                 slab.control(60, 12 + 150 * i / 60.0);
@@ -188,7 +188,7 @@ class WallSlabTest {
         double driven = WallSlab.DRIVEN_STEP_S * ofUsualSteps;
         double coasting = WallSlab.COASTING_STEP_S * ofUsualSteps;
         WallSlab slab = new WallSlab(kind.shape(), cells);
-        slab.use(new KilnParameters(kind.typicalTauS(), 3, 0.6, 0.2, 0.25, 1, 0.8, 0.04, 0, 12));
+        slab.use(new KilnParameters(kind.typicalTauS(), 3, 0.6, 0.2, 0.25, 1, 0.8, 0.04, 2, 0, 12));
         slab.startUniform(12);
         for (double time = 0; time < 9 * 3600; time += driven) {
             slab.drive(driven, 12 + 130 * (time + driven) / 3600);
