@@ -10,26 +10,18 @@ final class ConformalScale {
     private static final double[] THRESHOLD_C = {200, 120, 60};
 
     private static final double[][] ALONE = {
-        {1.25, 1.2, 1.1},
-        {0.9, 0.88, 0.85},
-        {0.8, 0.95, 1.25},
-        {0.8, 1.5, 2.2}
+        {1.15, 1.1, 1.0},
+        {0.97, 0.86, 0.88},
+        {0.84, 1.36, 1.56},
+        {0.88, 1.72, 2.1}
     };
 
     /** With two or more earlier firings of the kiln, whose bias is taken off. */
     private static final double[][] REMEMBERED = {
-        {0.85, 0.8, 0.7},
-        {0.65, 0.65, 0.6},
-        {0.62, 0.7, 0.8},
-        {0.75, 1.1, 1.6}
-    };
-
-    /** What is left of bias in the middle of all kilns: added to ln(remaining time) as long as nothing is remembered. */
-    private static final double[][] USUAL_BIAS = {
-        {0, 0, 0},
-        {0, 0, 0},
-        {0, 0, 0},
-        {0, 0, 0}
+        {0.74, 0.71, 0.65},
+        {0.78, 0.75, 0.82},
+        {0.62, 0.76, 0.88},
+        {0.8, 1.2, 1.6}
     };
 
     /** No interval is narrower than this part of the remaining time to either side. */
@@ -50,10 +42,6 @@ final class ConformalScale {
             default -> remembered;
         };
         return Math.hypot(FLOOR, scale * halfWidth);
-    }
-
-    static double usualBias(double askedAtC, double thresholdC) {
-        return at(USUAL_BIAS, askedAtC, thresholdC);
     }
 
     /** Half-width of ln(remaining time) while it still heats. */

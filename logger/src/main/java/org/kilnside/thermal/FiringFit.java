@@ -12,8 +12,11 @@ final class FiringFit implements LeastSquares.Residuals {
     /** One step of the difference quotients, in prior spreads. */
     private static final double STEP = 1e-3;
 
-    private static final double TOLERANCE = 1e-4;
+    private static final double TOLERANCE = 2e-3;
     private static final int MOST_EVALUATIONS = 120;
+
+    /** The first step is no longer than one prior spread. */
+    private static final double LONGEST_STEP = 1;
 
     private final FiringData data;
     private final Prior prior;
@@ -29,15 +32,12 @@ final class FiringFit implements LeastSquares.Residuals {
         taken = new double[data.driveS.length];
     }
 
-    static double[] residuals(FiringData data, WallKind kind, double[] z) {
-        return new FiringFit(data, kind).at(z);
-    }
 
     /** Fits one kind of wall. */
     static FittedKiln fit(FiringData data, WallKind kind) {
         FiringFit fit = new FiringFit(data, kind);
-        LeastSquares.Solution solution = LeastSquares.solve(
-                fit, new double[fit.prior.size()], LeastSquares.Differences.FORWARD, STEP, TOLERANCE, MOST_EVALUATIONS);
+        LeastSquares.Solution solution = LeastSquares.solveInBall(
+                fit, new double[fit.prior.size()], STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP);
         return new FittedKiln(data, kind, fit.prior, solution, fit.evidence(solution));
     }
 

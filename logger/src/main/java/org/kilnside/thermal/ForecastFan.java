@@ -94,23 +94,20 @@ public final class ForecastFan {
         }
         double fromS = probable.get(0).timeS;
         double toS = probable.get(probable.size() - 1).timeS;
-        double[] times = Stream.concat(
+        long[] times = Stream.concat(
                         Stream.iterate(0, i -> i + 1).limit(GRID + 1L).map(i -> fromS + (toS - fromS) * i / GRID),
                         probable.stream().map(Corner::timeS).limit(MOST_POINTS - GRID - 1L))
-                .mapToDouble(Double::doubleValue)
+                .mapToLong(time -> Math.round(time * 1000))
                 .sorted()
                 .distinct()
                 .toArray();
         List<Point> points = new ArrayList<>();
-        for (double time : times) {
-            double middle = at(probable, time);
-            double one = at(early, time);
-            double other = at(late, time);
+        for (long time : times) {
+            double middle = at(probable, time / 1000.0);
+            double one = at(early, time / 1000.0);
+            double other = at(late, time / 1000.0);
             points.add(new Point(
-                    Math.round(time * 1000),
-                    middle,
-                    Math.min(middle, Math.min(one, other)),
-                    Math.max(middle, Math.max(one, other))));
+                    time, middle, Math.min(middle, Math.min(one, other)), Math.max(middle, Math.max(one, other))));
         }
         return points;
     }

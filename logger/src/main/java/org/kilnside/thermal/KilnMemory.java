@@ -198,8 +198,7 @@ public final class KilnMemory {
                 weights++;
             }
         }
-        double usual = ConformalScale.usualBias(askedAtC, thresholdC);
-        return new Correction((sum + SHRINK * usual) / (weights + SHRINK), (int) weights);
+        return new Correction(sum / (weights + SHRINK), (int) weights);
     }
 
     /** @param firings how many it is learned from */

@@ -8,6 +8,7 @@ import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.QRDecomposition;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
+import org.hipparchus.linear.SingularValueDecomposition;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresOptimizer.Optimum;
 import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
@@ -43,6 +44,9 @@ final class LeastSquares {
      */
     record Solution(double[] parameters, double[][] covariance, double sumOfSquares, boolean converged) {}
 
+    /** The library's own first step: a hundred times the start. */
+    private static final double USUAL_STEP_BOUND = 100;
+
     private LeastSquares() {}
 
     /**
@@ -58,11 +62,23 @@ final class LeastSquares {
             double step,
             double tolerance,
             int mostEvaluations) {
+        return solve(residuals, start, differences, step, tolerance, mostEvaluations, USUAL_STEP_BOUND);
+    }
+
+    private static Solution solve(
+            Residuals residuals,
+            double[] start,
+            Differences differences,
+            double step,
+            double tolerance,
+            int mostEvaluations,
+            double stepBound) {
         Search search = new Search(residuals, differences, step);
         search.computeValue(start);
         boolean converged = true;
         try {
             Optimum optimum = new LevenbergMarquardtOptimizer()
+                    .withInitialStepBoundFactor(stepBound)
                     .withCostRelativeTolerance(tolerance)
                     .withParameterRelativeTolerance(tolerance)
                     .withOrthoTolerance(tolerance * 1e-2)
@@ -81,6 +97,57 @@ final class LeastSquares {
         }
         RealMatrix jacobian = search.computeJacobian(search.best);
         return new Solution(search.best, covariance(jacobian), search.bestSum, converged);
+    }
+
+    /**
+     * The same for parameters in units of their prior's spread, each step no longer than so many of those. The library
+     * bounds a step by what each parameter alone changes; where two do nearly the same, that forbids the long way
+     * along their narrow valley. So the parameters are turned first such that each does as much as any other: then its
+     * bound is a ball.
+     *
+     * @param longest first step, in prior spreads
+     */
+    static Solution solveInBall(
+            Residuals residuals, double[] start, double step, double tolerance, int mostEvaluations, double longest) {
+        int size = start.length;
+        Search first = new Search(residuals, Differences.FORWARD, step);
+        first.computeValue(start);
+        SingularValueDecomposition axes = new SingularValueDecomposition(first.computeJacobian(start));
+        // A cosine transform spreads the stiffest axis evenly over all parameters.
+        RealMatrix even = MatrixUtils.createRealMatrix(size, size);
+        for (int k = 0; k < size; k++) {
+            for (int i = 0; i < size; i++) {
+                even.setEntry(
+                        k,
+                        i,
+                        Math.sqrt((k == 0 ? 1.0 : 2.0) / size) * Math.cos(Math.PI * (i + 0.5) * k / size));
+            }
+        }
+        RealMatrix turn = axes.getV().multiply(even);
+        Residuals turned = y -> residuals.at(turned(start, turn, y));
+        Solution found = solve(
+                turned,
+                new double[size],
+                Differences.FORWARD,
+                step,
+                tolerance,
+                mostEvaluations,
+                longest * axes.getNorm() / Math.sqrt(size));
+        RealMatrix covariance =
+                turn.multiply(new Array2DRowRealMatrix(found.covariance(), false)).multiplyTransposed(turn);
+        return new Solution(
+                turned(start, turn, found.parameters()),
+                covariance.getData(),
+                found.sumOfSquares(),
+                found.converged());
+    }
+
+    private static double[] turned(double[] origin, RealMatrix turn, double[] along) {
+        double[] moved = turn.operate(along);
+        for (int i = 0; i < moved.length; i++) {
+            moved[i] += origin[i];
+        }
+        return moved;
     }
 
     /** (J'J)⁻¹ = R⁻¹ R⁻ᵀ, from J = QR, with columns scaled to one length first. */

@@ -158,7 +158,7 @@ class WallSlabTest {
     void keepsItsAccountsOfHeat() {
         for (WallKind kind : WallKind.values()) {
             WallSlab slab = new WallSlab(kind.shape(), WallSlab.USUAL_CELLS);
-            slab.use(new KilnParameters(kind.typicalTauS(), 3, 0.6, 0.2, 0.25, 1, 0.8, 0.04, 2, 3500, 12));
+            slab.use(new KilnParameters(kind.typicalTauS(), 3, 0.6, 0.2, 0.25, 1, 0.8, 0.015, 0.045, 3500, 12));
             slab.startUniform(12);
             for (int i = 0; i < 8 * 3600 / 60; i++) {
                 slab.control(60, 12 + 150 * i / 60.0);
@@ -188,7 +188,7 @@ class WallSlabTest {
         double driven = WallSlab.DRIVEN_STEP_S * ofUsualSteps;
         double coasting = WallSlab.COASTING_STEP_S * ofUsualSteps;
         WallSlab slab = new WallSlab(kind.shape(), cells);
-        slab.use(new KilnParameters(kind.typicalTauS(), 3, 0.6, 0.2, 0.25, 1, 0.8, 0.04, 2, 0, 12));
+        slab.use(new KilnParameters(kind.typicalTauS(), 3, 0.6, 0.2, 0.25, 1, 0.8, 0.015, 0.045, 0, 12));
         slab.startUniform(12);
         for (double time = 0; time < 9 * 3600; time += driven) {
             slab.drive(driven, 12 + 130 * (time + driven) / 3600);
