@@ -219,7 +219,8 @@ public final class LikelyKilns {
                 known.leakExponent(),
                 known.conductivitySteepness(),
                 known.capacitySteepness(),
-                known.film(),
+                known.faceFilm(),
+                known.wareFilm(),
                 known.psiC() * Math.exp(POWER_BY_THE_DAY * normal(draw, 4)),
                 roomC + ROOM_K * normal(draw, 5));
         OptionalDouble conductance = fit.prior().hasPower() && kiln.power().isPresent()

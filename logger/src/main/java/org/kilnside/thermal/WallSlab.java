@@ -333,11 +333,6 @@ final class WallSlab {
         return Math.max(LEAST_CAPACITY, heat.at(Math.min(celsius, HOTTEST_C)));
     }
 
-    /** The ware in the stack. */
-    double stackC() {
-        return stackC;
-    }
-
     double chamberC() {
         return chamberC;
     }
@@ -393,5 +388,10 @@ final class WallSlab {
         return kiln.phi()
                 * ((1 - KilnParameters.STACK) * heat.between(aboveC, chamberC)
                         + KilnParameters.STACK * heat.between(aboveC, stackC));
+    }
+
+    /** The change in what the load holds between two temperatures, the stack keeping up. */
+    double loadTakes(double fromC, double toC) {
+        return kiln.phi() * heat.between(fromC, toC);
     }
 }
