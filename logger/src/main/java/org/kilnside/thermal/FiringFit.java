@@ -32,7 +32,6 @@ final class FiringFit implements LeastSquares.Residuals {
         taken = new double[data.driveS.length];
     }
 
-
     /** Fits one kind of wall. */
     static FittedKiln fit(FiringData data, WallKind kind) {
         FiringFit fit = new FiringFit(data, kind);

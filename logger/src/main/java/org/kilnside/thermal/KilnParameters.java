@@ -48,17 +48,47 @@ record KilnParameters(
 
     KilnParameters withLambda(double other) {
         return new KilnParameters(
-                tauS, biot, phi, other, leakExponent, conductivitySteepness, capacitySteepness, faceFilm, wareFilm, psiC, ambientC);
+                tauS,
+                biot,
+                phi,
+                other,
+                leakExponent,
+                conductivitySteepness,
+                capacitySteepness,
+                faceFilm,
+                wareFilm,
+                psiC,
+                ambientC);
     }
 
     KilnParameters withPsiC(double other) {
         return new KilnParameters(
-                tauS, biot, phi, lambda, leakExponent, conductivitySteepness, capacitySteepness, faceFilm, wareFilm, other, ambientC);
+                tauS,
+                biot,
+                phi,
+                lambda,
+                leakExponent,
+                conductivitySteepness,
+                capacitySteepness,
+                faceFilm,
+                wareFilm,
+                other,
+                ambientC);
     }
 
     KilnParameters withAmbientC(double other) {
         return new KilnParameters(
-                tauS, biot, phi, lambda, leakExponent, conductivitySteepness, capacitySteepness, faceFilm, wareFilm, psiC, other);
+                tauS,
+                biot,
+                phi,
+                lambda,
+                leakExponent,
+                conductivitySteepness,
+                capacitySteepness,
+                faceFilm,
+                wareFilm,
+                psiC,
+                other);
     }
 
     KilnParameters withPhi(double other) {
@@ -70,7 +100,9 @@ record KilnParameters(
                 leakExponent,
                 conductivitySteepness,
                 capacitySteepness,
-                faceFilm, wareFilm, psiC,
+                faceFilm,
+                wareFilm,
+                psiC,
                 ambientC);
     }
 }

@@ -117,10 +117,7 @@ final class LeastSquares {
         RealMatrix even = MatrixUtils.createRealMatrix(size, size);
         for (int k = 0; k < size; k++) {
             for (int i = 0; i < size; i++) {
-                even.setEntry(
-                        k,
-                        i,
-                        Math.sqrt((k == 0 ? 1.0 : 2.0) / size) * Math.cos(Math.PI * (i + 0.5) * k / size));
+                even.setEntry(k, i, Math.sqrt((k == 0 ? 1.0 : 2.0) / size) * Math.cos(Math.PI * (i + 0.5) * k / size));
             }
         }
         RealMatrix turn = axes.getV().multiply(even);
@@ -133,13 +130,10 @@ final class LeastSquares {
                 tolerance,
                 mostEvaluations,
                 longest * axes.getNorm() / Math.sqrt(size));
-        RealMatrix covariance =
-                turn.multiply(new Array2DRowRealMatrix(found.covariance(), false)).multiplyTransposed(turn);
+        RealMatrix covariance = turn.multiply(new Array2DRowRealMatrix(found.covariance(), false))
+                .multiplyTransposed(turn);
         return new Solution(
-                turned(start, turn, found.parameters()),
-                covariance.getData(),
-                found.sumOfSquares(),
-                found.converged());
+                turned(start, turn, found.parameters()), covariance.getData(), found.sumOfSquares(), found.converged());
     }
 
     private static double[] turned(double[] origin, RealMatrix turn, double[] along) {
