@@ -44,15 +44,24 @@ final class ConformalScale {
         return Math.hypot(FLOOR, scale * halfWidth);
     }
 
-    /** Half-width of ln(remaining time) while it still heats. */
-    static double heating(double halfWidth) {
-        return Math.hypot(0.03, 1.2 * halfWidth);
+    /** While it still heats, each kind's own deviation of the cooling's end counts so much, and no less than the other. */
+    static final double COOLING_AFTER_HEATING = 0.8;
+
+    static final double COOLING_AFTER_HEATING_LEAST = 0.14;
+
+    /**
+     * Half-width of ln(time to the top).
+     *
+     * @param told whether the controller tells its output; else its power is a guess
+     */
+    static double heating(double halfWidth, boolean told) {
+        return told ? Math.hypot(0.03, 0.9 * halfWidth) : Math.hypot(0.18, 0.5 * halfWidth);
     }
 
     /** Half-width of a top-out in K: what is left of it shrinks faster than the fit believes. */
     static double topOut(double halfWidthK, double nowC) {
         double risen = Math.max(0, Math.min(1, (nowC - 700) / 400));
-        return 4 + halfWidthK * (1.1 - 0.6 * risen);
+        return 4 + halfWidthK * (0.75 - 0.4 * risen);
     }
 
     private static double at(double[][] table, double askedAtC, double thresholdC) {

@@ -63,7 +63,8 @@ final class FiringData {
         driveC = layout.driveC();
         free = List.copyOf(layout.free());
         powered = List.copyOf(
-                PoweredStretches.told(course, driveS, driveC, poweredAboveC).stretches());
+                PoweredStretches.told(
+                        course, driveS, driveC, poweredAboveC, phases.coolingNow() && !phases.drivenNow()).stretches());
         fullOutputGuessed = false;
         powerStepS = Double.POSITIVE_INFINITY;
     }

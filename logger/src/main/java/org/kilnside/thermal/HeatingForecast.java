@@ -86,7 +86,7 @@ final class HeatingForecast {
                     return z -> answers(known, fit, projection.now(z), full, z, ahead, aimC, thresholds);
                 },
                 2 + thresholds.length);
-        Optional<Arrival> arrival = Optional.of(arrival(target.get(), known, spreads[0], spreads[1], data.nowC));
+        Optional<Arrival> arrival = Optional.of(arrival(target.get(), known, spreads[0], spreads[1], data.nowC, outputKnown));
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
         boolean reaches =
                 arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
@@ -94,7 +94,7 @@ final class HeatingForecast {
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = spreads[2 + i];
             Optional<When> when = spread.isKnown() && reaches
-                    ? Optional.of(when(data.nowS, spread, ConformalScale.heating(spread.halfWidth())))
+                    ? Optional.of(cooled(data.nowS, spread))
                     : Optional.empty();
             below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
         }
@@ -135,7 +135,8 @@ final class HeatingForecast {
         return answers;
     }
 
-    private static Arrival arrival(Temperature target, FiringData data, Spread when, Spread top, double nowC) {
+    private static Arrival arrival(
+            Temperature target, FiringData data, Spread when, Spread top, double nowC, boolean told) {
         double half = ConformalScale.topOut(top.halfWidth(), nowC);
         double highest = Math.max(nowC, top.mean());
         TopsOut topsOut = new TopsOut(
@@ -150,7 +151,7 @@ final class HeatingForecast {
             return new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty());
         }
         Optional<When> arrives = reaches != Reaches.NO && when.isKnown()
-                ? Optional.of(when(data.nowS, when, ConformalScale.heating(when.halfWidth())))
+                ? Optional.of(when(data.nowS, when, ConformalScale.heating(when.halfWidth(), told)))
                 : Optional.empty();
         return new Arrival(target, reaches, arrives, Optional.of(topsOut));
     }
@@ -163,6 +164,16 @@ final class HeatingForecast {
             }
         }
         return course.timeS[0] < fromS;
+    }
+
+    /** The kinds of wall cool so differently that a mean between them is no kiln's: quantiles of all of them. */
+    private static When cooled(double nowS, Spread spread) {
+        double times = ConformalScale.COOLING_AFTER_HEATING;
+        double least = ConformalScale.COOLING_AFTER_HEATING_LEAST;
+        return new When(
+                nowS + Math.exp(spread.quantile(0.5, times, least)),
+                nowS + Math.exp(spread.quantile(0.05, times, least)),
+                nowS + Math.exp(spread.quantile(0.95, times, least)));
     }
 
     private static When when(double nowS, Spread spread, double half) {

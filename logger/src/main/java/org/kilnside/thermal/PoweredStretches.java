@@ -15,7 +15,19 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
     /** Below it the output is not held against the curve: water takes its share, °C. */
     static final double ABOVE_C = 150;
 
-    private static final double OUTPUT_SIGMA = 0.03;
+    /** What model and controller may be off by: of full output, and of the output. */
+    private static final double OUTPUT_SIGMA = 0.01;
+
+    /**
+     * The same once the kiln cools: then the curve of the cooling says more of wall and load, and the model's own error of
+     * the heating must not speak against it.
+     */
+    private static final double OUTPUT_SIGMA_COOLING = 0.05;
+
+    private static final double GUESSED_SIGMA = 0.03;
+
+    /** Of so many outputs told one is independent of the others: a controller's pulses go on for a while. */
+    private static final double TOLD_FOR_ONE = 4;
 
     /** A kiln this far under its set-point, or under its plan, is taken to be at full output, K. */
     private static final double SETPOINT_LAG_K = 8;
@@ -27,8 +39,10 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
 
     private static final double SOME_OUTPUT_SIGMA = 0.3;
 
-    static PoweredStretches told(Course course, double[] driveS, double[] driveC, double aboveC) {
-        return new PoweredStretches(of(course.output, course, driveS, driveC, OUTPUT_SIGMA, aboveC), false);
+    /** @param cools whether the kiln is left to cool now */
+    static PoweredStretches told(Course course, double[] driveS, double[] driveC, double aboveC, boolean cools) {
+        double sigma = cools ? OUTPUT_SIGMA_COOLING : OUTPUT_SIGMA;
+        return new PoweredStretches(of(course.output, course, driveS, driveC, sigma, sigma, aboveC), false);
     }
 
     /**
@@ -54,18 +68,18 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
             guess[i] = lags ? 1 : Double.NaN;
             full |= lags && course.timeS[i] > nowS - 1800;
         }
-        double relative = OUTPUT_SIGMA;
+        double relative = GUESSED_SIGMA;
         if (!full) {
             relative = SOME_OUTPUT_SIGMA;
             for (int i = 0; i < course.size; i++) {
                 guess[i] = course.timeS[i] > nowS - 3600 ? SOME_OUTPUT : Double.NaN;
             }
         }
-        return new PoweredStretches(of(guess, course, driveS, driveC, relative, ABOVE_C), full);
+        return new PoweredStretches(of(guess, course, driveS, driveC, GUESSED_SIGMA, relative, ABOVE_C), full);
     }
 
     private static List<FiringData.Powered> of(
-            double[] outputs, Course course, double[] driveS, double[] driveC, double relative, double aboveC) {
+            double[] outputs, Course course, double[] driveS, double[] driveC, double least, double relative, double aboveC) {
         List<FiringData.Powered> powered = new ArrayList<>();
         for (int i = 0; i + STEPS < driveS.length; i += STEPS) {
             int to = i + STEPS;
@@ -73,18 +87,23 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
                 continue;
             }
             double sum = 0;
+            double squares = 0;
             int known = 0;
             int all = 0;
             for (int k = Math.max(0, course.at(driveS[i]) + 1); k <= course.at(driveS[to]); k++) {
                 all++;
                 if (!Double.isNaN(outputs[k])) {
                     sum += outputs[k];
+                    squares += outputs[k] * outputs[k];
                     known++;
                 }
             }
             if (known * 2 > all && sum > 0 && known >= 3) {
                 double output = sum / known;
-                powered.add(new FiringData.Powered(i, to, output, OUTPUT_SIGMA + relative * output));
+                // An output told as on or off is a coarse mean.
+                double scatter = Math.max(0, squares / known - output * output) * TOLD_FOR_ONE / known;
+                double sigma = Math.sqrt(Math.pow(least + relative * output, 2) + scatter);
+                powered.add(new FiringData.Powered(i, to, output, sigma));
             }
         }
         return powered;

@@ -1,6 +1,7 @@
 package org.kilnside.thermal;
 
 import java.util.List;
+import org.hipparchus.special.Erf;
 
 /**
  * A number forecast by several kinds of wall at once: a mixture of normal distributions, each from its own fit by
@@ -124,5 +125,40 @@ final class Spread {
     /** Half of the width that would hold nine in ten were the mixture normal. */
     double halfWidth() {
         return NINE_IN_TEN * deviation();
+    }
+
+    /**
+     * What a part of the mixture lies below.
+     *
+     * @param part 0 … 1
+     * @param times each kind's own deviation is multiplied by this; what lies between the kinds is not
+     * @param least deviation of each kind
+     */
+    double quantile(double part, double times, double least) {
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int k = 0; k < mean.length; k++) {
+            if (weight[k] > 0) {
+                double wide = Math.hypot(least, times * deviation[k]);
+                low = Math.min(low, mean[k] - 6 * wide);
+                high = Math.max(high, mean[k] + 6 * wide);
+            }
+        }
+        for (int turn = 0; turn < 50; turn++) {
+            double middle = (low + high) / 2;
+            double below = 0;
+            for (int k = 0; k < mean.length; k++) {
+                if (weight[k] > 0) {
+                    double wide = Math.hypot(least, times * deviation[k]);
+                    below += weight[k] * 0.5 * Erf.erfc(-(middle - mean[k]) / wide / Math.sqrt(2));
+                }
+            }
+            if (below < part * total()) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return (low + high) / 2;
     }
 }
