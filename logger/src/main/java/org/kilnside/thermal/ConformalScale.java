@@ -10,7 +10,7 @@ final class ConformalScale {
     private static final double[] THRESHOLD_C = {200, 120, 60};
 
     private static final double[][] ALONE = {
-        {1.15, 1.1, 1.0},
+        {0.95, 0.9, 0.85},
         {0.97, 0.86, 0.88},
         {0.84, 1.36, 1.56},
         {0.88, 1.72, 2.1}
@@ -18,7 +18,7 @@ final class ConformalScale {
 
     /** With two or more earlier firings of the kiln, whose bias is taken off. */
     private static final double[][] REMEMBERED = {
-        {0.74, 0.71, 0.65},
+        {0.68, 0.65, 0.6},
         {0.78, 0.75, 0.82},
         {0.62, 0.76, 0.88},
         {0.8, 1.2, 1.6}
@@ -26,6 +26,9 @@ final class ConformalScale {
 
     /** No interval is narrower than this part of the remaining time to either side. */
     private static final double FLOOR = 0.01;
+
+    private static final double SOON_TIMES = 2;
+    private static final double SOON_S = 2700;
 
     /** What one earlier firing is worth on the way from none to two. */
     private static final double ONE_FIRING = 0.65;
@@ -42,6 +45,14 @@ final class ConformalScale {
             default -> remembered;
         };
         return Math.hypot(FLOOR, scale * halfWidth);
+    }
+
+    /**
+     * The first minutes after the top say more of sensor and elements than of wall and load: an interval asked for then is
+     * so much wider.
+     */
+    static double soonAfterTop(double leftAloneForS) {
+        return 1 + SOON_TIMES * Math.max(0, 1 - leftAloneForS / SOON_S);
     }
 
     /** While it still heats, each kind's own deviation of the cooling's end counts so much, and no less than the other. */

@@ -99,7 +99,8 @@ final class CoolingForecast {
         KilnMemory.Correction correction =
                 freely ? question.memory().correction(data.nowC, thresholdC) : new KilnMemory.Correction(0, 0);
         double log = spread.mean() + correction.log();
-        double half = ConformalScale.cooling(spread.halfWidth(), data.nowC, thresholdC, correction.firings());
+        double half = ConformalScale.cooling(spread.halfWidth(), data.nowC, thresholdC, correction.firings())
+                * ConformalScale.soonAfterTop(data.leftAloneForS());
         if (data.openedNow()) {
             half *= 1.3;
         }

@@ -24,9 +24,9 @@ final class FiringFit implements LeastSquares.Residuals {
     private final WallSlab branch;
     private final double[] taken;
 
-    private FiringFit(FiringData data, WallKind kind) {
+    private FiringFit(FiringData data, WallKind kind, Prior prior) {
         this.data = data;
-        prior = data.prior(kind);
+        this.prior = prior;
         driven = new WallSlab(kind.shape(), WallSlab.USUAL_CELLS);
         branch = new WallSlab(kind.shape(), WallSlab.USUAL_CELLS);
         taken = new double[data.driveS.length];
@@ -34,7 +34,12 @@ final class FiringFit implements LeastSquares.Residuals {
 
     /** Fits one kind of wall. */
     static FittedKiln fit(FiringData data, WallKind kind) {
-        FiringFit fit = new FiringFit(data, kind);
+        return fit(data, kind, data.prior(kind));
+    }
+
+    /** Fits one kind of wall with another prior than its own. */
+    static FittedKiln fit(FiringData data, WallKind kind, Prior prior) {
+        FiringFit fit = new FiringFit(data, kind, prior);
         LeastSquares.Solution solution = LeastSquares.solveInBall(
                 fit, new double[fit.prior.size()], STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP);
         return new FittedKiln(data, kind, fit.prior, solution, fit.evidence(solution));

@@ -60,10 +60,10 @@ final class HeatingForecast {
     static Forecast forecast(ForecastQuestion question, FiringData data, Stage stage, List<Remark> remarks) {
         Optional<Temperature> target = target(question);
         boolean outputKnown = !data.powered.isEmpty();
-        FiringData known = outputKnown ? data : data.withGuessedPower(question.plan());
+        FiringData guessed = outputKnown ? data : data.withGuessedPower(question.plan());
         if (!outputKnown) {
             remarks.add(
-                    Remark.of(known.fullOutputGuessed ? Remark.Kind.FULL_OUTPUT_GUESSED : Remark.Kind.OUTPUT_UNKNOWN));
+                    Remark.of(guessed.fullOutputGuessed ? Remark.Kind.FULL_OUTPUT_GUESSED : Remark.Kind.OUTPUT_UNKNOWN));
         }
         if (target.isEmpty()) {
             remarks.add(0, Remark.of(Remark.Kind.NO_TARGET));
@@ -74,8 +74,17 @@ final class HeatingForecast {
             return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), stage, remarks);
         }
         double aimC = target.get().celsius();
-        PlanAhead ahead = ahead(question, known, aimC);
-        List<FiringFit.Weighted> fits = question.memory().fit(known);
+        PlanAhead ahead = ahead(question, data, aimC);
+        List<FiringFit.Weighted> evenly = question.memory().fit(guessed);
+        Optional<PowerGuard.Finding> step = outputKnown
+                ? PowerGuard.stepOnce(data, evenly.get(0).fit(), question.memory())
+                : Optional.empty();
+        step.ifPresent(found ->
+                remarks.add(0, new Remark(Remark.Kind.POWER_MISSING, Optional.of(found.sinceS()))));
+        FiringData known =
+                step.map(found -> guessed.withPowerStep(found.sinceS())).orElse(guessed);
+        List<FiringFit.Weighted> fits =
+                step.isPresent() ? question.memory().fit(known) : evenly;
         double[] thresholds =
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
         Spread[] spreads = Spread.ask(

@@ -58,6 +58,11 @@ public final class PowerGuard {
     /** How far the ratio may wander in the time before a step and still be called level. */
     private static final double LEVEL = 0.14;
 
+    /** A whole fit leaves this much unevenness where there was a step. */
+    private static final double UNEVEN = 1.05;
+
+    private static final double[] LEARNED_BEFORE_S = {1800, 5400, 10_800};
+
     private static final double WATER_FROM_C = 92;
     private static final double WATER_TO_C = 130;
 
@@ -175,6 +180,34 @@ public final class PowerGuard {
                 .or(memory::lastWithPower);
         Optional<Finding> found = Falls.fellTooFast(data, known);
         return found.isPresent() || known.isEmpty() ? found : runaway(data, HeatBalance.of(data, known.get()), 1);
+    }
+
+    /**
+     * Since when a kiln on its way up has had less power than before, for one moment, with nothing kept.
+     *
+     * @param fit of the whole course: when even that shows no unevenness, nothing else is fitted
+     */
+    static Optional<Finding> stepOnce(FiringData data, FittedKiln fit, KilnMemory memory) {
+        HeatBalance whole = HeatBalance.of(data, fit);
+        double latest = whole.ratio(data.nowS - STEP_LOOK_S, data.nowS);
+        double least = latest;
+        for (double since = data.nowS - 3600; since > data.nowS - 4 * 3600; since -= 600) {
+            double before = whole.ratio(since - 2400, since);
+            least = data.course.temperatureAt(since - 2400) > STEP_ABOVE_C && before < least ? before : least;
+        }
+        if (!(latest > UNEVEN * least)) {
+            return Optional.empty();
+        }
+        OptionalDouble ambient =
+                data.ambientGiven ? OptionalDouble.of(data.ambient.celsius()) : OptionalDouble.empty();
+        for (double back : LEARNED_BEFORE_S) {
+            Optional<FittedKiln> known = learn(data.course.until(data.nowS - back), ambient, memory);
+            Optional<Finding> found = known.flatMap(before -> step(data, HeatBalance.of(data, before)));
+            if (found.isPresent()) {
+                return found;
+            }
+        }
+        return Optional.empty();
     }
 
     /** Since when it has taken nearly all it can: what made it do so may have begun there. */

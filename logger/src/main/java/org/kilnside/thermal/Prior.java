@@ -22,6 +22,9 @@ final class Prior {
     /** How sure one is of an ambient somebody gave: a day and a night pass over a cooling, K. */
     static final double GIVEN_AMBIENT_K = 2;
 
+    /** How much of their spread a known kiln's own numbers keep. */
+    private static final double PINNED = 0.1;
+
     private final double[] mean;
     private final double[] spread;
     private final int psi;
@@ -92,6 +95,33 @@ final class Prior {
             set(mean, spread, step, Math.log(2.0 / 3), 0.4);
         }
         return new Prior(mean, spread, psi, soak, opened, step);
+    }
+
+    /**
+     * The prior of a kiln that is known: its own numbers are pinned near where its firings put them; load, room, power and
+     * whatever happened stay as open as before.
+     *
+     * @param z where its firings put the first {@link #BASIC} numbers, in this prior's spreads
+     */
+    Prior pinned(double[] z) {
+        double[] middle = mean.clone();
+        double[] narrow = spread.clone();
+        for (int p = 0; p < BASIC; p++) {
+            if (p != PHI && p != AMBIENT) {
+                middle[p] += spread[p] * z[p];
+                narrow[p] *= PINNED;
+            }
+        }
+        return new Prior(middle, narrow, psi, soak, opened, step);
+    }
+
+    /** Where ln ψ lies and how far it may be off, in the fit's own numbers; only where power is fitted. */
+    double logPsi(double[] z) {
+        return value(z, psi);
+    }
+
+    double logPsiError(double[][] covariance) {
+        return spread[psi] * Math.sqrt(covariance[psi][psi]);
     }
 
     private static void set(double[] mean, double[] spread, int at, double middle, double by) {

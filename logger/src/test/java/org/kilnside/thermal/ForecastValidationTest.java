@@ -12,12 +12,14 @@ import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.kilnside.ValidationPage;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.thermal.TrialPopulation.Family;
 import org.kilnside.thermal.TrialPopulation.Habit;
 import org.kilnside.virtualkiln.Population;
 
 /**
- * Holds forecasts against kilns with other physics: the virtual kiln's families (a seed nothing was tuned on) and a
- * family of trial kilns, walls of several panels, that was never looked at while tuning. Independent of the model.
+ * Holds forecasts against kilns with other physics: the virtual kiln's families (a seed nothing was tuned on), trial
+ * kilns with walls of several panels, whose first figures were seen, and the mixed ones, which were never looked at
+ * before the page was made. Independent of the model.
  */
 class ForecastValidationTest {
     private static final long UNTOUCHED_SEED = 23;
@@ -38,11 +40,11 @@ class ForecastValidationTest {
         return kilns;
     }
 
-    private static List<Judged.Kiln> panels(int count, int earlier) {
+    private static List<Judged.Kiln> trials(TrialPopulation.Family family, int count, int earlier) {
         List<Judged.Kiln> kilns = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             List<TrialFiring> firings = TrialPopulation.of(
-                            TrialPopulation.Family.PANELS, i, 1 + earlier, Habit.FREE_COOLING)
+                            family, i, 1 + earlier, Habit.FREE_COOLING)
                     .firings();
             List<Trace> before = firings.subList(1, 1 + earlier).stream()
                     .map(firing -> firing.until(1e9, false))
@@ -78,11 +80,16 @@ class ForecastValidationTest {
         lines.addAll(Judged.of(virtual(count, 0, true), true, true).rows("virtual, output told"));
         lines.addAll(Judged.of(virtual(count, 0, false), false, true).rows("virtual, temperature alone"));
         lines.addAll(Judged.of(virtual(count, 0, false), false, false).rows("virtual, room not told either"));
-        lines.addAll(Judged.of(panels(2 * count, 0), false, true).rows("panels, temperature alone"));
+        lines.addAll(Judged.of(trials(Family.PANELS, 2 * count, 0), false, true).rows("panels, temperature alone"));
+        lines.addAll(Judged.of(trials(Family.MIXED, 3 * count, 0), false, true).rows("mixed, temperature alone"));
+        lines.addAll(Judged.of(trials(Family.MIXED, 3 * count, 0), true, true).rows("mixed, output told"));
         ValidationPage.holds("forecasts-cooling", lines);
         List<String> remembered = new ArrayList<>(Judged.head());
         remembered.addAll(Judged.of(virtual(count, 2, false), false, true).rows("virtual, two earlier firings"));
-        remembered.addAll(Judged.of(panels(2 * count, 2), false, true).rows("panels, two earlier firings"));
+        remembered.addAll(Judged.of(trials(Family.PANELS, 2 * count, 2), false, true)
+                .rows("panels, two earlier firings"));
+        remembered.addAll(Judged.of(trials(Family.MIXED, 2 * count, 2), false, true)
+                .rows("mixed, two earlier firings"));
         ValidationPage.holds("forecasts-remembered", remembered);
     }
 

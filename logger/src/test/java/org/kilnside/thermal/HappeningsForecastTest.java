@@ -156,6 +156,28 @@ class HappeningsForecastTest {
     }
 
     @Test
+    void aLostRingIsSaidAndTheTopIsOneOfTheKilnThatIsLeft() {
+        Schedule plan = Programs.glaze(1222, 70);
+        VirtualTrial whole = trial(plan, 1);
+        VirtualTrial lost = trial(plan, 1, 16 * 3600, Disturbance.rising(750, Happenings.ringLost(1)));
+        double at = lost.aboveS(749);
+        double asked = at + 4800;
+        Forecast after = Forecaster.forecast(ForecastQuestion.about(lost.until(asked, true)).withPlan(plan));
+        Forecast before = Forecaster.forecast(ForecastQuestion.about(whole.until(asked, true)).withPlan(plan));
+        assertThat(remarks(after)).contains(Kind.POWER_MISSING);
+        assertThat(remarks(before)).doesNotContain(Kind.POWER_MISSING);
+        assertThat(top(after)).isLessThan(top(before) - 60);
+    }
+
+    private static double top(Forecast forecast) {
+        return forecast.arrival()
+                .flatMap(Forecast.Arrival::topsOut)
+                .orElseThrow()
+                .at()
+                .celsius();
+    }
+
+    @Test
     void eachChoiceIsToldAndTheLidIsSoonest() {
         VirtualTrial shut = trial(Programs.glaze(1222, 70), 1);
         Forecast forecast = Forecaster.forecast(ForecastQuestion.about(shut.until(shut.belowS(400), false)));

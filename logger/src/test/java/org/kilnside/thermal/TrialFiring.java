@@ -119,7 +119,7 @@ final class TrialFiring implements Tried {
                 double area = Math.min(lotKg[k] * load.areaPerKgM2(), 2.0 * areaHot);
                 double tw = lot[k] + 273.15;
                 double tf = faceMean + 273.15;
-                double radiation = 0.75 * SIGMA * (tw * tw + tf * tf) * (tw + tf);
+                double radiation = load.exchange() * SIGMA * (tw * tw + tf * tf) * (tw + tf);
                 hWare[k] = (radiation + 3)
                         * Math.min(area, areaHot * lotKg[k] / Math.max(1e-9, lotKg[0] + lotKg[1]))
                         * (k == 0 ? 1 : 0.5);

@@ -38,6 +38,10 @@ record TrialKiln(
 
     record Layer(TrialMaterial material, double thicknessM) {}
 
-    /** What stands in it: two lots, thin ware quick, thick ware slow. */
-    record Load(double thinKg, double thickKg, double areaPerKgM2) {}
+    /**
+     * What stands in it: two lots, thin ware quick, thick ware slow.
+     *
+     * @param exchange effective emissivity between ware and hot faces
+     */
+    record Load(double thinKg, double thickKg, double areaPerKgM2, double exchange) {}
 }

@@ -13,7 +13,12 @@ final class TrialPopulation {
         BRICK,
         LAYERED,
         FIBRE,
-        PANELS
+        PANELS,
+        /**
+         * Walls of steep or flat brick, the lid of fibre, a dense floor; a leak at the lid that grows with the heat; ware of
+         * any emissivity; a slow sensor that may see hardly any ware. Never looked at before its one figure was printed.
+         */
+        MIXED
     }
 
     /** What the firings of a kiln are like. */
@@ -23,6 +28,8 @@ final class TrialPopulation {
     }
 
     record Case(Family family, int number, TrialKiln kiln, List<TrialFiring> firings) {}
+
+    private static final double USUAL_EXCHANGE = 0.75;
 
     private TrialPopulation() {}
 
@@ -35,7 +42,7 @@ final class TrialPopulation {
         double fullness = uniform(random, 0.7, 1.3);
         List<TrialFiring> all = new ArrayList<>();
         for (int i = 0; i < firings; i++) {
-            all.add(firing(kiln, random, sampleS, quantum, ambient, fullness, habit));
+            all.add(firing(family, kiln, random, sampleS, quantum, ambient, fullness, habit));
         }
         return new Case(family, number, kiln, all);
     }
@@ -72,6 +79,7 @@ final class TrialPopulation {
                         List.of(new TrialKiln.Layer(
                                 TrialMaterial.FIBRE.scaled(uniform(random, 0.85, 1.15), uniform(random, 0.8, 1.6)),
                                 uniform(random, 0.05, 0.1)))));
+            case MIXED -> panels.addAll(mixedWalls(area, side, random));
             case PANELS -> {
                 TrialMaterial brick = brick(random);
                 double wall = uniform(random, 0.063, 0.1);
@@ -105,6 +113,19 @@ final class TrialPopulation {
             loss += 1230 / resistance;
         }
         double leak = loss / 1230 * uniform(random, 0.03, 0.3);
+        if (family == Family.MIXED) {
+            return new TrialKiln(
+                    panels,
+                    volume,
+                    (loss + leak * 1230) * uniform(random, 1.15, 1.8),
+                    uniform(random, 0.2, 0.95),
+                    leak,
+                    uniform(random, 0.3, 0.8),
+                    uniform(random, 0.1, 0.9),
+                    uniform(random, 0.1, 0.9),
+                    uniform(random, 100, 400),
+                    false);
+        }
         return new TrialKiln(
                 panels,
                 volume,
@@ -116,6 +137,27 @@ final class TrialPopulation {
                 uniform(random, 0.2, 0.7),
                 Math.exp(uniform(random, Math.log(20), Math.log(150))),
                 family == Family.PLAIN);
+    }
+
+    private static List<TrialKiln.Panel> mixedWalls(double area, double side, Random random) {
+        List<TrialKiln.Panel> panels = new ArrayList<>();
+        TrialMaterial brick = random.nextBoolean()
+                ? TrialMaterial.STEEP.scaled(uniform(random, 0.85, 1.2), uniform(random, 0.8, 1.3))
+                : TrialMaterial.L1540.scaled(uniform(random, 0.8, 1.1), uniform(random, 0.9, 1.05));
+        double wall = uniform(random, 0.063, 0.115);
+        panels.add(new TrialKiln.Panel(area * 0.64, 2 / side, List.of(new TrialKiln.Layer(brick, wall))));
+        panels.add(new TrialKiln.Panel(
+                area * 0.18,
+                1.5 / side,
+                List.of(new TrialKiln.Layer(
+                        random.nextBoolean() ? TrialMaterial.FIBRE : brick, wall * uniform(random, 0.6, 0.9)))));
+        panels.add(new TrialKiln.Panel(
+                area * 0.18,
+                1.5 / side,
+                List.of(
+                        new TrialKiln.Layer(brick, wall),
+                        new TrialKiln.Layer(TrialMaterial.DENSE, uniform(random, 0.01, 0.03)))));
+        return panels;
     }
 
     private static TrialMaterial brick(Random random) {
@@ -130,6 +172,7 @@ final class TrialPopulation {
     }
 
     private static TrialFiring firing(
+            Family family,
             TrialKiln kiln,
             Random random,
             double sampleS,
@@ -139,7 +182,9 @@ final class TrialPopulation {
             Habit habit) {
         double kg = kiln.volumeM3() * fullness * uniform(random, 110, 330);
         double thick = uniform(random, 0.1, 0.6);
-        TrialKiln.Load load = new TrialKiln.Load(kg * (1 - thick), kg * thick, uniform(random, 0.06, 0.15));
+        double areaPerKgM2 = uniform(random, 0.06, 0.15);
+        double exchange = family == Family.MIXED ? uniform(random, 0.35, 0.9) : USUAL_EXCHANGE;
+        TrialKiln.Load load = new TrialKiln.Load(kg * (1 - thick), kg * thick, areaPerKgM2, exchange);
         boolean bisque = random.nextInt(2) == 0;
         double top = bisque ? uniform(random, 960, 1070) : uniform(random, 1070, 1265);
         List<TrialFiring.Leg> plan = new ArrayList<>();
