@@ -69,7 +69,8 @@ public record ElementStrength(List<Strength> firings) {
             Prior pinned = each.prior().pinned(middle);
             FittedKiln fit = FiringFit.fit(each.data(), kind, pinned);
             logs[i] = pinned.logPsi(fit.solution().parameters());
-            errors[i] = Math.hypot(LEAST_ERROR, pinned.logPsiError(fit.solution().covariance()));
+            errors[i] =
+                    Math.hypot(LEAST_ERROR, pinned.logPsiError(fit.solution().covariance()));
         }
         List<Strength> firings = new ArrayList<>();
         for (int i = 0; i < logs.length; i++) {

@@ -63,8 +63,8 @@ final class FiringData {
         driveC = layout.driveC();
         free = List.copyOf(layout.free());
         powered = List.copyOf(
-                PoweredStretches.told(
-                        course, driveS, driveC, poweredAboveC, phases.coolingNow() && !phases.drivenNow()).stretches());
+                PoweredStretches.told(course, driveS, driveC, poweredAboveC, phases.coolingNow() && !phases.drivenNow())
+                        .stretches());
         fullOutputGuessed = false;
         powerStepS = Double.POSITIVE_INFINITY;
     }
@@ -189,7 +189,9 @@ final class FiringData {
     /** For how long the kiln has been left to itself, s; 0 where it is not. */
     double leftAloneForS() {
         List<Phases.Span> spans = phases.free();
-        return spans.isEmpty() || phases.drivenNow() ? 0 : nowS - course.timeS[spans.get(spans.size() - 1).from()];
+        return spans.isEmpty() || phases.drivenNow()
+                ? 0
+                : nowS - course.timeS[spans.get(spans.size() - 1).from()];
     }
 
     /** Whether something is open now that was shut when the cooling began. */

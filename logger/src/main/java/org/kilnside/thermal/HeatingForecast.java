@@ -62,8 +62,8 @@ final class HeatingForecast {
         boolean outputKnown = !data.powered.isEmpty();
         FiringData guessed = outputKnown ? data : data.withGuessedPower(question.plan());
         if (!outputKnown) {
-            remarks.add(
-                    Remark.of(guessed.fullOutputGuessed ? Remark.Kind.FULL_OUTPUT_GUESSED : Remark.Kind.OUTPUT_UNKNOWN));
+            remarks.add(Remark.of(
+                    guessed.fullOutputGuessed ? Remark.Kind.FULL_OUTPUT_GUESSED : Remark.Kind.OUTPUT_UNKNOWN));
         }
         if (target.isEmpty()) {
             remarks.add(0, Remark.of(Remark.Kind.NO_TARGET));
@@ -76,15 +76,12 @@ final class HeatingForecast {
         double aimC = target.get().celsius();
         PlanAhead ahead = ahead(question, data, aimC);
         List<FiringFit.Weighted> evenly = question.memory().fit(guessed);
-        Optional<PowerGuard.Finding> step = outputKnown
-                ? PowerGuard.stepOnce(data, evenly.get(0).fit(), question.memory())
-                : Optional.empty();
-        step.ifPresent(found ->
-                remarks.add(0, new Remark(Remark.Kind.POWER_MISSING, Optional.of(found.sinceS()))));
+        Optional<PowerGuard.Finding> step =
+                outputKnown ? PowerGuard.stepOnce(data, evenly.get(0).fit(), question.memory()) : Optional.empty();
+        step.ifPresent(found -> remarks.add(0, new Remark(Remark.Kind.POWER_MISSING, Optional.of(found.sinceS()))));
         FiringData known =
                 step.map(found -> guessed.withPowerStep(found.sinceS())).orElse(guessed);
-        List<FiringFit.Weighted> fits =
-                step.isPresent() ? question.memory().fit(known) : evenly;
+        List<FiringFit.Weighted> fits = step.isPresent() ? question.memory().fit(known) : evenly;
         double[] thresholds =
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
         Spread[] spreads = Spread.ask(
@@ -95,16 +92,16 @@ final class HeatingForecast {
                     return z -> answers(known, fit, projection.now(z), full, z, ahead, aimC, thresholds);
                 },
                 2 + thresholds.length);
-        Optional<Arrival> arrival = Optional.of(arrival(target.get(), known, spreads[0], spreads[1], data.nowC, outputKnown));
+        Optional<Arrival> arrival =
+                Optional.of(arrival(target.get(), known, spreads[0], spreads[1], data.nowC, outputKnown));
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
         boolean reaches =
                 arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = spreads[2 + i];
-            Optional<When> when = spread.isKnown() && reaches
-                    ? Optional.of(cooled(data.nowS, spread))
-                    : Optional.empty();
+            Optional<When> when =
+                    spread.isKnown() && reaches ? Optional.of(cooled(data.nowS, spread)) : Optional.empty();
             below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
         }
         double room = 0;

@@ -198,8 +198,7 @@ public final class PowerGuard {
         if (!(latest > UNEVEN * least)) {
             return Optional.empty();
         }
-        OptionalDouble ambient =
-                data.ambientGiven ? OptionalDouble.of(data.ambient.celsius()) : OptionalDouble.empty();
+        OptionalDouble ambient = data.ambientGiven ? OptionalDouble.of(data.ambient.celsius()) : OptionalDouble.empty();
         for (double back : LEARNED_BEFORE_S) {
             Optional<FittedKiln> known = learn(data.course.until(data.nowS - back), ambient, memory);
             Optional<Finding> found = known.flatMap(before -> step(data, HeatBalance.of(data, before)));

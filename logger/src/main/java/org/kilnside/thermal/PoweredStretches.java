@@ -79,7 +79,13 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
     }
 
     private static List<FiringData.Powered> of(
-            double[] outputs, Course course, double[] driveS, double[] driveC, double least, double relative, double aboveC) {
+            double[] outputs,
+            Course course,
+            double[] driveS,
+            double[] driveC,
+            double least,
+            double relative,
+            double aboveC) {
         List<FiringData.Powered> powered = new ArrayList<>();
         for (int i = 0; i + STEPS < driveS.length; i += STEPS) {
             int to = i + STEPS;

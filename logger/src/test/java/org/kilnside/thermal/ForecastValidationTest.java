@@ -43,8 +43,7 @@ class ForecastValidationTest {
     private static List<Judged.Kiln> trials(TrialPopulation.Family family, int count, int earlier) {
         List<Judged.Kiln> kilns = new ArrayList<>();
         for (int i = 0; i < count; i++) {
-            List<TrialFiring> firings = TrialPopulation.of(
-                            family, i, 1 + earlier, Habit.FREE_COOLING)
+            List<TrialFiring> firings = TrialPopulation.of(family, i, 1 + earlier, Habit.FREE_COOLING)
                     .firings();
             List<Trace> before = firings.subList(1, 1 + earlier).stream()
                     .map(firing -> firing.until(1e9, false))
@@ -86,10 +85,10 @@ class ForecastValidationTest {
         ValidationPage.holds("forecasts-cooling", lines);
         List<String> remembered = new ArrayList<>(Judged.head());
         remembered.addAll(Judged.of(virtual(count, 2, false), false, true).rows("virtual, two earlier firings"));
-        remembered.addAll(Judged.of(trials(Family.PANELS, 2 * count, 2), false, true)
-                .rows("panels, two earlier firings"));
-        remembered.addAll(Judged.of(trials(Family.MIXED, 2 * count, 2), false, true)
-                .rows("mixed, two earlier firings"));
+        remembered.addAll(
+                Judged.of(trials(Family.PANELS, 2 * count, 2), false, true).rows("panels, two earlier firings"));
+        remembered.addAll(
+                Judged.of(trials(Family.MIXED, 2 * count, 2), false, true).rows("mixed, two earlier firings"));
         ValidationPage.holds("forecasts-remembered", remembered);
     }
 

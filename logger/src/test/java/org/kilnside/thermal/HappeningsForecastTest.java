@@ -162,8 +162,10 @@ class HappeningsForecastTest {
         VirtualTrial lost = trial(plan, 1, 16 * 3600, Disturbance.rising(750, Happenings.ringLost(1)));
         double at = lost.aboveS(749);
         double asked = at + 4800;
-        Forecast after = Forecaster.forecast(ForecastQuestion.about(lost.until(asked, true)).withPlan(plan));
-        Forecast before = Forecaster.forecast(ForecastQuestion.about(whole.until(asked, true)).withPlan(plan));
+        Forecast after = Forecaster.forecast(
+                ForecastQuestion.about(lost.until(asked, true)).withPlan(plan));
+        Forecast before = Forecaster.forecast(
+                ForecastQuestion.about(whole.until(asked, true)).withPlan(plan));
         assertThat(remarks(after)).contains(Kind.POWER_MISSING);
         assertThat(remarks(before)).doesNotContain(Kind.POWER_MISSING);
         assertThat(top(after)).isLessThan(top(before) - 60);

@@ -32,8 +32,8 @@ record TrialMaterial(String name, double densityKgM3, double[] conductivity, dou
             "dense fireclay", 2150, new double[] {0.95, 1.0, 1.05, 1.10, 1.15, 1.18, 1.22}, ALUMINA_SILICA);
 
     /** A brick that conducts four times as much at the top as cold: none of a maker's. */
-    static final TrialMaterial STEEP = new TrialMaterial(
-            "steep", 620, new double[] {0.07, 0.09, 0.12, 0.16, 0.21, 0.26, 0.32}, new double[] {
+    static final TrialMaterial STEEP =
+            new TrialMaterial("steep", 620, new double[] {0.07, 0.09, 0.12, 0.16, 0.21, 0.26, 0.32}, new double[] {
                 720, 840, 930, 1000, 1060, 1110, 1150
             });
 
