@@ -213,7 +213,7 @@ public final class Window {
                 () -> change(settings.withClock(settings.clock().other())));
         row.add(
                 whole,
-                "ctrl T",
+                "ctrl 0",
                 its -> its.text("key.text", settings.textPercent()),
                 () -> change(settings.withNextTextSize()));
     }

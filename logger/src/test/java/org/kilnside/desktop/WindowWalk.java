@@ -96,7 +96,7 @@ final class WindowWalk {
         press(KeyEvent.VK_F8);
         press(KeyEvent.VK_F8);
         press(KeyEvent.VK_F10);
-        press(KeyEvent.VK_CONTROL, KeyEvent.VK_T);
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_0);
         step("all of it is remembered", () -> {
             Settings newest = saved.isEmpty() ? null : saved.get(saved.size() - 1);
             return newest != null
