@@ -25,7 +25,7 @@ import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * Snapshots as lines of JSON, for another Kilnside that follows a recorder. The curve travels once, and after that only
+ * Snapshots as lines of JSON, for another Kilnside that follows a recorder. The curve travels once, in parts, and after that only
  * by what has been added to it, as do the lines heard; the forecast travels when there is a new one. Times of the
  * host's monotonic clock travel as ages, since two computers do not share that clock.
  *
@@ -33,7 +33,13 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class SnapshotLines {
     /** Rises when the lines change so that an older copy would misread them. */
-    public static final int VERSION = 5;
+    public static final int VERSION = 6;
+
+    /**
+     * A long curve travels in so many readings a line: a house full of copies that attach at once would else need more
+     * memory than a recorder on a small board has.
+     */
+    private static final int READINGS_A_LINE = 4_000;
 
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .addMixIn(Segment.class, SegmentKinds.class)
@@ -78,17 +84,24 @@ public final class SnapshotLines {
             }
             line.put("curve_from", sent);
             ArrayNode added = line.putArray("curve");
-            for (int i = sent; i < curve.size(); i++) {
+            int until = Math.min(curve.size(), sent + READINGS_A_LINE);
+            for (int i = sent; i < until; i++) {
                 added.add(curve.elapsedMs(i)).add(curve.temperatureC(i));
                 addOrNull(added, curve.output(i));
                 addOrNull(added, curve.setpointC(i));
             }
-            sent = curve.size();
+            sent = until;
+            line.put("more", sent < curve.size());
             if (sent > 0) {
                 lastMs = curve.elapsedMs(sent - 1);
                 lastC = curve.temperatureC(sent - 1);
             }
             return MAPPER.writeValueAsString(line);
+        }
+
+        /** Whether the other end has all of this curve: as long as it has not, the next line is wanted at once. */
+        public boolean isWhole(Snapshot snapshot) {
+            return sent == snapshot.curve().size();
         }
 
         private boolean goesOn(Trace curve) {
@@ -108,6 +121,7 @@ public final class SnapshotLines {
     /** Reads one stream: holds the curve as far as it has come, and the newest forecast. */
     public static final class Reader {
         private Trace.Builder curve = new Trace.Builder();
+        private boolean whole = true;
         private Optional<LiveForecast> forecast = Optional.empty();
         private final HeardLinesInJson.Reader heard = new HeardLinesInJson.Reader();
 
@@ -144,7 +158,13 @@ public final class SnapshotLines {
             }
         }
 
+        /** Whether the curve has come whole: until then a snapshot shows only its begin. */
+        public boolean isWhole() {
+            return whole;
+        }
+
         private void take(JsonNode line) {
+            whole = !line.path("more").asBoolean(false);
             int from = line.path("curve_from").asInt();
             if (from == 0) {
                 curve = new Trace.Builder();

@@ -56,6 +56,10 @@ public final class StayAwake implements AutoCloseable {
             if (!Files.isDirectory(Path.of("/run/systemd/system"))) {
                 return new StayAwake(Optional.empty(), "nothing on this system puts it to sleep by itself");
             }
+            if (isMasked(Path.of("/etc/systemd/system/sleep.target"))
+                    || isMasked(Path.of("/etc/systemd/system/suspend.target"))) {
+                return new StayAwake(Optional.empty(), "sleep is masked on this system");
+            }
             return new StayAwake(
                     Optional.of(List.of(
                             "systemd-inhibit",
@@ -86,6 +90,16 @@ public final class StayAwake implements AutoCloseable {
                     Optional.of(List.of("powershell", "-NoProfile", "-NonInteractive", "-Command", ask)), "");
         }
         return new StayAwake(Optional.empty(), "nothing is known of how this system sleeps");
+    }
+
+    /** As {@code systemctl mask} leaves it. */
+    static boolean isMasked(Path target) {
+        try {
+            return Files.isSymbolicLink(target)
+                    && Files.readSymbolicLink(target).equals(Path.of("/dev/null"));
+        } catch (IOException e) {
+            return false;
+        }
     }
 
     /**

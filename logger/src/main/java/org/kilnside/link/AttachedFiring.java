@@ -35,8 +35,8 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
     /** The wall clock running ahead by this much within a moment: this computer slept, or its clock was set. */
     private static final long SLEPT_MS = 5_000;
 
-    /** A day and a half at ten readings a second. */
-    private static final int LONGEST_LINE = 200_000_000;
+    /** A part of a curve, a long list of what happened, and a forecast stay far below it. */
+    private static final int LONGEST_LINE = 20_000_000;
 
     private final RecorderPlace place;
     private final HostClock clock;
@@ -77,6 +77,9 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
                 return Optional.empty();
             }
             firing.heard(lines, line);
+            while (!lines.isWhole() && (line = there.wire().readLine(LONGEST_LINE)) != null) {
+                firing.heard(lines, line);
+            }
             firing.begin("attached", () -> {
                 firing.readAll(there, lines);
                 firing.lookAndFollow(LOOK_AGAIN_MS);
@@ -153,8 +156,10 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
         long now = clock.monotonicMs();
         Snapshot snapshot = lines.snapshot(line, now);
         heardMs = now;
-        wireLines = lines.heard();
-        publish(snapshot);
+        if (lines.isWhole()) {
+            wireLines = lines.heard();
+            publish(snapshot);
+        }
     }
 
     /** Shows the last snapshot as lost; once it is, since when it has been stays. */

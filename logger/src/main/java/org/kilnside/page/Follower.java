@@ -87,6 +87,11 @@ final class Follower {
                     // A slow wire that moves is no deaf follower: a long curve takes its time over a poor network.
                     wire.writeLine(line, sent -> waitingSinceMs = clock.monotonicMs());
                     waitingSinceMs = NOT_WRITING;
+                    if (!writer.isWhole(next)) {
+                        // A long curve goes out part by part, without a pause; a newer snapshot goes on with it.
+                        mailbox.compareAndSet(null, next);
+                        continue;
+                    }
                 }
                 Thread.sleep(SHORTEST_MS);
             }

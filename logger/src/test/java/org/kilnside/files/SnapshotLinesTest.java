@@ -94,11 +94,30 @@ class SnapshotLinesTest {
     void theCurveTravelsOnceAndThenByWhatIsNew() {
         SnapshotLines.Writer writer = new SnapshotLines.Writer();
         SnapshotLines.Reader reader = new SnapshotLines.Reader();
-        String first = writer.line(Snapshots.bisque(0, 5_000), 0);
-        String next = writer.line(Snapshots.bisque(0, 5_003), 0);
+        String first = writer.line(Snapshots.bisque(0, 3_000), 0);
+        String next = writer.line(Snapshots.bisque(0, 3_003), 0);
         assertThat(next.length()).isLessThan(first.length() / 10);
         reader.snapshot(first, 0);
-        assertThat(reader.snapshot(next, 0).curve().size()).isEqualTo(5_003);
+        assertThat(reader.snapshot(next, 0).curve().size()).isEqualTo(3_003);
+    }
+
+    @Test
+    void aLongCurveTravelsInPartsThatAreEachShort() {
+        SnapshotLines.Writer writer = new SnapshotLines.Writer();
+        SnapshotLines.Reader reader = new SnapshotLines.Reader();
+        Snapshot sent = Snapshots.bisque(0, 20_000);
+        int lines = 0;
+        do {
+            String line = writer.line(sent, 0);
+            assertThat(line.length()).isLessThan(300_000);
+            reader.snapshot(line, 0);
+            lines++;
+            assertThat(reader.isWhole()).isEqualTo(writer.isWhole(sent));
+        } while (!reader.isWhole());
+        assertThat(lines).isEqualTo(5);
+        Snapshot got = reader.snapshot(writer.line(sent, 0), 0);
+        assertThat(got.curve().size()).isEqualTo(20_000);
+        assertThat(got.curve().temperatureC(19_999)).isEqualTo(sent.curve().temperatureC(19_999));
     }
 
     @Test

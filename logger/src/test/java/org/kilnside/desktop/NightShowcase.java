@@ -1,0 +1,127 @@
+package org.kilnside.desktop;
+
+import java.awt.Container;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.io.File;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import javax.swing.JComponent;
+import javax.swing.JFrame;
+import javax.swing.SwingUtilities;
+import org.kilnside.desktop.night.NightScreen;
+import org.kilnside.desktop.theme.Theme;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.session.Post;
+import org.kilnside.session.Snapshot;
+import org.kilnside.wording.ClockStyle;
+import org.kilnside.wording.Language;
+import org.kilnside.wording.Opening;
+import org.kilnside.wording.TemperatureUnit;
+
+/**
+ * Opens the Night screen in one state after the other and writes pictures of it. Each argument is one picture: {@code
+ * STATE,THEME,LANGUAGE,WIDTHxHEIGHT,FILE}. For each it says what is clipped, if anything.
+ */
+final class NightShowcase {
+    private NightShowcase() {}
+
+    /** What the screen is shown in. */
+    enum State {
+        WELL(post(Post.Role.RECORDER, true), post(Post.Role.COPY, true)),
+        TROUBLED(post(Post.Role.RECORDER, false), post(Post.Role.COPY, true));
+
+        private final Post[] posts;
+
+        State(Post... posts) {
+            this.posts = posts;
+        }
+
+        private Snapshot snapshot() {
+            return Scene.HEATING.snapshot().withPosts(List.of(posts));
+        }
+    }
+
+    private static Post post(Post.Role role, boolean well) {
+        return new Post(
+                role,
+                well ? Post.Awake.KEPT : Post.Awake.REFUSED,
+                well ? Optional.empty() : Optional.of("systemd-inhibit refused: Access denied"),
+                true,
+                well ? Optional.empty() : Optional.of("there is no sound device, or another program holds it"),
+                true,
+                well ? Optional.empty() : Optional.of("it failed with exit code 7: no credit left"),
+                well ? Optional.of(Instant.parse("2026-11-25T17:12:00Z")) : Optional.empty(),
+                role == Post.Role.RECORDER ? OptionalInt.of(1) : OptionalInt.empty());
+    }
+
+    public static void main(String[] pictures) {
+        int exit = 0;
+        try {
+            for (String picture : pictures) {
+                take(picture.split(",", -1));
+            }
+        } catch (Exception | Error e) {
+            // An open window would keep this program, and the test that waits for it.
+            e.printStackTrace();
+            exit = 1;
+        }
+        System.exit(exit);
+    }
+
+    private static void take(String[] wish) throws Exception {
+        State state = State.valueOf(wish[0]);
+        Settings settings = new Settings(
+                Theme.valueOf(wish[1]),
+                Language.valueOf(wish[2]),
+                TemperatureUnit.CELSIUS,
+                ClockStyle.TWENTY_FOUR_HOURS,
+                Opening.LID,
+                false,
+                100);
+        String[] size = wish[3].split("x", -1);
+        HandClock clock = new HandClock();
+        clock.set(Scene.HEATING.hostMs());
+        HandFeed feed = new HandFeed(state.snapshot());
+        Window.open(
+                feed,
+                clock,
+                SettingsStore.forgetful(settings),
+                new Closing() {
+                    @Override
+                    public boolean recordsHere() {
+                        return false;
+                    }
+
+                    @Override
+                    public void closed(Choice choice) {
+                        // The next picture opens a window of its own.
+                    }
+                },
+                List.of((words, errands) ->
+                        new NightScreen(feed, words, errands, typed -> Temperature.ofCelsius(1260))));
+        JFrame frame = Showcase.shown();
+        SwingUtilities.invokeAndWait(() -> {
+            frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));
+            ((JComponent) frame.getContentPane()).getActionMap().get("F3").actionPerformed(null);
+        });
+        Showcase.settle();
+        Showcase.settle();
+        BufferedImage[] image = new BufferedImage[1];
+        List<String> clipped = new ArrayList<>();
+        SwingUtilities.invokeAndWait(() -> {
+            Container shown = frame.getContentPane();
+            image[0] = new BufferedImage(shown.getWidth(), shown.getHeight(), BufferedImage.TYPE_INT_RGB);
+            Graphics2D g = image[0].createGraphics();
+            shown.paint(g);
+            g.dispose();
+            Showcase.clipped(frame.getContentPane(), clipped);
+            frame.dispose();
+        });
+        Showcase.write(image[0], new File(wish[4]));
+        System.out.println(wish[4] + " clipped: " + clipped);
+    }
+}
