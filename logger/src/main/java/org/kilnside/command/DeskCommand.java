@@ -3,6 +3,7 @@ package org.kilnside.command;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.kilnside.host.Hangup;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.link.RecorderAddress;
@@ -84,10 +85,8 @@ public final class DeskCommand implements Callable<Integer> {
                     clock,
                     around.library(),
                     Optional.of(new Recorder.Night(night.settings(), around.words())))) {
-                opened.ifPresent(shared -> {
-                    recorder.share(shared, clock);
-                    Sharing.sayWhere(shared, around.out(), around.words());
-                });
+                opened.ifPresent(shared -> Sharing.open(shared, recorder, around));
+                Hangup.ignore();
                 Runtime.getRuntime().addShutdownHook(new Thread(recorder::close, "close"));
                 if (window.show(recorder.feed(), clock, around.locale(), path, true)) {
                     StatusLine line = StatusLine.on(around);

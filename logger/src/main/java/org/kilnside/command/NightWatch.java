@@ -1,7 +1,5 @@
 package org.kilnside.command;
 
-import java.lang.management.ManagementFactory;
-import java.time.Duration;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -13,9 +11,7 @@ import java.util.OptionalInt;
 import java.util.function.Consumer;
 import java.util.function.IntSupplier;
 import org.kilnside.alarm.Alarm;
-import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Bell;
-import org.kilnside.alarm.DeadMan;
 import org.kilnside.files.NightSettings;
 import org.kilnside.firing.Lighting;
 import org.kilnside.host.Places;
@@ -23,6 +19,7 @@ import org.kilnside.host.StayAwake;
 import org.kilnside.host.TestedAlarm;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.session.AlarmTrial;
+import org.kilnside.session.Host;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LineView;
 import org.kilnside.session.Listeners;
@@ -30,7 +27,6 @@ import org.kilnside.session.LiveFeed;
 import org.kilnside.session.LiveFiring;
 import org.kilnside.session.Post;
 import org.kilnside.session.Snapshot;
-import org.kilnside.wording.ReadingAge;
 import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -40,25 +36,21 @@ import org.slf4j.LoggerFactory;
  * the alarm that nothing is heard any more. The feed it gives on is the firing's own with what this computer has to add.
  */
 final class NightWatch implements LiveFeed, AutoCloseable {
-    private static final Logger HEALTH = LoggerFactory.getLogger("org.kilnside.health");
     private static final Logger LOG = LoggerFactory.getLogger(NightWatch.class);
     private static final long TICK_MS = 500;
-    private static final long HEALTH_EVERY_MS = 600_000;
-
-    /** A reading older than this, of a firing that goes on, and no alarm of the recorder's about it: it is stuck. */
-    private static final long STUCK_MS = 120_000;
 
     private final LiveFeed inner;
     private final HostClock clock;
     private final Post.Role role;
-    private final Optional<AttachedFiring> attached;
+    private final Optional<RecorderSilence> silence;
     private final Consumer<String> record;
     private final IntSupplier followers;
+    private final Host host;
     private final Announcer announcer;
     private final StayAwake awake;
     private final TestedAlarm tested;
     private final Bell bell;
-    private final DeadMan deadMan = new DeadMan();
+    private final Health health;
     private final Listeners listeners = new Listeners();
     private final Subscription subscription;
     private final Thread thread = new Thread(this::work, "night-watch");
@@ -73,30 +65,32 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     private volatile boolean closed;
     private List<String> recorded = List.of();
     private boolean listNoted;
-    private long healthAtMs;
+    private boolean rung;
 
     private NightWatch(
             LiveFeed inner,
             HostClock clock,
             Post.Role role,
-            Optional<AttachedFiring> attached,
+            Optional<RecorderSilence> silence,
             Consumer<String> record,
             IntSupplier followers,
+            Host host,
             NightSettings settings,
             StayAwake awake,
             Words words) {
         this.inner = inner;
         this.clock = clock;
         this.role = role;
-        this.attached = attached;
+        this.silence = silence;
         this.record = record;
         this.followers = followers;
+        this.host = host;
         this.announcer = new Announcer(settings, words);
         this.awake = awake;
         this.tested = new TestedAlarm(Places.settings());
         this.bell = new Bell(settings.quiet());
         this.post = look();
-        this.healthAtMs = clock.monotonicMs();
+        this.health = new Health(clock.monotonicMs());
         this.latest = whole(inner.latest());
         this.subscription = inner.subscribe(snapshot -> publish());
         thread.setDaemon(true);
@@ -106,11 +100,13 @@ final class NightWatch implements LiveFeed, AutoCloseable {
      * Keeps watch over a recording of this process.
      *
      * @param followers how many copies follow it
+     * @param host asked for the line about its health
      */
     static NightWatch overRecording(
             LiveFiring firing,
             HostClock clock,
             IntSupplier followers,
+            Host host,
             NightSettings settings,
             StayAwake awake,
             Words words) {
@@ -121,6 +117,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
                 Optional.empty(),
                 firing::alarmUnheard,
                 followers,
+                host,
                 settings,
                 awake,
                 words);
@@ -134,9 +131,10 @@ final class NightWatch implements LiveFeed, AutoCloseable {
                 firing,
                 clock,
                 Post.Role.COPY,
-                Optional.of(firing),
+                Optional.of(new RecorderSilence(firing)),
                 why -> LOG.warn("an alarm may go unheard here: {}", why),
                 () -> 0,
+                Host.UNKNOWN,
                 settings,
                 StayAwake.ofThisComputer(),
                 words);
@@ -162,14 +160,8 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     private void tick() {
         long now = clock.monotonicMs();
         Snapshot snapshot = inner.latest();
-        boolean over = snapshot.stage() == Snapshot.Stage.ENDED
-                || snapshot.connection().state() == org.kilnside.session.Connection.State.FINISHED;
-        awake.keep(!over);
-        attached.ifPresent(copy -> {
-            synchronized (deadMan) {
-                own = List.copyOf(deadMan.look(silentForMs(copy, snapshot, now), elapsedNow(snapshot, now), over));
-            }
-        });
+        awake.keep(!RecorderSilence.isOver(snapshot));
+        silence.ifPresent(it -> own = it.look(snapshot, now));
         if (role == Post.Role.RECORDER) {
             noteUnlitList(snapshot);
         }
@@ -177,34 +169,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         recordTroubles();
         publish();
         ring(latest, now);
-        if (now - healthAtMs >= HEALTH_EVERY_MS) {
-            healthAtMs = now;
-            logHealth(snapshot, now);
-        }
-    }
-
-    /** How long nothing new has been heard: no line of the recorder's, or lines that hold nothing but an old reading. */
-    private static long silentForMs(AttachedFiring copy, Snapshot snapshot, long now) {
-        long silent = copy.silentForMs();
-        boolean said =
-                snapshot.alarms().stream().anyMatch(alarm -> alarm.kind() == AlarmKind.NO_READINGS && !alarm.isOver());
-        if (said || ReadingAge.isOver(snapshot) || snapshot.latest().isEmpty()) {
-            return silent;
-        }
-        long age = now - snapshot.latest().get().hostMs();
-        // A controller that prints each few minutes is not silent between two lines.
-        long stuck = Math.max(STUCK_MS, 4 * snapshot.latest().get().staleAfterMs());
-        return age > stuck ? Math.max(silent, age) : silent;
-    }
-
-    private static long elapsedNow(Snapshot snapshot, long now) {
-        return snapshot.latest()
-                .map(line -> line.elapsedMs() + Math.max(0, Math.round((now - line.hostMs()) * speed(snapshot))))
-                .orElse(now);
-    }
-
-    private static double speed(Snapshot snapshot) {
-        return Double.isFinite(snapshot.speed()) ? snapshot.speed() : 1;
+        health.tell(snapshot, post, host.report(), now);
     }
 
     private void ring(Snapshot snapshot, long now) {
@@ -218,7 +183,10 @@ final class NightWatch implements LiveFeed, AutoCloseable {
                     .toList();
         }
         LocalTime time = LocalTime.ofInstant(clock.wallClock(), ZoneId.systemDefault());
-        bell.due(audible, now, time).forEach(ring -> announcer.ring(ring, snapshot));
+        bell.due(audible, now, time).forEach(ring -> {
+            rung = true;
+            announcer.ring(ring, snapshot);
+        });
         if (audible.stream().noneMatch(Alarm::rings)) {
             announcer.quiet();
         }
@@ -257,35 +225,16 @@ final class NightWatch implements LiveFeed, AutoCloseable {
             return;
         }
         List<String> troubles = new ArrayList<>();
-        post.soundTrouble().ifPresent(troubles::add);
+        if (rung) {
+            // A board without a loudspeaker is nothing to write down before something should have been heard of it.
+            post.soundTrouble().ifPresent(troubles::add);
+        }
         post.commandTrouble().ifPresent(why -> troubles.add("alarm command: " + why));
         if (post.awake() == Post.Awake.REFUSED) {
             post.sleepWhy().ifPresent(troubles::add);
         }
         troubles.stream().filter(trouble -> !recorded.contains(trouble)).forEach(record);
         recorded = troubles;
-    }
-
-    private void logHealth(Snapshot snapshot, long now) {
-        Runtime runtime = Runtime.getRuntime();
-        HEALTH.info(
-                "alive {}; {} lines, {} spoilt, {} lost; last {} ago; on disk up to {} s; {} followers; heap {} of {} MB;"
-                        + " {} threads; awake {}",
-                Duration.ofMillis(ManagementFactory.getRuntimeMXBean().getUptime())
-                        .withNanos(0),
-                snapshot.connection().counts().lines(),
-                snapshot.connection().counts().badChecksum()
-                        + snapshot.connection().counts().malformed(),
-                snapshot.connection().counts().lost(),
-                snapshot.latest()
-                        .map(line -> (now - line.hostMs()) / 1000 + " s")
-                        .orElse("never"),
-                snapshot.disk().onDiskUpToMs().orElse(0) / 1000,
-                followers.getAsInt(),
-                (runtime.totalMemory() - runtime.freeMemory()) / 1_000_000,
-                runtime.maxMemory() / 1_000_000,
-                Thread.activeCount(),
-                post.awake());
     }
 
     private void publish() {
@@ -375,9 +324,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         });
         boolean ownAlarm = own.stream().anyMatch(alarm -> alarm.id().equals(alarmId));
         if (ownAlarm) {
-            synchronized (deadMan) {
-                deadMan.acknowledge(alarmId, elapsedNow(latest, clock.monotonicMs()));
-            }
+            silence.ifPresent(it -> it.acknowledge(alarmId, latest, clock.monotonicMs()));
         } else if (inner.takesNotes()) {
             inner.acknowledge(alarmId);
         }

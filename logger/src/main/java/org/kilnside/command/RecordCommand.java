@@ -77,10 +77,7 @@ public final class RecordCommand implements Callable<Integer> {
             if (LinkNotation.parse(from).linePattern().isPresent() && !recorder.knowsSensor()) {
                 warn(words.text("record.unknown_chip"));
             }
-            opened.ifPresent(shared -> {
-                recorder.share(shared, clock);
-                Sharing.sayWhere(shared, around.out(), words);
-            });
+            opened.ifPresent(shared -> Sharing.open(shared, recorder, around));
             StatusLine line = StatusLine.on(around);
             lighting.goThrough(recorder.feed(), around);
             silenceWithEnter(recorder.feed());

@@ -33,6 +33,8 @@ import org.slf4j.LoggerFactory;
 final class Recorder implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Recorder.class);
 
+    private static final long TRY_DOOR_AGAIN_MS = 30_000;
+
     private final BookRecorder book;
     private final LiveFiring firing;
     private final Optional<SnapshotStream> stream;
@@ -89,6 +91,7 @@ final class Recorder implements AutoCloseable {
                     firing,
                     clock,
                     () -> open.get().map(SnapshotStream::followers).orElse(0),
+                    host,
                     its.settings(),
                     awake,
                     its.words()));
@@ -137,13 +140,34 @@ final class Recorder implements AutoCloseable {
         }
     }
 
-    /** Lets other computers follow that know the token. */
-    void share(Sharing.Opened opened, HostClock clock) {
+    /**
+     * Lets other computers follow that know the token. Recording comes first: where the door cannot be opened now, it is
+     * tried again each half minute.
+     *
+     * @return why it is not open yet, in a sentence; empty when it is
+     */
+    synchronized Optional<String> share(Sharing.Opened opened, HostClock clock) {
         try {
             SnapshotStream open = stream.orElseThrow(() -> new IOException("no copy can follow this recording"));
-            door = Optional.of(LanDoor.open(open, clock, opened.key(), opened.takesNotes(), opened.port()));
+            if (!closed) {
+                door = Optional.of(LanDoor.open(open, clock, opened.key(), opened.takesNotes(), opened.port()));
+            }
+            return Optional.empty();
         } catch (IOException e) {
-            throw new Complaint(Complaint.ExitCode.INPUT, "this recording cannot be shared: " + Sharing.sentence(e));
+            LOG.warn("the recording is not shared yet", e);
+            Thread again = new Thread(() -> shareLater(opened, clock), "door-again");
+            again.setDaemon(true);
+            again.start();
+            return Optional.of("this recording is not shared yet: " + Sharing.sentence(e));
+        }
+    }
+
+    private void shareLater(Sharing.Opened opened, HostClock clock) {
+        try {
+            Thread.sleep(TRY_DOOR_AGAIN_MS);
+            share(opened, clock);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
     }
 

@@ -81,8 +81,19 @@ final class Sharing {
         return key;
     }
 
+    /** Opens a recording to the network as asked, and says how the second computer gets here, or why it does not yet. */
+    static void open(Opened opened, Recorder recorder, Surroundings around) {
+        recorder.share(opened, around.clock())
+                .ifPresentOrElse(
+                        why -> {
+                            around.err().println("kilnside: " + why + " It is tried again each half minute.");
+                            around.err().flush();
+                        },
+                        () -> sayWhere(opened, around.out(), around.words()));
+    }
+
     /** Says how the second computer gets here. */
-    static void sayWhere(Opened opened, PrintWriter out, Words words) {
+    private static void sayWhere(Opened opened, PrintWriter out, Words words) {
         List<String> addresses = Networks.addresses();
         String port = opened.port() == LinkNotation.SHARE_PORT ? "" : ":" + opened.port();
         out.println(

@@ -211,8 +211,31 @@ class NightWatchTest {
     void aRecorderThatGoesOnTalkingOfAnOldReadingRingsToo() throws Exception {
         NightWatch watch = attached();
         // The stream lives and says each second what it last knew; nothing new ever comes.
-        forward(Duration.ofSeconds(150));
+        forward(Duration.ofSeconds(85));
+        TimeUnit.SECONDS.sleep(1);
+        assertThat(isSilentAlarmRinging(watch)).isFalse();
+        forward(Duration.ofSeconds(30));
         await("the bell", () -> isSilentAlarmRinging(watch));
+    }
+
+    @Test
+    void aClockThatIsSetByAnHourWakesNobody() throws Exception {
+        NightWatch watch = attached();
+        long lines = watch.latest().sequence();
+        clock.wallJumps(Duration.ofHours(1));
+        // The wire is made anew, as after a sleep; what comes over it is live again.
+        TimeUnit.SECONDS.sleep(1);
+        feed.show(Snapshots.bisque(clock.monotonicMs(), 101));
+        await("the recorder again", () -> watch.latest().sequence() != lines
+                && watch.latest().connection().state() == Connection.State.RECEIVING);
+        clock.wallJumps(Duration.ofHours(-1));
+        for (int i = 0; i < 6; i++) {
+            clock.forwardMs(5_000);
+            feed.show(Snapshots.bisque(clock.monotonicMs(), 102 + i));
+            TimeUnit.MILLISECONDS.sleep(300);
+        }
+        assertThat(watch.latest().alarms()).isEmpty();
+        assertThat(rang()).isEmpty();
     }
 
     @Test

@@ -1,0 +1,73 @@
+package org.kilnside.command;
+
+import java.util.List;
+import org.kilnside.alarm.Alarm;
+import org.kilnside.alarm.AlarmKind;
+import org.kilnside.alarm.DeadMan;
+import org.kilnside.link.AttachedFiring;
+import org.kilnside.session.Connection;
+import org.kilnside.session.Snapshot;
+import org.kilnside.wording.ReadingAge;
+
+/** What a copy hears of its recorder, and the alarm that it hears nothing. From any thread. */
+final class RecorderSilence {
+    /** A reading older than this, of a firing that goes on, and no alarm of the recorder's about it: it is stuck. */
+    private static final long STUCK_MS = 80_000;
+
+    /** So long the recorder may talk of nothing but an old reading: after a sleep of this computer it does for a moment. */
+    private static final long STUCK_FOR_MS = 25_000;
+
+    private final AttachedFiring copy;
+    private final DeadMan deadMan = new DeadMan();
+    private long stuckSinceMs = Long.MAX_VALUE;
+
+    RecorderSilence(AttachedFiring copy) {
+        this.copy = copy;
+    }
+
+    /** How it stands: the alarm, or none. */
+    synchronized List<Alarm> look(Snapshot snapshot, long now) {
+        return List.copyOf(deadMan.look(silentForMs(snapshot, now), elapsedNow(snapshot, now), isOver(snapshot)));
+    }
+
+    /** A person knows. */
+    synchronized void acknowledge(String id, Snapshot snapshot, long now) {
+        deadMan.acknowledge(id, elapsedNow(snapshot, now));
+    }
+
+    /** Whether the firing had ended when last heard of. An orderly shutdown of its computer is no end. */
+    static boolean isOver(Snapshot snapshot) {
+        return snapshot.stage() == Snapshot.Stage.ENDED
+                || snapshot.connection().state() == Connection.State.FINISHED;
+    }
+
+    /** How long nothing new has been heard: no line of the recorder's, or lines that hold nothing but an old reading. */
+    private long silentForMs(Snapshot snapshot, long now) {
+        long silent = copy.silentForMs();
+        boolean said =
+                snapshot.alarms().stream().anyMatch(alarm -> alarm.kind() == AlarmKind.NO_READINGS && !alarm.isOver());
+        if (said || ReadingAge.isOver(snapshot) || snapshot.latest().isEmpty()) {
+            stuckSinceMs = Long.MAX_VALUE;
+            return silent;
+        }
+        long age = now - snapshot.latest().get().hostMs();
+        // A controller that prints each few minutes is not silent between two lines.
+        long stuck = Math.max(STUCK_MS, 4 * snapshot.latest().get().staleAfterMs());
+        if (age <= stuck) {
+            stuckSinceMs = Long.MAX_VALUE;
+            return silent;
+        }
+        stuckSinceMs = Math.min(stuckSinceMs, now);
+        return now - stuckSinceMs >= STUCK_FOR_MS ? Math.max(silent, age) : silent;
+    }
+
+    private static long elapsedNow(Snapshot snapshot, long now) {
+        return snapshot.latest()
+                .map(line -> line.elapsedMs() + Math.max(0, Math.round((now - line.hostMs()) * speed(snapshot))))
+                .orElse(now);
+    }
+
+    private static double speed(Snapshot snapshot) {
+        return Double.isFinite(snapshot.speed()) ? snapshot.speed() : 1;
+    }
+}
