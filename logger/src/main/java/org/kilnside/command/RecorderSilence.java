@@ -37,8 +37,7 @@ final class RecorderSilence {
 
     /** Whether the firing had ended when last heard of. An orderly shutdown of its computer is no end. */
     static boolean isOver(Snapshot snapshot) {
-        return snapshot.stage() == Snapshot.Stage.ENDED
-                || snapshot.connection().state() == Connection.State.FINISHED;
+        return snapshot.stage() == Snapshot.Stage.ENDED || snapshot.connection().state() == Connection.State.FINISHED;
     }
 
     /** How long nothing new has been heard: no line of the recorder's, or lines that hold nothing but an old reading. */

@@ -59,11 +59,7 @@ class NightIT {
             java.util.HashMap<String, String> environment = new java.util.HashMap<>(more);
             environment.put("XDG_CONFIG_HOME", place.resolve(computer).toString());
             Process process = Program.start(
-                    environment,
-                    List.of(),
-                    place.resolve(computer + ".out"),
-                    place.resolve(computer + ".err"),
-                    words);
+                    environment, List.of(), place.resolve(computer + ".out"), place.resolve(computer + ".err"), words);
             processes.add(process);
             return process;
         }
@@ -160,7 +156,9 @@ class NightIT {
             await("the bell after a kill", () -> killed.rang("recorder-silent"), TWO_MINUTES_NS);
             await("the bell after a stop", () -> stopped.rang("recorder-silent"), TWO_MINUTES_NS);
             await("the bell after the cable", () -> pulled.rang("no-readings"), TWO_MINUTES_NS);
-            assertThat(System.nanoTime() - begin).as("all three within two minutes").isLessThan(TWO_MINUTES_NS);
+            assertThat(System.nanoTime() - begin)
+                    .as("all three within two minutes")
+                    .isLessThan(TWO_MINUTES_NS);
             await(
                     "the words to the bell",
                     () -> killed.said("bedroom").contains("COME NOW: Nothing is heard of the recording any more"),
@@ -180,7 +178,9 @@ class NightIT {
             board.resume();
             await(
                     "the bedroom to see it live",
-                    () -> stopped.said("bedroom").strip().lines()
+                    () -> stopped.said("bedroom")
+                            .strip()
+                            .lines()
                             .reduce((earlier, later) -> later)
                             .filter(last -> !last.contains("No reading"))
                             .isPresent(),

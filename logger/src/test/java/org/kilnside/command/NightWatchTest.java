@@ -226,8 +226,10 @@ class NightWatchTest {
         // The wire is made anew, as after a sleep; what comes over it is live again.
         TimeUnit.SECONDS.sleep(1);
         feed.show(Snapshots.bisque(clock.monotonicMs(), 101));
-        await("the recorder again", () -> watch.latest().sequence() != lines
-                && watch.latest().connection().state() == Connection.State.RECEIVING);
+        await(
+                "the recorder again",
+                () -> watch.latest().sequence() != lines
+                        && watch.latest().connection().state() == Connection.State.RECEIVING);
         clock.wallJumps(Duration.ofHours(-1));
         for (int i = 0; i < 6; i++) {
             clock.forwardMs(5_000);

@@ -34,8 +34,8 @@ class NightScreensIT {
     }
 
     private static String wish(String folder, NightShowcase.State state, String theme, String language, String size) {
-        String name = String.join("-", "night", state.name(), theme, language, size)
-                .toLowerCase(Locale.ROOT);
+        String name =
+                String.join("-", "night", state.name(), theme, language, size).toLowerCase(Locale.ROOT);
         return String.join(",", state.name(), theme, language, size, folder + "/" + name + ".png");
     }
 }

@@ -37,12 +37,14 @@ class NightModelTest {
 
     @Test
     void aComputerThatIsWellSaysHowItWouldBeHeard() {
-        NightModel.PostLines lines =
-                model(post(Post.Awake.KEPT, Optional.empty(), Optional.empty())).posts().get(0);
+        NightModel.PostLines lines = model(post(Post.Awake.KEPT, Optional.empty(), Optional.empty()))
+                .posts()
+                .get(0);
         assertThat(lines.name()).isEqualTo("The computer that records");
         assertThat(lines.troubles()).isEmpty();
         assertThat(lines.lines())
-                .contains("It stays awake until the firing is over.", "It sounds alarms.", "It runs your alarm command.")
+                .contains(
+                        "It stays awake until the firing is over.", "It sounds alarms.", "It runs your alarm command.")
                 .anyMatch(line -> line.startsWith("Its alarm was last tested and heard on Wed"))
                 .anyMatch(line -> line.endsWith("follow it now: 2."));
     }
@@ -50,7 +52,9 @@ class NightModelTest {
     @Test
     void whateverStandsInTheWayOfAnAlarmStandsFirst() {
         NightModel.PostLines lines = model(post(
-                        Post.Awake.REFUSED, Optional.of("there is no sound device"), Optional.of("it failed with exit code 5")))
+                        Post.Awake.REFUSED,
+                        Optional.of("there is no sound device"),
+                        Optional.of("it failed with exit code 5")))
                 .posts()
                 .get(0);
         assertThat(lines.lines().subList(0, 3))
