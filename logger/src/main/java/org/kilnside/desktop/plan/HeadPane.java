@@ -45,8 +45,8 @@ final class HeadPane extends Card {
         clay = new PlanField(model, Place.of(Field.CLAY), 8);
         notes = new PlanField(model, Place.of(Field.NOTES), 18);
         ((Card) question).ground("lookGround");
-        take.addActionListener(event -> model.takeFromDisk());
-        keep.addActionListener(event -> model.keepMine());
+        take.addActionListener(event -> model.keeping().takeFromDisk());
+        keep.addActionListener(event -> model.keeping().keepMine());
         question.add(asked, "span, growx, wmin 60, wrap");
         question.add(take);
         question.add(keep);
@@ -88,7 +88,7 @@ final class HeadPane extends Card {
                 || model.notice().map(PlansModel.Notice::isTrouble).orElse(false);
         state.setText(wrong.isEmpty() ? state(words) : String.join("\n", wrong));
         state.setForeground(Theme.colour(trouble ? "ember" : "quiet"));
-        question.setVisible(model.isOtherOnDisk());
+        question.setVisible(model.keeping().isOtherOnDisk());
         asked.setText(words.text("plans.other_on_disk"));
         take.setText(words.text("plans.take_from_disk"));
         keep.setText(words.text("plans.keep_mine"));

@@ -4,7 +4,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.kilnside.desktop.plan.FieldText.Typed;
@@ -66,12 +65,10 @@ final class PlansModel {
     private final Runnable changed;
     private final PlanEditor editor;
     private final LiveOutlook outlook;
+    private final PlanKeeping keeping;
     private final Map<Place, Rejected> rejected = new LinkedHashMap<>();
-    private List<PlanShelf.Entry> plans = List.of();
     private List<String> kilns = List.of();
     private Optional<Notice> notice = Optional.empty();
-    private Optional<String> otherOnDisk = Optional.empty();
-    private boolean looking;
     private int selected = 1;
     private Words words;
 
@@ -82,6 +79,7 @@ final class PlansModel {
         this.changed = changed;
         editor = new PlanEditor(PlanEdits.blank(words.text("plans.new_name")));
         outlook = new LiveOutlook(runner, changed);
+        keeping = new PlanKeeping(this, shelf, runner);
     }
 
     /** Fills the library and takes the first plan and kiln, unless one was chosen before. */
@@ -96,27 +94,12 @@ final class PlansModel {
                     changed.run();
                 },
                 this::failed);
-        runner.run(
-                shelf::plans,
-                found -> {
-                    plans = found;
-                    found.stream()
-                            .filter(entry -> entry.problem().isEmpty())
-                            .findFirst()
-                            .filter(first -> editor.source().equals(PlanEditor.Source.NEW) && !editor.isChanged())
-                            .ifPresent(first -> open(first.shortName()));
-                    changed.run();
-                },
-                this::failed);
+        keeping.start();
         ask();
     }
 
     void speak(Words language) {
         words = language;
-    }
-
-    List<PlanShelf.Entry> plans() {
-        return plans;
     }
 
     List<String> kilns() {
@@ -131,6 +114,10 @@ final class PlansModel {
         return editor;
     }
 
+    PlanKeeping keeping() {
+        return keeping;
+    }
+
     LiveOutlook outlook() {
         return outlook;
     }
@@ -141,11 +128,6 @@ final class PlansModel {
 
     Optional<Rejected> rejected(Place place) {
         return Optional.ofNullable(rejected.get(place));
-    }
-
-    /** Whether somebody else changed the file of the plan being edited, and nobody has decided yet. */
-    boolean isOtherOnDisk() {
-        return otherOnDisk.isPresent();
     }
 
     int selected() {
@@ -167,159 +149,6 @@ final class PlansModel {
     private static boolean isOfThePlan(Place place) {
         return place.field().compareTo(Field.HOLD) <= 0;
     }
-
-    // ---- the library
-
-    void open(String shortName) {
-        runner.run(
-                () -> shelf.open(shortName),
-                opened -> {
-                    begin(
-                            opened.plan(),
-                            new PlanEditor.Source(Optional.of(opened.shortName()), opened.own(), opened.text()));
-                    notice = Optional.empty();
-                    changed.run();
-                },
-                this::failed);
-    }
-
-    void createNew() {
-        begin(PlanEdits.blank(words.text("plans.new_name")), PlanEditor.Source.NEW);
-        notice = Optional.empty();
-        changed.run();
-    }
-
-    private void begin(Schedule plan, PlanEditor.Source source) {
-        editor.begin(plan, source);
-        rejected.keySet().removeIf(PlansModel::isOfThePlan);
-        otherOnDisk = Optional.empty();
-        selected = 1;
-        ask();
-    }
-
-    /** Saves over the person's own plan; a starter plan or a new one becomes a new plan of the person's own. */
-    void save() {
-        boolean over = editor.source().own() && editor.source().shortName().isPresent();
-        save(over);
-    }
-
-    /** Saves as a new plan of the person's own. */
-    void saveCopy() {
-        save(false);
-    }
-
-    /**
-     * Saves on the way out.
-     *
-     * @return whether a save is under way; not where something typed is no value yet
-     */
-    boolean saveToLeave() {
-        save();
-        return rejected.keySet().stream().noneMatch(PlansModel::isOfThePlan);
-    }
-
-    /** Puts the plan back to what is on disk. */
-    void discard() {
-        editor.discard();
-        rejected.keySet().removeIf(PlansModel::isOfThePlan);
-        notice = Optional.empty();
-        ask();
-        changed.run();
-    }
-
-    private void save(boolean over) {
-        Optional<Place> wrong =
-                rejected.keySet().stream().filter(PlansModel::isOfThePlan).findFirst();
-        if (wrong.isPresent()) {
-            tell("plans.not_saved", true, rejected.get(wrong.get()).sentence());
-            return;
-        }
-        Schedule plan = editor.plan();
-        PlanEditor.Source source = editor.source();
-        runner.run(
-                () -> over ? shelf.save(source.shortName().orElseThrow(), plan, source.text()) : shelf.saveNew(plan),
-                done -> {
-                    editor.saved(plan, new PlanEditor.Source(Optional.of(done.shortName()), true, done.text()));
-                    otherOnDisk = Optional.empty();
-                    if (done.aside().isPresent()) {
-                        tell(
-                                "plans.saved_aside",
-                                false,
-                                done.shortName(),
-                                done.aside().get());
-                    } else {
-                        tell("plans.saved", false, done.shortName());
-                    }
-                    listAgain();
-                },
-                this::failed);
-    }
-
-    private void listAgain() {
-        runner.run(
-                shelf::plans,
-                found -> {
-                    plans = found;
-                    changed.run();
-                },
-                this::failed);
-    }
-
-    /** Looks whether somebody else changed the file; asks the person when so. */
-    void lookOnDisk() {
-        PlanEditor.Source source = editor.source();
-        if (looking || !source.own() || source.shortName().isEmpty()) {
-            return;
-        }
-        looking = true;
-        runner.run(
-                () -> shelf.textNow(source.shortName().get()),
-                now -> {
-                    looking = false;
-                    if (!editor.source().equals(source)) {
-                        return;
-                    }
-                    Optional<String> other = now.filter(text -> !text.isEmpty() && !text.equals(source.text()));
-                    if (!other.equals(otherOnDisk)) {
-                        otherOnDisk = other;
-                        changed.run();
-                    }
-                },
-                trouble -> looking = false);
-    }
-
-    /** Takes what is on disk; the way back to what was here stays. */
-    void takeFromDisk() {
-        editor.source()
-                .shortName()
-                .ifPresent(name -> runner.run(
-                        () -> shelf.open(name),
-                        opened -> {
-                            editor.takeFromDisk(opened.plan(), opened.text());
-                            rejected.keySet().removeIf(PlansModel::isOfThePlan);
-                            otherOnDisk = Optional.empty();
-                            tell("plans.taken_from_disk", false);
-                            ask();
-                        },
-                        this::failed));
-    }
-
-    /** Writes what is here; what is on disk is put aside. */
-    void keepMine() {
-        save(true);
-    }
-
-    /** Prints what to key into the controller. */
-    void print() {
-        Schedule plan = editor.plan();
-        Words its = words;
-        runner.run(
-                () -> shelf.print(plan, outlook.kilnName(), its),
-                where -> tell("plans.printed", false, where),
-                this::failed);
-    }
-
-    // ---- editing
 
     /** What stands in a field now, as it is typed. */
     void typed(Place place, String text) {
@@ -463,8 +292,6 @@ final class PlansModel {
         changed.run();
     }
 
-    // ---- what it comes to
-
     void chooseKiln(String name) {
         outlook.named(name);
         runner.run(
@@ -479,7 +306,7 @@ final class PlansModel {
 
     /** The screen is in front again: what was changed elsewhere meanwhile counts, the library and the kiln included. */
     void cameBack() {
-        listAgain();
+        keeping.listAgain();
         runner.run(
                 shelf::kilns,
                 found -> {
@@ -523,25 +350,49 @@ final class PlansModel {
         return outlook.answer().flatMap(answer -> answer.outlook().wanted());
     }
 
-    /** The segments something is wrong with, first of them; for the eye and for a key that goes there. */
-    OptionalInt firstWarned() {
-        return outlook.answer().stream()
-                .flatMap(answer -> answer.outlook().warnings().stream())
-                .mapToInt(warning -> warning.segment())
-                .findFirst();
-    }
-
-    private void ask() {
+    void ask() {
         outlook.ask(editor.plan());
     }
 
-    private void tell(String key, boolean isTrouble, String... filling) {
+    void tell(String key, boolean isTrouble, String... filling) {
         notice = Optional.of(new Notice(key, List.of(filling), isTrouble));
         changed.run();
     }
 
-    private void failed(Exception trouble) {
+    void failed(Exception trouble) {
         String message = trouble.getMessage();
         tell("plans.trouble", true, message == null ? trouble.toString() : message);
+    }
+
+    Words words() {
+        return words;
+    }
+
+    void changed() {
+        changed.run();
+    }
+
+    /** Another plan was begun: its first segment is looked at. */
+    void begun() {
+        selected = 1;
+        ask();
+    }
+
+    /** There is nothing to tell any more. */
+    void quiet() {
+        notice = Optional.empty();
+        changed.run();
+    }
+
+    /** The first thing typed into the plan that is no value. */
+    Optional<Rejected> rejectedInPlan() {
+        return rejected.entrySet().stream()
+                .filter(entry -> isOfThePlan(entry.getKey()))
+                .map(Map.Entry::getValue)
+                .findFirst();
+    }
+
+    void forgetRejected() {
+        rejected.keySet().removeIf(PlansModel::isOfThePlan);
     }
 }

@@ -57,14 +57,14 @@ public final class PlansScreen implements Screen {
 
     @Override
     public void keys(KeyRow row) {
-        row.add(view, "ctrl S", its -> its.text("plans.key.save"), model::save);
+        row.add(view, "ctrl S", its -> its.text("plans.key.save"), model.keeping()::save);
         row.add(view, "ctrl Z", its -> its.text("plans.key.undo"), model::undo);
         row.add(view, "ctrl Y", its -> its.text("plans.key.redo"), model::redo);
         row.add(view, "ctrl I", its -> its.text("plans.key.insert"), this::insert);
         row.add(view, "ctrl D", its -> its.text("plans.key.remove"), this::remove);
         row.add(view, "ctrl N", its -> its.text("plans.key.new"), this::createNew);
-        row.add(view, "ctrl K", its -> its.text("plans.key.copy"), model::saveCopy);
-        row.add(view, "ctrl P", its -> its.text("plans.key.print"), model::print);
+        row.add(view, "ctrl K", its -> its.text("plans.key.copy"), model.keeping()::saveCopy);
+        row.add(view, "ctrl P", its -> its.text("plans.key.print"), model.keeping()::print);
         row.add(
                 view,
                 "F11",
@@ -111,7 +111,7 @@ public final class PlansScreen implements Screen {
         shownMs = moment.nowMs();
         if (moment.nowMs() - lookedMs >= 2000 || moment.nowMs() < lookedMs) {
             lookedMs = moment.nowMs();
-            model.lookOnDisk();
+            model.keeping().lookOnDisk();
         }
         changed();
     }
@@ -144,13 +144,13 @@ public final class PlansScreen implements Screen {
 
     private void open(PlanShelf.Entry entry) {
         if (!model.isUnsaved() || asked()) {
-            model.open(entry.shortName());
+            model.keeping().open(entry.shortName());
         }
     }
 
     private void createNew() {
         if (!model.isUnsaved() || asked()) {
-            model.createNew();
+            model.keeping().createNew();
         }
     }
 
@@ -169,10 +169,10 @@ public final class PlansScreen implements Screen {
                 answers,
                 answers[0]);
         if (answer == 0) {
-            return model.saveToLeave();
+            return model.keeping().saveToLeave();
         }
         if (answer == 1) {
-            model.discard();
+            model.keeping().discard();
             return true;
         }
         return false;

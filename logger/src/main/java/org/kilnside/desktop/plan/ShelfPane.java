@@ -84,8 +84,8 @@ final class ShelfPane extends Card {
         words = language;
         head.setText(words.text("plans.library"));
         list.getAccessibleContext().setAccessibleName(head.getText());
-        if (!shown.equals(model.plans())) {
-            shown = model.plans();
+        if (!shown.equals(model.keeping().plans())) {
+            shown = model.keeping().plans();
             entries.clear();
             shown.forEach(entries::addElement);
         }

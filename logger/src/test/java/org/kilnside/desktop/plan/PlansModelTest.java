@@ -94,7 +94,9 @@ class PlansModelTest {
 
     @Test
     void ownPlansComeFirstAndTheFirstIsOpen() {
-        assertThat(model.plans()).extracting(PlanShelf.Entry::shortName).containsExactly("bowls", "bisque");
+        assertThat(model.keeping().plans())
+                .extracting(PlanShelf.Entry::shortName)
+                .containsExactly("bowls", "bisque");
         assertThat(model.plan().name()).isEqualTo("Bisque for bowls");
         assertThat(model.isUnsaved()).isFalse();
     }
@@ -147,7 +149,7 @@ class PlansModelTest {
     @Test
     void nothingIsSavedWhileSomethingTypedIsNoValue() {
         type(Field.TARGET, 2, "hot");
-        model.save();
+        model.keeping().save();
         assertThat(shelf.own.get("bowls")).isEqualTo(BOWLS);
         assertThat(model.notice()).hasValueSatisfying(notice -> {
             assertThat(notice.isTrouble()).isTrue();
@@ -155,27 +157,27 @@ class PlansModelTest {
                     .contains("Not saved")
                     .contains("\"hot\" is no temperature");
         });
-        assertThat(model.saveToLeave()).isFalse();
+        assertThat(model.keeping().saveToLeave()).isFalse();
     }
 
     @Test
     void aSavedPlanIsReadBackTheSameWithItsCommentsKept() {
         type(Field.HOLD, 2, "25");
-        model.save();
+        model.keeping().save();
         assertThat(shelf.own.get("bowls"))
                 .contains("# until the last damp is out")
                 .contains("hold = \"25 min\"")
                 .contains("rate = \"60 °C/h\"");
         assertThat(model.isUnsaved()).isFalse();
-        model.open("bowls");
+        model.keeping().open("bowls");
         assertThat(ramp(2).hold()).isEqualTo(Duration.ofMinutes(25));
     }
 
     @Test
     void aStarterPlanIsNeverOverwrittenButCopied() {
-        model.open("bisque");
+        model.keeping().open("bisque");
         type(Field.TARGET, 2, "1000");
-        model.save();
+        model.keeping().save();
         assertThat(shelf.starters.get("bisque")).doesNotContain("1000");
         assertThat(shelf.own).containsKey("own-2");
         assertThat(model.editor().source().shortName()).contains("own-2");
@@ -186,11 +188,11 @@ class PlansModelTest {
     void aPlanChangedOnDiskIsAskedAboutAndTakingItCanBeUndone() {
         type(Field.TARGET, 2, "1001");
         shelf.own.put("bowls", BOWLS.replace("992", "985"));
-        model.lookOnDisk();
-        assertThat(model.isOtherOnDisk()).isTrue();
-        model.takeFromDisk();
+        model.keeping().lookOnDisk();
+        assertThat(model.keeping().isOtherOnDisk()).isTrue();
+        model.keeping().takeFromDisk();
         assertThat(ramp(2).to().celsius()).isEqualTo(985);
-        assertThat(model.isOtherOnDisk()).isFalse();
+        assertThat(model.keeping().isOtherOnDisk()).isFalse();
         assertThat(model.isUnsaved()).isFalse();
         model.undo();
         assertThat(ramp(2).to().celsius()).isEqualTo(1001);
@@ -200,20 +202,20 @@ class PlansModelTest {
     void keepingMineKeepsWhatWasOnDiskBesideIt() {
         type(Field.TARGET, 2, "1001");
         shelf.own.put("bowls", BOWLS.replace("992", "985"));
-        model.lookOnDisk();
-        model.keepMine();
+        model.keeping().lookOnDisk();
+        model.keeping().keepMine();
         assertThat(shelf.own.get("bowls")).contains("1001");
         assertThat(shelf.own.get("bowls-2")).contains("985");
-        assertThat(model.isOtherOnDisk()).isFalse();
+        assertThat(model.keeping().isOtherOnDisk()).isFalse();
     }
 
     @Test
     void aFileThatIsGoneIsWrittenAgain() {
         shelf.own.remove("bowls");
-        model.lookOnDisk();
-        assertThat(model.isOtherOnDisk()).isFalse();
+        model.keeping().lookOnDisk();
+        assertThat(model.keeping().isOtherOnDisk()).isFalse();
         type(Field.TARGET, 2, "1001");
-        model.save();
+        model.keeping().save();
         assertThat(shelf.own.get("bowls")).contains("1001");
     }
 
@@ -221,7 +223,7 @@ class PlansModelTest {
     void whatIsTypedWhileASaveIsUnderWayIsStillUnsaved() {
         atOnce = false;
         type(Field.TARGET, 2, "1001");
-        model.save();
+        model.keeping().save();
         type(Field.TARGET, 2, "1002");
         drain();
         assertThat(shelf.own.get("bowls")).contains("1001");
@@ -230,10 +232,21 @@ class PlansModelTest {
     }
 
     @Test
+    void aSaveThatEndsLateDoesNotSpeakForTheNextPlan() {
+        atOnce = false;
+        type(Field.TARGET, 2, "1001");
+        model.keeping().save();
+        model.keeping().createNew();
+        drain();
+        assertThat(shelf.own.get("bowls")).contains("1001");
+        assertThat(model.editor().source()).isEqualTo(PlanEditor.Source.NEW);
+    }
+
+    @Test
     void aDiskThatRefusesIsSaidAndNothingIsLost() {
         type(Field.TARGET, 2, "1001");
         shelf.broken = Optional.of("the disk is full; make room");
-        model.save();
+        model.keeping().save();
         assertThat(model.notice())
                 .hasValueSatisfying(notice -> assertThat(notice.text(words(TemperatureUnit.CELSIUS)))
                         .isEqualTo("It did not work: the disk is full; make room"));
@@ -325,7 +338,9 @@ class PlansModelTest {
         assertThat(model.outlook().answer().orElseThrow().outlook().warnings()).isEmpty();
         model.outlook().state(Optional.of(Ware.State.RAW));
         type(Field.THICKNESS, 0, "25");
-        assertThat(model.firstWarned()).hasValue(1);
+        assertThat(model.outlook().answer().orElseThrow().outlook().warnings())
+                .first()
+                .satisfies(warning -> assertThat(warning.segment()).isEqualTo(1));
         type(Field.THICKNESS, 0, "as a brick");
         assertThat(model.rejected(Place.of(Field.THICKNESS))).isPresent();
         assertThat(model.isUnsaved()).isFalse();
@@ -349,26 +364,26 @@ class PlansModelTest {
         shelf.own.put("tiles", BOWLS.replace("Bisque for bowls", "Tiles"));
         model.cameBack();
         assertThat(model.outlook().answer().orElseThrow().outlook().energy()).isPresent();
-        assertThat(model.plans()).extracting(PlanShelf.Entry::title).contains("Tiles");
+        assertThat(model.keeping().plans()).extracting(PlanShelf.Entry::title).contains("Tiles");
     }
 
     @Test
     void aNewPlanIsNamedAndSavedUnderANameOfItsOwn() {
-        model.createNew();
+        model.keeping().createNew();
         type(Field.NAME, 0, "");
         assertThat(model.rejected(Place.of(Field.NAME))).isPresent();
         type(Field.NAME, 0, "Tiles");
         type(Field.AIM, 0, "66");
         assertThat(model.rejected(Place.of(Field.AIM)).orElseThrow().sentence()).contains("\"66\" is no cone");
         type(Field.AIM, 0, "04");
-        model.save();
+        model.keeping().save();
         assertThat(shelf.own.get("own-2")).contains("name = \"Tiles\"").contains("aims_for = \"cone 04\"");
     }
 
     @Test
     void throwingTheChangesAwayCanBeUndoneToo() {
         type(Field.TARGET, 2, "1001");
-        model.discard();
+        model.keeping().discard();
         assertThat(model.isUnsaved()).isFalse();
         model.undo();
         assertThat(ramp(2).to().celsius()).isEqualTo(1001);
@@ -376,7 +391,7 @@ class PlansModelTest {
 
     @Test
     void theCardIsPrinted() {
-        model.print();
+        model.keeping().print();
         assertThat(shelf.printed).containsExactly("Bisque for bowls");
         assertThat(model.notice())
                 .hasValueSatisfying(notice ->
