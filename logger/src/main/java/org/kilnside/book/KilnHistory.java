@@ -88,6 +88,11 @@ public final class KilnHistory {
                                 : compared.then(WitnessOffset.mean(offsets).asCalibration()));
     }
 
+    /** A text that is another one whenever something has changed from which the sensors are known. */
+    String changes() {
+        return asked(() -> SensorRows.changes(connection, kiln));
+    }
+
     /** What comparisons alone say of a sensor. */
     public Calibration compared(FittedSensor sensor) {
         List<ComparedPoint> points = points(sensor.number());

@@ -16,6 +16,8 @@ public final class PastOfKiln implements KilnPast {
     private final Path book;
     private final String kiln;
     private final HostClock clock;
+    private Optional<SensorInPlace> known = Optional.empty();
+    private String knownAt = "";
 
     /** @param kiln its name, as in its firings */
     public PastOfKiln(Path book, String kiln, HostClock clock) {
@@ -25,9 +27,16 @@ public final class PastOfKiln implements KilnPast {
     }
 
     @Override
-    public Optional<SensorInPlace> guide() {
+    public synchronized Optional<SensorInPlace> guide() {
         try (Book open = Book.open(book)) {
-            return open.history(kiln).guide(clock.wallClock());
+            KilnHistory history = open.history(kiln);
+            String changes = history.changes();
+            // Asked each minute: curves are read again only when something they are compared with has changed.
+            if (!changes.equals(knownAt)) {
+                known = history.guide(clock.wallClock());
+                knownAt = changes;
+            }
+            return known;
         }
     }
 

@@ -159,6 +159,25 @@ final class SensorRows {
         return firings;
     }
 
+    /** Sums over all that what is known of a kiln's sensors rests on; cheap, as none of the tables is long. */
+    static String changes(Connection connection, String kiln) throws SQLException {
+        try (PreparedStatement select = connection.prepareStatement(
+                "SELECT coalesce((SELECT group_concat(number || fitted_at || coalesce(removed_at, '') || place || name"
+                        + " || coalesce(uncorrected, '')) FROM sensor WHERE kiln = ?), '') || '/' ||"
+                        + " coalesce((SELECT group_concat(number || ':' || sensor || ':' || correction_k || ':' ||"
+                        + " half_width_k) FROM calibration_point), '') || '/' ||"
+                        + " (SELECT count(*) || ':' || total(number) || ':' || total(bent_degrees) || ':' ||"
+                        + " total(seen_down_elapsed_ms) FROM witness_cone) || '/' ||"
+                        + " (SELECT count(*) FROM firing WHERE kiln = ? AND ended_elapsed_ms IS NOT NULL)")) {
+            select.setString(1, kiln);
+            select.setString(2, kiln);
+            try (ResultSet row = select.executeQuery()) {
+                row.next();
+                return row.getString(1);
+            }
+        }
+    }
+
     private static <E extends Enum<E>> E known(Class<E> kind, ResultSet row, String column) throws SQLException {
         String word = row.getString(column);
         try {

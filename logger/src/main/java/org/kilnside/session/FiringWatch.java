@@ -374,10 +374,7 @@ final class FiringWatch {
     }
 
     private Stage stage() {
-        if (latest.isEmpty()) {
-            return Stage.NO_READING_YET;
-        }
-        return following.stage();
+        return latest.isEmpty() ? Stage.NO_READING_YET : following.stage();
     }
 
     private long elapsedNow() {

@@ -36,6 +36,7 @@ import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.sensor.ThermocoupleType;
 import org.kilnside.sensor.ToleranceClass;
 import org.kilnside.session.FiringBook.FiringStart;
+import org.kilnside.session.HostClock;
 
 class KilnHistoryTest {
     private static final String KILN = "Tall Drum";
@@ -245,5 +246,31 @@ class KilnHistoryTest {
         Channel channel = new Channel(
                 1, raw, Optional.of(Temperature.ofCelsius(celsius)), Optional.of(Temperature.ofCelsius(20)));
         return Reading.of(elapsedMs, List.of(channel), ControllerReport.NONE, Origin.LIVE);
+    }
+
+    @Test
+    void theRecorderHearsOfWhatIsNotedInMidFiring() {
+        PastOfKiln past = new PastOfKiln(path, KILN, new HostClock() {
+            @Override
+            public long monotonicMs() {
+                return 0;
+            }
+
+            @Override
+            public Instant wallClock() {
+                return SPRING.plusSeconds(60);
+            }
+        });
+        assertThat(past.guide()).isEmpty();
+        history().fit(1, sensor("the first", "left wall"), SPRING);
+        assertThat(past.guide().orElseThrow().calibration()).isEqualTo(Calibration.NONE);
+        KilnEdit compared = history().compare(history().sensors().get(0).number(), ICE, true, SPRING);
+        assertThat(past.guide().orElseThrow().calibration().correctedC(500)).isEqualTo(501);
+        history().apply(compared.inverse());
+        assertThat(past.guide().orElseThrow().calibration()).isEqualTo(Calibration.NONE);
+        long firing = glazeFiring(SPRING.plusSeconds(30), -12);
+        assertThat(past.earlier(firing + 1)).hasSize(1);
+        book.addWitnessCones(firing, cones());
+        assertThat(past.guide().orElseThrow().calibration().correctedC(1210)).isGreaterThan(1212);
     }
 }
