@@ -378,7 +378,8 @@ final class FiringWatch {
     }
 
     private long elapsedNow() {
-        long since = latest.isEmpty()
+        // A replay without pauses has no time of its own between its readings.
+        long since = latest.isEmpty() || Double.isInfinite(speed)
                 ? 0
                 : Math.round((clock.monotonicMs() - latest.get().hostMs()) * speed);
         return timeline.elapsedMs() - zeroMs + Math.max(0, since);

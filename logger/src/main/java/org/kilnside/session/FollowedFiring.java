@@ -31,6 +31,7 @@ public record FollowedFiring(
     /** Follows readings of a sensor of which more is known than the readings themselves say. */
     public static FollowedFiring of(Optional<Schedule> plan, Optional<SensorInPlace> sensor, List<Reading> readings) {
         Following following = new Following(plan, sensor, (elapsedMs, celsius, controller, tracker, ware) -> {});
+        sensor.map(SensorInPlace::probe).ifPresent(following::probe);
         readings.stream().filter(reading -> reading.first().number() == 1).forEach(following::take);
         return new FollowedFiring(following.curve(), following.peak(), following.position(), following.takeHappened());
     }

@@ -140,6 +140,8 @@ class KilnCommandTest {
         String after = book("show", "1", "--language", "en").out();
         assertThat(before).doesNotContain("Corrected by");
         assertThat(after).contains("Corrected by what is known of the sensor");
+        assertThat(before).contains("reached 1222 °C");
+        assertThat(after).doesNotContain("reached 1222 °C").containsPattern("reached 12\\d\\d °C");
         assertThat(book("witness", "1", "--strike", "2", "--language", "en").out())
                 .doesNotContain("cone 7")
                 .contains("cone 8");

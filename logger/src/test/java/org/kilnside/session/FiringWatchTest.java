@@ -362,6 +362,16 @@ class FiringWatchTest {
     }
 
     @Test
+    void whatIsNotedInAReplayWithoutPausesStandsAtItsNewestReading() {
+        watch = new FiringWatch(book, clock, settings, "replay:log.csv?speed=max", Double.POSITIVE_INFINITY, Host.UNKNOWN);
+        ramp(20, 120, 600);
+        clock.forwardMs(7);
+        watch.note("Bung out");
+        FiringEvent noted = book.events.get(0).get(book.events.get(0).size() - 1);
+        assertThat(noted.elapsedMs()).isEqualTo(599_000);
+    }
+
+    @Test
     void aJumpOfTheWallClockDoesNotMoveTheCurve() {
         ramp(20, 60, 600);
         clock.wallJumps(Duration.ofHours(-1));
