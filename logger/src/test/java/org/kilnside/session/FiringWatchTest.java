@@ -363,7 +363,8 @@ class FiringWatchTest {
 
     @Test
     void whatIsNotedInAReplayWithoutPausesStandsAtItsNewestReading() {
-        watch = new FiringWatch(book, clock, settings, "replay:log.csv?speed=max", Double.POSITIVE_INFINITY, Host.UNKNOWN);
+        watch = new FiringWatch(
+                book, clock, settings, "replay:log.csv?speed=max", Double.POSITIVE_INFINITY, Host.UNKNOWN);
         ramp(20, 120, 600);
         clock.forwardMs(7);
         watch.note("Bung out");
