@@ -82,7 +82,12 @@ public final class AlarmWatch {
         switch (event.kind()) {
             case HOLD_BEGAN -> tell(AlarmKind.HOLD_BEGAN, event);
             case TOP_REACHED -> tell(AlarmKind.TOP_REACHED, event);
-            case FIRING_ENDED -> tell(AlarmKind.FIRING_ENDED, event);
+            case FIRING_ENDED -> {
+                // Under an open lid it is the air that has become cold.
+                if (!ledger.isActive(AlarmKind.LID_MOVED)) {
+                    tell(AlarmKind.FIRING_ENDED, event);
+                }
+            }
             case CONTROLLER_RESTARTED ->
                 ledger.raise(AlarmKind.CONTROLLER_RESTARTED, Finding.since(event.elapsedMs()), event.elapsedMs());
             default -> {}

@@ -9,9 +9,7 @@ import java.util.Set;
 import java.util.function.Function;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.AlarmLimits;
-import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
-import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.SensorFault;
 import org.kilnside.sensor.ThermocoupleType;
@@ -21,8 +19,6 @@ import org.kilnside.virtualkiln.ControllerSpec;
 import org.kilnside.virtualkiln.Disturbance;
 import org.kilnside.virtualkiln.Disturbance.Happening;
 import org.kilnside.virtualkiln.Happenings;
-import org.kilnside.virtualkiln.Load;
-import org.kilnside.virtualkiln.Misprogramming;
 import org.kilnside.virtualkiln.Population;
 import org.kilnside.virtualkiln.Programs;
 import org.kilnside.virtualkiln.SensorSpec;
@@ -50,7 +46,7 @@ final class SimulatedFaults {
     }
 
     /** One firing's givens, drawn anew for each. */
-    private final class Draw {
+    final class Draw {
         final int number = next++;
         final Random random = new Random(family.ordinal() * 1_000_003L + number * 7919L + population.seed());
         final Specimen kiln = population.specimen(number);
@@ -79,7 +75,7 @@ final class SimulatedFaults {
         }
     }
 
-    private Setting fault(
+    Setting fault(
             String name,
             Draw draw,
             Schedule plan,
@@ -90,7 +86,7 @@ final class SimulatedFaults {
         return fault(name, draw, plan, draw.firing(plan), draw.kiln.controller(), what, shows, kinds, promisedS);
     }
 
-    private Setting fault(
+    Setting fault(
             String name,
             Draw draw,
             Schedule plan,
@@ -134,11 +130,12 @@ final class SimulatedFaults {
         List<Setting> all = new ArrayList<>();
         all.addAll(stuckRelays());
         all.addAll(sensors());
-        all.addAll(maxima());
-        all.addAll(programs());
+        SimulatedMistakes mistakes = new SimulatedMistakes(this);
+        all.addAll(mistakes.maxima());
+        all.addAll(mistakes.programs());
         all.addAll(powers());
-        all.addAll(wares());
-        all.addAll(controllers());
+        all.addAll(mistakes.wares());
+        all.addAll(mistakes.controllers());
         return all;
     }
 
@@ -249,65 +246,7 @@ final class SimulatedFaults {
         return fault(name, draw, plan, Disturbance.rising(atC, what.apply(draw)), Shows.OFF_TWIN, SENSOR, SENSOR_S);
     }
 
-    private List<Setting> maxima() {
-        List<Setting> all = new ArrayList<>();
-        Draw kiln = new Draw();
-        Schedule glaze = Programs.glaze(1222, 70);
-        Setting base = fault(
-                "maximum: the kiln's",
-                kiln,
-                glaze,
-                Disturbance.at(1, firing -> {}),
-                Shows.ABOVE_LIMIT,
-                EnumSet.of(AlarmKind.ABOVE_KILN_MAXIMUM),
-                30);
-        all.add(withLimits(
-                base,
-                AlarmLimits.USUAL.forKiln(
-                        Optional.of(Temperature.ofCelsius(kiln.between(1000, 1215))),
-                        Optional.empty(),
-                        Temperature.ofCelsius(120),
-                        Temperature.ofCelsius(50))));
-        Draw ware = new Draw();
-        Setting second = fault(
-                "maximum: the ware's",
-                ware,
-                glaze,
-                Disturbance.at(1, firing -> {}),
-                Shows.ABOVE_LIMIT,
-                EnumSet.of(AlarmKind.ABOVE_WARE_MAXIMUM),
-                30);
-        all.add(withLimits(second, AlarmLimits.USUAL.forWare(Temperature.ofCelsius(ware.between(900, 1215)))));
-        Draw top = new Draw();
-        Schedule plan = top.plan();
-        all.add(fault(
-                "maximum: the plan's",
-                top,
-                plan,
-                Disturbance.rising(plan.top().celsius() - 5, Happenings.allRelaysWeld()),
-                Shows.ABOVE_LIMIT,
-                EnumSet.of(AlarmKind.ABOVE_PLAN_MAXIMUM),
-                30));
-        return all;
-    }
-
-    private static Setting withLimits(Setting of, AlarmLimits limits) {
-        return new Setting(
-                of.name(),
-                of.firing(),
-                of.controller(),
-                of.plan(),
-                of.keyedIn(),
-                of.fault(),
-                of.shows(),
-                of.expected(),
-                of.promisedS(),
-                limits,
-                of.intervalS(),
-                of.forecasts());
-    }
-
-    private Setting keyedIn(
+    Setting keyedIn(
             String name, Draw draw, Schedule plan, Schedule program, Set<AlarmKind> kinds, double promisedS) {
         return new Setting(
                 label(name, draw, plan, draw.kiln.controller()),
@@ -322,29 +261,6 @@ final class SimulatedFaults {
                 AlarmLimits.USUAL,
                 draw.interval(),
                 false);
-    }
-
-    private List<Setting> programs() {
-        List<Setting> all = new ArrayList<>();
-        Set<AlarmKind> other = EnumSet.of(AlarmKind.NOT_THIS_PLAN);
-        Schedule bisque = Programs.bisque(1000);
-        all.add(keyedIn("program: glaze on a bisque plan", new Draw(), bisque, Programs.glaze(1222, 70), other, 2700));
-        all.add(keyedIn("program: bisque on a glaze plan", new Draw(), Programs.glaze(1222, 70), bisque, other, 2700));
-        all.add(keyedIn(
-                "program: °C taken for °F",
-                new Draw(),
-                bisque,
-                Misprogramming.celsiusTakenForFahrenheit(bisque),
-                other,
-                2700));
-        all.add(keyedIn(
-                "program: °F taken for °C",
-                new Draw(),
-                bisque,
-                Misprogramming.fahrenheitTakenForCelsius(bisque),
-                other,
-                2700));
-        return all;
     }
 
     private List<Setting> powers() {
@@ -423,111 +339,6 @@ final class SimulatedFaults {
         return all;
     }
 
-    private List<Setting> wares() {
-        List<Setting> all = new ArrayList<>();
-        Draw wet = new Draw();
-        Schedule bisque = Programs.bisque(1000);
-        double ware = 0.6 * wet.kiln.usualKg();
-        Load damp = new Load(ware, 0.4 * wet.kiln.usualKg(), 0.008, wet.between(0.05, 0.1) * ware, true, 0.4);
-        all.add(fault(
-                "ware: water above the boiling point",
-                wet,
-                bisque,
-                program -> wet.kiln.bisqueFiring(program, wet.number).load(damp),
-                ControllerSpec.waiting(),
-                Disturbance.rising(110, firing -> {}),
-                Shows.AT_ONCE,
-                EnumSet.of(AlarmKind.WATER_LEAVING),
-                3600));
-        Draw lid = new Draw();
-        Schedule plan = lid.plan();
-        all.add(fault(
-                "lid: propped",
-                lid,
-                plan,
-                Disturbance.falling(lid.between(100, 250), Happenings.lid(lid.between(0.01, 0.08))),
-                Shows.OFF_TWIN,
-                EnumSet.of(AlarmKind.LID_MOVED),
-                300));
-        Draw steam = new Draw();
-        Schedule slow = new Schedule(
-                "Slow bisque",
-                List.of(
-                        ramp(60, 85, 0),
-                        ramp(60, 150, 0),
-                        ramp(100, 600, 0),
-                        ramp(130, 1000, 10),
-                        new Segment.FreeCooling()));
-        Schedule rash = new Schedule(
-                "Rash bisque",
-                List.of(
-                        ramp(60, 85, 0),
-                        ramp(160, 150, 0),
-                        ramp(100, 600, 0),
-                        ramp(130, 1000, 10),
-                        new Segment.FreeCooling()));
-        all.add(keyedIn(
-                "ware: too fast through the steam",
-                steam,
-                slow,
-                rash,
-                EnumSet.of(AlarmKind.TOO_FAST, AlarmKind.NOT_THIS_PLAN, AlarmKind.STUCK_RELAY),
-                7200));
-        Draw hot = new Draw();
-        Schedule candled = Programs.candledBisque(1000, 3);
-        Schedule hotter = new Schedule(
-                "Hot candling",
-                List.of(
-                        ramp(60, 104, 180),
-                        ramp(60, 200, 0),
-                        ramp(100, 600, 0),
-                        ramp(130, 1000, 10),
-                        new Segment.FreeCooling()));
-        Setting overshoot = keyedIn(
-                "ware: candling overshoots", hot, candled, hotter, EnumSet.of(AlarmKind.CANDLING_OVERSHOOT), 300);
-        all.add(new Setting(
-                overshoot.name(),
-                overshoot.firing(),
-                overshoot.controller(),
-                candled,
-                overshoot.keyedIn(),
-                Optional.of(Disturbance.at(1, firing -> {})),
-                Shows.NEARLY_BOILING,
-                overshoot.expected(),
-                300,
-                AlarmLimits.USUAL,
-                overshoot.intervalS(),
-                false));
-        return all;
-    }
-
-    private List<Setting> controllers() {
-        List<Setting> all = new ArrayList<>();
-        Draw restart = new Draw();
-        Schedule plan = restart.plan();
-        all.add(fault(
-                "controller: restarts",
-                restart,
-                plan,
-                restart.firing(plan),
-                restart.kiln.controller().afterPowerCut(ControllerSpec.AfterPowerCut.GO_ON),
-                Disturbance.rising(restart.between(60, plan.top().celsius() - 60), Happenings.controllerRestarts()),
-                Shows.AT_ONCE,
-                EnumSet.of(AlarmKind.CONTROLLER_RESTARTED),
-                60));
-        Draw box = new Draw();
-        Schedule second = box.plan();
-        all.add(fault(
-                "controller: box too hot",
-                box,
-                second,
-                Disturbance.rising(box.between(200, 800), Happenings.boxHeats(box.between(48, 70))),
-                Shows.BOX_HOT,
-                EnumSet.of(AlarmKind.BOX_TOO_HOT),
-                300));
-        return all;
-    }
-
     /** A firing to which nothing happens but what is usual: bung, vent, small sags. */
     Setting clean(boolean forecasts) {
         Draw draw = new Draw();
@@ -553,12 +364,5 @@ final class SimulatedFaults {
                 AlarmLimits.USUAL,
                 draw.interval(),
                 forecasts);
-    }
-
-    private static Segment.Ramp ramp(double perHour, double toC, long holdMinutes) {
-        return new Segment.Ramp(
-                org.kilnside.quantity.HeatingRate.ofKelvinPerHour(perHour),
-                Temperature.ofCelsius(toC),
-                java.time.Duration.ofMinutes(holdMinutes));
     }
 }

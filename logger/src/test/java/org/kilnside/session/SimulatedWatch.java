@@ -91,7 +91,7 @@ final class SimulatedWatch {
                 settings,
                 probe(),
                 setting.forecasts() ? Optional.of(new ModelForecaster()) : Optional.empty(),
-                300_000);
+                900_000);
     }
 
     private org.kilnside.sensor.Probe probe() {
