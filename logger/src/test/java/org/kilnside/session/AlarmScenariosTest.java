@@ -100,7 +100,9 @@ class AlarmScenariosTest {
         FiringEvent.Kind kind = what == What.RAISED ? FiringEvent.Kind.ALARM_RAISED : FiringEvent.Kind.ALARM_CLEARED;
         return watch.snapshot().events().stream()
                 .filter(event -> event.kind() == kind)
-                .map(event -> AlarmEntry.parse(event.text().orElseThrow()).orElseThrow().kind())
+                .map(event -> AlarmEntry.parse(event.text().orElseThrow())
+                        .orElseThrow()
+                        .kind())
                 .toList();
     }
 
@@ -131,7 +133,8 @@ class AlarmScenariosTest {
         assertThat(watch.snapshot().findings().cone()).isEmpty();
         assertThat(watch.snapshot().findings().forecast()).isEmpty();
         // However harmless the number becomes while the kiln runs away, it is not trusted again.
-        assertThat(goesOn(() -> watch.snapshot().findings().cone().isPresent(), 3)).isTrue();
+        assertThat(goesOn(() -> watch.snapshot().findings().cone().isPresent(), 3))
+                .isTrue();
     }
 
     @Test
@@ -144,11 +147,7 @@ class AlarmScenariosTest {
     @Test
     void theLidIsProppedAt118AndClosedAgain() {
         Schedule bisque = Programs.bisque(1000);
-        light(
-                bisque,
-                bisque,
-                VirtualKilns.bisqueLoad(),
-                Disturbance.falling(118, Happenings.lid(0.012)));
+        light(bisque, bisque, VirtualKilns.bisqueLoad(), Disturbance.falling(118, Happenings.lid(0.012)));
         assertThat(goesOn(() -> happenedMs >= 0, 48)).isFalse();
         assertThat(inTheBook(What.RAISED)).contains(AlarmKind.BELOW_LID_THRESHOLD);
         assertThat(goesOn(() -> rings(AlarmKind.LID_MOVED), 0.25)).isFalse();
@@ -157,7 +156,8 @@ class AlarmScenariosTest {
                 .isTrue();
         assertThat(firing.next().truth().hottestWareC()).isGreaterThan(tipC() + 20);
         firing.kiln().propLid(0);
-        assertThat(goesOn(() -> inTheBook(What.CLEARED).contains(AlarmKind.LID_MOVED), 1)).isFalse();
+        assertThat(goesOn(() -> inTheBook(What.CLEARED).contains(AlarmKind.LID_MOVED), 1))
+                .isFalse();
         assertThat(inTheBook(What.RAISED)).doesNotContain(AlarmKind.STUCK_RELAY);
     }
 

@@ -246,8 +246,7 @@ final class SimulatedFaults {
         return fault(name, draw, plan, Disturbance.rising(atC, what.apply(draw)), Shows.OFF_TWIN, SENSOR, SENSOR_S);
     }
 
-    Setting keyedIn(
-            String name, Draw draw, Schedule plan, Schedule program, Set<AlarmKind> kinds, double promisedS) {
+    Setting keyedIn(String name, Draw draw, Schedule plan, Schedule program, Set<AlarmKind> kinds, double promisedS) {
         return new Setting(
                 label(name, draw, plan, draw.kiln.controller()),
                 draw.firing(plan),

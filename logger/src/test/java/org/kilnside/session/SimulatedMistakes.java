@@ -89,8 +89,10 @@ final class SimulatedMistakes {
         List<Setting> all = new ArrayList<>();
         Set<AlarmKind> other = EnumSet.of(AlarmKind.NOT_THIS_PLAN);
         Schedule bisque = Programs.bisque(1000);
-        all.add(faults.keyedIn("program: glaze on a bisque plan", faults.new Draw(), bisque, Programs.glaze(1222, 70), other, 2700));
-        all.add(faults.keyedIn("program: bisque on a glaze plan", faults.new Draw(), Programs.glaze(1222, 70), bisque, other, 2700));
+        all.add(faults.keyedIn(
+                "program: glaze on a bisque plan", faults.new Draw(), bisque, Programs.glaze(1222, 70), other, 2700));
+        all.add(faults.keyedIn(
+                "program: bisque on a glaze plan", faults.new Draw(), Programs.glaze(1222, 70), bisque, other, 2700));
         all.add(faults.keyedIn(
                 "program: °C taken for °F",
                 faults.new Draw(),
