@@ -25,6 +25,9 @@ final class Causes {
 
     private static final double TOO_FAST = 1.3;
 
+    /** An offset the cones leave in doubt is worth a line from here on, K. */
+    private static final double HINT_K = 2;
+
     private final Case facts;
     private final double perK;
     private final double level;
@@ -75,15 +78,29 @@ final class Causes {
     }
 
     private List<Review.Cause> asPlanned() {
-        return List.of(new Review.Cause(
+        List<Review.Cause> causes = new ArrayList<>();
+        WitnessJudgement witness = facts.witness();
+        causes.add(new Review.Cause(
                 CauseCode.AS_PLANNED,
-                facts.witness().isKnown() ? Sureness.VERY_LIKELY : Sureness.LIKELY,
+                witness.isKnown() ? Sureness.VERY_LIKELY : Sureness.LIKELY,
                 0,
                 List.of(Evidence.of(
                         Evidence.Kind.TOP_HOLD_RAMP_AS_PLANNED,
                         Amount.degrees(facts.real().levelC()),
                         Amount.minutes(facts.heldMinutes()),
                         Amount.speed(facts.real().lastRateKPerH())))));
+        if (witness.isKnown() && !witness.uneven() && Math.abs(witness.offsetK()) > HINT_K) {
+            boolean hotter = witness.offsetK() > 0;
+            causes.add(new Review.Cause(
+                    hotter ? CauseCode.SENSOR_READS_LOW : CauseCode.SENSOR_READS_HIGH,
+                    Sureness.POSSIBLE,
+                    facts.cost(Attribution.Part.SENSOR),
+                    List.of(Evidence.of(
+                            hotter ? Evidence.Kind.WARE_WAS_HOTTER : Evidence.Kind.WARE_WAS_COLDER,
+                            Amount.span(witness.offsetK()),
+                            Amount.span(facts.halfWidthK())))));
+        }
+        return causes;
     }
 
     private boolean powerCut() {

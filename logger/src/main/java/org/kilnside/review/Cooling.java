@@ -18,6 +18,7 @@ record Cooling(double fromC, double toC, double tookS, double goalS, boolean pla
     private static final double FAST = 0.65;
     private static final double SLOW = 1.6;
     private static final double LEAST_S = 1200;
+    private static final double LEAST_SEEN_K = 60;
     private static final double HABIT_FROM_C = 1000;
     private static final double HABIT_TO_C = 700;
 
@@ -30,13 +31,18 @@ record Cooling(double fromC, double toC, double tookS, double goalS, boolean pla
         double toC = Double.NaN;
         double goalS = 0;
         boolean top = false;
+        boolean cutShort = false;
         double lowestSeen = bins.celsius[bins.last()];
         for (PlannedCurve.Leg leg : plan.legs()) {
-            if (top && leg.toC() < topC && leg.toC() > lowestSeen - 5) {
+            if (top && leg.toC() < topC && leg.fromC() > lowestSeen + LEAST_SEEN_K && !cutShort) {
                 fromC = Double.isNaN(fromC) ? Math.min(phase.levelC(), leg.fromC()) - 15 : fromC;
-                double least = leg.kind() == PlannedCurve.Kind.HOLD ? 0 : naturalS(fall, leg.fromC(), leg.toC());
-                goalS += Math.max(leg.durationMs() / 1000.0, least);
-                toC = leg.toC() - 5;
+                // A log that ends on the way down is judged as far as it goes.
+                double endC = Math.max(leg.toC(), lowestSeen + 10);
+                cutShort = endC > leg.toC();
+                double share = leg.fromC() > leg.toC() ? (leg.fromC() - endC) / (leg.fromC() - leg.toC()) : 1;
+                double least = leg.kind() == PlannedCurve.Kind.HOLD ? 0 : naturalS(fall, leg.fromC(), endC);
+                goalS += Math.max(share * leg.durationMs() / 1000.0, least);
+                toC = endC - 5;
             }
             top |= leg.toC() >= topC;
         }

@@ -17,6 +17,9 @@ final class PowerSuspects {
 
     private static final double FAR_SHORT_K = 70;
 
+    /** A passing sag takes the last degrees, a lost ring more. */
+    private static final double NEARLY_THERE_K = 20;
+
     private PowerSuspects() {}
 
     /**
@@ -35,13 +38,16 @@ final class PowerSuspects {
         double hold = facts.cost(Attribution.Part.HOLD);
         Explains explains = limited.atEnd()
                 ? new Explains(true, true, true)
-                : new Explains(false, limited.late() && hold > 0, limited.late() || limited.inRise());
+                : new Explains(
+                        limited.late() && facts.cost(Attribution.Part.LEVEL) > 0,
+                        limited.late() && hold > 0,
+                        limited.late() || limited.inRise());
         double cost = (explains.level ? facts.cost(Attribution.Part.LEVEL) : 0)
                 + (explains.hold ? hold : 0)
                 + (explains.rise ? facts.cost(Attribution.Part.RISE) : 0);
         double largest = Math.max(
                 explains.hold ? Math.abs(hold) : 0, explains.rise ? Math.abs(facts.cost(Attribution.Part.RISE)) : 0);
-        if (!explains.rise || !explains.level && Math.max(Math.abs(cost), largest) < leastCones) {
+        if (!explains.rise || !limited.atEnd() && Math.max(Math.abs(cost), largest) < leastCones) {
             return Explains.NOTHING;
         }
         List<Evidence> evidence = seen(facts, limited);
@@ -106,7 +112,9 @@ final class PowerSuspects {
         found.add(CauseCode.WEAK_ELEMENTS, cost, clear ? Sureness.VERY_LIKELY : Sureness.LIKELY, evidence);
         found.orElse(
                 CauseCode.WEAK_ELEMENTS,
-                facts.conduct().outputKnown() ? CauseCode.MAINS_SAG : CauseCode.ONE_PHASE_LOST);
+                facts.conduct().outputKnown() || facts.plan().levelC() - facts.real().levelC() < NEARLY_THERE_K
+                        ? CauseCode.MAINS_SAG
+                        : CauseCode.ONE_PHASE_LOST);
     }
 
     private static void step(List<Evidence> evidence, Power.Loss loss) {

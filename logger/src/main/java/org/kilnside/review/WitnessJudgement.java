@@ -30,7 +30,7 @@ record WitnessJudgement(
 
     private static final int REACH_K = 90;
     private static final int KNOT_K = 15;
-    private static final double[] LAWS = {0.4, 0.3, 0.3};
+    private static final double[] LAWS = {0.25, 0.5, 0.25};
 
     /** A sound sensor, and one that is off (K, standard deviations), held equally possible before looking. */
     private static final double SOUND_K = 3.5;
@@ -207,7 +207,7 @@ record WitnessJudgement(
         }
         if (degrees >= DOWN_FROM) {
             double down = below((logWork + 0.07) / LEAST_SCATTER);
-            return degrees > DOWN_TO ? down : 0.5 * bump(logWork, 0, 0.12) + 0.5 * down;
+            return degrees > DOWN_TO ? down : 0.3 * bump(logWork, 0, 0.12) + 0.7 * down;
         }
         double middle = Math.log(work(law, degrees));
         double more = Math.log(work(law, Math.min(90, degrees + ANGLE_READ_WITHIN)));

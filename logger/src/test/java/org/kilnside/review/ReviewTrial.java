@@ -66,13 +66,12 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
         }
     }
 
-    private boolean tells() {
+    boolean tells() {
         if (injected.isEmpty()) {
             // A kiln that by itself cannot follow its plan is not a clean one.
             return Math.abs(shortOfPlan) < 0.2;
         }
         boolean unseenInHeat = injected.contains(Injected.COOLING_FAST)
-                || injected.contains(Injected.COOLING_SLOW)
                 || injected.contains(Injected.UNEVEN)
                 || injected.contains(Injected.SENSOR_FAULT);
         return unseenInHeat ? Math.abs(shortOfPlan) < 0.25 || injected.size() > 1 : Math.abs(shortOfPlan) > 0.4;
@@ -376,7 +375,7 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
         /** A big kiln may take as long by itself as the plan has it. */
         private boolean cameDownFast(Trace truth) {
             int from = truth.size() - 1;
-            while (truth.temperatureC(from) < topC - 20) {
+            while (from > 0 && truth.temperatureC(from) < topC - 45) {
                 from--;
             }
             int to = from;
