@@ -249,7 +249,8 @@ record Conduct(
             cameLate = false;
         }
         boolean askedFully = !asks.known() || asks.topMinutes() > 0.7 * planHoldMinutes;
-        boolean late = cameLate && (!low || content) && !faster && askedFully && real.topMinutes() < plan.topMinutes() - 2;
+        boolean late =
+                cameLate && (!low || content) && !faster && askedFully && real.topMinutes() < plan.topMinutes() - 2;
         return new Limited(atEnd, inRise, late, fullMinutes, Double.isNaN(behind) ? 0 : behind, from, to);
     }
 

@@ -112,7 +112,8 @@ final class PowerSuspects {
         found.add(CauseCode.WEAK_ELEMENTS, cost, clear ? Sureness.VERY_LIKELY : Sureness.LIKELY, evidence);
         found.orElse(
                 CauseCode.WEAK_ELEMENTS,
-                facts.conduct().outputKnown() || facts.plan().levelC() - facts.real().levelC() < NEARLY_THERE_K
+                facts.conduct().outputKnown()
+                                || facts.plan().levelC() - facts.real().levelC() < NEARLY_THERE_K
                         ? CauseCode.MAINS_SAG
                         : CauseCode.ONE_PHASE_LOST);
     }

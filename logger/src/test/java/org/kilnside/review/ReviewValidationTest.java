@@ -52,7 +52,8 @@ class ReviewValidationTest {
 
         void add(ReviewTrial trial) {
             Review review = Reviewer.review(trial.question());
-            List<CauseCode> named = review.causes().stream().map(Review.Cause::code).toList();
+            List<CauseCode> named =
+                    review.causes().stream().map(Review.Cause::code).toList();
             Set<CauseCode> truth = trial.injected().isEmpty()
                     ? EnumSet.of(CauseCode.AS_PLANNED)
                     : trial.injected().stream().map(each -> each.code).collect(Collectors.toSet());
