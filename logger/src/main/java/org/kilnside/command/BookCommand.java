@@ -184,6 +184,9 @@ public final class BookCommand implements Callable<Integer> {
             if (!facts.sensor().calibration().equals(Calibration.NONE)) {
                 out.println("  " + words.text("book.corrected"));
             }
+            if (firing.start().plan().isPresent() && facts.curve().size() > 1) {
+                out.println("  " + words.text("review.hint", firing.number()));
+            }
             List<String[]> rows = new ArrayList<>();
             for (FiringEvent event : firing.events()) {
                 rows.add(new String[] {

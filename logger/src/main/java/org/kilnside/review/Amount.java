@@ -48,10 +48,6 @@ public sealed interface Amount {
         return new Lasting(Duration.ofMillis(Math.round(minutes * 60_000)));
     }
 
-    static Amount seconds(double seconds) {
-        return new Lasting(Duration.ofMillis(Math.round(seconds * 1000)));
-    }
-
     static Amount at(double seconds) {
         return new At(Math.round(seconds * 1000));
     }

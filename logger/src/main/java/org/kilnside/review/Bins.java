@@ -78,14 +78,16 @@ final class Bins {
         return new Bins(total, time, temperatures, outputs, setpoints);
     }
 
-    /** The first bins, so many of them. */
-    Bins first(int count) {
-        return new Bins(
-                count,
-                Arrays.copyOf(timeS, count),
-                Arrays.copyOf(celsius, count),
-                Arrays.copyOf(output, count),
-                Arrays.copyOf(setpoint, count));
+    /** The same, every temperature so many K lower. */
+    Bins colderBy(double kelvin) {
+        if (kelvin == 0) {
+            return this;
+        }
+        double[] other = new double[size];
+        for (int i = 0; i < size; i++) {
+            other[i] = celsius[i] - kelvin;
+        }
+        return new Bins(size, timeS, other, output, setpoint);
     }
 
     int last() {

@@ -13,6 +13,7 @@ import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.PlannedCurve;
 import org.kilnside.schedule.Segment;
+import org.kilnside.sensor.Calibration;
 
 /** A firing laid out for review: its parts, its plan's parts, its cost part by part, what its controller and cones say. */
 final class Case {
@@ -31,6 +32,7 @@ final class Case {
 
     private final ReviewQuestion question;
     private final Bins bins;
+    private final double knownK;
     private final Optional<HiddenTop> hidden;
     private final TopPhase phase;
     private final Shape real;
@@ -48,7 +50,10 @@ final class Case {
 
     private Case(ReviewQuestion question) {
         this.question = question;
-        Bins read = Bins.of(question.readings().curve());
+        Bins corrected = Bins.of(question.readings().curve());
+        knownK = knownK(question, corrected);
+        // What the controller saw: it knows nothing of a calibration, and plan and set-point are in its numbers.
+        Bins read = corrected.colderBy(knownK);
         PlannedCurve planned = question.plan().curveFrom(Temperature.ofCelsius(start(read)));
         Shape unfallen = Shape.planned(planned, new Line(), Shape.FreeFall.USUAL);
         double topC = unfallen.levelC();
@@ -62,9 +67,8 @@ final class Case {
         riseSeen = measured.rise().size() > 1 && measured.rise().celsius(0) < -100;
         real = riseSeen ? measured : new Shape(measured.levelC(), plan.rise(), measured.top(), measured.fall());
         conduct = Conduct.of(bins, phase, real, plan, plannedHoldMinutes(), schedule(planned));
-        witness = WitnessJudgement.of(question.table(), trace(bins), phase.highestC(), question.witness());
-        double offset = witness.isKnown() ? witness.offsetK() : 0;
-        attribution = new Attribution(question.table(), real, plan, offset);
+        witness = WitnessJudgement.of(question.table(), trace(bins.colderBy(-knownK)), phase.highestC() + knownK, question.witness());
+        attribution = new Attribution(question.table(), real, plan, offsetK());
         shares = attribution.shares();
         frozen = Frozen.of(question.readings().curve());
         List<Bins> earlier = question.earlier().stream().map(Bins::of).toList();
@@ -249,9 +253,30 @@ final class Case {
         return seen.cone().past().isPresent() ? Optional.of(seen.cone()) : Optional.empty();
     }
 
-    /** By how much the ware was hotter than the sensor read, as far as the cones tell, K. */
+    /** By how much the ware was hotter than the sensor read, as far as anything tells, K. */
     double offsetK() {
-        return witness.isKnown() ? witness.offsetK() : 0;
+        return knownK + (witness.isKnown() ? witness.offsetK() : 0);
+    }
+
+    /** By how much the ware is hotter than the sensor reads at the top, as known before this firing, K. */
+    double knownK() {
+        return knownK;
+    }
+
+    private static double knownK(ReviewQuestion question, Bins corrected) {
+        Calibration calibration = question.sensor().calibration();
+        double highest = Double.NEGATIVE_INFINITY;
+        for (double celsius : corrected.celsius) {
+            highest = Math.max(highest, celsius);
+        }
+        if (!calibration.covers(highest)) {
+            return 0;
+        }
+        double shown = highest;
+        for (int i = 0; i < 4; i++) {
+            shown = highest - (calibration.correctedC(shown) - shown);
+        }
+        return highest - shown;
     }
 
     /** What a part cost, cones, positive = short. */
@@ -279,7 +304,7 @@ final class Case {
         if (witness.isKnown()) {
             return NINE_IN_TEN * Math.sqrt(witness.sigmaK() * witness.sigmaK() + 1);
         }
-        return HeatWork.halfWidthK(question.table().series(), question.sensor(), phase.levelC());
+        return HeatWork.halfWidthK(question.table().series(), question.sensor(), phase.levelC() + knownK);
     }
 
     double mostSteps() {

@@ -43,7 +43,7 @@ final class Costs {
                 costs,
                 sensor >= 0 ? CauseCode.SENSOR_READS_HIGH : CauseCode.SENSOR_READS_LOW,
                 sensor,
-                Amount.span(facts.witness().offsetK()),
+                Amount.span(facts.offsetK()),
                 Amount.span(facts.halfWidthK()));
         costs.sort((one, other) -> Double.compare(Math.abs(other.cones()), Math.abs(one.cones())));
         return costs;

@@ -62,6 +62,10 @@ public record Evidence(Kind kind, List<Amount> amounts) {
         WARE_WAS_HOTTER,
         /** Witness cones: the ware was colder by a span than the sensor read; how far that may be off. */
         WARE_WAS_COLDER,
+        /** From earlier firings or comparisons: the sensor reads too low by a span. */
+        KNOWN_TO_READ_LOW,
+        /** From earlier firings or comparisons: the sensor reads too high by a span. */
+        KNOWN_TO_READ_HIGH,
         /** The difference of the shelves. */
         SHELVES_DIFFER,
         /** Shelf, and by how much it was hotter than the sensor read. */

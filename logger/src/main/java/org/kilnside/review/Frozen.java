@@ -16,20 +16,23 @@ record Frozen(double fromS, double minutes, double celsius) {
     private static final int FEWEST = 12;
     private static final double HOT_C = 300;
 
-    /** The longest such stretch above 300 °C; a log in whole degrees holds still by rounding, and is not looked at. */
+    /** A sensor that comes back finds the kiln elsewhere; a quiet hold goes on from where it was. */
+    private static final double BACK_BY_K = 6;
+
+    /** The longest such stretch above 300 °C that ends with a leap; a quiet hold in coarse numbers stands still too. */
     static Optional<Frozen> of(Trace curve) {
-        boolean fine = false;
-        for (int i = 0; i < curve.size() && !fine; i++) {
-            fine = Math.abs(curve.temperatureC(i) - Math.rint(curve.temperatureC(i))) > 0.01;
-        }
         Optional<Frozen> longest = Optional.empty();
         int from = 0;
-        for (int i = 1; fine && i <= curve.size(); i++) {
-            if (i < curve.size() && curve.temperatureC(i) == curve.temperatureC(from)) {
+        for (int i = 1; i < curve.size(); i++) {
+            if (curve.temperatureC(i) == curve.temperatureC(from)) {
                 continue;
             }
             double seconds = (curve.elapsedMs(i - 1) - curve.elapsedMs(from)) / 1000.0;
-            boolean still = seconds > LONGEST_STILL_S && i - from >= FEWEST && curve.temperatureC(from) > HOT_C;
+            double leapK = Math.abs(curve.temperatureC(i) - curve.temperatureC(from));
+            boolean still = seconds > LONGEST_STILL_S
+                    && i - from >= FEWEST
+                    && curve.temperatureC(from) > HOT_C
+                    && leapK > BACK_BY_K;
             if (still && (longest.isEmpty() || seconds / 60 > longest.get().minutes())) {
                 longest =
                         Optional.of(new Frozen(curve.elapsedMs(from) / 1000.0, seconds / 60, curve.temperatureC(from)));

@@ -26,6 +26,9 @@ final class SensorSuspects {
     private static final double FINER_ODDS = 0.5;
     private static final double VERY_UNEVEN_K = 22;
 
+    /** A known error of the sensor smaller than this is no cause. */
+    private static final double KNOWN_OFF_K = 5;
+
     private SensorSuspects() {}
 
     static void look(Case facts, Found found) {
@@ -55,6 +58,13 @@ final class SensorSuspects {
             uneven(facts, found);
         } else if (facts.witness().isOff()) {
             off(facts, found);
+        } else if (Math.abs(facts.offsetK()) > KNOWN_OFF_K) {
+            boolean hotter = facts.offsetK() > 0;
+            found.add(
+                    hotter ? CauseCode.SENSOR_READS_LOW : CauseCode.SENSOR_READS_HIGH,
+                    facts.cost(Attribution.Part.SENSOR),
+                    Sureness.VERY_LIKELY,
+                    List.of(known(facts)));
         }
     }
 
@@ -79,6 +89,12 @@ final class SensorSuspects {
                 evidence);
     }
 
+    private static Evidence known(Case facts) {
+        return Evidence.of(
+                facts.knownK() > 0 ? Evidence.Kind.KNOWN_TO_READ_LOW : Evidence.Kind.KNOWN_TO_READ_HIGH,
+                Amount.span(facts.knownK()));
+    }
+
     private static void off(Case facts, Found found) {
         WitnessJudgement witness = facts.witness();
         double cost = facts.cost(Attribution.Part.SENSOR);
@@ -86,10 +102,13 @@ final class SensorSuspects {
                 Math.abs(witness.offsetK()) > CLEARLY * witness.sigmaK() ? Sureness.VERY_LIKELY : Sureness.LIKELY;
         List<Evidence> evidence = new ArrayList<>();
         evidence.add(Evidence.of(
-                witness.offsetK() > 0 ? Evidence.Kind.WARE_WAS_HOTTER : Evidence.Kind.WARE_WAS_COLDER,
-                Amount.span(witness.offsetK()),
+                facts.offsetK() > 0 ? Evidence.Kind.WARE_WAS_HOTTER : Evidence.Kind.WARE_WAS_COLDER,
+                Amount.span(facts.offsetK()),
                 Amount.span(facts.halfWidthK())));
-        if (witness.offsetK() < 0) {
+        if (Math.abs(facts.knownK()) > KNOWN_OFF_K) {
+            evidence.add(known(facts));
+        }
+        if (facts.offsetK() < 0) {
             found.add(CauseCode.SENSOR_READS_HIGH, cost, sure, evidence);
             return;
         }
@@ -123,7 +142,7 @@ final class SensorSuspects {
         }
         double scatter = Math.sqrt(
                 facts.witness().sigmaK() * facts.witness().sigmaK() + AMPLIFIER_SCATTER_K * AMPLIFIER_SCATTER_K);
-        double z = (facts.witness().offsetK() - errorK) / scatter;
+        double z = (facts.offsetK() - errorK) / scatter;
         double density = Math.exp(-z * z / 2) / (scatter * Math.sqrt(2 * Math.PI));
         return (facts.inQuarters() ? QUARTERS_ODDS : FINER_ODDS) * density * LOW_RANGE_K;
     }

@@ -126,8 +126,4 @@ record TopPhase(double levelC, double reachedS, double leftS, double highestC, b
         double to = i == bins.last() ? bins.timeS[i] : (bins.timeS[i] + bins.timeS[i + 1]) / 2;
         return Math.min(BIN_LONGEST_S, to - from);
     }
-
-    double minutes() {
-        return (leftS - reachedS) / 60;
-    }
 }

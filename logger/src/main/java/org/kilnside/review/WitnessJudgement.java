@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.kilnside.firing.Trace;
-import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 
@@ -12,7 +11,7 @@ import org.kilnside.heatwork.HeatWork;
  * What the witness cones of a firing say of its sensor: by how much the ware was hotter than it read, and whether the
  * shelves agree.
  *
- * <p>Every steady error from −90 to +90 °C is tried, and weighed by how well it explains each cone. How an angle goes
+ * <p>Every steady error from −180 to +180 °C is tried, and weighed by how well it explains each cone. How an angle goes
  * with heat work is not published: three laws of bending are held possible (in proportion; late, the last half of the
  * heat work; in between) and the cones themselves weigh them. A cone at 90° may have been long down; past 90° only
  * bounds from below, an upright one from above (common practice).
@@ -28,8 +27,8 @@ record WitnessJudgement(
         double offsetK, double sigmaK, List<Shelf> shelves, boolean uneven, boolean trusted, List<Remark> remarks) {
     static final WitnessJudgement NONE = new WitnessJudgement(0, 0, List.of(), false, true, List.of());
 
-    private static final int REACH_K = 90;
-    private static final int KNOT_K = 15;
+    private static final int REACH_K = 180;
+    private static final int KNOT_K = 20;
     private static final double[] LAWS = {0.25, 0.5, 0.25};
 
     /** A sound sensor, and one that is off (K, standard deviations), held equally possible before looking. */
@@ -39,6 +38,9 @@ record WitnessJudgement(
 
     /** What every cone leaves: it may have been read or written down wrongly. */
     private static final double SLIP = 1e-4;
+
+    /** A pack whose every cone is explained worse than this by any sensor that works belongs to another curve. */
+    private static final double UNEXPLAINED = 0.05;
 
     private static final double ANGLE_READ_WITHIN = 6;
     private static final double LEAST_SCATTER = 0.09;
@@ -77,6 +79,13 @@ record WitnessJudgement(
                 continue;
             }
             double[][] likelihood = likelihood(table, curve, topC, pack);
+            int best = best(likelihood, REACH_K);
+            int bestOfSensor = best(likelihood, (int) CONTRADICTS_K);
+            double explained = at(likelihood, bestOfSensor);
+            if (explained < Math.pow(UNEXPLAINED, pack.cones().size()) && at(likelihood, best) > 10 * explained) {
+                remarks.add(Remark.of(Remark.Kind.CONES_CONTRADICT_CURVE, Amount.span(best - REACH_K)));
+                continue;
+            }
             likelihoods.add(likelihood);
             double[] posterior = posterior(java.util.Collections.singletonList(likelihood));
             double mean = mean(posterior);
@@ -135,6 +144,23 @@ record WitnessJudgement(
         return Optional.empty();
     }
 
+    /** The offset, as a place in the likelihood, that explains a pack best within so many K. */
+    private static int best(double[][] likelihood, int withinK) {
+        int best = REACH_K;
+        for (int i = REACH_K - withinK; i <= REACH_K + withinK; i++) {
+            best = at(likelihood, i) > at(likelihood, best) ? i : best;
+        }
+        return best;
+    }
+
+    private static double at(double[][] likelihood, int place) {
+        double sum = 0;
+        for (int law = 0; law < LAWS.length; law++) {
+            sum += LAWS[law] * likelihood[law][place];
+        }
+        return sum;
+    }
+
     private static boolean uneven(List<Shelf> shelves) {
         for (Shelf one : shelves) {
             for (Shelf other : shelves) {
@@ -148,7 +174,7 @@ record WitnessJudgement(
         return false;
     }
 
-    /** By law of bending, then by offset from −90 to +90 °C in whole degrees. */
+    /** By law of bending, then by offset from −180 to +180 °C in whole degrees. */
     private static double[][] likelihood(ConeTable table, Trace curve, double topC, WitnessPack pack) {
         double[][] likelihood = new double[LAWS.length][2 * REACH_K + 1];
         for (double[] law : likelihood) {
@@ -272,10 +298,5 @@ record WitnessJudgement(
             variance += posterior[i] * x * x;
         }
         return Math.max(1.5, Math.sqrt(variance));
-    }
-
-    /** Whether the series has a cone that was named. */
-    static boolean knows(ConeTable table, Cone cone) {
-        return table.cones().contains(cone);
     }
 }
