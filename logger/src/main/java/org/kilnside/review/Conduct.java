@@ -225,7 +225,8 @@ record Conduct(
         boolean farBehind = asks.known() && behind > FAR_BEHIND_K;
         boolean slow = real.lastRateKPerH() < SLOW * planned;
         // Faster than the plan all the same: the elements could have followed the plan.
-        boolean faster = real.lastRateKPerH() > FASTER * planned;
+        double pace = asks.known() && asks.rateKPerH() > 0 ? asks.rateKPerH() : real.lastRateKPerH();
+        boolean faster = pace > FASTER * planned;
         boolean content = asks.known() && phase.levelC() > asks.topC() - CONTENT_K;
         boolean atEnd;
         boolean inRise;

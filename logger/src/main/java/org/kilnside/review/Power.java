@@ -32,6 +32,7 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
     /** A smaller loss is told from the model's own error only once the wall has settled. */
     private static final double LARGE_LOSS = 0.25;
 
+    private static final double EARLY_GAIN = 600;
     private static final int SETTLED = 8;
     private static final double SETTLED_C = 500;
     private static final double SUDDEN = 0.4;
@@ -70,8 +71,8 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
                 double toS = lasting ? Double.MAX_VALUE : windows.get(j).atS() - WINDOW_S / 2;
                 double[] fit = fit(windows, fromS, toS);
                 double gain = (base - fit[4]) / Math.max(fit[4], 1e-9 * n) * (n - 4);
-                boolean earlyAndSmall =
-                        fit[3] < LARGE_LOSS && (i < SETTLED || windows.get(i).celsius() < SETTLED_C);
+                boolean early = i < SETTLED || windows.get(i).celsius() < SETTLED_C;
+                boolean earlyAndSmall = early && (fit[3] < LARGE_LOSS || gain < EARLY_GAIN);
                 if (fit[3] < LEAST_LOSS
                         || gain < LEAST_GAIN
                         || earlyAndSmall

@@ -76,15 +76,20 @@ record TopPhase(double levelC, double reachedS, double leftS, double highestC, b
         double topS = timeIn(bins, first, last, highest - BAND_K, highest + BAND_K);
         double mostS = 0;
         double mostC = highest;
+        int peak = first;
+        for (int i = first; i <= last; i++) {
+            peak = bins.celsius[i] > bins.celsius[peak] ? i : peak;
+        }
+        // Only what comes after the highest is a hold after an overshoot; before it, the kiln was still creeping up.
         for (double lower = highest - nearK; lower < highest - BAND_K; lower++) {
-            double seconds = timeIn(bins, first, last, lower, lower + BAND_K);
+            double seconds = timeIn(bins, peak, last, lower, lower + BAND_K);
             if (seconds > mostS) {
                 mostS = seconds;
                 mostC = lower;
             }
         }
         if (mostS > TIMES_LONGER * topS + LEAST_LONGER_S) {
-            return usualIn(bins, first, last, mostC, mostC + BAND_K);
+            return usualIn(bins, peak, last, mostC, mostC + BAND_K);
         }
         return topS > SHORTEST_HOLD_S ? usualIn(bins, first, last, highest - BAND_K, highest + BAND_K) : highest;
     }
