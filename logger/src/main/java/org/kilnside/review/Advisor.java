@@ -94,7 +94,9 @@ final class Advisor {
         double shortBy = facts.shortForLoad();
         boolean mayBeShort = shortBy > WORTH_REFIRING || first == CauseCode.SENSOR_FAULT;
         if (mayBeShort || first == CauseCode.UNEVEN) {
-            advice.add(Advice.of(Advice.Kind.REFIRE_FULL));
+            if (shortBy > WORTH_REFIRING) {
+                advice.add(Advice.of(Advice.Kind.REFIRE_FULL));
+            }
             advice.add(Advice.of(Advice.Kind.ABSORPTION_TEST));
         } else if (shortBy < -WORTH_REFIRING) {
             advice.add(Advice.of(Advice.Kind.LOOK_FOR_OVERFIRING));

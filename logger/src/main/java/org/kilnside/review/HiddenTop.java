@@ -107,6 +107,7 @@ record HiddenTop(double fromS, double toS, double fromC, double toC, boolean hea
         if (wentOn && (asPlanned || heldBack) && !holding) {
             // The controller was at work before and after: what it was told is likelier than a cooling drawn back.
             leaveS = arriveS + plan.holdS();
+            constant = (toS - leaveS) / Math.log(Math.max(1.001, (levelC - ROOM_C) / (toC - ROOM_C)));
         }
         for (int i = 0; i < fill.length; i++) {
             double at = fromS + (i + 1) * Bins.WIDTH_S;

@@ -21,6 +21,9 @@ public final class ReviewWords {
     /** Less than this from the wanted cone is that cone. */
     private static final double AT_CONE = 0.15;
 
+    /** A part smaller than this would be said as nothing. */
+    private static final double LEAST_SAID = 0.05;
+
     private final Words words;
     private final ConeWords cones;
     private final Optional<Instant> startedAt;
@@ -38,7 +41,10 @@ public final class ReviewWords {
         section(
                 lines,
                 "review.heading.parts",
-                review.shares().stream().map(this::part).toList());
+                review.shares().stream()
+                .filter(cost -> Math.abs(cost.cones()) >= LEAST_SAID)
+                .map(this::part)
+                .toList());
         List<String> causes = new ArrayList<>();
         for (Review.Cause cause : review.causes()) {
             causes.add(causeLine(cause));
