@@ -97,6 +97,14 @@ public final class ReviewWords {
             return words.text("review.verdict.as_planned", reached, planned);
         }
         double shortBy = review.shortOfPlan().getAsDouble();
+        if (Math.abs(shortBy) < LEAST_SAID) {
+            return words.text(
+                    "review.verdict.even",
+                    planned,
+                    reached,
+                    words.number(review.from().getAsDouble(), 1),
+                    words.number(review.to().getAsDouble(), 1));
+        }
         boolean over = shortBy < 0;
         return words.text(
                 over ? "review.verdict.over" : "review.verdict.short",
