@@ -219,7 +219,7 @@ final class PlainTrial {
                         + withSetpoint + " offset " + Math.round(offsetC));
     }
 
-    /** What an amplifier of one sensitivity shows, by the published table of type K (ITS-90) at whole hundreds. */
+    /** What an amplifier of one sensitivity shows: the program's own correction (checked against ITS-90 elsewhere) undone. */
     private static double raw(double celsius) {
         return celsius - AmplifierError.atShownK(celsius - 0.9 * AmplifierError.atShownK(celsius));
     }

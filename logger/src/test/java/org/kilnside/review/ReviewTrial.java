@@ -95,7 +95,7 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
         private double stepS;
 
         Maker(Population.Family family, long seed, int number, Set<Injected> injected) {
-            this.random = new Random(seed * 7919 + number * 31L + injected.hashCode() % 1 + family.ordinal());
+            this.random = new Random(seed * 7919 + number * 31L + family.ordinal());
             this.injected = injected;
             this.number = number;
             this.specimen = new Population(family, seed).specimen(number);
