@@ -70,8 +70,7 @@ final class Advisor {
             }
             case ENDED_EARLY -> advice.add(Advice.of(Advice.Kind.LET_IT_FINISH, Amount.degrees(planC)));
             case SENSOR_READS_HIGH, SENSOR_READS_LOW -> {
-                double change =
-                        Math.max(-MOST_K, Math.min(MOST_K, -facts.offsetK()));
+                double change = Math.max(-MOST_K, Math.min(MOST_K, -facts.offsetK()));
                 advice.add(Advice.of(
                         change > 0 ? Advice.Kind.RAISE_TOP_CAREFULLY : Advice.Kind.LOWER_TOP,
                         Amount.span(change),

@@ -67,7 +67,8 @@ final class Case {
         riseSeen = measured.rise().size() > 1 && measured.rise().celsius(0) < -100;
         real = riseSeen ? measured : new Shape(measured.levelC(), plan.rise(), measured.top(), measured.fall());
         conduct = Conduct.of(bins, phase, real, plan, plannedHoldMinutes(), schedule(planned));
-        witness = WitnessJudgement.of(question.table(), trace(bins.colderBy(-knownK)), phase.highestC() + knownK, question.witness());
+        witness = WitnessJudgement.of(
+                question.table(), trace(bins.colderBy(-knownK)), phase.highestC() + knownK, question.witness());
         attribution = new Attribution(question.table(), real, plan, offsetK());
         shares = attribution.shares();
         frozen = Frozen.of(question.readings().curve());

@@ -42,9 +42,9 @@ public final class ReviewWords {
                 lines,
                 "review.heading.parts",
                 review.shares().stream()
-                .filter(cost -> Math.abs(cost.cones()) >= LEAST_SAID)
-                .map(this::part)
-                .toList());
+                        .filter(cost -> Math.abs(cost.cones()) >= LEAST_SAID)
+                        .map(this::part)
+                        .toList());
         List<String> causes = new ArrayList<>();
         for (Review.Cause cause : review.causes()) {
             causes.add(causeLine(cause));

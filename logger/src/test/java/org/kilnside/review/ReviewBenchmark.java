@@ -49,14 +49,9 @@ public class ReviewBenchmark {
                     OptionalDouble.of(heating ? Math.min(1, 0.3 + at / 35_000.0) : 0),
                     heating ? OptionalDouble.of(asked) : OptionalDouble.empty());
         }
-        Schedule plan = new Schedule(
-                "Glaze", List.of(ramp(150, 1120, 0), ramp(60, 1222, 15), new Segment.FreeCooling()));
-        WitnessPack pack = new WitnessPack(
-                "middle",
-                List.of(
-                        seen("5", 90),
-                        seen("6", 40),
-                        seen("7", 5)));
+        Schedule plan =
+                new Schedule("Glaze", List.of(ramp(150, 1120, 0), ramp(60, 1222, 15), new Segment.FreeCooling()));
+        WitnessPack pack = new WitnessPack("middle", List.of(seen("5", 90), seen("6", 40), seen("7", 5)));
         question = ReviewQuestion.about(GoodReadings.of(log.view()), plan).withWitness(List.of(pack));
     }
 

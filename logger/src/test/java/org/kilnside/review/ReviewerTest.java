@@ -204,14 +204,14 @@ class ReviewerTest {
     void saysWhatPoorInputLeavesOut() {
         DoubleUnaryOperator curve = firing(1222, 60, 15);
         double leftS = CORNER_S + 102 * 60 + 900;
-        assertThat(kinds(Reviewer.review(question(trace(curve, 9_120, 50_000))))).contains(Remark.Kind.BEGINS_WARM);
+        assertThat(kinds(Reviewer.review(question(trace(curve, 9_120, 50_000)))))
+                .contains(Remark.Kind.BEGINS_WARM);
         assertThat(kinds(Reviewer.review(question(trace(curve, 0, leftS))))).contains(Remark.Kind.NO_COOLING);
         assertThat(kinds(Reviewer.review(question(trace(curve, 0, 28_000))))).contains(Remark.Kind.ENDS_HEATING);
         assertThat(kinds(review(at -> Math.min(998, firing(998.0 + 122, 60, 0).applyAsDouble(at)))))
                 .contains(Remark.Kind.PLAN_OF_ANOTHER_FIRING);
         Review contradicting = Reviewer.review(question(trace(curve, 0, 50_000))
-                .withWitness(List.of(new WitnessPack(
-                        "middle", List.of(seen("5", 10), seen("7", 90))))));
+                .withWitness(List.of(new WitnessPack("middle", List.of(seen("5", 10), seen("7", 90))))));
         assertThat(kinds(contradicting)).contains(Remark.Kind.PACK_CONTRADICTS_ITSELF);
         Review elsewhere = Reviewer.review(question(trace(curve, 0, 50_000))
                 .withWitness(List.of(new WitnessPack("middle", List.of(seen("01", 10), seen("1", 0))))));
@@ -223,7 +223,8 @@ class ReviewerTest {
         DoubleUnaryOperator curve = firing(1205, 60, 15);
         double leftS = CORNER_S + 85 * 60 + 900;
         double whole = review(curve).shortOfPlan().orElseThrow();
-        double cut = Reviewer.review(question(trace(curve, 0, leftS))).shortOfPlan().orElseThrow();
+        double cut =
+                Reviewer.review(question(trace(curve, 0, leftS))).shortOfPlan().orElseThrow();
         assertThat(cut).isCloseTo(whole, within(0.1));
     }
 
@@ -246,8 +247,8 @@ class ReviewerTest {
     @Test
     void aPlanBelowEveryConeHasNothingToBeShortOf() {
         Schedule candling = new Schedule("Candling", List.of(ramp(60, 85, 240)));
-        Review review = Reviewer.review(
-                ReviewQuestion.about(GoodReadings.of(trace(at -> 20 + Math.min(65, at / 60), 0, 20_000)), candling));
+        Review review = Reviewer.review(ReviewQuestion.about(
+                GoodReadings.of(trace(at -> 20 + Math.min(65, at / 60), 0, 20_000)), candling));
         assertThat(review.shortOfPlan()).isEmpty();
         assertThat(review.planReaches()).isEmpty();
         assertThat(kinds(review)).contains(Remark.Kind.PLAN_WITHOUT_CONE);

@@ -30,7 +30,10 @@ class WitnessPackTest {
 
     @Test
     void readsWhenAConeWasSeenDown() {
-        assertThat(WitnessPack.parse("top 6@21:10 7:20", NINE_IS_ZERO).cones().get(0).downMs())
+        assertThat(WitnessPack.parse("top 6@21:10 7:20", NINE_IS_ZERO)
+                        .cones()
+                        .get(0)
+                        .downMs())
                 .hasValue((12 * 60 + 10) * 60_000L);
     }
 
