@@ -24,6 +24,7 @@ import org.kilnside.desktop.book.OpenedFiring;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.LoadedBatch;
 import org.kilnside.firing.Reading;
+import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
 import org.kilnside.host.PhotoFile;
 import org.kilnside.host.PhotoRefusedException;
@@ -34,6 +35,7 @@ import org.kilnside.review.ReviewQuestion;
 import org.kilnside.review.Reviewer;
 import org.kilnside.review.WitnessPack;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.CalibratedThermometer;
 import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.session.FollowedFiring;
 import org.kilnside.tracking.PlanPosition;
@@ -82,11 +84,19 @@ final class DeskBook implements BookAccess {
             double speed = speedOf(firing.start().link());
             return new OpenedFiring(
                     firing,
-                    CurveLevels.of(GoodReadings.of(firing.curve()).curve()),
+                    CurveLevels.of(truth(book, firing)),
                     book.record(number),
                     Math.abs(speed - 1) < 1e-9 ? Optional.of(clockOf(firing)) : Optional.empty(),
                     speed);
         });
+    }
+
+    /** The true readings, corrected by all that is known of the sensor by now; read anew only where there is such. */
+    private static Trace truth(Book book, RecordedFiring firing) {
+        KilnHistory history = book.history(firing.start().kiln().orElse(""));
+        return CalibratedThermometer.of(history.sensorOf(firing.number())).corrects()
+                ? history.curve(firing.number())
+                : GoodReadings.of(firing.curve()).curve();
     }
 
     private static WallClockLine clockOf(RecordedFiring firing) {

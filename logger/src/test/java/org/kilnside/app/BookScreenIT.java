@@ -2,12 +2,17 @@ package org.kilnside.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Color;
+import java.awt.GradientPaint;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.book.BookCheck;
@@ -25,6 +30,9 @@ class BookScreenIT {
         RookLaneBook.write(book, 24, 60_000);
         RookLaneBook.describeLoads(book);
         RookLaneBook.sketchAll(book);
+        for (int i = 0; i < 3; i++) {
+            new DeskBook(book).addPhoto(24, drawn("bowl " + i, i).toString());
+        }
         List<String> arguments = new ArrayList<>(List.of(book.toString()));
         String all = "LIST+FIGURES+HAPPENED+OVERLAY_COMMON+LOAD+FORM+NOTES+WITNESS+REVIEW";
         arguments.add(wish(all, "LIGHT", "ENGLISH", "1600x900"));
@@ -57,6 +65,22 @@ class BookScreenIT {
             assertThat(said.lines().filter(line -> line.startsWith("held: "))).hasSizeGreaterThan(18);
         }
         assertThat(BookCheck.of(book).findings()).isEmpty();
+    }
+
+    /** A bowl, drawn: the repository has no photographs. */
+    private Path drawn(String name, int glaze) throws Exception {
+        BufferedImage image = new BufferedImage(900, 700, BufferedImage.TYPE_INT_RGB);
+        Graphics2D g = image.createGraphics();
+        g.setPaint(new GradientPaint(0, 0, new Color(0x4a4038), 0, 700, new Color(0x8c7a66)));
+        g.fillRect(0, 0, 900, 700);
+        g.setColor(new Color[] {new Color(0xd9c7a3), new Color(0x7fa7a0), new Color(0x6b3a24)}[glaze]);
+        g.fillArc(180, 90, 540, 480, 180, 180);
+        g.setColor(new Color(0x2f2620));
+        g.fillOval(180, 270, 540, 120);
+        g.dispose();
+        Path file = folder.resolve(name + ".png");
+        ImageIO.write(image, "png", file.toFile());
+        return file;
     }
 
     private static String wish(String scene, String theme, String language, String size) {

@@ -41,6 +41,11 @@ final class BookShowcase {
     private BookShowcase() {}
 
     public static void main(String[] arguments) throws Exception {
+        // A window keeps its program alive: whatever goes wrong ends it.
+        Thread.setDefaultUncaughtExceptionHandler((thread, failure) -> {
+            failure.printStackTrace();
+            System.exit(1);
+        });
         for (int i = 1; i < arguments.length; i++) {
             take(Path.of(arguments[0]), arguments[i].split(",", -1));
         }

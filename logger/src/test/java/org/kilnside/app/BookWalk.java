@@ -50,6 +50,11 @@ final class BookWalk {
     }
 
     public static void main(String[] arguments) throws Exception {
+        // A window keeps its program alive: whatever goes wrong ends it.
+        Thread.setDefaultUncaughtExceptionHandler((thread, failure) -> {
+            failure.printStackTrace();
+            System.exit(1);
+        });
         new BookWalk(Path.of(arguments[0])).walk();
         System.exit(0);
     }

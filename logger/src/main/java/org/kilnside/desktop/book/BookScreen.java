@@ -8,9 +8,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
+import org.kilnside.book.CurveSketch;
 import org.kilnside.book.KnownBatch;
 import org.kilnside.book.WrittenRecord;
 import org.kilnside.chart.Overlay;
@@ -18,13 +20,14 @@ import org.kilnside.desktop.screen.Errands;
 import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.screen.Moment;
 import org.kilnside.desktop.screen.Screen;
+import org.kilnside.review.Review;
 import org.kilnside.wording.Words;
 
 /**
  * The firing book, as a screen of the window: the list, and the firing that is open. Everything that may wait for the disk
  * is an errand on a thread of this screen's own, so that a note on the live firing never waits behind a long list.
  */
-public final class BookScreen implements Screen {
+public final class BookScreen implements Screen, Opening.Answers {
     private static final String LIST = "list";
     private static final String OPENED = "opened";
 
@@ -38,6 +41,8 @@ public final class BookScreen implements Screen {
     private final FiringsPane firings;
     private final OpenedPane opened;
     private final RecordKeeper keeper;
+    private final SketchRun sketches;
+    private final Opening opening;
     private final Set<Long> marked = new LinkedHashSet<>();
     private Words words;
     private KeyRow row;
@@ -46,18 +51,15 @@ public final class BookScreen implements Screen {
     private List<KnownBatch> known = List.of();
     private Optional<String> caution = Optional.empty();
     private Optional<String> trouble = Optional.empty();
+
+    /** What keeps the book itself from being read; gone as soon as it can be. */
+    private Optional<String> bookTrouble = Optional.empty();
+
     private boolean read;
     private boolean asking;
     private OptionalLong changes = OptionalLong.empty();
     private long lookedAtMs = Long.MIN_VALUE / 2;
-    private List<Long> toSketch = List.of();
-    private int sketched;
-    private boolean sketching;
-    private boolean opening;
     private boolean quartz;
-
-    /** Which wish a slow answer belongs to: an answer to a wish given up is dropped. */
-    private int wish;
 
     /**
      * Builds the screen.
@@ -69,6 +71,8 @@ public final class BookScreen implements Screen {
         this.book = book;
         firings = new FiringsPane(words, this::look, this::sortBy, this::openSelected);
         keeper = new RecordKeeper(book, errands, this::recordIsNow, this::changeFailed);
+        sketches = new SketchRun(book, errands, this::sketched, this::failed);
+        opening = new Opening(book, errands, this);
         opened = new OpenedPane(
                 words,
                 this::layOver,
@@ -101,33 +105,22 @@ public final class BookScreen implements Screen {
         row = its;
         row.tell("ENTER", text("key.open", () -> model.isEmpty()), this::openSelected);
         row.tell("SPACE", text("key.mark", () -> model.isEmpty()), this::toggleMark);
-        row.add(view, "ctrl F", text("key.search", () -> model.isEmpty()), this::search);
-        row.add(view, "ctrl O", text("key.sort", () -> model.isEmpty()), this::sortByNext);
+        row.add(view, "ctrl F", text("key.search", () -> model.isEmpty()), firings::search);
+        row.add(view, "ctrl O", text("key.sort", () -> model.isEmpty()), () -> sortBy(list.nextOrder()));
         row.add(view, "ESCAPE", text("key.back", () -> model.isPresent()), this::back);
         row.add(
                 view,
                 "HOME",
                 text("key.whole", () -> model.isPresent()),
                 () -> opened.chart().whole());
-        row.add(view, "ctrl T", text("key.common", this::severalAreOpen), this::meetElsewhere);
+        row.add(view, "ctrl T", text("key.common", this::severalAreOpen), opened.common()::toggle);
         row.add(view, "ctrl Z", text("key.undo", keeper::canUndo), keeper::undo);
         row.add(view, "ctrl Y", text("key.redo", keeper::canRedo), keeper::redo);
         row.add(view, "F12", text("key.quartz", () -> model.isPresent()), this::toggleQuartz);
         opened.keys(view);
-        OverlayPane chart = opened.chart();
-        for (String key : new String[] {"PLUS", "ADD", "EQUALS"}) {
-            KeyRow.bindHere(chart, key, () -> chart.zoom(0.7));
-        }
-        for (String key : new String[] {"MINUS", "SUBTRACT"}) {
-            KeyRow.bindHere(chart, key, () -> chart.zoom(1 / 0.7));
-        }
-        KeyRow.bindHere(chart, "LEFT", () -> chart.pan(-0.2));
-        KeyRow.bindHere(chart, "RIGHT", () -> chart.pan(0.2));
-        KeyRow.bindHere(chart, "ctrl LEFT", () -> chart.movePointer(-0.01));
-        KeyRow.bindHere(chart, "ctrl RIGHT", () -> chart.movePointer(0.01));
     }
 
-    private static java.util.function.Function<Words, String> text(String key, Supplier<Boolean> counts) {
+    private static Function<Words, String> text(String key, Supplier<Boolean> counts) {
         return words -> counts.get() ? words.text(key) : "";
     }
 
@@ -168,7 +161,7 @@ public final class BookScreen implements Screen {
                 },
                 found -> {
                     asking = false;
-                    trouble = trouble.filter(said -> model.isPresent());
+                    bookTrouble = Optional.empty();
                     if (before.isEmpty() || before.getAsLong() != found.changes()) {
                         changes = OptionalLong.of(found.changes());
                         readList();
@@ -181,7 +174,8 @@ public final class BookScreen implements Screen {
                 failure -> {
                     asking = false;
                     read = true;
-                    fail(failure);
+                    bookTrouble = Optional.of(BookTrouble.sentence(failure, words));
+                    showAll();
                 });
     }
 
@@ -197,7 +191,7 @@ public final class BookScreen implements Screen {
                 showAll();
             }
             if (otherCones) {
-                review(model.get().first(), wish);
+                opening.review(model.get().first());
             }
         } else if (row != null) {
             row.show(words);
@@ -206,7 +200,7 @@ public final class BookScreen implements Screen {
 
     /** A change was not made: the record is read anew, so that the person sees what stands there now. */
     private void changeFailed(Exception failure) {
-        fail(failure);
+        failed(failure);
         lookedAtMs = Long.MIN_VALUE / 2;
         model.map(its -> its.first().number())
                 .ifPresent(number -> errands.run(
@@ -220,7 +214,7 @@ public final class BookScreen implements Screen {
                             trouble = said;
                             showAll();
                         },
-                        this::fail));
+                        this::failed));
     }
 
     private void readList() {
@@ -232,54 +226,28 @@ public final class BookScreen implements Screen {
                     caution = found.caution();
                     marked.retainAll(
                             found.firings().stream().map(f -> f.number()).toList());
+                    sketches.begin(list.toSketch());
                     showAll();
-                    sketchTheRest();
                 },
-                this::fail);
+                this::failed);
     }
 
-    /** Works out the small curves that are not there yet, one errand each, so that other errands come in between. */
-    private void sketchTheRest() {
-        if (sketching) {
-            return;
-        }
-        toSketch = list.toSketch();
-        sketched = 0;
-        sketching = !toSketch.isEmpty();
-        sketchNext();
-    }
-
-    private void sketchNext() {
-        if (!sketching || sketched >= toSketch.size()) {
-            sketching = false;
-            showAll();
-            return;
-        }
-        long number = toSketch.get(sketched);
-        errands.run(
-                () -> book.sketch(number),
-                sketch -> {
-                    sketched++;
-                    list = list.with(number, sketch);
-                    showList();
-                    sketchNext();
-                },
-                failure -> {
-                    // One firing that cannot be read does not keep the others from being drawn.
-                    sketched++;
-                    fail(failure);
-                    sketchNext();
-                });
+    private void sketched(long number, CurveSketch sketch) {
+        list = list.with(number, sketch);
+        showList();
     }
 
     private Optional<String> busy() {
-        return sketching && toSketch.size() > 1
-                ? Optional.of(words.text("firings.sketching", sketched, toSketch.size()))
-                : opening ? Optional.of(words.text("firings.opening")) : Optional.empty();
+        if (opening.isOpening()) {
+            return Optional.of(words.text("firings.opening"));
+        }
+        return sketches.isLong()
+                ? Optional.of(words.text("firings.sketching", sketches.done(), sketches.all()))
+                : Optional.empty();
     }
 
-    void fail(Exception failure) {
-        opening = false;
+    @Override
+    public void failed(Exception failure) {
         trouble = Optional.of(BookTrouble.sentence(failure, words));
         showAll();
     }
@@ -292,17 +260,6 @@ public final class BookScreen implements Screen {
     private void sortBy(FiringList.Order order) {
         list = list.by(order);
         showList();
-    }
-
-    private void sortByNext() {
-        FiringList.Order[] orders = FiringList.Order.values();
-        sortBy(orders[(list.order().ordinal() + 1) % orders.length]);
-    }
-
-    private void search() {
-        if (model.isEmpty()) {
-            firings.search();
-        }
     }
 
     private void toggleMark() {
@@ -330,90 +287,47 @@ public final class BookScreen implements Screen {
     }
 
     private void open(List<Long> numbers) {
-        int asked = ++wish;
-        opening = true;
         trouble = Optional.empty();
+        opening.open(numbers);
         showList();
-        openNext(numbers, new ArrayList<>(), asked);
     }
 
-    /** One after the other, so that Esc can stop it in between. */
-    private void openNext(List<Long> numbers, List<OpenedFiring> done, int asked) {
-        if (done.size() == numbers.size()) {
-            opening = false;
-            model = Optional.of(OpenedModel.of(done).withQuartz(quartz));
-            cards.show(view, OPENED);
-            showAll();
-            opened.chart().whole();
-            opened.chart().requestFocusInWindow();
-            study(done.get(0), asked);
-            return;
-        }
-        long number = numbers.get(done.size());
-        errands.run(
-                () -> book.open(number),
-                firing -> {
-                    if (asked == wish) {
-                        done.add(firing);
-                        openNext(numbers, done, asked);
-                    }
-                },
-                failure -> {
-                    if (asked == wish) {
-                        fail(failure);
-                    }
-                });
+    @Override
+    public void opened(List<OpenedFiring> found) {
+        model = Optional.of(OpenedModel.of(found).withQuartz(quartz));
+        cards.show(view, OPENED);
+        showAll();
+        opened.chart().whole();
+        opened.chart().requestFocusInWindow();
     }
 
-    private void study(OpenedFiring firing, int asked) {
-        errands.run(
-                () -> book.study(firing),
-                study -> {
-                    if (asked == wish && model.isPresent()) {
-                        model = Optional.of(model.get().with(study));
-                        showAll();
-                        review(model.get().first(), asked);
-                    }
-                },
-                failure -> {
-                    if (asked == wish) {
-                        fail(failure);
-                    }
-                });
+    @Override
+    public void studied(FiringStudy study) {
+        model = model.map(its -> its.with(study));
+        showAll();
     }
 
-    private void review(OpenedFiring firing, int asked) {
-        errands.run(
-                () -> book.review(firing),
-                found -> {
-                    if (asked == wish && model.isPresent() && found.isPresent()) {
-                        model = Optional.of(model.get().with(found.get()));
-                        showAll();
-                    }
-                },
-                failure -> {
-                    if (asked == wish) {
-                        fail(failure);
-                    }
-                });
+    @Override
+    public void reviewed(Review review) {
+        model = model.map(its -> its.with(review));
+        showAll();
     }
 
     /** Stops what is under way; then back to the list; there, forgets the search. */
     private void back() {
-        if (opening) {
-            wish++;
-            opening = false;
+        if (opening.isOpening()) {
+            opening.giveUp();
         } else if (model.isPresent() && opened.load().isFormOpen()) {
             opened.load().closeForm();
         } else if (model.isPresent()) {
             opened.notes().save();
-            wish++;
+            opening.giveUp();
             model = Optional.empty();
             trouble = Optional.empty();
             cards.show(view, LIST);
             firings.table().requestFocusInWindow();
-        } else if (sketching) {
-            sketching = false;
+        } else if (sketches.isLong()) {
+            sketches.stop();
         } else if (!list.filter().isNone() || firings.isSearching()) {
             firings.clearSearch();
             firings.table().requestFocusInWindow();
@@ -451,12 +365,6 @@ public final class BookScreen implements Screen {
         showAll();
     }
 
-    private void meetElsewhere() {
-        if (severalAreOpen()) {
-            opened.common().toggle();
-        }
-    }
-
     private void mark(OptionalLong elapsedMs) {
         if (model.isPresent()) {
             model = model.map(its -> its.marking(elapsedMs));
@@ -471,7 +379,7 @@ public final class BookScreen implements Screen {
 
     private void showAll() {
         showList();
-        model.ifPresent(its -> opened.show(its, known, busy(), trouble.or(() -> caution), words));
+        model.ifPresent(its -> opened.show(its, known, busy(), trouble.or(() -> bookTrouble).or(() -> caution), words));
         if (row != null) {
             row.show(words);
         }
@@ -482,7 +390,7 @@ public final class BookScreen implements Screen {
             List<FiringLine> lines = list.visible(words).stream()
                     .map(firing -> FiringLine.of(firing, marked.contains(firing.number()), words))
                     .toList();
-            firings.show(list, lines, busy(), trouble.or(() -> caution), read, words);
+            firings.show(list, lines, busy(), trouble.or(() -> bookTrouble).or(() -> caution), read, words);
         }
     }
 }

@@ -95,7 +95,7 @@ final class BookWindows implements RecordDesk.Windows {
 
     @Override
     public void failed(Exception failure) {
-        screen.fail(failure);
+        screen.failed(failure);
     }
 
     @Override

@@ -173,6 +173,11 @@ public record FiringList(List<ListedFiring> all, Filter filter, Order order, boo
         return new FiringList(all, other, order, falling);
     }
 
+    /** What one would sort by next, going through all there is to sort by. */
+    public Order nextOrder() {
+        return Order.values()[(order.ordinal() + 1) % Order.values().length];
+    }
+
     /** Sorted by something; asked for again, the other way round. */
     public FiringList by(Order other) {
         boolean usual = other == Order.WHEN || other == Order.PEAK || other == Order.CONE || other == Order.DURATION;

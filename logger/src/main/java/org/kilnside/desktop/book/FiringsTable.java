@@ -18,7 +18,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javax.swing.BorderFactory;
-import javax.swing.JComponent;
+import javax.swing.JPanel;
 import javax.swing.JTable;
 import javax.swing.JToolTip;
 import javax.swing.KeyStroke;
@@ -272,7 +272,7 @@ final class FiringsTable extends JTable {
     }
 
     /** A curve in small: its shape, from the same zero and to the same height in every line, so that they compare. */
-    private static final class Spark extends JComponent {
+    private static final class Spark extends JPanel {
         private static final long serialVersionUID = 1L;
         private static final double HIGHEST_C = 1320;
         private transient Optional<CurveSketch> sketch = Optional.empty();

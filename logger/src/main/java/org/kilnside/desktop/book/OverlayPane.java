@@ -23,6 +23,7 @@ import org.kilnside.chart.FiringChart;
 import org.kilnside.chart.Overlay;
 import org.kilnside.chart.OverlayChart;
 import org.kilnside.chart.OverlayView;
+import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.wording.Words;
 
@@ -55,6 +56,16 @@ public final class OverlayPane extends JComponent {
         addMouseListener(hand);
         addMouseMotionListener(hand);
         addMouseWheelListener(hand);
+        for (String key : new String[] {"PLUS", "ADD", "EQUALS"}) {
+            KeyRow.bindHere(this, key, () -> zoom(0.7));
+        }
+        for (String key : new String[] {"MINUS", "SUBTRACT"}) {
+            KeyRow.bindHere(this, key, () -> zoom(1 / 0.7));
+        }
+        KeyRow.bindHere(this, "LEFT", () -> pan(-0.2));
+        KeyRow.bindHere(this, "RIGHT", () -> pan(0.2));
+        KeyRow.bindHere(this, "ctrl LEFT", () -> movePointer(-0.01));
+        KeyRow.bindHere(this, "ctrl RIGHT", () -> movePointer(0.01));
         addFocusListener(new FocusAdapter() {
             @Override
             public void focusGained(FocusEvent event) {

@@ -15,7 +15,6 @@ import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.DefaultListModel;
-import javax.swing.JComponent;
 import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
@@ -115,6 +114,9 @@ final class PhotoStrip extends JPanel {
         int line = getFontMetrics(Theme.font(1)).getHeight();
         list.setFixedCellHeight(line * 5);
         list.setFixedCellWidth(line * 6);
+        // A strip that gives way to the list above it would show slits.
+        scroll.setMinimumSize(new Dimension(line, line * 5 + scroll.getHorizontalScrollBar().getPreferredSize().height));
+        scroll.setPreferredSize(scroll.getMinimumSize());
         revalidate();
     }
 
@@ -141,7 +143,7 @@ final class PhotoStrip extends JPanel {
         }
     }
 
-    private final class Thumbnail extends JComponent implements ListCellRenderer<StoredPhoto> {
+    private final class Thumbnail extends JPanel implements ListCellRenderer<StoredPhoto> {
         private static final long serialVersionUID = 1L;
         private transient BufferedImage image;
         private boolean stands;
