@@ -123,8 +123,8 @@ public final class RookLaneBook {
                             cone("bottom", "8", 0)));
             book.apply(
                     new BookEdit.Notes(
-                    firings.get(0).number(),
-                    book.record(firings.get(0).number()).notes(),
+                            firings.get(0).number(),
+                            book.record(firings.get(0).number()).notes(),
                             Optional.of(
                                     "Cold night, 2 °C in the studio. Bung out until 600 °C. The bowls for the café's Friday.")));
         }

@@ -379,7 +379,8 @@ public final class BookScreen implements Screen, Opening.Answers {
 
     private void showAll() {
         showList();
-        model.ifPresent(its -> opened.show(its, known, busy(), trouble.or(() -> bookTrouble).or(() -> caution), words));
+        model.ifPresent(its ->
+                opened.show(its, known, busy(), trouble.or(() -> bookTrouble).or(() -> caution), words));
         if (row != null) {
             row.show(words);
         }

@@ -2,7 +2,6 @@ package org.kilnside.desktop.book;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Consumer;
 import org.kilnside.desktop.screen.Errands;
 import org.kilnside.review.Review;
 

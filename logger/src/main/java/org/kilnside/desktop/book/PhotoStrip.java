@@ -115,7 +115,8 @@ final class PhotoStrip extends JPanel {
         list.setFixedCellHeight(line * 5);
         list.setFixedCellWidth(line * 6);
         // A strip that gives way to the list above it would show slits.
-        scroll.setMinimumSize(new Dimension(line, line * 5 + scroll.getHorizontalScrollBar().getPreferredSize().height));
+        scroll.setMinimumSize(
+                new Dimension(line, line * 5 + scroll.getHorizontalScrollBar().getPreferredSize().height));
         scroll.setPreferredSize(scroll.getMinimumSize());
         revalidate();
     }

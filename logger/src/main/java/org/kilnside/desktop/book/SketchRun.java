@@ -19,8 +19,7 @@ final class SketchRun {
     private int done;
     private boolean running;
 
-    SketchRun(
-            BookAccess book, Errands errands, BiConsumer<Long, CurveSketch> sketched, Consumer<Exception> failed) {
+    SketchRun(BookAccess book, Errands errands, BiConsumer<Long, CurveSketch> sketched, Consumer<Exception> failed) {
         this.book = book;
         this.errands = errands;
         this.sketched = sketched;
