@@ -32,6 +32,17 @@ final class FiringFit implements LeastSquares.Residuals {
         taken = new double[data.driveS.length];
     }
 
+    /** What is made small for one kind of wall, as a function of the prior's numbers. */
+    static LeastSquares.Residuals residuals(FiringData data, WallKind kind) {
+        return new FiringFit(data, kind, data.prior(kind));
+    }
+
+    /** Looks for the least sum of squares from the prior's middle. */
+    static LeastSquares.Solution search(LeastSquares.Residuals residuals, int size) {
+        return LeastSquares.solveInBall(
+                residuals, new double[size], STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP);
+    }
+
     /** Fits one kind of wall. */
     static FittedKiln fit(FiringData data, WallKind kind) {
         return fit(data, kind, data.prior(kind));
@@ -40,8 +51,7 @@ final class FiringFit implements LeastSquares.Residuals {
     /** Fits one kind of wall with another prior than its own. */
     static FittedKiln fit(FiringData data, WallKind kind, Prior prior) {
         FiringFit fit = new FiringFit(data, kind, prior);
-        LeastSquares.Solution solution = LeastSquares.solveInBall(
-                fit, new double[fit.prior.size()], STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP);
+        LeastSquares.Solution solution = search(fit, fit.prior.size());
         return new FittedKiln(data, kind, fit.prior, solution, fit.evidence(solution));
     }
 
