@@ -39,8 +39,7 @@ final class FiringFit implements LeastSquares.Residuals {
 
     /** Looks for the least sum of squares from the prior's middle. */
     static LeastSquares.Solution search(LeastSquares.Residuals residuals, int size) {
-        return LeastSquares.solveInBall(
-                residuals, new double[size], STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP);
+        return LeastSquares.solveInBall(residuals, new double[size], STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP);
     }
 
     /** Fits one kind of wall. */
