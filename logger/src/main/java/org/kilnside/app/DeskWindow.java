@@ -1,10 +1,9 @@
 package org.kilnside.app;
 
-import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import org.kilnside.command.RecorderRole;
 import org.kilnside.command.Surroundings;
 import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.Window;
@@ -15,8 +14,6 @@ import org.kilnside.desktop.plan.PlansScreen;
 import org.kilnside.files.UnitText;
 import org.kilnside.host.Places;
 import org.kilnside.quantity.Temperature;
-import org.kilnside.session.HostClock;
-import org.kilnside.session.LiveFeed;
 
 /** The window, for the commands that open it. */
 final class DeskWindow implements Surroundings.Window {
@@ -26,16 +23,16 @@ final class DeskWindow implements Surroundings.Window {
     }
 
     @Override
-    public boolean show(LiveFeed feed, HostClock clock, Locale locale, Path book, boolean recordsHere) {
+    public boolean show(Surroundings.Desk desk) {
         CompletableFuture<Closing.Choice> closed = new CompletableFuture<>();
         Window.open(
-                feed,
-                clock,
-                new WindowSettings(Places.settings().resolve("window.properties"), locale),
+                desk.feed(),
+                desk.clock(),
+                new WindowSettings(Places.settings().resolve("window.properties"), desk.locale()),
                 new Closing() {
                     @Override
                     public boolean recordsHere() {
-                        return recordsHere;
+                        return desk.role().filter(RecorderRole::wouldLeaveAHole).isPresent();
                     }
 
                     @Override
@@ -43,17 +40,19 @@ final class DeskWindow implements Surroundings.Window {
                         closed.complete(choice);
                     }
                 },
-                screens(feed, book));
+                screens(desk));
         return closed.join() == Closing.Choice.GO_ON_RECORDING;
     }
 
     /** The screens beside the live one, each with what it needs from the world. */
-    private static List<Window.ScreenMaker> screens(LiveFeed feed, Path book) {
+    private static List<Window.ScreenMaker> screens(Surroundings.Desk desk) {
+        WindowRecordings recordings = new WindowRecordings(desk);
+        WindowWire wire = new WindowWire(desk);
         return List.of(
-                (words, errands) -> new PlansScreen(words, errands, new DeskPlans(Places.settings(), book)),
-                (words, errands) -> new BookScreen(words, new DeskBook(book)),
-                (words, errands) -> new KilnScreen(feed::lines),
-                (words, errands) -> new NightScreen(feed, words, errands, DeskWindow::temperature));
+                (words, errands) -> new PlansScreen(words, errands, new DeskPlans(Places.settings(), desk.book())),
+                (words, errands) -> new BookScreen(words, new DeskBook(desk.book())),
+                (words, errands) -> new KilnScreen(desk.feed()::lines, recordings, wire, errands),
+                (words, errands) -> new NightScreen(desk.feed(), words, errands, DeskWindow::temperature));
     }
 
     private static Temperature temperature(String typed) {

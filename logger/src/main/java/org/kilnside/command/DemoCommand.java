@@ -68,7 +68,8 @@ public final class DemoCommand implements Callable<Integer> {
             Runtime.getRuntime().addShutdownHook(new Thread(recorder::close, "close"));
             Snapshot last;
             if (inWindow) {
-                window.show(recorder.feed(), clock, around.locale(), path, false);
+                window.show(new Surroundings.Desk(
+                        recorder.feed(), clock, around.locale(), path, around.library(), Optional.empty()));
                 last = recorder.feed().latest();
             } else {
                 StatusLine line = new StatusLine(out, words, System.console() != null, 120);

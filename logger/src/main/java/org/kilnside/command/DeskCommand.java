@@ -3,14 +3,16 @@ package org.kilnside.command;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.kilnside.files.LastRecording;
 import org.kilnside.host.Hangup;
+import org.kilnside.host.Places;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.link.RecorderAddress;
 import org.kilnside.link.share.RecorderPlace;
 import org.kilnside.session.Connection;
-import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
+import org.kilnside.session.LiveFeed;
 import org.kilnside.session.Snapshot;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -64,49 +66,46 @@ public final class DeskCommand implements Callable<Integer> {
             RecorderPlace there = attaching.place(elsewhere.get(), around, window::ask);
             Snapshot nothing = WatchCommand.notYet(around, clock, what.kiln());
             try (AttachedFiring firing = AttachedFiring.whenThere(there, clock, nothing)) {
-                show(firing, clock);
+                try (NightWatch watch = NightWatch.overCopy(firing, clock, night.settings(), around.words())) {
+                    window.show(desk(watch, clock, what.book(), Optional.empty()));
+                }
             }
             return Complaint.ExitCode.DONE.code();
         }
         Path path = what.book();
         RecorderPlace here = RecorderPlace.here(() -> RecorderAddress.find(path));
         Optional<AttachedFiring> recording = AttachedFiring.now(here, clock);
-        if (recording.isPresent()) {
-            try (AttachedFiring firing = recording.get()) {
-                show(firing, clock);
+        Optional<Sharing.Opened> opened = recording.isEmpty() ? sharing.asked(around) : Optional.empty();
+        AttachedFiring following =
+                recording.orElseGet(() -> AttachedFiring.whenThere(here, clock, nobodyRecords(clock)));
+        NightWatch watch = NightWatch.overCopy(following, clock, night.settings(), around.words());
+        try (RecorderRole role = new RecorderRole(
+                path,
+                clock,
+                around.library(),
+                LastRecording.in(Places.settings()),
+                new Recorder.Night(night.settings(), around.words()),
+                new RecorderRole.Following(watch, () -> {
+                    watch.close();
+                    following.close();
+                }),
+                recorder -> {
+                    opened.ifPresent(shared -> Sharing.open(shared, recorder, around));
+                    Hangup.ignore();
+                })) {
+            if (recording.isEmpty() && link.isPresent()) {
+                role.take(new LastRecording.Remembered(what.firing(link.get()), what.kiln(), what.plan()));
             }
-        } else if (link.isPresent()) {
-            FiringSettings settings = what.settings(around.library());
-            Optional<Sharing.Opened> opened = sharing.asked(around);
-            try (Recorder recorder = Recorder.start(
-                    path,
-                    what.firing(link.get()),
-                    settings,
-                    clock,
-                    around.library(),
-                    Optional.of(new Recorder.Night(night.settings(), around.words())))) {
-                opened.ifPresent(shared -> Sharing.open(shared, recorder, around));
-                Hangup.ignore();
-                Runtime.getRuntime().addShutdownHook(new Thread(recorder::close, "close"));
-                if (window.show(recorder.feed(), clock, around.locale(), path, true)) {
-                    StatusLine line = StatusLine.on(around);
-                    RecordCommand.follow(recorder.feed(), clock, line);
-                }
-            }
-        } else {
-            Snapshot nothing = nobodyRecords(clock);
-            try (AttachedFiring firing = AttachedFiring.whenThere(here, clock, nothing)) {
-                show(firing, clock);
+            Runtime.getRuntime().addShutdownHook(new Thread(role::close, "close"));
+            if (window.show(desk(role.feed(), clock, path, Optional.of(role)))) {
+                RecordCommand.follow(role.feed(), clock, StatusLine.on(around));
             }
         }
         return Complaint.ExitCode.DONE.code();
     }
 
-    /** Shows a firing that another Kilnside records, and keeps watch over it here. */
-    private void show(AttachedFiring firing, HostClock clock) {
-        try (NightWatch watch = NightWatch.overCopy(firing, clock, night.settings(), around.words())) {
-            window.show(watch, clock, around.locale(), what.book(), false);
-        }
+    private Surroundings.Desk desk(LiveFeed feed, HostClock clock, Path path, Optional<RecorderRole> role) {
+        return new Surroundings.Desk(feed, clock, around.locale(), path, around.library(), role);
     }
 
     private Snapshot nobodyRecords(HostClock clock) {

@@ -78,16 +78,30 @@ public class Surroundings {
         /**
          * Opens the window and returns when it has been closed.
          *
-         * @param feed the firing it shows
-         * @param book the book whose firings it shows
-         * @param recordsHere whether closing this window would end a recording
          * @return whether recording is to go on without a window
          */
-        boolean show(LiveFeed feed, HostClock clock, Locale locale, Path book, boolean recordsHere);
+        boolean show(Desk desk);
 
         /** Asks the person one question; empty when there is no answer. */
         Optional<String> ask(String question);
     }
+
+    /**
+     * What a window is opened on.
+     *
+     * @param feed the firing it shows
+     * @param locale the person's language and country
+     * @param book the book whose firings it shows
+     * @param library the person's plans, kilns and line patterns
+     * @param role the recorder's role, which the window may take; empty where it only looks on
+     */
+    public record Desk(
+            LiveFeed feed,
+            HostClock clock,
+            Locale locale,
+            Path book,
+            ProfileLibrary library,
+            Optional<RecorderRole> role) {}
 
     /** The book the person means: the one named, else the usual one. */
     static Path book(Optional<Path> named) {

@@ -37,6 +37,10 @@ final class WhatIsFired {
         return kiln;
     }
 
+    Optional<String> plan() {
+        return plan;
+    }
+
     FiringSettings settings(ProfileLibrary library) {
         return limits.applied(settings(library, kiln, plan));
     }

@@ -1,11 +1,14 @@
 package org.kilnside.desktop;
 
-/** What becomes of the recording when the window closes. Never called on the Swing thread. */
+/** What becomes of the recording when the window closes. */
 public interface Closing {
-    /** Whether this program records the firing itself, so that stopping it would leave a hole in the book. */
+    /**
+     * Whether this program records the firing itself, so that stopping it would leave a hole in the book. Asked on the
+     * Swing thread when the window is to close: a recording may have begun in it. Never waits.
+     */
     boolean recordsHere();
 
-    /** The window is closed. */
+    /** The window is closed. Never called on the Swing thread. */
     void closed(Choice choice);
 
     /** What a person chose for the recording. */

@@ -67,7 +67,6 @@ public final class Window {
     private int front;
     private Timer pickUp;
     private Timer everySecond;
-    private boolean recordsHere;
 
     /** Builds a screen of the window, on the Swing thread. */
     @FunctionalInterface
@@ -101,7 +100,6 @@ public final class Window {
             LiveFeed feed, HostClock clock, SettingsStore store, Closing closing, List<ScreenMaker> others) {
         Window window = new Window(feed, clock, store, closing, others);
         window.settings = store.load();
-        window.recordsHere = closing.recordsHere();
         window.newest.set(feed.latest());
         SwingUtilities.invokeLater(window::build);
         window.subscription = feed.subscribe(window::arrived);
@@ -156,6 +154,7 @@ public final class Window {
             int which = i;
             Screen screen = screens.get(i);
             KeyRow row = new KeyRow();
+            screen.knows(() -> open(0));
             screen.keys(row);
             keys(row, whole);
             keyRows.add(row);
@@ -185,6 +184,12 @@ public final class Window {
         everySecond.start();
         say();
         show();
+        for (int i = 0; i < screens.size(); i++) {
+            if (screens.get(i).wantsToBeFirst()) {
+                open(i);
+                break;
+            }
+        }
         frame.setVisible(true);
         screens.get(front).firstFocus().requestFocusInWindow();
     }
@@ -286,7 +291,7 @@ public final class Window {
         Snapshot.Stage stage = newest.get().stage();
         boolean firing = stage != Snapshot.Stage.NO_READING_YET && stage != Snapshot.Stage.ENDED;
         boolean finished = org.kilnside.wording.ReadingAge.isOver(newest.get());
-        if (!recordsHere || !firing || finished) {
+        if (!closing.recordsHere() || !firing || finished) {
             close(Closing.Choice.STOP);
             return;
         }

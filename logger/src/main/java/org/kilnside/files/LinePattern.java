@@ -3,6 +3,7 @@ package org.kilnside.files;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.kilnside.sensor.Probe;
 
 /**
  * How to read the lines a controller prints of its own: where on the line which number stands, in which unit.
@@ -12,8 +13,15 @@ import java.util.Map;
  * @param detail the separator of columns ({@code "space"} for any blanks, {@code "tab"}, or a character) or the
  *     expression; empty for keys and JSON
  * @param places which number is what; the temperature is always among them
+ * @param probe the thermocouple and amplifier whose number the temperature is; {@link Probe#UNKNOWN} for a controller
+ *     that works out °C itself
  */
-public record LinePattern(String name, Form form, String detail, Map<Quantity, Place> places) {
+public record LinePattern(String name, Form form, String detail, Map<Quantity, Place> places, Probe probe) {
+    /** A pattern of a controller that works out °C itself. */
+    public LinePattern(String name, Form form, String detail, Map<Quantity, Place> places) {
+        this(name, form, detail, places, Probe.UNKNOWN);
+    }
+
     public LinePattern {
         EnumMap<Quantity, Place> ordered = new EnumMap<>(Quantity.class);
         ordered.putAll(places);
@@ -21,6 +29,39 @@ public record LinePattern(String name, Form form, String detail, Map<Quantity, P
         if (!places.containsKey(Quantity.TEMPERATURE)) {
             throw new IllegalArgumentException("a line pattern says where the temperature stands");
         }
+    }
+
+    /** The same under another name. */
+    public LinePattern named(String other) {
+        return new LinePattern(other, form, detail, places, probe);
+    }
+
+    /** The same for a temperature that this probe's amplifier gives as it is. */
+    public LinePattern from(Probe other) {
+        return new LinePattern(name, form, detail, places, other);
+    }
+
+    /** The same with the temperatures in another unit. */
+    public LinePattern in(String temperatureUnit) {
+        EnumMap<Quantity, Place> others = new EnumMap<>(Quantity.class);
+        places.forEach((quantity, place) -> others.put(
+                quantity,
+                quantity.units().contains(temperatureUnit)
+                        ? new Place(place.at(), temperatureUnit, place.scale())
+                        : place));
+        return new LinePattern(name, form, detail, others, probe);
+    }
+
+    /** The same with the temperature at another place, which is then nothing else. */
+    public LinePattern withTemperatureAt(String at) {
+        EnumMap<Quantity, Place> others = new EnumMap<>(Quantity.class);
+        places.forEach((quantity, place) -> {
+            if (!place.at().equals(at)) {
+                others.put(quantity, place);
+            }
+        });
+        others.put(Quantity.TEMPERATURE, new Place(at, places.get(Quantity.TEMPERATURE).unit(), 1));
+        return new LinePattern(name, form, detail, others, probe);
     }
 
     /** How a line is built. */

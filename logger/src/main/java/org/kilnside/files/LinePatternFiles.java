@@ -4,6 +4,7 @@ import com.google.re2j.Pattern;
 import com.google.re2j.PatternSyntaxException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +13,9 @@ import java.util.Optional;
 import org.kilnside.files.LinePattern.Form;
 import org.kilnside.files.LinePattern.Place;
 import org.kilnside.files.LinePattern.Quantity;
+import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.ThermocoupleType;
 
 /** Reads and writes line patterns as TOML; the files of profiles/line-patterns show every form. */
 public final class LinePatternFiles {
@@ -34,7 +38,7 @@ public final class LinePatternFiles {
     /** Reads a pattern's text; see {@link #read}. */
     public static LinePattern parse(String text, String file) {
         TomlFields fields = TomlFields.parse(text, file, KIND);
-        List<String> known = new ArrayList<>(List.of("name", "form", "separator", "expression"));
+        List<String> known = new ArrayList<>(List.of("name", "form", "separator", "expression", "thermocouple", "amplifier"));
         for (Quantity quantity : Quantity.values()) {
             known.add(quantity.title());
         }
@@ -58,8 +62,9 @@ public final class LinePatternFiles {
         if (!fields.has(Quantity.TEMPERATURE.title())) {
             fields.problem("\"temperature\" is missing: write [temperature] and below it at = \"…\" and unit = \"°C\"");
         }
+        Probe probe = probe(fields);
         fields.source().refuseProblems();
-        return new LinePattern(name.orElseThrow(), form.orElseThrow(), detail, places);
+        return new LinePattern(name.orElseThrow(), form.orElseThrow(), detail, places, probe);
     }
 
     /** A pattern as the text of its file. */
@@ -72,6 +77,10 @@ public final class LinePatternFiles {
         } else if (pattern.form() == Form.EXPRESSION) {
             text.append("expression = '").append(pattern.detail()).append("'\n");
         }
+        if (!pattern.probe().equals(Probe.UNKNOWN)) {
+            PlanText.line(text, "thermocouple", pattern.probe().type().name());
+            PlanText.line(text, "amplifier", pattern.probe().amplifier().name());
+        }
         for (Map.Entry<Quantity, Place> entry : pattern.places().entrySet()) {
             text.append("\n[").append(entry.getKey().title()).append("]\n");
             PlanText.line(text, "at", entry.getValue().at());
@@ -81,6 +90,25 @@ public final class LinePatternFiles {
             }
         }
         return text.toString();
+    }
+
+    /** The probe whose number a controller passes on as its amplifier gives it. */
+    private static Probe probe(TomlFields fields) {
+        Optional<ThermocoupleType> type = fields.word(
+                        "thermocouple",
+                        Arrays.stream(ThermocoupleType.values()).map(Enum::name).toList())
+                .map(ThermocoupleType::valueOf);
+        Optional<Amplifier> amplifier = fields.word(
+                        "amplifier", Arrays.stream(Amplifier.values()).map(Enum::name).toList())
+                .map(Amplifier::valueOf);
+        if (fields.has("amplifier") && !fields.has("thermocouple")) {
+            fields.problem(
+                    "amplifier",
+                    "\"amplifier\" stands without \"thermocouple\", expected both; add the thermocouple's letter, such as"
+                            + " thermocouple = \"K\"");
+        }
+        return new Probe(
+                type.orElse(Probe.UNKNOWN.type()), amplifier.orElse(Probe.UNKNOWN.amplifier()));
     }
 
     private static String detail(TomlFields fields, Form form) {

@@ -1,6 +1,7 @@
 package org.kilnside.files;
 
 import com.google.re2j.Pattern;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -55,6 +56,14 @@ public final class LinePatternReader {
                         ? OptionalInt.of((int) segment.getAsDouble())
                         : OptionalInt.empty(),
                 uptime(fields)));
+    }
+
+    /** The places of a line where a plain number stands, in their order on the line. */
+    public List<String> numbers(String line) {
+        return fields(line).entrySet().stream()
+                .filter(field -> LineNumber.of(field.getValue()).isPresent())
+                .map(Map.Entry::getKey)
+                .toList();
     }
 
     private Map<String, String> fields(String line) {

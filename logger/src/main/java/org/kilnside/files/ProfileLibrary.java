@@ -127,6 +127,41 @@ public final class ProfileLibrary {
         return LinePatternFiles.parse(found.text, found.file);
     }
 
+    /**
+     * Saves a line pattern in the person's own folder, under its name made fit for a file; one of that name that says
+     * something else is left alone and a number is put behind.
+     *
+     * @return the name by which {@link #linePattern} finds it
+     * @throws FileRefusedException when there is no own folder, or it cannot be written
+     */
+    public String saveLinePattern(LinePattern pattern) {
+        Path folder = ownFolder
+                .map(base -> base.resolve(LINE_PATTERNS))
+                .orElseThrow(() -> new FileRefusedException(Problem.of(
+                        UnitText.quoted(pattern.name()),
+                        "there is no folder of your own to save a line pattern in; save it by hand")));
+        String plain = asFile(pattern.name()).replaceAll("[^a-z0-9-]", "");
+        String base = plain.isEmpty() ? "my-controller" : plain;
+        String text = LinePatternFiles.text(pattern);
+        try {
+            Files.createDirectories(folder);
+            for (int number = 1; ; number++) {
+                String name = number == 1 ? base : base + "-" + number;
+                Path file = folder.resolve(name + ENDING);
+                boolean free = !Files.exists(file) && !StarterProfiles.LINE_PATTERNS.contains(name);
+                if (free) {
+                    TextFile.write(file, text);
+                }
+                if (free || Files.exists(file) && Files.readString(file).equals(text)) {
+                    return name;
+                }
+            }
+        } catch (IOException e) {
+            throw new FileRefusedException(Problem.of(
+                    folder.toString(), "a line pattern cannot be saved there (" + e.getMessage() + "); check its permissions"));
+        }
+    }
+
     /** What is remembered of the ports; nothing without a person's own folder. */
     public PortNotes portNotes() {
         return ownFolder.map(PortNotes::in).orElseGet(PortNotes::none);

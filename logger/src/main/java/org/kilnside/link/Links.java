@@ -35,6 +35,14 @@ public final class Links {
         return new LinkReader(link.text(), port(link, around), around, lines(link, around));
     }
 
+    /** What a link's port is called in sentences and in what is remembered of it; opens nothing. */
+    public static String title(LinkNotation link) {
+        if (link instanceof LinkNotation.Serial serial) {
+            return serial.path();
+        }
+        return link instanceof LinkNotation.Tcp tcp ? tcp.host() + ":" + tcp.port() : link.text();
+    }
+
     static LineReader.Maker lines(LinkNotation link, LinkSurroundings around) {
         Optional<LinePattern> pattern = link.linePattern().map(around.library()::linePattern);
         return (ears, heard) ->

@@ -23,7 +23,8 @@ import org.kilnside.session.ReadingSource.ControllerHello;
 
 /**
  * Reads the lines a controller prints of its own, by a pattern. They carry no checksum, no sequence and no hello:
- * what is lost is not known, and the temperature is taken as the °C the controller worked out.
+ * what is lost is not known. The temperature is taken as the °C the controller worked out, unless the pattern says
+ * whose amplifier's number it is: then it is corrected as that amplifier needs it.
  */
 final class PatternLines implements LineReader {
     private static final int LONGEST_LINE = 1_000;
@@ -32,7 +33,8 @@ final class PatternLines implements LineReader {
     private final Ears ears;
     private final HeardLines heard;
     private final LinePatternReader reader;
-    private final Thermometer thermometer = Thermometer.of(Probe.UNKNOWN);
+    private final Probe probe;
+    private final Thermometer thermometer;
     private final byte[] line = new byte[LONGEST_LINE];
     private int length;
     private boolean overlong;
@@ -46,6 +48,8 @@ final class PatternLines implements LineReader {
         this.ears = ears;
         this.heard = heard;
         this.reader = new LinePatternReader(pattern);
+        this.probe = pattern.probe();
+        this.thermometer = Thermometer.of(probe);
     }
 
     @Override
@@ -124,10 +128,13 @@ final class PatternLines implements LineReader {
         if (!introduced) {
             introduced = true;
             ears.hello(new ControllerHello(
-                    Optional.empty(), Optional.empty(), List.of(Probe.UNKNOWN), OptionalInt.empty(), uptimeMs));
+                    Optional.empty(), Optional.empty(), List.of(probe), OptionalInt.empty(), uptimeMs));
         }
         uptimeMs.ifPresent(ms -> ears.uptime(ms, OptionalInt.empty()));
-        RawSignal raw = new RawSignal(code(said.temperatureC()), code(said.coldJunctionC()), 0);
+        RawSignal raw = new RawSignal(
+                code(said.temperatureC(), probe.amplifier().thermocoupleStepC()),
+                code(said.coldJunctionC(), probe.amplifier().coldJunctionStepC()),
+                0);
         ears.arrival(new Arrival(
                 uptimeMs,
                 OptionalInt.empty(),
@@ -145,10 +152,13 @@ final class PatternLines implements LineReader {
                 hostMs));
     }
 
-    /** In the book it is a code of 0.01 °C, as for a controller that gives °C by the protocol. */
-    private static OptionalInt code(OptionalDouble celsius) {
-        return celsius.isPresent()
-                ? OptionalInt.of((int) Math.round(celsius.getAsDouble() * 100))
+    /**
+     * In the book it is the amplifier's code, of 0.01 °C for a controller that works out °C itself. A step of 0: the
+     * amplifier has no such code.
+     */
+    private static OptionalInt code(OptionalDouble celsius, double stepC) {
+        return celsius.isPresent() && stepC > 0
+                ? OptionalInt.of((int) Math.round(celsius.getAsDouble() / stepC))
                 : OptionalInt.empty();
     }
 }

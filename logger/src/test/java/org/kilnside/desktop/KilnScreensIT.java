@@ -16,10 +16,11 @@ class KilnScreensIT {
         String folder = System.getProperty("kilnside.screens", "target/screens");
         List<String> wishes = new ArrayList<>();
         for (KilnShowcase.State state : KilnShowcase.State.values()) {
-            wishes.add(wish(folder, state, "DARK", "ENGLISH", "1600x900"));
             wishes.add(wish(folder, state, "LIGHT", "ENGLISH", "1024x700"));
             wishes.add(wish(folder, state, "DARK", "GERMAN", "1024x700"));
         }
+        wishes.add(wish(folder, KilnShowcase.State.DISTURBED, "DARK", "ENGLISH", "1600x900"));
+        wishes.add(wish(folder, KilnShowcase.State.PROPOSAL, "DARK", "ENGLISH", "1600x900"));
         wishes.add(wish(folder, KilnShowcase.State.LINES, "LIGHT", "DUTCH", "1024x700"));
 
         List<String> said = new ArrayList<>();

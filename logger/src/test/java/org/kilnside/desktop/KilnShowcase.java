@@ -1,16 +1,23 @@
 package org.kilnside.desktop;
 
+import java.awt.Component;
 import java.awt.Container;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.File;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JList;
 import javax.swing.SwingUtilities;
+import org.kilnside.desktop.kiln.HandWorld;
 import org.kilnside.desktop.kiln.KilnScreen;
+import org.kilnside.desktop.kiln.Recordings;
 import org.kilnside.desktop.kiln.SampleLines;
+import org.kilnside.desktop.kiln.Wire;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.session.LineView;
 import org.kilnside.wording.ClockStyle;
@@ -27,18 +34,57 @@ final class KilnShowcase {
 
     /** What the screen is shown in. */
     enum State {
-        LINES(Scene.HEATING, SampleLines.good()),
-        DISTURBED(Scene.HEATING, SampleLines.disturbed()),
-        PICKED(Scene.HEATING, SampleLines.disturbed()),
-        SILENT(Scene.NO_READING, SampleLines.silent()),
-        NO_LINES(Scene.NOTHING_YET, LineView.NONE);
+        LINES(Scene.HEATING, SampleLines.good(), State::recording),
+        DISTURBED(Scene.HEATING, SampleLines.disturbed(), State::recording),
+        PICKED(Scene.HEATING, SampleLines.disturbed(), State::recording),
+        SILENT(Scene.NO_READING, SampleLines.silent(), State::recording),
+        NO_LINES(Scene.NOTHING_YET, LineView.NONE, State::recording),
+        START(Scene.NOTHING_YET, LineView.NONE, HandWorld::plugged),
+        AGAIN(Scene.NOTHING_YET, LineView.NONE, State::again),
+        COLD(Scene.NOTHING_YET, LineView.NONE, HandWorld::plugged, 1),
+        FOUND(Scene.NOTHING_YET, LineView.NONE, () -> hearing(HandWorld.readings()), 1, 1),
+        PROPOSAL(Scene.NOTHING_YET, LineView.NONE, () -> hearing(HandWorld.foreign()), 1, 1),
+        AMPLIFIER(Scene.NOTHING_YET, LineView.NONE, () -> hearing(HandWorld.foreign()), 1, 1, 1),
+        NOISE(Scene.NOTHING_YET, LineView.NONE, () -> hearing(HandWorld.noise()), 1, 1),
+        REFUSED(
+                Scene.NOTHING_YET,
+                LineView.NONE,
+                () -> hearing(HandWorld.refused("/dev/ttyUSB0 is used by another program: close that one, or the other"
+                        + " window of it, and choose the port again.")),
+                1,
+                1),
+        ABOUT(Scene.NOTHING_YET, LineView.NONE, HandWorld::plugged, 1, 2);
 
         private final Scene scene;
         private final LineView lines;
+        private final Supplier<HandWorld> world;
+        private final int[] options;
 
-        State(Scene scene, LineView lines) {
+        /** @param options the options chosen one after the other, counted from 1 */
+        State(Scene scene, LineView lines, Supplier<HandWorld> world, int... options) {
             this.scene = scene;
             this.lines = lines;
+            this.world = world;
+            this.options = options;
+        }
+
+        private static HandWorld recording() {
+            HandWorld world = HandWorld.plugged();
+            world.role = Recordings.Role.HERE;
+            return world;
+        }
+
+        private static HandWorld again() {
+            HandWorld world = HandWorld.plugged();
+            world.last = Optional.of(new Recordings.Wish(
+                    "serial:/dev/ttyUSB0?baud=115200", Optional.of("Tall Drum"), Optional.of("bisque")));
+            return world;
+        }
+
+        private static HandWorld hearing(Wire.Heard heard) {
+            HandWorld world = HandWorld.plugged();
+            world.heard = heard;
+            return world;
         }
     }
 
@@ -56,6 +102,20 @@ final class KilnShowcase {
         System.exit(exit);
     }
 
+    /** As the key does it on the option that has the keyboard. */
+    private static void press(JFrame frame, String key) throws Exception {
+        SwingUtilities.invokeAndWait(() -> {
+            for (Component at = frame.getMostRecentFocusOwner(); at != null; at = at.getParent()) {
+                if (at instanceof JComponent component
+                        && component.getActionMap().get(key) != null) {
+                    component.getActionMap().get(key).actionPerformed(null);
+                    return;
+                }
+            }
+            throw new IllegalStateException("nothing with the keyboard knows the key " + key);
+        });
+    }
+
     private static void take(String[] wish) throws Exception {
         State state = State.valueOf(wish[0]);
         Settings settings = new Settings(
@@ -67,6 +127,7 @@ final class KilnShowcase {
                 false,
                 Integer.getInteger("showcase.text", 100));
         String[] size = wish[3].split("x", -1);
+        HandWorld world = state.world.get();
         HandClock clock = new HandClock();
         clock.set(state.scene.hostMs());
         Window.open(
@@ -84,7 +145,7 @@ final class KilnShowcase {
                         // The next picture opens a window of its own.
                     }
                 },
-                List.of((words, errands) -> new KilnScreen(() -> state.lines)));
+                List.of((words, errands) -> new KilnScreen(() -> state.lines, world, world, errands)));
         JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> {
             frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));
@@ -94,8 +155,16 @@ final class KilnShowcase {
                     .actionPerformed(null);
         });
         Showcase.settle();
+        for (int option : state.options) {
+            press(frame, "typed " + option);
+            Showcase.settle();
+            // The window looks once a second at what has come meanwhile.
+            clock.set(clock.monotonicMs() + 5_000);
+            Thread.sleep(1_100);
+            Showcase.settle();
+        }
         if (state == State.PICKED) {
-            SwingUtilities.invokeAndWait(() -> ((JList<?>) frame.getFocusOwner()).setSelectedIndex(86));
+            SwingUtilities.invokeAndWait(() -> ((JList<?>) frame.getMostRecentFocusOwner()).setSelectedIndex(86));
         }
         Showcase.settle();
         BufferedImage[] image = new BufferedImage[1];

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import org.kilnside.testing.Tools;
 
@@ -54,6 +55,13 @@ public final class VirtualScreen implements AutoCloseable {
 
     /** Starts a class of the tests' class path in a JVM of its own on this screen. */
     public Process java(List<String> options, Class<?> main, List<String> arguments) throws IOException {
+        return java(Map.of(), options, main, arguments);
+    }
+
+    /** The same with further variables in its environment. */
+    public Process java(
+            Map<String, String> environment, List<String> options, Class<?> main, List<String> arguments)
+            throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Djava.awt.headless=false",
@@ -66,6 +74,7 @@ public final class VirtualScreen implements AutoCloseable {
                 .directory(new File(System.getProperty("user.dir")))
                 .redirectErrorStream(true);
         builder.environment().put("DISPLAY", display);
+        builder.environment().putAll(environment);
         return builder.start();
     }
 

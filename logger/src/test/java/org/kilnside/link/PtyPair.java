@@ -8,14 +8,14 @@ import java.util.concurrent.TimeUnit;
 import org.kilnside.testing.Tools;
 
 /** A cable made of two pseudo-terminals, one end for the program, one for a pretended controller. */
-final class PtyPair implements AutoCloseable {
+public final class PtyPair implements AutoCloseable {
     private final Process socat;
     private final OutputStream controller;
     final Path port;
     private final Path controllerEnd;
 
     /** Plugs the cable in; the port appears under this path, as a USB port does. */
-    PtyPair(Path port) throws IOException, InterruptedException {
+    public PtyPair(Path port) throws IOException, InterruptedException {
         this.port = port;
         controllerEnd = Path.of(port + "-controller");
         Files.deleteIfExists(port);
@@ -31,7 +31,7 @@ final class PtyPair implements AutoCloseable {
         controller = Files.newOutputStream(controllerEnd);
     }
 
-    void says(byte[] bytes) throws IOException {
+    public void says(byte[] bytes) throws IOException {
         controller.write(bytes);
         controller.flush();
     }

@@ -25,6 +25,7 @@ import org.kilnside.alarm.AlarmChange;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Grade;
 import org.kilnside.files.KilnSetting;
+import org.kilnside.files.LinePattern;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Lighting;
 import org.kilnside.firing.Outcome;
@@ -80,6 +81,7 @@ class TextsTest {
             Map.entry("outcome", Outcome.class),
             Map.entry("noted.looks", WitnessCone.Bend.class),
             Map.entry("noted.series", ConeSeries.class),
+            Map.entry("pattern", LinePattern.Quantity.class),
             Map.entry("review.cause", CauseCode.class),
             Map.entry("review.sure", Sureness.class),
             Map.entry("review.evidence", Evidence.Kind.class),

@@ -42,7 +42,7 @@ final class ConnectionView extends JPanel {
         side.add(tally, "growx, wmin 0");
         Sheet sheet = new Sheet(new MigLayout("insets 0, fill, gap 10", "[grow, fill][fill]", "[grow, fill]"));
         sheet.add(lines, "grow, push, wmin 0, hmin 0");
-        sheet.add(side, "w 34%!, aligny top, hmin 0");
+        sheet.add(side, "w 34%!, aligny top, growy 0, hmin 0");
         add(sentence, "growx, wmin 0");
         add(sheet.scrolled(), "grow, wmin 0, hmin 0");
         list.addListSelectionListener(event -> showPicked());

@@ -1,30 +1,89 @@
 package org.kilnside.desktop.kiln;
 
+import java.awt.CardLayout;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.function.Supplier;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.screen.Errands;
 import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.screen.Moment;
 import org.kilnside.desktop.screen.Screen;
+import org.kilnside.desktop.theme.TabButton;
 import org.kilnside.session.LineView;
 import org.kilnside.wording.Words;
 
 /** The kiln and its connection, as a screen of the window. */
 public final class KilnScreen implements Screen {
     private final Supplier<LineView> lines;
+    private final Recordings recordings;
     private final ConnectionView connection = new ConnectionView();
-    private final JPanel view = new JPanel(new MigLayout("insets 8 16 8 16, fill", "[grow, fill]", "[grow, fill]"));
+    private final GuideView guide;
+    private final JPanel view =
+            new JPanel(new MigLayout("insets 4 16 8 16, fill, wrap 1, gap 6", "[grow, fill]", "[][grow, fill]"));
+    private final CardLayout cards = new CardLayout();
+    private final JPanel stage = new JPanel(cards);
+    private final Map<Part, TabButton> tabs = new EnumMap<>(Part.class);
+    private Part front;
+    private Runnable toNow = () -> {};
+
+    /** The parts of the screen, one in front. */
+    private enum Part {
+        CONNECTION("ctrl L", "kiln.part.connection"),
+        FIRST_STEPS("ctrl G", "kiln.part.first_steps");
+
+        private final String key;
+        private final String title;
+
+        Part(String key, String title) {
+            this.key = key;
+            this.title = title;
+        }
+    }
 
     /**
      * Builds the screen.
      *
      * @param lines the last lines off the wire; never waits
+     * @param errands where what may wait is sent
      */
-    public KilnScreen(Supplier<LineView> lines) {
+    public KilnScreen(Supplier<LineView> lines, Recordings recordings, Wire wire, Errands errands) {
         this.lines = lines;
+        this.recordings = recordings;
+        guide = new GuideView(new GuideModel(recordings, wire, errands::run, this::begun));
+        front = wantsToBeFirst() ? Part.FIRST_STEPS : Part.CONNECTION;
         view.setOpaque(false);
-        view.add(connection, "grow, wmin 0, hmin 0");
+        stage.setOpaque(false);
+        JPanel row = new JPanel(new MigLayout("insets 0, gap 4, novisualpadding", "", ""));
+        row.setOpaque(false);
+        for (Part part : Part.values()) {
+            TabButton tab = new TabButton();
+            tab.addActionListener(event -> open(part));
+            tabs.put(part, tab);
+            row.add(tab);
+            KeyRow.bind(view, part.key, () -> open(part));
+        }
+        view.add(row, "growx, wmin 0");
+        view.add(stage, "grow, wmin 0, hmin 0");
+        stage.add(connection, Part.CONNECTION.name());
+        stage.add(guide, Part.FIRST_STEPS.name());
+        cards.show(stage, front.name());
+    }
+
+    private void open(Part part) {
+        if (front != part) {
+            front = part;
+            cards.show(stage, part.name());
+            tabs.forEach((its, tab) -> tab.front(its == part));
+            firstFocus().requestFocusInWindow();
+        }
+    }
+
+    private void begun() {
+        open(Part.CONNECTION);
+        toNow.run();
     }
 
     @Override
@@ -38,18 +97,40 @@ public final class KilnScreen implements Screen {
     }
 
     @Override
+    public void knows(Runnable itsToNow) {
+        toNow = itsToNow;
+    }
+
+    @Override
+    public boolean wantsToBeFirst() {
+        return recordings.role() == Recordings.Role.NOBODY;
+    }
+
+    /** A port that is only being looked at is not held open behind the person's back. */
+    @Override
+    public boolean mayLeave() {
+        guide.back();
+        return true;
+    }
+
+    @Override
     public JComponent firstFocus() {
-        return connection.firstFocus();
+        return front == Part.CONNECTION ? connection.firstFocus() : guide.firstFocus();
     }
 
     @Override
     public void keys(KeyRow row) {
         row.add(view, "END", its -> its.text("key.newest"), connection::toNewest);
-        KeyRow.bind(view, "ESCAPE", connection::toNewest);
+        KeyRow.bind(connection, "ESCAPE", connection::toNewest);
     }
 
     @Override
     public void show(Moment moment) {
+        tabs.forEach((part, tab) -> {
+            tab.say(moment.words().text(part.title), KeyRow.inWords(part.key));
+            tab.front(part == front);
+        });
         connection.show(lines.get(), moment.snapshot(), moment.nowMs(), moment.words());
+        guide.show(moment.nowMs(), moment.words());
     }
 }

@@ -107,7 +107,7 @@ public final class KeyRow extends JPanel {
     }
 
     /** As it stands on the keyboard: {@code ctrl S} is Ctrl+S, {@code END} is End. */
-    static String inWords(String key) {
+    public static String inWords(String key) {
         return Arrays.stream(key.split(" ", -1))
                 .map(word -> word.substring(0, 1).toUpperCase(Locale.ROOT)
                         + (word.length() > 2 && !word.matches("F\\d+")

@@ -12,6 +12,20 @@ public interface Screen {
     JComponent view();
 
     /**
+     * Tells the screen the way to the live firing, once, when the window is built.
+     *
+     * @param toNow brings the Now screen to the front
+     */
+    default void knows(Runnable toNow) {
+        // Most screens lead nowhere else.
+    }
+
+    /** Whether this is what the person needs to see first when the window opens. */
+    default boolean wantsToBeFirst() {
+        return false;
+    }
+
+    /**
      * Puts its own deeds into the row, once, when the window is built. Their keys are tied to {@link #view()}, so that they
      * count only while this screen is in front.
      */

@@ -1,0 +1,72 @@
+package org.kilnside.app;
+
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.kilnside.book.BookException;
+import org.kilnside.command.Complaint;
+import org.kilnside.command.RecorderRole;
+import org.kilnside.command.Surroundings;
+import org.kilnside.desktop.kiln.RefusedException;
+import org.kilnside.desktop.kiln.Recordings;
+import org.kilnside.files.FileRefusedException;
+import org.kilnside.files.LastRecording.Remembered;
+import org.kilnside.link.BadLinkException;
+
+/** The recorder's role, for the window. */
+final class WindowRecordings implements Recordings {
+    /** Tall Drum's bisque and its cooling in about half an hour: slow enough to look round in the window. */
+    private static final Wish VIRTUAL = new Wish(
+            "virtual:tall-drum?speed=60&plan=bisque", Optional.of("Tall Drum"), Optional.of("bisque"));
+
+    private final Surroundings.Desk desk;
+
+    WindowRecordings(Surroundings.Desk desk) {
+        this.desk = desk;
+    }
+
+    @Override
+    public Role role() {
+        return desk.role()
+                .map(role -> switch (role.holder()) {
+                    case HERE -> Role.HERE;
+                    case ELSEWHERE -> Role.ELSEWHERE;
+                    case NOBODY -> Role.NOBODY;
+                })
+                .orElse(Role.ONLY_LOOKING);
+    }
+
+    @Override
+    public Optional<Wish> here() {
+        return desk.role().flatMap(RecorderRole::recording).map(WindowRecordings::wish);
+    }
+
+    @Override
+    public Choices choices() {
+        return plainly(() -> new Choices(
+                desk.role().flatMap(RecorderRole::last).map(WindowRecordings::wish),
+                desk.library().kilnNames(),
+                desk.library().planNames(),
+                VIRTUAL));
+    }
+
+    @Override
+    public void begin(Wish wish) {
+        plainly(() -> {
+            desk.role().orElseThrow().take(new Remembered(wish.from(), wish.kiln(), wish.plan()));
+            return wish;
+        });
+    }
+
+    private static Wish wish(Remembered remembered) {
+        return new Wish(remembered.from(), remembered.kiln(), remembered.plan());
+    }
+
+    /** What the world says in one sentence is passed on; anything else is a fault of this program. */
+    static <T> T plainly(Supplier<T> work) {
+        try {
+            return work.get();
+        } catch (Complaint | BadLinkException | FileRefusedException | BookException e) {
+            throw new RefusedException(e.getMessage(), e);
+        }
+    }
+}

@@ -1,0 +1,494 @@
+package org.kilnside.desktop.kiln;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import org.kilnside.files.LinePattern;
+import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.ThermocoupleType;
+import org.kilnside.session.LineView;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The first steps, from no kiln yet to the first reading: which port, is the kiln cold, what comes, does opening restart
+ * the controller, what is the kiln called. Knows where it stands and what leads on; {@link GuideSteps} says it.
+ */
+final class GuideModel {
+    private static final Logger LOG = LoggerFactory.getLogger(GuideModel.class);
+
+    /** The speeds controllers are usually set to, the likeliest first. */
+    static final List<Integer> SPEEDS = List.of(115_200, 9_600, 57_600, 38_400, 19_200, 230_400, 250_000);
+
+    /** At one speed long enough to tell text from noise. */
+    private static final long SPEED_MS = 3_500;
+
+    /** Runs what may wait, and brings back what it found. */
+    interface Chores {
+        <T> void run(Callable<T> work, Consumer<T> found, Consumer<Exception> failed);
+    }
+
+    /** Where the person stands. */
+    enum Stop {
+        LOADING,
+        START,
+        TYPE,
+        COLD,
+        LISTEN,
+        NOISE,
+        PROPOSAL,
+        AMPLIFIER,
+        FOUND,
+        TRIAL,
+        WATCHED,
+        TRIED,
+        ABOUT,
+        BEGINNING
+    }
+
+    private final Recordings recordings;
+    private final Wire wire;
+    private final Chores chores;
+    private final Runnable begun;
+    private Runnable changed = () -> {};
+
+    private Stop stop = Stop.LOADING;
+    private Optional<Recordings.Choices> choices = Optional.empty();
+    private List<Wire.PortSeen> ports = List.of();
+    private Wire.Known lastKnown = Wire.Known.NOTHING;
+    private Optional<String> trouble = Optional.empty();
+    private String typed = "";
+    private String name = "";
+    private String link = "";
+    private Wire.Known known = Wire.Known.NOTHING;
+    private boolean cold;
+    private Optional<Wire.Ears> ears = Optional.empty();
+    private Optional<Wire.Heard> heard = Optional.empty();
+    private FirstLines look = FirstLines.WAITING;
+    private long sinceMs;
+    private Deque<Integer> speedsToTry = new ArrayDeque<>();
+    private Optional<LinePattern> pattern = Optional.empty();
+    private Optional<Wire.Trial> trial = Optional.empty();
+    private Optional<Wire.Answer> answer = Optional.empty();
+    private long nowMs;
+    /** Rises when the person turns to something else: what was asked before that is let go. */
+    private int turn;
+
+    /** @param begun told when the recording has begun */
+    GuideModel(Recordings recordings, Wire wire, Chores chores, Runnable begun) {
+        this.recordings = recordings;
+        this.wire = wire;
+        this.chores = chores;
+        this.begun = begun;
+        restart();
+    }
+
+    /** Tells when a chore has brought something to show. */
+    void whenChanged(Runnable listener) {
+        changed = listener;
+    }
+
+    /** Lets go of whatever is open and goes back to the beginning. */
+    void restart() {
+        letGo();
+        trouble = Optional.empty();
+        pattern = Optional.empty();
+        answer = Optional.empty();
+        cold = false;
+        if (choices.isEmpty()) {
+            stop = Stop.LOADING;
+        } else {
+            stop = Stop.START;
+        }
+        ask(
+                () -> {
+                    Recordings.Choices found = recordings.choices();
+                    Wire.Known past = found.last().isPresent()
+                            ? wire.known(found.last().get().from())
+                            : Wire.Known.NOTHING;
+                    return new Start(found, wire.ports(), past);
+                },
+                start -> {
+                    choices = Optional.of(start.choices);
+                    ports = start.ports;
+                    lastKnown = start.lastKnown;
+                    stop = Stop.START;
+                });
+    }
+
+    private record Start(Recordings.Choices choices, List<Wire.PortSeen> ports, Wire.Known lastKnown) {}
+
+    private void letGo() {
+        turn++;
+        ears.ifPresent(open -> chores.run(
+                () -> {
+                    open.close();
+                    return open;
+                },
+                closed -> {},
+                this::fault));
+        trial.ifPresent(Wire.Trial::close);
+        ears = Optional.empty();
+        trial = Optional.empty();
+        heard = Optional.empty();
+        speedsToTry = new ArrayDeque<>();
+    }
+
+    /** A chore whose finding counts only if the person is still at the same place. */
+    private <T> void ask(Callable<T> work, Consumer<T> found) {
+        int asked = turn;
+        chores.run(
+                work,
+                result -> {
+                    if (asked == turn) {
+                        found.accept(result);
+                        changed.run();
+                    } else if (result instanceof Wire.Ears late) {
+                        closeLate(late);
+                    }
+                },
+                failure -> {
+                    if (asked == turn) {
+                        fault(failure);
+                        changed.run();
+                    }
+                });
+    }
+
+    private void closeLate(Wire.Ears late) {
+        chores.run(
+                () -> {
+                    late.close();
+                    return late;
+                },
+                closed -> {},
+                this::fault);
+    }
+
+    private void fault(Exception failure) {
+        if (failure instanceof RefusedException) {
+            trouble = Optional.of(failure.getMessage());
+        } else {
+            LOG.error("a fault in the first steps", failure);
+            trouble = Optional.of(String.valueOf(failure));
+        }
+        if (stop == Stop.BEGINNING) {
+            stop = choices.isPresent() && link.isEmpty() ? Stop.START : Stop.ABOUT;
+        } else if (stop == Stop.LISTEN || stop == Stop.TRIAL) {
+            stop = Stop.START;
+        }
+    }
+
+    /** The last recording once more, or the virtual kiln. */
+    void beginAtOnce(Recordings.Wish wish) {
+        link = "";
+        begin(wish);
+    }
+
+    /** Records from what was chosen. */
+    void beginChosen(Optional<String> plan) {
+        Optional<String> kiln = name.isBlank() ? Optional.empty() : Optional.of(name.strip());
+        begin(new Recordings.Wish(link, kiln, plan));
+    }
+
+    private void begin(Recordings.Wish wish) {
+        letGo();
+        trouble = Optional.empty();
+        stop = Stop.BEGINNING;
+        ask(
+                () -> {
+                    recordings.begin(wish);
+                    return wish;
+                },
+                done -> {
+                    begun.run();
+                    restart();
+                });
+    }
+
+    void toTyping() {
+        trouble = Optional.empty();
+        stop = Stop.TYPE;
+    }
+
+    /** Takes what a person types into the field of this step. */
+    void type(String text) {
+        if (stop == Stop.TYPE) {
+            typed = text;
+        } else {
+            name = text;
+        }
+    }
+
+    /** A port of the list, or the text that was typed. */
+    void choose(String port) {
+        trouble = Optional.empty();
+        ask(
+                () -> {
+                    String full = wire.link(port);
+                    return new Chosen(full, wire.known(full));
+                },
+                chosen -> {
+                    link = chosen.link;
+                    known = chosen.known;
+                    pattern = Optional.empty();
+                    if (link.startsWith("virtual:") || link.startsWith("replay:")) {
+                        stop = Stop.ABOUT;
+                    } else if (known.opening() == Wire.Opening.GOES_ON) {
+                        listen();
+                    } else {
+                        stop = Stop.COLD;
+                    }
+                });
+    }
+
+    private record Chosen(String link, Wire.Known known) {}
+
+    /** The kiln is cold and not firing: it may be looked and tried. */
+    void isCold() {
+        cold = true;
+        listen();
+    }
+
+    /** The kiln is firing: the port is opened once, for the recording itself, and not before. */
+    void isFiring() {
+        cold = false;
+        stop = Stop.ABOUT;
+    }
+
+    /** Opens the port and looks at what comes. */
+    void listen() {
+        letGo();
+        trouble = Optional.empty();
+        look = FirstLines.WAITING;
+        stop = Stop.LISTEN;
+        sinceMs = nowMs;
+        String opened = link;
+        ask(() -> wire.listen(opened), open -> {
+            ears = Optional.of(open);
+            sinceMs = nowMs;
+        });
+    }
+
+    void atSpeed(int baud) {
+        link = link.replaceAll("baud=\\d+", "baud=" + baud);
+        listen();
+    }
+
+    /** Tries one usual speed after the other until text comes. */
+    void trySpeeds() {
+        speedsToTry = new ArrayDeque<>(SPEEDS);
+        speedsToTry.remove(speed());
+        tryNextSpeed();
+    }
+
+    private void tryNextSpeed() {
+        Deque<Integer> others = speedsToTry;
+        atSpeed(others.remove());
+        speedsToTry = others;
+    }
+
+    int speed() {
+        String digits = link.replaceAll(".*baud=(\\d+).*", "$1");
+        return digits.matches("\\d{1,7}") ? Integer.parseInt(digits) : 0;
+    }
+
+    /** Looks at what the open port and the running trial have brought. */
+    void tick(long hostMs) {
+        nowMs = hostMs;
+        if (stop == Stop.LISTEN && ears.isPresent()) {
+            heard = Optional.of(ears.get().heard());
+            look = FirstLines.of(heard.get(), hostMs - sinceMs);
+            boolean text = FirstLines.hasText(heard.get().lines());
+            if (!speedsToTry.isEmpty() && !text && waitedMs() >= SPEED_MS) {
+                tryNextSpeed();
+            } else {
+                arrived();
+            }
+        } else if (stop == Stop.TRIAL && trial.isPresent()) {
+            trial.get().answer().ifPresent(came -> {
+                answer = Optional.of(came);
+                trial = Optional.empty();
+                stop = came.outcome() == Wire.Outcome.NO_UPTIME ? Stop.WATCHED : Stop.TRIED;
+            });
+        }
+    }
+
+    private void arrived() {
+        switch (look) {
+            case READINGS -> stopListeningAt(Stop.FOUND);
+            case FOREIGN -> {
+                if (pattern.isEmpty()) {
+                    propose();
+                }
+            }
+            case NOISE -> {
+                if (speedsToTry.isEmpty() || FirstLines.hasText(heard.orElseThrow().lines())) {
+                    stopListeningAt(Stop.NOISE);
+                }
+            }
+            case REFUSED -> {
+                trouble = heard.orElseThrow().connection().detail();
+                letGo();
+                stop = Stop.START;
+            }
+            case WAITING, SILENT, NO_TEMPERATURE -> {
+                // It goes on listening; a person may turn away from it.
+            }
+        }
+    }
+
+    /** Closes the port and keeps what was heard to show. */
+    private void stopListeningAt(Stop next) {
+        Wire.Heard found = heard.orElseThrow();
+        letGo();
+        heard = Optional.of(found);
+        stop = next;
+    }
+
+    private void propose() {
+        List<LineView.Line> lines = FirstLines.foreign(heard.orElseThrow().lines());
+        stopListeningAt(Stop.PROPOSAL);
+        ask(
+                () -> wire.propose(
+                        lines.stream().map(line -> line.text()).toList(), FirstLines.betweenMs(lines)),
+                proposed -> pattern = proposed);
+    }
+
+    /** The temperatures are in the other unit. */
+    void inUnit(String unit) {
+        pattern = pattern.map(its -> its.in(unit));
+    }
+
+    /** Another number of the lines is the temperature. */
+    void temperatureAt(String place) {
+        pattern = pattern.map(its -> its.withTemperatureAt(place));
+    }
+
+    void patternIsRight() {
+        stop = Stop.AMPLIFIER;
+    }
+
+    /** Saves the pattern, for the amplifier whose number the controller passes on, and looks again with it. */
+    void readSo(Amplifier amplifier) {
+        LinePattern chosen = pattern.orElseThrow()
+                .named("my controller")
+                .from(amplifier == Amplifier.CELSIUS ? Probe.UNKNOWN : new Probe(ThermocoupleType.K, amplifier));
+        stop = Stop.LISTEN;
+        look = FirstLines.WAITING;
+        ask(() -> wire.save(chosen), saved -> {
+            pattern = Optional.of(chosen);
+            link = link + (link.contains("?") ? "&" : "?") + "lines=" + saved;
+            listen();
+        });
+    }
+
+    /** Goes on from what was found: with a cold kiln and a port never tried, the trial comes first. */
+    void goOn() {
+        trouble = Optional.empty();
+        if (cold && known.opening() == Wire.Opening.UNKNOWN) {
+            stop = Stop.TRIAL;
+            sinceMs = nowMs;
+            String tried = link;
+            ask(() -> wire.tryOpening(tried), going -> trial = Optional.of(going));
+        } else {
+            toAbout();
+        }
+    }
+
+    /** What the person saw at the controller itself when the port was opened. */
+    void sawRestart(boolean restarted) {
+        String opened = link;
+        known = new Wire.Known(restarted ? Wire.Opening.RESTARTS : Wire.Opening.GOES_ON, Optional.empty());
+        ask(
+                () -> {
+                    wire.remember(opened, restarted);
+                    return opened;
+                },
+                done -> {});
+        toAbout();
+    }
+
+    void toAbout() {
+        letGo();
+        if (name.isBlank()) {
+            name = choices.flatMap(Recordings.Choices::last)
+                    .flatMap(Recordings.Wish::kiln)
+                    .orElse("");
+        }
+        stop = Stop.ABOUT;
+    }
+
+    Stop stop() {
+        return stop;
+    }
+
+    Recordings recordings() {
+        return recordings;
+    }
+
+    Optional<Recordings.Choices> choices() {
+        return choices;
+    }
+
+    List<Wire.PortSeen> ports() {
+        return ports;
+    }
+
+    Wire.Known lastKnown() {
+        return lastKnown;
+    }
+
+    Wire.Known known() {
+        return known;
+    }
+
+    Optional<String> trouble() {
+        return trouble;
+    }
+
+    String typed() {
+        return typed;
+    }
+
+    String name() {
+        return name;
+    }
+
+    String link() {
+        return link;
+    }
+
+    boolean isTryingSpeeds() {
+        return !speedsToTry.isEmpty();
+    }
+
+    FirstLines look() {
+        return look;
+    }
+
+    Optional<Wire.Heard> heard() {
+        return heard;
+    }
+
+    Optional<LinePattern> pattern() {
+        return pattern;
+    }
+
+    Optional<Wire.Answer> answer() {
+        return answer;
+    }
+
+    /** How long this step has been waiting, ms. */
+    long waitedMs() {
+        return Math.max(0, nowMs - sinceMs);
+    }
+
+    void begun() {
+        begun.run();
+    }
+}

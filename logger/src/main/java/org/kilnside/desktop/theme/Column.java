@@ -1,0 +1,59 @@
+package org.kilnside.desktop.theme;
+
+import java.awt.Dimension;
+import java.awt.LayoutManager;
+import java.awt.Rectangle;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.ScrollPaneConstants;
+import javax.swing.Scrollable;
+
+/** As wide as its place, so that words wrap, and as high as it needs: it scrolls up and down. */
+public final class Column extends JPanel implements Scrollable {
+    private static final long serialVersionUID = 1L;
+
+    public Column(LayoutManager layout) {
+        super(layout);
+        setOpaque(false);
+    }
+
+    public JScrollPane scrolled() {
+        JScrollPane scroll = new JScrollPane(
+                this,
+                ScrollPaneConstants.VERTICAL_SCROLLBAR_AS_NEEDED,
+                ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
+        scroll.setBorder(null);
+        scroll.setOpaque(false);
+        scroll.getViewport().setOpaque(false);
+        return scroll;
+    }
+
+    private int line() {
+        return getFontMetrics(Theme.font(1)).getHeight();
+    }
+
+    @Override
+    public Dimension getPreferredScrollableViewportSize() {
+        return getPreferredSize();
+    }
+
+    @Override
+    public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
+        return line();
+    }
+
+    @Override
+    public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
+        return visible.height - line();
+    }
+
+    @Override
+    public boolean getScrollableTracksViewportWidth() {
+        return true;
+    }
+
+    @Override
+    public boolean getScrollableTracksViewportHeight() {
+        return getParent().getHeight() > getPreferredSize().height;
+    }
+}
