@@ -36,7 +36,7 @@ class FirstStepsIT {
             board.temperature(19, 20);
             walk(screen, "controller", port.toString());
             try (Book book = Book.open(folder.resolve("firings.book"))) {
-                assertThat(book.firing(1).start().kiln()).contains("tall drum");
+                assertThat(book.firing(1).start().kiln()).contains("Tall Drum");
                 assertThat(book.firing(1).curve().size()).isPositive();
             }
             assertThat(Files.readString(folder.resolve("settings/kilnside/ports.toml"))).contains("goes on");
