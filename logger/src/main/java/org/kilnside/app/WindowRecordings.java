@@ -6,8 +6,8 @@ import org.kilnside.book.BookException;
 import org.kilnside.command.Complaint;
 import org.kilnside.command.RecorderRole;
 import org.kilnside.command.Surroundings;
-import org.kilnside.desktop.kiln.RefusedException;
 import org.kilnside.desktop.kiln.Recordings;
+import org.kilnside.desktop.kiln.RefusedException;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.LastRecording.Remembered;
 import org.kilnside.link.BadLinkException;
@@ -15,8 +15,8 @@ import org.kilnside.link.BadLinkException;
 /** The recorder's role, for the window. */
 final class WindowRecordings implements Recordings {
     /** Tall Drum's bisque and its cooling in about half an hour: slow enough to look round in the window. */
-    private static final Wish VIRTUAL = new Wish(
-            "virtual:tall-drum?speed=60&plan=bisque", Optional.of("Tall Drum"), Optional.of("bisque"));
+    private static final Wish VIRTUAL =
+            new Wish("virtual:tall-drum?speed=60&plan=bisque", Optional.of("Tall Drum"), Optional.of("bisque"));
 
     private final Surroundings.Desk desk;
 

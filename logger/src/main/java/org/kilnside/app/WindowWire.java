@@ -112,10 +112,7 @@ final class WindowWire implements Wire {
         Listening(PortEar source, Surroundings.Desk desk) {
             this.source = source;
             this.connection = new Connection(
-                    Connection.State.CONNECTING,
-                    desk.clock().monotonicMs(),
-                    Optional.empty(),
-                    Connection.Counts.NONE);
+                    Connection.State.CONNECTING, desk.clock().monotonicMs(), Optional.empty(), Connection.Counts.NONE);
         }
 
         @Override
@@ -167,8 +164,8 @@ final class WindowWire implements Wire {
         private void run(OpeningTrial trial) {
             try {
                 OpeningTrial.Answer came = trial.run(OpeningTrial.PATIENCE);
-                answer = Optional.of(new Answer(
-                        Outcome.valueOf(came.outcome().name()), came.temperature(), came.trouble()));
+                answer = Optional.of(
+                        new Answer(Outcome.valueOf(came.outcome().name()), came.temperature(), came.trouble()));
             } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
             } catch (RuntimeException e) {

@@ -99,7 +99,8 @@ public final class RecorderRole implements AutoCloseable {
     /** Whether stopping now would leave a hole in a real firing. From any thread; never waits. */
     public boolean wouldLeaveAHole() {
         return recording
-                .filter(wish -> !wish.from().startsWith("virtual:") && !wish.from().startsWith("replay:"))
+                .filter(wish ->
+                        !wish.from().startsWith("virtual:") && !wish.from().startsWith("replay:"))
                 .isPresent();
     }
 

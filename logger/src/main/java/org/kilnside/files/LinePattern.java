@@ -60,7 +60,9 @@ public record LinePattern(String name, Form form, String detail, Map<Quantity, P
                 others.put(quantity, place);
             }
         });
-        others.put(Quantity.TEMPERATURE, new Place(at, places.get(Quantity.TEMPERATURE).unit(), 1));
+        others.put(
+                Quantity.TEMPERATURE,
+                new Place(at, places.get(Quantity.TEMPERATURE).unit(), 1));
         return new LinePattern(name, form, detail, others, probe);
     }
 

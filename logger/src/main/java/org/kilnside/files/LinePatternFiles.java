@@ -38,7 +38,8 @@ public final class LinePatternFiles {
     /** Reads a pattern's text; see {@link #read}. */
     public static LinePattern parse(String text, String file) {
         TomlFields fields = TomlFields.parse(text, file, KIND);
-        List<String> known = new ArrayList<>(List.of("name", "form", "separator", "expression", "thermocouple", "amplifier"));
+        List<String> known =
+                new ArrayList<>(List.of("name", "form", "separator", "expression", "thermocouple", "amplifier"));
         for (Quantity quantity : Quantity.values()) {
             known.add(quantity.title());
         }
@@ -99,7 +100,8 @@ public final class LinePatternFiles {
                         Arrays.stream(ThermocoupleType.values()).map(Enum::name).toList())
                 .map(ThermocoupleType::valueOf);
         Optional<Amplifier> amplifier = fields.word(
-                        "amplifier", Arrays.stream(Amplifier.values()).map(Enum::name).toList())
+                        "amplifier",
+                        Arrays.stream(Amplifier.values()).map(Enum::name).toList())
                 .map(Amplifier::valueOf);
         if (fields.has("amplifier") && !fields.has("thermocouple")) {
             fields.problem(
@@ -107,8 +109,7 @@ public final class LinePatternFiles {
                     "\"amplifier\" stands without \"thermocouple\", expected both; add the thermocouple's letter, such as"
                             + " thermocouple = \"K\"");
         }
-        return new Probe(
-                type.orElse(Probe.UNKNOWN.type()), amplifier.orElse(Probe.UNKNOWN.amplifier()));
+        return new Probe(type.orElse(Probe.UNKNOWN.type()), amplifier.orElse(Probe.UNKNOWN.amplifier()));
     }
 
     private static String detail(TomlFields fields, Form form) {

@@ -158,7 +158,8 @@ public final class ProfileLibrary {
             }
         } catch (IOException e) {
             throw new FileRefusedException(Problem.of(
-                    folder.toString(), "a line pattern cannot be saved there (" + e.getMessage() + "); check its permissions"));
+                    folder.toString(),
+                    "a line pattern cannot be saved there (" + e.getMessage() + "); check its permissions"));
         }
     }
 

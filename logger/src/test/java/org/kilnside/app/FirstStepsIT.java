@@ -39,7 +39,8 @@ class FirstStepsIT {
                 assertThat(book.firing(1).start().kiln()).contains("Tall Drum");
                 assertThat(book.firing(1).curve().size()).isPositive();
             }
-            assertThat(Files.readString(folder.resolve("settings/kilnside/ports.toml"))).contains("goes on");
+            assertThat(Files.readString(folder.resolve("settings/kilnside/ports.toml")))
+                    .contains("goes on");
             assertThat(Files.readString(folder.resolve("settings/kilnside/last-recording.toml")))
                     .contains(port.toString())
                     .contains("bisque");
@@ -89,8 +90,8 @@ class FirstStepsIT {
     }
 
     private void walk(VirtualScreen screen, String which, String... port) throws Exception {
-        List<String> arguments = new ArrayList<>(
-                List.of(which, folder.resolve("firings.book").toString()));
+        List<String> arguments =
+                new ArrayList<>(List.of(which, folder.resolve("firings.book").toString()));
         arguments.addAll(List.of(port));
         Process walk = screen.java(
                 Map.of("XDG_CONFIG_HOME", folder.resolve("settings").toString()),
@@ -104,7 +105,10 @@ class FirstStepsIT {
         assertThat(walk.waitFor()).as(said).isZero();
         assertThat(said).contains("first reading after ");
         System.out.println(which + ": "
-                + said.lines().filter(line -> line.startsWith("first reading")).findFirst().orElseThrow());
+                + said.lines()
+                        .filter(line -> line.startsWith("first reading"))
+                        .findFirst()
+                        .orElseThrow());
     }
 
     private static void endAfterTwoMinutes(Process walk) {

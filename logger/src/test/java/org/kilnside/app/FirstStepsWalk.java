@@ -33,8 +33,8 @@ final class FirstStepsWalk {
     }
 
     public static void main(String[] arguments) throws Exception {
-        Thread program = new Thread(() -> KilnsideCommand.line(Kilnside.commands())
-                .execute("desk", "--language", "en", "--book", arguments[1]));
+        Thread program = new Thread(() ->
+                KilnsideCommand.line(Kilnside.commands()).execute("desk", "--language", "en", "--book", arguments[1]));
         program.setDaemon(true);
         program.start();
         try {
@@ -66,7 +66,9 @@ final class FirstStepsWalk {
         press(KeyEvent.VK_ENTER);
         step("readings come, and it says from whom", () -> shows("Readings come") && shows("type K, MAX31855"));
         press(KeyEvent.VK_ENTER);
-        step("it tries whether opening restarts the controller", () -> shows("Does connecting restart the controller?"));
+        step(
+                "it tries whether opening restarts the controller",
+                () -> shows("Does connecting restart the controller?"));
         step("and the board went on running", () -> shows("Connecting leaves the controller running"));
         press(KeyEvent.VK_ENTER);
         step("it asks for the kiln's name", () -> shows("What is your kiln called?"));
@@ -134,9 +136,10 @@ final class FirstStepsWalk {
 
     private void typePort(String port) {
         chooses("Type where it is");
-        step("the field has the keyboard", () -> KeyboardFocusManager.getCurrentKeyboardFocusManager()
-                .getFocusOwner()
-                instanceof javax.swing.JTextField);
+        step(
+                "the field has the keyboard",
+                () -> KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner()
+                        instanceof javax.swing.JTextField);
         type(port);
     }
 

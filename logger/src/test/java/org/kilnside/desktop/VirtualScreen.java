@@ -59,8 +59,7 @@ public final class VirtualScreen implements AutoCloseable {
     }
 
     /** The same with further variables in its environment. */
-    public Process java(
-            Map<String, String> environment, List<String> options, Class<?> main, List<String> arguments)
+    public Process java(Map<String, String> environment, List<String> options, Class<?> main, List<String> arguments)
             throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),

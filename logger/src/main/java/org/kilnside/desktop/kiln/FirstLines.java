@@ -106,8 +106,8 @@ enum FirstLines {
             characters += STRANGE.matcher(line.text()).replaceAll("").length() + found;
         }
         boolean noText = characters >= ENOUGH_CHARACTERS && strange > characters * NOISY_PART;
-        boolean noLines = heard.lines().lines().isEmpty()
-                && heard.connection().counts().bytes() >= LONG_WITHOUT_LINE;
+        boolean noLines =
+                heard.lines().lines().isEmpty() && heard.connection().counts().bytes() >= LONG_WITHOUT_LINE;
         return noText || noLines;
     }
 }

@@ -327,7 +327,8 @@ final class GuideModel {
                 }
             }
             case NOISE -> {
-                if (speedsToTry.isEmpty() || FirstLines.hasText(heard.orElseThrow().lines())) {
+                if (speedsToTry.isEmpty()
+                        || FirstLines.hasText(heard.orElseThrow().lines())) {
                     stopListeningAt(Stop.NOISE);
                 }
             }
@@ -354,8 +355,7 @@ final class GuideModel {
         List<LineView.Line> lines = FirstLines.foreign(heard.orElseThrow().lines());
         stopListeningAt(Stop.PROPOSAL);
         ask(
-                () -> wire.propose(
-                        lines.stream().map(line -> line.text()).toList(), FirstLines.betweenMs(lines)),
+                () -> wire.propose(lines.stream().map(line -> line.text()).toList(), FirstLines.betweenMs(lines)),
                 proposed -> pattern = proposed);
     }
 

@@ -100,15 +100,18 @@ final class GuideSteps {
     }
 
     private String whatIsFired(Recordings.Wish wish) {
-        return wish.kiln().orElse("")
-                + wish.plan().map(plan -> ", " + plan).orElse("");
+        return wish.kiln().orElse("") + wish.plan().map(plan -> ", " + plan).orElse("");
     }
 
     private GuideStep type() {
         can("guide.go_on", "", () -> model.choose(model.typed()));
         back();
         return field(
-                0, "guide.type.title", "guide.type.text", Optional.empty(), new GuideStep.Field(words.text("guide.type.field"), model.typed(), "/dev/ttyUSB0"));
+                0,
+                "guide.type.title",
+                "guide.type.text",
+                Optional.empty(),
+                new GuideStep.Field(words.text("guide.type.field"), model.typed(), "/dev/ttyUSB0"));
     }
 
     private GuideStep cold() {
@@ -120,8 +123,8 @@ final class GuideSteps {
                         "guide.cold.restarts",
                         model.known()
                                 .since()
-                                .map(day -> words.day(day.atStartOfDay(ZoneId.systemDefault())
-                                        .toInstant()))
+                                .map(day -> words.day(
+                                        day.atStartOfDay(ZoneId.systemDefault()).toInstant()))
                                 .orElse("?")))
                 : Optional.of(words.text("guide.cold.caution"));
         return made(1, words.text("guide.cold.title"), words.text("guide.cold.text"), caution);
@@ -213,12 +216,14 @@ final class GuideSteps {
         Wire.Heard heard = model.heard().orElseThrow();
         List<GuideStep.Fact> facts = new ArrayList<>();
         heard.temperature()
-                .ifPresent(it -> facts.add(
-                        new GuideStep.Fact(words.text("guide.found.temperature"), words.temperature(it))));
-        heard.hello().flatMap(ControllerHello::device).ifPresent(it -> facts.add(
-                new GuideStep.Fact(words.text("guide.found.device"), it)));
-        heard.hello().flatMap(ControllerHello::firmware).ifPresent(it -> facts.add(
-                new GuideStep.Fact(words.text("guide.found.firmware"), it)));
+                .ifPresent(it ->
+                        facts.add(new GuideStep.Fact(words.text("guide.found.temperature"), words.temperature(it))));
+        heard.hello()
+                .flatMap(ControllerHello::device)
+                .ifPresent(it -> facts.add(new GuideStep.Fact(words.text("guide.found.device"), it)));
+        heard.hello()
+                .flatMap(ControllerHello::firmware)
+                .ifPresent(it -> facts.add(new GuideStep.Fact(words.text("guide.found.firmware"), it)));
         heard.hello()
                 .map(hello -> hello.probes().stream()
                         .map(probe -> words.text(
@@ -275,7 +280,12 @@ final class GuideSteps {
                 .filter(kilns -> !kilns.isEmpty())
                 .map(kilns -> words.text("guide.about.kilns", String.join(", ", kilns)))
                 .orElse("");
-        return field(4, "guide.about.title", "guide.about.text", Optional.of(words.text("caution.cutout.text") + " " + words.text("caution.presence.text")), new GuideStep.Field(words.text("guide.about.field"), model.name(), hint));
+        return field(
+                4,
+                "guide.about.title",
+                "guide.about.text",
+                Optional.of(words.text("caution.cutout.text") + " " + words.text("caution.presence.text")),
+                new GuideStep.Field(words.text("guide.about.field"), model.name(), hint));
     }
 
     private void back() {
@@ -292,8 +302,7 @@ final class GuideSteps {
         return made(place, words.text(title), words.text(text), Optional.empty(), facts);
     }
 
-    private GuideStep field(
-            int place, String title, String text, Optional<String> caution, GuideStep.Field field) {
+    private GuideStep field(int place, String title, String text, Optional<String> caution, GuideStep.Field field) {
         return new GuideStep(
                 place,
                 words.text(title),
@@ -310,8 +319,7 @@ final class GuideSteps {
         return made(place, title, text, caution, List.of());
     }
 
-    private GuideStep made(
-            int place, String title, String text, Optional<String> caution, List<GuideStep.Fact> facts) {
+    private GuideStep made(int place, String title, String text, Optional<String> caution, List<GuideStep.Fact> facts) {
         List<LineView.Line> lines =
                 model.heard().map(heard -> heard.lines().lines()).orElse(List.of());
         return new GuideStep(

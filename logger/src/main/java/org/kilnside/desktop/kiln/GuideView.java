@@ -25,8 +25,8 @@ import org.kilnside.wording.Words;
 /** The first steps: one question at a time, what was found, and what can be done. Only draws what its model says. */
 final class GuideView extends JPanel {
     private static final long serialVersionUID = 1L;
-    private static final List<String> PLACES =
-            List.of("guide.place.port", "guide.place.cold", "guide.place.lines", "guide.place.opening", "guide.place.kiln");
+    private static final List<String> PLACES = List.of(
+            "guide.place.port", "guide.place.cold", "guide.place.lines", "guide.place.opening", "guide.place.kiln");
 
     private final transient GuideModel model;
     private final JTextArea title = Labels.wrapping("", "font: 170%; foreground: $Kilnside.text");
@@ -54,8 +54,8 @@ final class GuideView extends JPanel {
         setOpaque(false);
         facts.setOpaque(false);
         linesCard.add(lines, "growx, wmin 0");
-        Column column = new Column(
-                new MigLayout("insets 10 4 10 14, fillx, wrap 1, gap 10, hidemode 3", "[grow, fill]", ""));
+        Column column =
+                new Column(new MigLayout("insets 10 4 10 14, fillx, wrap 1, gap 10, hidemode 3", "[grow, fill]", ""));
         column.add(title, "growx, wmin 0");
         column.add(text, "growx, wmin 0");
         column.add(trouble, "growx, wmin 0");
@@ -196,7 +196,8 @@ final class GuideView extends JPanel {
     }
 
     private void terminalType() {
-        lines.setFont(new Font(Font.MONOSPACED, Font.PLAIN, 1).deriveFont(Theme.font(1).getSize2D()));
+        lines.setFont(new Font(Font.MONOSPACED, Font.PLAIN, 1)
+                .deriveFont(Theme.font(1).getSize2D()));
     }
 
     @Override

@@ -34,7 +34,8 @@ final class OptionList extends JPanel {
         setOpaque(false);
         for (int digit = 1; digit <= DIGITS; digit++) {
             int which = digit - 1;
-            // Where the character arrives, not where the key goes down: else it would be typed into the next step's field.
+            // Where the character arrives, not where the key goes down: else it would be typed into the next step's
+            // field.
             tie("typed " + digit, () -> press(which));
         }
         tie("DOWN", () -> move(1));
@@ -77,8 +78,7 @@ final class OptionList extends JPanel {
         button.say(option.label(), which < DIGITS ? String.valueOf(which + 1) : "");
         button.setHorizontalAlignment(SwingConstants.LEADING);
         button.putClientProperty(
-                FlatClientProperties.STYLE,
-                which == 0 ? "font: bold; margin: 7,12,7,12" : "margin: 5,12,5,12");
+                FlatClientProperties.STYLE, which == 0 ? "font: bold; margin: 7,12,7,12" : "margin: 5,12,5,12");
         button.addActionListener(event -> choose.accept(which));
         button.addFocusListener(new FocusAdapter() {
             @Override

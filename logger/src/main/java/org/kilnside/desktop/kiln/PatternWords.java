@@ -27,7 +27,8 @@ final class PatternWords {
         for (Map.Entry<Quantity, Place> entry : pattern.places().entrySet()) {
             String where = where(pattern, entry.getValue().at(), words);
             String what = words.named("pattern", entry.getKey()) + unit(entry.getKey(), entry.getValue(), words);
-            String now = said.map(values -> value(values, entry.getKey(), words)).orElse("");
+            String now =
+                    said.map(values -> value(values, entry.getKey(), words)).orElse("");
             facts.add(new GuideStep.Fact(where, now.isEmpty() ? what : words.text("pattern.now", what, now)));
         }
         return facts;
@@ -71,8 +72,10 @@ final class PatternWords {
             case TEMPERATURE -> degrees(said.temperatureC(), words);
             case SETPOINT -> degrees(said.setpointC(), words);
             case COLD_JUNCTION -> degrees(said.coldJunctionC(), words);
-            case OUTPUT -> said.output().isPresent() ? words.number(said.output().getAsDouble() * 100, 0) + " %" : "";
-            case SEGMENT -> said.segment().isPresent() ? String.valueOf(said.segment().getAsInt()) : "";
+            case OUTPUT ->
+                said.output().isPresent() ? words.number(said.output().getAsDouble() * 100, 0) + " %" : "";
+            case SEGMENT ->
+                said.segment().isPresent() ? String.valueOf(said.segment().getAsInt()) : "";
             case UPTIME ->
                 said.uptimeMs().isPresent()
                         ? words.duration(Duration.ofMillis(said.uptimeMs().getAsLong()))

@@ -92,7 +92,9 @@ class GuideModelTest {
         world.known = new Wire.Known(Wire.Opening.RESTARTS, Optional.of(java.time.LocalDate.of(2026, 11, 25)));
         GuideModel guide = guide();
         choose(guide, "/dev/ttyUSB0");
-        assertThat(step(guide).caution().orElseThrow()).contains("restarts its controller").contains("25 Nov");
+        assertThat(step(guide).caution().orElseThrow())
+                .contains("restarts its controller")
+                .contains("25 Nov");
         assertThat(world.asked).isEmpty();
     }
 
@@ -110,9 +112,7 @@ class GuideModelTest {
         choose(guide, "MAX31855 with type K, its number as it is");
 
         assertThat(world.asked)
-                .endsWith(
-                        "save my controller MAX31855",
-                        "listen serial:/dev/ttyUSB0?baud=115200&lines=my-controller");
+                .endsWith("save my controller MAX31855", "listen serial:/dev/ttyUSB0?baud=115200&lines=my-controller");
     }
 
     @Test
@@ -138,7 +138,11 @@ class GuideModelTest {
         choose(guide, "Number 4 is the temperature in the kiln");
         choose(guide, "Number 1 is the temperature in the kiln");
         choose(guide, "Number 2 is the temperature in the kiln");
-        assertThat(guide.pattern().orElseThrow().places().get(LinePattern.Quantity.TEMPERATURE).at())
+        assertThat(guide.pattern()
+                        .orElseThrow()
+                        .places()
+                        .get(LinePattern.Quantity.TEMPERATURE)
+                        .at())
                 .isEqualTo("2");
     }
 
@@ -278,8 +282,8 @@ class GuideModelTest {
         world.heard = HandWorld.readings();
         after(guide, 1_000);
         choose(guide, "Go on");
-        world.answer =
-                Optional.of(new Wire.Answer(Wire.Outcome.NOT_COLD, Optional.of(Temperature.ofCelsius(312)), Optional.empty()));
+        world.answer = Optional.of(
+                new Wire.Answer(Wire.Outcome.NOT_COLD, Optional.of(Temperature.ofCelsius(312)), Optional.empty()));
         after(guide, 6_000);
         assertThat(step(guide).text()).startsWith("The kiln is at 312 °C, which is not cold");
         choose(guide, "Go on");

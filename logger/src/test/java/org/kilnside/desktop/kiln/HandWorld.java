@@ -36,7 +36,8 @@ public final class HandWorld implements Recordings, Wire {
     }
 
     public static Heard nothing() {
-        return new Heard(connection(Connection.State.CONNECTING, 0), LineView.NONE, Optional.empty(), 0, Optional.empty());
+        return new Heard(
+                connection(Connection.State.CONNECTING, 0), LineView.NONE, Optional.empty(), 0, Optional.empty());
     }
 
     /** Readings at room temperature, by a controller that said who it is. */
@@ -69,7 +70,10 @@ public final class HandWorld implements Recordings, Wire {
     public static Heard noise() {
         SampleLines sample = new SampleLines();
         for (int i = 0; i < 4; i++) {
-            sample.add(LineView.Verdict.STRANGE_BYTE, "\\xF0\\x86\\x9E&\\x1E\\xF8\\x86~\\xE6\\x98f\\xFE\\x00\\x98\\x86x", i);
+            sample.add(
+                    LineView.Verdict.STRANGE_BYTE,
+                    "\\xF0\\x86\\x9E&\\x1E\\xF8\\x86~\\xE6\\x98f\\xFE\\x00\\x98\\x86x",
+                    i);
         }
         return new Heard(
                 connection(Connection.State.CONNECTING, 400), sample.view(), Optional.empty(), 0, Optional.empty());
@@ -78,7 +82,10 @@ public final class HandWorld implements Recordings, Wire {
     public static Heard refused(String sentence) {
         return new Heard(
                 new Connection(
-                        Connection.State.GIVEN_UP, SampleSnapshots.HOST_MS, Optional.of(sentence), Connection.Counts.NONE),
+                        Connection.State.GIVEN_UP,
+                        SampleSnapshots.HOST_MS,
+                        Optional.of(sentence),
+                        Connection.Counts.NONE),
                 LineView.NONE,
                 Optional.empty(),
                 0,
