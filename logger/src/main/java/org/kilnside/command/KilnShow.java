@@ -30,7 +30,7 @@ import picocli.CommandLine.Parameters;
         name = "show",
         mixinStandardHelpOptions = true,
         description = "Shows a kiln: its settings, its sensors and their places, and what is known of them.")
-final class KilnShow implements Callable<Integer> {
+public final class KilnShow implements Callable<Integer> {
     @Mixin
     private Surroundings around;
 
@@ -66,7 +66,17 @@ final class KilnShow implements Callable<Integer> {
     }
 
     private List<Known> sensors(String name) {
-        Path path = Surroundings.book(book);
+        return sensors(Surroundings.book(book), name);
+    }
+
+    /** What a book knows of a kiln's sensors, in words; nothing where there is no book yet. */
+    public static List<String> sensors(Path path, String kiln, Words words) {
+        return sensors(path, kiln).stream()
+                .map(known -> String.join("\n", lines(known, words)))
+                .toList();
+    }
+
+    private static List<Known> sensors(Path path, String name) {
         if (!Files.exists(path)) {
             return List.of();
         }
@@ -96,20 +106,22 @@ final class KilnShow implements Callable<Integer> {
             around.out().println(words.text("kilns.no_sensor"));
         }
         for (Known known : sensors) {
-            around.out().println(sensor(known, words));
-            known.sensor()
-                    .uncorrected()
-                    .ifPresent(chip -> around.out().println("  " + words.text("kilns.shows_chip", chip)));
-            known.points().forEach(point -> around.out().println("  " + point(point, words)));
-            known.offsets().forEach(offset -> around.out().println("  " + offset(offset, words)));
-            WitnessOffset.driftKPerFiring(known.offsets().stream()
-                            .map(KilnHistory.OffsetOfFiring::offset)
-                            .toList())
-                    .ifPresent(drift -> around.out()
-                            .println("  "
-                                    + words.text(
-                                            "kilns.drift", words.difference(TemperatureDifference.ofKelvin(drift)))));
+            lines(known, words).forEach(around.out()::println);
         }
+    }
+
+    private static List<String> lines(Known known, Words words) {
+        List<String> lines = new ArrayList<>();
+        lines.add(sensor(known, words));
+        known.sensor().uncorrected().ifPresent(chip -> lines.add("  " + words.text("kilns.shows_chip", chip)));
+        known.points().forEach(point -> lines.add("  " + point(point, words)));
+        known.offsets().forEach(offset -> lines.add("  " + offset(offset, words)));
+        WitnessOffset.driftKPerFiring(known.offsets().stream()
+                        .map(KilnHistory.OffsetOfFiring::offset)
+                        .toList())
+                .ifPresent(drift -> lines.add(
+                        "  " + words.text("kilns.drift", words.difference(TemperatureDifference.ofKelvin(drift)))));
+        return lines;
     }
 
     private static String sensor(Known known, Words words) {

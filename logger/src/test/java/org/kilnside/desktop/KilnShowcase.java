@@ -13,6 +13,7 @@ import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JList;
 import javax.swing.SwingUtilities;
+import org.kilnside.desktop.kiln.HandShelf;
 import org.kilnside.desktop.kiln.HandWorld;
 import org.kilnside.desktop.kiln.KilnScreen;
 import org.kilnside.desktop.kiln.Recordings;
@@ -39,6 +40,7 @@ final class KilnShowcase {
         PICKED(Scene.HEATING, SampleLines.disturbed(), State::recording),
         SILENT(Scene.NO_READING, SampleLines.silent(), State::recording),
         NO_LINES(Scene.NOTHING_YET, LineView.NONE, State::recording),
+        KILN(Scene.HEATING, SampleLines.good(), State::recording),
         START(Scene.NOTHING_YET, LineView.NONE, HandWorld::plugged),
         AGAIN(Scene.NOTHING_YET, LineView.NONE, State::again),
         COLD(Scene.NOTHING_YET, LineView.NONE, HandWorld::plugged, 1),
@@ -145,7 +147,7 @@ final class KilnShowcase {
                         // The next picture opens a window of its own.
                     }
                 },
-                List.of((words, errands) -> new KilnScreen(() -> state.lines, world, world, errands)));
+                List.of((words, errands) -> new KilnScreen(() -> state.lines, world, world, new HandShelf(), errands)));
         JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> {
             frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));
@@ -161,6 +163,16 @@ final class KilnShowcase {
             // The window looks once a second at what has come meanwhile.
             clock.set(clock.monotonicMs() + 5_000);
             Thread.sleep(1_100);
+            Showcase.settle();
+        }
+        if (state == State.KILN) {
+            SwingUtilities.invokeAndWait(() -> {
+                JComponent at = (JComponent) frame.getMostRecentFocusOwner();
+                while (at.getActionMap().get("ctrl K") == null) {
+                    at = (JComponent) at.getParent();
+                }
+                at.getActionMap().get("ctrl K").actionPerformed(null);
+            });
             Showcase.settle();
         }
         if (state == State.PICKED) {

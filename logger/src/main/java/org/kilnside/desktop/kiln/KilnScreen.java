@@ -21,6 +21,7 @@ public final class KilnScreen implements Screen {
     private final Recordings recordings;
     private final ConnectionView connection = new ConnectionView();
     private final GuideView guide;
+    private final KilnView kiln;
     private final JPanel view =
             new JPanel(new MigLayout("insets 4 16 8 16, fill, wrap 1, gap 6", "[grow, fill]", "[][grow, fill]"));
     private final CardLayout cards = new CardLayout();
@@ -32,6 +33,7 @@ public final class KilnScreen implements Screen {
     /** The parts of the screen, one in front. */
     private enum Part {
         CONNECTION("ctrl L", "kiln.part.connection"),
+        KILN("ctrl K", "kiln.part.kiln"),
         FIRST_STEPS("ctrl G", "kiln.part.first_steps");
 
         private final String key;
@@ -49,10 +51,12 @@ public final class KilnScreen implements Screen {
      * @param lines the last lines off the wire; never waits
      * @param errands where what may wait is sent
      */
-    public KilnScreen(Supplier<LineView> lines, Recordings recordings, Wire wire, Errands errands) {
+    public KilnScreen(
+            Supplier<LineView> lines, Recordings recordings, Wire wire, KilnShelf shelf, Errands errands) {
         this.lines = lines;
         this.recordings = recordings;
         guide = new GuideView(new GuideModel(recordings, wire, errands::run, this::begun));
+        kiln = new KilnView(new KilnForm(shelf, errands::run));
         front = wantsToBeFirst() ? Part.FIRST_STEPS : Part.CONNECTION;
         view.setOpaque(false);
         stage.setOpaque(false);
@@ -68,6 +72,7 @@ public final class KilnScreen implements Screen {
         view.add(row, "growx, wmin 0");
         view.add(stage, "grow, wmin 0, hmin 0");
         stage.add(connection, Part.CONNECTION.name());
+        stage.add(kiln, Part.KILN.name());
         stage.add(guide, Part.FIRST_STEPS.name());
         cards.show(stage, front.name());
     }
@@ -115,12 +120,17 @@ public final class KilnScreen implements Screen {
 
     @Override
     public JComponent firstFocus() {
-        return front == Part.CONNECTION ? connection.firstFocus() : guide.firstFocus();
+        return switch (front) {
+            case CONNECTION -> connection.firstFocus();
+            case KILN -> kiln.firstFocus();
+            case FIRST_STEPS -> guide.firstFocus();
+        };
     }
 
     @Override
     public void keys(KeyRow row) {
         row.add(view, "END", its -> its.text("key.newest"), connection::toNewest);
+        kiln.keys(view, row);
         KeyRow.bind(connection, "ESCAPE", connection::toNewest);
     }
 
@@ -132,5 +142,6 @@ public final class KilnScreen implements Screen {
         });
         connection.show(lines.get(), moment.snapshot(), moment.nowMs(), moment.words());
         guide.show(moment.nowMs(), moment.words());
+        kiln.show(moment);
     }
 }

@@ -1,0 +1,50 @@
+package org.kilnside.app;
+
+import static org.kilnside.app.WindowRecordings.plainly;
+
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.command.KilnShow;
+import org.kilnside.command.Surroundings;
+import org.kilnside.desktop.kiln.KilnShelf;
+import org.kilnside.files.KilnFile;
+import org.kilnside.files.KilnSetting;
+import org.kilnside.wording.Words;
+
+/** The kilns' files and what the book knows of their sensors, for the window. */
+final class WindowKilns implements KilnShelf {
+    private final Surroundings.Desk desk;
+
+    WindowKilns(Surroundings.Desk desk) {
+        this.desk = desk;
+    }
+
+    @Override
+    public List<String> kilns() {
+        return plainly(() -> desk.library().kilnNames().stream()
+                .map(name -> desk.library().kiln(name).name())
+                .distinct()
+                .toList());
+    }
+
+    @Override
+    public Page open(String kiln, Words words) {
+        return plainly(() -> page(desk.library().kilnFile(kiln), words));
+    }
+
+    @Override
+    public Page set(String kiln, KilnSetting setting, Optional<String> value, Words words) {
+        return plainly(() -> {
+            KilnFile after = desk.library().kilnFile(kiln).with(setting, value);
+            after.write();
+            return page(after, words);
+        });
+    }
+
+    private Page page(KilnFile file, Words words) {
+        return new Page(
+                file.kiln(),
+                file.path().toString(),
+                KilnShow.sensors(desk.book(), file.kiln().name(), words));
+    }
+}

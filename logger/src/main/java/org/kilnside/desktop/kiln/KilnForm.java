@@ -1,0 +1,234 @@
+package org.kilnside.desktop.kiln;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.kilnside.files.KilnSetting;
+import org.kilnside.firing.Kiln;
+import org.kilnside.wording.Words;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * What is known of a kiln, to be read and changed. Each change is written at once and can be undone; text that no kiln
+ * can have is refused with one sentence beside it, and stays to be mended.
+ */
+final class KilnForm {
+    private static final Logger LOG = LoggerFactory.getLogger(KilnForm.class);
+    private static final Set<KilnSetting> TEMPERATURES =
+            Set.of(KilnSetting.CUT_OUT, KilnSetting.TOP, KilnSetting.CRACK, KilnSetting.UNLOAD);
+
+    private final KilnShelf shelf;
+    private final GuideModel.Chores chores;
+    private Runnable changed = () -> {};
+    private List<String> kilns = List.of();
+    private Optional<String> chosen = Optional.empty();
+    private Optional<KilnShelf.Page> page = Optional.empty();
+    private Optional<String> trouble = Optional.empty();
+    private final Map<KilnSetting, Refused> refused = new EnumMap<>(KilnSetting.class);
+    private final Deque<Change> done = new ArrayDeque<>();
+
+    /** A text that was refused, and why. */
+    private record Refused(String text, String why) {}
+
+    private record Change(String kiln, KilnSetting setting, Optional<String> before) {}
+
+    /**
+     * A field.
+     *
+     * @param text what stands in it
+     * @param remark whose number it is where nobody has set one; empty otherwise
+     * @param problem why what was typed cannot be; empty where all is well
+     * @param options what can be chosen, as the file has it; empty where text is typed
+     */
+    record Field(
+            KilnSetting setting, String label, String text, String remark, String problem, List<String> options) {
+        Field {
+            options = List.copyOf(options);
+        }
+    }
+
+    KilnForm(KilnShelf shelf, GuideModel.Chores chores) {
+        this.shelf = shelf;
+        this.chores = chores;
+    }
+
+    void whenChanged(Runnable listener) {
+        changed = listener;
+    }
+
+    /** Reads what there is; begins with the kiln that is being recorded, else with the first. */
+    void look(Optional<String> recorded, Words words) {
+        chores.run(
+                () -> {
+                    List<String> names = new ArrayList<>(shelf.kilns());
+                    recorded.filter(name -> !names.contains(name)).ifPresent(name -> names.add(0, name));
+                    return names;
+                },
+                names -> {
+                    kilns = List.copyOf(names);
+                    String first = chosen.or(() -> recorded)
+                            .or(() -> names.stream().findFirst())
+                            .orElse("");
+                    if (!first.isEmpty()) {
+                        open(first, words);
+                    }
+                    changed.run();
+                },
+                this::fault);
+    }
+
+    /** Turns to a kiln. */
+    void open(String kiln, Words words) {
+        chosen = Optional.of(kiln);
+        refused.clear();
+        chores.run(() -> shelf.open(kiln, words), this::opened, this::fault);
+    }
+
+    private void opened(KilnShelf.Page its) {
+        page = Optional.of(its);
+        trouble = Optional.empty();
+        changed.run();
+    }
+
+    private void fault(Exception failure) {
+        if (!(failure instanceof RefusedException)) {
+            LOG.error("a fault in the kiln's form", failure);
+        }
+        trouble = Optional.of(String.valueOf(failure.getMessage()));
+        changed.run();
+    }
+
+    /** Takes what a person typed into a field and writes it, if it says something else than stands there. */
+    void change(KilnSetting setting, String text, Words words) {
+        if (page.isEmpty() || text.strip().equals(field(setting, words).text().strip())) {
+            return;
+        }
+        String kiln = chosen.orElseThrow();
+        Optional<String> before = setting.of(page.get().kiln());
+        Optional<String> value =
+                text.isBlank() ? Optional.empty() : Optional.of(withUnit(setting, text.strip(), words));
+        chores.run(
+                () -> shelf.set(kiln, setting, value, words),
+                its -> {
+                    refused.remove(setting);
+                    done.push(new Change(kiln, setting, before));
+                    opened(its);
+                },
+                failure -> {
+                    if (failure instanceof RefusedException) {
+                        refused.put(setting, new Refused(text, failure.getMessage()));
+                        changed.run();
+                    } else {
+                        fault(failure);
+                    }
+                });
+    }
+
+    /** Puts back what stood there before the last change. */
+    void undo(Words words) {
+        if (done.isEmpty()) {
+            return;
+        }
+        Change last = done.pop();
+        chosen = Optional.of(last.kiln);
+        refused.clear();
+        chores.run(() -> shelf.set(last.kiln, last.setting, last.before, words), this::opened, this::fault);
+    }
+
+    boolean canUndo() {
+        return !done.isEmpty();
+    }
+
+    List<String> kilns() {
+        return kilns;
+    }
+
+    Optional<String> chosen() {
+        return chosen;
+    }
+
+    Optional<String> trouble() {
+        return trouble;
+    }
+
+    List<String> sensors() {
+        return page.map(KilnShelf.Page::sensors).orElse(List.of());
+    }
+
+    String file() {
+        return page.map(KilnShelf.Page::file).orElse("");
+    }
+
+    /** The fields in the order in which a person thinks of them; none before a kiln is open. */
+    List<Field> fields(Words words) {
+        if (page.isEmpty()) {
+            return List.of();
+        }
+        List<Field> fields = new ArrayList<>();
+        for (KilnSetting setting : KilnSetting.values()) {
+            fields.add(field(setting, words));
+        }
+        return fields;
+    }
+
+    private Field field(KilnSetting setting, Words words) {
+        Kiln kiln = page.orElseThrow().kiln();
+        Optional<Refused> wrong = Optional.ofNullable(refused.get(setting));
+        String text = wrong.map(Refused::text).orElseGet(() -> value(setting, kiln, words));
+        boolean usual = (setting == KilnSetting.CRACK || setting == KilnSetting.UNLOAD)
+                && kiln.thresholds().source() == Kiln.Thresholds.Source.COMMON_PRACTICE;
+        return new Field(
+                setting,
+                words.named("kilns.setting", setting),
+                text,
+                usual ? words.text("kilns.common_practice", value(setting, kiln, words)) : "",
+                wrong.map(Refused::why).orElse(""),
+                switch (setting) {
+                    case WALL -> List.of("", "brick", "fibre", "layered");
+                    case OPENING -> List.of("lid", "door");
+                    case FROM_MAKER -> List.of("no", "yes");
+                    default -> List.of();
+                });
+    }
+
+    /** As the person reads temperatures; all else as the file has it. */
+    private static String value(KilnSetting setting, Kiln kiln, Words words) {
+        return switch (setting) {
+            case TOP -> kiln.limits().temperature().map(words::temperature).orElse("");
+            case RATE -> kiln.limits().rate().map(words::speed).orElse("");
+            case CRACK -> words.temperature(kiln.thresholds().crack());
+            case UNLOAD -> words.temperature(kiln.thresholds().unload());
+            case CUT_OUT ->
+                kiln.cutOut()
+                        .map(cutOut -> cutOut.at().map(words::temperature).orElse(cutOut.fitted() ? "fitted" : "none"))
+                        .orElse("");
+            default -> setting.of(kiln).orElse("");
+        };
+    }
+
+    /** A bare number is in the unit the person reads; a unit that was typed is the person's word. */
+    private static String withUnit(KilnSetting setting, String text, Words words) {
+        String plain = text.replace('\u2212', '-');
+        if (!plain.matches("[+-]?\\d+([.,]\\d+)?")) {
+            // The hour has its own letter in each language; the file knows one.
+            return setting == KilnSetting.RATE
+                    ? plain.replaceAll("/\\s*" + words.text("unit.hour") + "$", "/h")
+                    : plain;
+        }
+        if (TEMPERATURES.contains(setting)) {
+            return plain + " " + words.unit();
+        }
+        return switch (setting) {
+            case RATE -> plain + " " + words.unit() + "/h";
+            case POWER -> plain + " kW";
+            case VOLUME -> plain + " l";
+            default -> plain;
+        };
+    }
+}

@@ -1,0 +1,41 @@
+package org.kilnside.desktop.kiln;
+
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.files.KilnSetting;
+import org.kilnside.firing.Kiln;
+import org.kilnside.wording.Words;
+
+/** What is known of the kilns: a port the app fills. Every method waits for the disk. */
+public interface KilnShelf {
+    /** The names of all kilns. */
+    List<String> kilns();
+
+    /**
+     * What is known of a kiln; one that nobody has described yet is a kiln of which only the name is known.
+     *
+     * @throws RefusedException with one sentence when its file cannot be read
+     */
+    Page open(String kiln, Words words);
+
+    /**
+     * Writes one setting into the kiln's file.
+     *
+     * @param value as a person types it, with its unit; empty takes the setting out
+     * @throws RefusedException with one sentence when the kiln cannot be so, and nothing is written
+     */
+    Page set(String kiln, KilnSetting setting, Optional<String> value, Words words);
+
+    /**
+     * A kiln as it stands.
+     *
+     * @param kiln what its file says
+     * @param file where that lies
+     * @param sensors what the book knows of its sensors, their places and calibration, in words
+     */
+    record Page(Kiln kiln, String file, List<String> sensors) {
+        public Page {
+            sensors = List.copyOf(sensors);
+        }
+    }
+}

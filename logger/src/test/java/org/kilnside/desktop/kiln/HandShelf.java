@@ -1,0 +1,61 @@
+package org.kilnside.desktop.kiln;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.kilnside.files.FileRefusedException;
+import org.kilnside.files.KilnFile;
+import org.kilnside.files.KilnSetting;
+import org.kilnside.files.ProfileLibrary;
+import org.kilnside.wording.Words;
+
+/** One kiln in a folder of its own, by the files' own rules. */
+public final class HandShelf implements KilnShelf {
+    private final ProfileLibrary library;
+
+    public HandShelf() {
+        try {
+            Path folder = Files.createTempDirectory("kilns");
+            folder.toFile().deleteOnExit();
+            library = ProfileLibrary.of(folder);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    HandShelf(Path folder) {
+        library = ProfileLibrary.of(folder);
+    }
+
+    @Override
+    public List<String> kilns() {
+        return List.of("Tall Drum");
+    }
+
+    @Override
+    public Page open(String kiln, Words words) {
+        return page(library.kilnFile(kiln));
+    }
+
+    @Override
+    public Page set(String kiln, KilnSetting setting, Optional<String> value, Words words) {
+        try {
+            KilnFile after = library.kilnFile(kiln).with(setting, value);
+            after.write();
+            return page(after);
+        } catch (FileRefusedException e) {
+            throw new RefusedException(e.getMessage(), e);
+        }
+    }
+
+    private static Page page(KilnFile file) {
+        return new Page(
+                file.kiln(),
+                file.path().toString(),
+                List.of("Channel 1: fitted in spring, left wall, middle; type K, MAX31855, class 1; since 20 Mar 2026."
+                        + "\n  Comparison 1: at 1000 °C add +11 °C, give or take 3 °C (against witness cones)."));
+    }
+}

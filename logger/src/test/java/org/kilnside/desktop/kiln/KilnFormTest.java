@@ -1,0 +1,135 @@
+package org.kilnside.desktop.kiln;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.files.KilnSetting;
+import org.kilnside.wording.Language;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.TemperatureUnit;
+import org.kilnside.wording.Words;
+
+/** The kiln's form against real files, without a display. */
+class KilnFormTest {
+    private static final Words CELSIUS = Words.of(Locale.UK, Preferences.of(Locale.UK));
+    private static final Words FAHRENHEIT = Words.of(
+            Language.ENGLISH,
+            new Preferences(
+                    TemperatureUnit.FAHRENHEIT,
+                    CELSIUS.preferences().clock(),
+                    CELSIUS.preferences().zone(),
+                    CELSIUS.preferences().opening()));
+
+    @TempDir
+    private Path folder;
+
+    private KilnForm form;
+
+    @BeforeEach
+    void openTheKilnThatIsRecorded() {
+        form = new KilnForm(new HandShelf(folder), new AtOnce());
+        form.look(Optional.of("Small Test"), CELSIUS);
+    }
+
+    @Test
+    void aKilnNobodyHasDescribedHasItsNameAndTheCommonPracticeMarkedAsSuch() {
+        assertThat(form.kilns()).containsExactly("Small Test", "Tall Drum");
+        assertThat(text(KilnSetting.NAME)).isEqualTo("Small Test");
+        assertThat(text(KilnSetting.POWER)).isEmpty();
+        assertThat(field(KilnSetting.CRACK, CELSIUS).text()).isEqualTo("120 °C");
+        assertThat(field(KilnSetting.CRACK, CELSIUS).remark()).contains("common practice, until you set your own");
+    }
+
+    @Test
+    void aChangeIsWrittenAtOnceAndUndoneWithOneKey() {
+        form.change(KilnSetting.CRACK, "100", CELSIUS);
+        assertThat(text(KilnSetting.CRACK)).isEqualTo("100 °C");
+        assertThat(field(KilnSetting.CRACK, CELSIUS).remark()).isEmpty();
+        assertThat(folder.resolve("kilns/small-test.toml")).content().contains("crack = \"100 °C\"");
+        form.undo(CELSIUS);
+        assertThat(text(KilnSetting.CRACK)).isEqualTo("120 °C");
+        assertThat(form.canUndo()).isFalse();
+    }
+
+    @Test
+    void anyTextThatNoKilnCanHaveGivesOneSentenceInPlaceAndStaysToBeMended() {
+        for (String nonsense : new String[] {"café ☕", "12 bananas", "-5", "\"", "1e99", "=", "[limits]", "\u0000"}) {
+            form.change(KilnSetting.POWER, nonsense, CELSIUS);
+            KilnForm.Field field = field(KilnSetting.POWER, CELSIUS);
+            assertThat(field.problem()).as(nonsense).isNotEmpty().doesNotContain("Exception").doesNotContain("\n");
+            assertThat(field.text()).isEqualTo(nonsense);
+        }
+        assertThat(folder.resolve("kilns/small-test.toml")).doesNotExist();
+        form.change(KilnSetting.POWER, "5.6", CELSIUS);
+        assertThat(field(KilnSetting.POWER, CELSIUS).problem()).isEmpty();
+        assertThat(text(KilnSetting.POWER)).isEqualTo("5.6 kW");
+    }
+
+    @Test
+    void temperaturesAreReadAndTypedInTheUnitOfTheWindow() {
+        form.change(KilnSetting.TOP, "2300", FAHRENHEIT);
+        assertThat(field(KilnSetting.TOP, FAHRENHEIT).text()).isEqualTo("2300 °F");
+        assertThat(field(KilnSetting.TOP, CELSIUS).text()).isEqualTo("1260 °C");
+        form.change(KilnSetting.CUT_OUT, "1290 °C", FAHRENHEIT);
+        assertThat(field(KilnSetting.CUT_OUT, CELSIUS).text()).isEqualTo("1290 °C");
+        assertThat(field(KilnSetting.CUT_OUT, FAHRENHEIT).text()).isEqualTo("2354 °F");
+    }
+
+    @Test
+    void leavingAFieldAsItIsWritesNothing() {
+        form.change(KilnSetting.CRACK, "120 °C", CELSIUS);
+        form.change(KilnSetting.CRACK, " 120 °C ", CELSIUS);
+        assertThat(form.canUndo()).isFalse();
+        assertThat(folder.resolve("kilns/small-test.toml")).doesNotExist();
+    }
+
+    @Test
+    void anEmptiedFieldIsTakenOut() {
+        form.change(KilnSetting.ISOLATOR, "grey box by the door", CELSIUS);
+        assertThat(text(KilnSetting.ISOLATOR)).isEqualTo("grey box by the door");
+        form.change(KilnSetting.ISOLATOR, "", CELSIUS);
+        assertThat(text(KilnSetting.ISOLATOR)).isEmpty();
+        form.undo(CELSIUS);
+        assertThat(text(KilnSetting.ISOLATOR)).isEqualTo("grey box by the door");
+    }
+
+    @Test
+    void theRateMayBeWrittenWithTheHourOfTheLanguage() {
+        Words dutch = Words.of(Language.DUTCH, CELSIUS.preferences());
+        form.change(KilnSetting.RATE, "250 °C/" + dutch.text("unit.hour"), dutch);
+        assertThat(field(KilnSetting.RATE, dutch).problem()).isEmpty();
+        assertThat(field(KilnSetting.RATE, CELSIUS).text()).isEqualTo("250 °C/h");
+    }
+
+    private String text(KilnSetting setting) {
+        return field(setting, CELSIUS).text();
+    }
+
+    private KilnForm.Field field(KilnSetting setting, Words words) {
+        return form.fields(words).stream()
+                .filter(field -> field.setting() == setting)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static final class AtOnce implements GuideModel.Chores {
+        @Override
+        public <T> void run(Callable<T> work, Consumer<T> found, Consumer<Exception> failed) {
+            T result;
+            try {
+                result = work.call();
+            } catch (Exception e) {
+                failed.accept(e);
+                return;
+            }
+            found.accept(result);
+        }
+    }
+}
