@@ -11,9 +11,13 @@ import org.kilnside.desktop.kiln.RefusedException;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.LastRecording.Remembered;
 import org.kilnside.link.BadLinkException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** The recorder's role, for the window. */
 final class WindowRecordings implements Recordings {
+    private static final Logger LOG = LoggerFactory.getLogger(WindowRecordings.class);
+
     /** Tall Drum's bisque and its cooling in about half an hour: slow enough to look round in the window. */
     private static final Wish VIRTUAL =
             new Wish("virtual:tall-drum?speed=60&plan=bisque", Optional.of("Tall Drum"), Optional.of("bisque"));
@@ -43,10 +47,20 @@ final class WindowRecordings implements Recordings {
     @Override
     public Choices choices() {
         return plainly(() -> new Choices(
-                desk.role().flatMap(RecorderRole::last).map(WindowRecordings::wish),
+                last(),
                 desk.library().kilnNames(),
                 desk.library().planNames(),
                 VIRTUAL));
+    }
+
+    /** A memory that cannot be read must not stand between a person and a recording. */
+    private Optional<Wish> last() {
+        try {
+            return desk.role().flatMap(RecorderRole::last).map(WindowRecordings::wish);
+        } catch (FileRefusedException e) {
+            LOG.warn("the last recording is not offered: {}", e.getMessage());
+            return Optional.empty();
+        }
     }
 
     @Override
@@ -55,6 +69,11 @@ final class WindowRecordings implements Recordings {
             desk.role().orElseThrow().take(new Remembered(wish.from(), wish.kiln(), wish.plan()));
             return wish;
         });
+    }
+
+    @Override
+    public void end() {
+        desk.role().ifPresent(RecorderRole::end);
     }
 
     private static Wish wish(Remembered remembered) {

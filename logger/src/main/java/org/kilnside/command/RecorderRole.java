@@ -147,6 +147,10 @@ public final class RecorderRole implements AutoCloseable {
     }
 
     /** Ends the recording that is going on here; the window goes on showing its end. */
+    public synchronized void end() {
+        give();
+    }
+
     private void give() {
         here.ifPresent(Recorder::finish);
         here = Optional.empty();

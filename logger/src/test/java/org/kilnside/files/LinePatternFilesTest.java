@@ -13,6 +13,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.ThermocoupleType;
 
 class LinePatternFilesTest {
     private static final Path FOLDER = Path.of("..", "profiles", "line-patterns");
@@ -38,6 +41,23 @@ class LinePatternFilesTest {
     }
 
     /** The lines are those in the comments of the files. */
+    @Test
+    void aPatternThatIsSavedIsFoundByItsNameAndNeverWritesOverAnother(@TempDir Path own) {
+        ProfileLibrary library = ProfileLibrary.of(own);
+        LinePattern pattern = library.linePattern("columns")
+                .named("my controller")
+                .from(new Probe(ThermocoupleType.K, Amplifier.MAX31855));
+
+        assertThat(library.saveLinePattern(pattern)).isEqualTo("my-controller");
+        assertThat(library.saveLinePattern(pattern)).isEqualTo("my-controller");
+        assertThat(library.linePattern("my-controller")).isEqualTo(pattern);
+        LinePattern other = pattern.in("°F");
+        assertThat(library.saveLinePattern(other)).isEqualTo("my-controller-2");
+        assertThat(library.linePattern("my-controller")).isEqualTo(pattern);
+        assertThat(library.saveLinePattern(pattern.named("columns"))).isEqualTo("columns-2");
+        assertThat(library.saveLinePattern(pattern.named("../../☕"))).isEqualTo("my-controller-3");
+    }
+
     @Test
     void theExamplesInTheFilesAreReadAsTheyClaim() {
         LinePatternReader.Said columns = read("columns", "5234,1043.2,1050,87");

@@ -1,14 +1,19 @@
 package org.kilnside.link;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
+import org.kilnside.files.LinePattern;
 import org.kilnside.files.LinePatternFiles;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.firing.Reading;
+import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.ThermocoupleType;
 import org.kilnside.session.Connection.State;
 import org.kilnside.session.ReadingSource.Arrival;
 
@@ -20,12 +25,16 @@ class PatternLinesTest {
     private final ScriptedPort port = new ScriptedPort(clock);
 
     private void run() {
+        run(LinePatternFiles.read(PATTERN));
+    }
+
+    private void run(LinePattern pattern) {
         LinkSurroundings around = new LinkSurroundings(clock, clock, ProfileLibrary.starters(), false);
         LinkReader link = new LinkReader(
                 "serial:/dev/ttyTEST?lines=columns.toml",
                 port,
                 around,
-                (ears, lines) -> new PatternLines(LinePatternFiles.read(PATTERN), ears, lines));
+                (ears, lines) -> new PatternLines(pattern, ears, lines));
         port.afterTheLastStep = link::close;
         link.run(heard);
     }
@@ -44,6 +53,22 @@ class PatternLinesTest {
         assertThat(first.uptimeMs()).isEqualTo(OptionalLong.of(5_234_000));
         assertThat(heard.hellos).hasSize(1);
         assertThat(heard.states()).contains(State.RECEIVING);
+    }
+
+    /** Published: Maxim 19-5793, table 1, 41.276 µV/°C; IEC 60584-1, type K, 50.633 mV at 1250 °C and 1.000 mV at 25 °C. */
+    @Test
+    void theNumberOfAChipThatDoesNotLineariseIsCorrectedAndStandsInTheBookAsTheChipsCode() {
+        double shown = 25 + (50.633 - 1.000) / 0.041276;
+        port.says("0,20,20\n").says(String.format(java.util.Locale.ROOT, "5234,%.2f,1250,87%n", shown));
+        run(LinePatternFiles.read(PATTERN).from(new Probe(ThermocoupleType.K, Amplifier.MAX31855)));
+
+        Arrival arrival = heard.arrivals.get(0);
+        assertThat(arrival.channels().get(0).raw().thermocouple())
+                .isEqualTo(OptionalInt.of((int) Math.round(shown / 0.25)));
+        assertThat(arrival.channels().get(0).temperature().orElseThrow().celsius())
+                .isCloseTo(1250, within(0.3));
+        assertThat(heard.hellos.get(0).probes())
+                .containsExactly(new Probe(ThermocoupleType.K, Amplifier.MAX31855));
     }
 
     @Test

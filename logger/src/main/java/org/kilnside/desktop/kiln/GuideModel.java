@@ -230,6 +230,10 @@ final class GuideModel {
         ask(
                 () -> {
                     String full = wire.link(port);
+                    if (recordings.role() == Recordings.Role.HERE) {
+                        // It holds its port, and this program records one kiln at a time.
+                        recordings.end();
+                    }
                     return new Chosen(full, wire.known(full));
                 },
                 chosen -> {

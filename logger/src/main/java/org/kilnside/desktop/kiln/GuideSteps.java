@@ -42,7 +42,7 @@ final class GuideSteps {
 
     private GuideStep step() {
         return switch (model.stop()) {
-            case LOADING -> plain(0, "guide.loading.title", "guide.loading.text", List.of());
+            case LOADING -> loading();
             case START -> start();
             case TYPE -> type();
             case COLD -> cold();
@@ -57,6 +57,13 @@ final class GuideSteps {
             case ABOUT -> about();
             case BEGINNING -> plain(4, "guide.beginning.title", "guide.beginning.text", List.of());
         };
+    }
+
+    private GuideStep loading() {
+        if (model.trouble().isPresent()) {
+            can("guide.start.look_again", "", model::restart);
+        }
+        return plain(0, "guide.loading.title", "guide.loading.text", List.of());
     }
 
     private GuideStep start() {

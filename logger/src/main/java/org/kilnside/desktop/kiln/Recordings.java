@@ -41,6 +41,9 @@ public interface Recordings {
      */
     void begin(Wish wish);
 
+    /** Ends the recording that is going on here, so that its port is free; waits for the disk. */
+    void end();
+
     /**
      * What a recording may be begun with.
      *

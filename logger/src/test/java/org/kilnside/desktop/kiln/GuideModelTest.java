@@ -246,6 +246,18 @@ class GuideModelTest {
     }
 
     @Test
+    void aMemoryThatCannotBeReadIsSaidAndOneCanLookAgainWhenItIsMended() {
+        world.last = Optional.of(new Recordings.Wish("/dev/ttyUSB0", Optional.empty(), Optional.empty()));
+        world.refuses = Optional.of("ports.toml: this is not a list of ports; mend it, or delete it.");
+        GuideModel guide = guide();
+        assertThat(step(guide).trouble()).contains("ports.toml: this is not a list of ports; mend it, or delete it.");
+        world.refuses = Optional.empty();
+        choose(guide, "Look for ports again");
+        assertThat(labels(guide).get(0)).isEqualTo("Record from /dev/ttyUSB0 again");
+        assertThat(step(guide).trouble()).isEmpty();
+    }
+
+    @Test
     void theLastRecordingIsOfferedFirstButNothingIsOpenedByItself() {
         world.last = Optional.of(new Recordings.Wish(
                 "serial:/dev/ttyUSB0?baud=115200", Optional.of("Tall Drum"), Optional.of("bisque")));
@@ -266,6 +278,20 @@ class GuideModelTest {
         GuideModel guide = guide();
         assertThat(step(guide).text()).startsWith("Another Kilnside records into this book");
         assertThat(labels(guide)).containsExactly("Show the firing");
+    }
+
+    @Test
+    void whileThisWindowRecordsAnotherPortIsChosenOnlyWithTheWordThatItEndsTheRecording() {
+        world.role = Recordings.Role.HERE;
+        world.here = Optional.of(
+                new Recordings.Wish("serial:/dev/ttyUSB1?baud=115200", Optional.of("Tall Drum"), Optional.empty()));
+        GuideModel guide = guide();
+        assertThat(step(guide).text())
+                .isEqualTo("This window records from /dev/ttyUSB1. Choosing another below ends that recording.");
+        assertThat(labels(guide).get(0)).isEqualTo("Show the firing");
+        choose(guide, "/dev/ttyUSB0");
+        assertThat(world.asked).containsExactly("end");
+        assertThat(guide.stop()).isEqualTo(Stop.COLD);
     }
 
     @Test

@@ -126,6 +126,13 @@ public final class HandWorld implements Recordings, Wire {
     }
 
     @Override
+    public void end() {
+        asked.add("end");
+        here = Optional.empty();
+        role = Role.NOBODY;
+    }
+
+    @Override
     public List<PortSeen> ports() {
         return ports;
     }
@@ -138,6 +145,7 @@ public final class HandWorld implements Recordings, Wire {
 
     @Override
     public Known known(String link) {
+        refuse();
         return known;
     }
 
