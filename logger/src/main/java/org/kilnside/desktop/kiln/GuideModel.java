@@ -1,6 +1,5 @@
 package org.kilnside.desktop.kiln;
 
-import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
@@ -20,17 +19,6 @@ import org.slf4j.LoggerFactory;
  */
 final class GuideModel {
     private static final Logger LOG = LoggerFactory.getLogger(GuideModel.class);
-
-    /** The speeds controllers are usually set to, the likeliest first. */
-    static final List<Integer> SPEEDS = List.of(115_200, 9_600, 57_600, 38_400, 19_200, 230_400, 250_000);
-
-    /** At one speed long enough to tell text from noise. */
-    private static final long SPEED_MS = 3_500;
-
-    /** Runs what may wait, and brings back what it found. */
-    interface Chores {
-        <T> void run(Callable<T> work, Consumer<T> found, Consumer<Exception> failed);
-    }
 
     /** Where the person stands. */
     enum Stop {
@@ -63,14 +51,10 @@ final class GuideModel {
     private Optional<String> trouble = Optional.empty();
     private String typed = "";
     private String name = "";
-    private String link = "";
+    private final OpenPort port;
     private Wire.Known known = Wire.Known.NOTHING;
     private boolean cold;
-    private Optional<Wire.Ears> ears = Optional.empty();
-    private Optional<Wire.Heard> heard = Optional.empty();
-    private FirstLines look = FirstLines.WAITING;
     private long sinceMs;
-    private Deque<Integer> speedsToTry = new ArrayDeque<>();
     private Optional<LinePattern> pattern = Optional.empty();
     private Optional<Wire.Trial> trial = Optional.empty();
     private Optional<Wire.Answer> answer = Optional.empty();
@@ -83,6 +67,7 @@ final class GuideModel {
         this.recordings = recordings;
         this.wire = wire;
         this.chores = chores;
+        this.port = new OpenPort(chores);
         this.begun = begun;
         restart();
     }
@@ -124,18 +109,9 @@ final class GuideModel {
 
     private void letGo() {
         turn++;
-        ears.ifPresent(open -> chores.run(
-                () -> {
-                    open.close();
-                    return open;
-                },
-                closed -> {},
-                this::fault));
+        port.letGo();
         trial.ifPresent(Wire.Trial::close);
-        ears = Optional.empty();
         trial = Optional.empty();
-        heard = Optional.empty();
-        speedsToTry = new ArrayDeque<>();
     }
 
     /** A chore whose finding counts only if the person is still at the same place. */
@@ -148,7 +124,7 @@ final class GuideModel {
                         found.accept(result);
                         changed.run();
                     } else if (result instanceof Wire.Ears late) {
-                        closeLate(late);
+                        port.close(late);
                     }
                 },
                 failure -> {
@@ -159,16 +135,6 @@ final class GuideModel {
                 });
     }
 
-    private void closeLate(Wire.Ears late) {
-        chores.run(
-                () -> {
-                    late.close();
-                    return late;
-                },
-                closed -> {},
-                this::fault);
-    }
-
     private void fault(Exception failure) {
         if (failure instanceof RefusedException) {
             trouble = Optional.of(failure.getMessage());
@@ -177,7 +143,7 @@ final class GuideModel {
             trouble = Optional.of(String.valueOf(failure));
         }
         if (stop == Stop.BEGINNING) {
-            stop = choices.isPresent() && link.isEmpty() ? Stop.START : Stop.ABOUT;
+            stop = choices.isPresent() && port.link().isEmpty() ? Stop.START : Stop.ABOUT;
         } else if (stop == Stop.LISTEN || stop == Stop.TRIAL) {
             stop = Stop.START;
         }
@@ -185,14 +151,14 @@ final class GuideModel {
 
     /** The last recording once more, or the virtual kiln. */
     void beginAtOnce(Recordings.Wish wish) {
-        link = "";
+        port.choose("");
         begin(wish);
     }
 
     /** Records from what was chosen. */
     void beginChosen(Optional<String> plan) {
         Optional<String> kiln = name.isBlank() ? Optional.empty() : Optional.of(name.strip());
-        begin(new Recordings.Wish(link, kiln, plan));
+        begin(new Recordings.Wish(port.link(), kiln, plan));
     }
 
     private void begin(Recordings.Wish wish) {
@@ -225,11 +191,11 @@ final class GuideModel {
     }
 
     /** A port of the list, or the text that was typed. */
-    void choose(String port) {
+    void choose(String typedPort) {
         trouble = Optional.empty();
         ask(
                 () -> {
-                    String full = wire.link(port);
+                    String full = wire.link(typedPort);
                     if (recordings.role() == Recordings.Role.HERE) {
                         // It holds its port, and this program records one kiln at a time.
                         recordings.end();
@@ -237,10 +203,10 @@ final class GuideModel {
                     return new Chosen(full, wire.known(full));
                 },
                 chosen -> {
-                    link = chosen.link;
+                    port.choose(chosen.link);
                     known = chosen.known;
                     pattern = Optional.empty();
-                    if (link.startsWith("virtual:") || link.startsWith("replay:")) {
+                    if (chosen.link.startsWith("virtual:") || chosen.link.startsWith("replay:")) {
                         stop = Stop.ABOUT;
                     } else if (known.opening() == Wire.Opening.GOES_ON) {
                         listen();
@@ -268,48 +234,36 @@ final class GuideModel {
     void listen() {
         letGo();
         trouble = Optional.empty();
-        look = FirstLines.WAITING;
         stop = Stop.LISTEN;
         sinceMs = nowMs;
-        String opened = link;
+        String opened = port.link();
         ask(() -> wire.listen(opened), open -> {
-            ears = Optional.of(open);
+            port.opened(open);
             sinceMs = nowMs;
         });
     }
 
     void atSpeed(int baud) {
-        link = link.replaceAll("baud=\\d+", "baud=" + baud);
+        port.setSpeed(baud);
         listen();
     }
 
     /** Tries one usual speed after the other until text comes. */
     void trySpeeds() {
-        speedsToTry = new ArrayDeque<>(SPEEDS);
-        speedsToTry.remove(speed());
-        tryNextSpeed();
+        tryNext(port.otherSpeeds());
     }
 
-    private void tryNextSpeed() {
-        Deque<Integer> others = speedsToTry;
-        atSpeed(others.remove());
-        speedsToTry = others;
-    }
-
-    int speed() {
-        String digits = link.replaceAll(".*baud=(\\d+).*", "$1");
-        return digits.matches("\\d{1,7}") ? Integer.parseInt(digits) : 0;
+    private void tryNext(Deque<Integer> speeds) {
+        atSpeed(speeds.remove());
+        port.toTry(speeds);
     }
 
     /** Looks at what the open port and the running trial have brought. */
     void tick(long hostMs) {
         nowMs = hostMs;
-        if (stop == Stop.LISTEN && ears.isPresent()) {
-            heard = Optional.of(ears.get().heard());
-            look = FirstLines.of(heard.get(), hostMs - sinceMs);
-            boolean text = FirstLines.hasText(heard.get().lines());
-            if (!speedsToTry.isEmpty() && !text && waitedMs() >= SPEED_MS) {
-                tryNextSpeed();
+        if (stop == Stop.LISTEN && port.look(waitedMs())) {
+            if (port.triesNext(waitedMs())) {
+                tryNext(port.toTry());
             } else {
                 arrived();
             }
@@ -323,7 +277,7 @@ final class GuideModel {
     }
 
     private void arrived() {
-        switch (look) {
+        switch (port.look()) {
             case READINGS -> stopListeningAt(Stop.FOUND);
             case FOREIGN -> {
                 if (pattern.isEmpty()) {
@@ -331,13 +285,12 @@ final class GuideModel {
                 }
             }
             case NOISE -> {
-                if (speedsToTry.isEmpty()
-                        || FirstLines.hasText(heard.orElseThrow().lines())) {
+                if (!port.isTryingSpeeds() || port.hasText()) {
                     stopListeningAt(Stop.NOISE);
                 }
             }
             case REFUSED -> {
-                trouble = heard.orElseThrow().connection().detail();
+                trouble = port.heard().orElseThrow().connection().detail();
                 letGo();
                 stop = Stop.START;
             }
@@ -347,16 +300,14 @@ final class GuideModel {
         }
     }
 
-    /** Closes the port and keeps what was heard to show. */
     private void stopListeningAt(Stop next) {
-        Wire.Heard found = heard.orElseThrow();
-        letGo();
-        heard = Optional.of(found);
+        turn++;
+        port.stopListening();
         stop = next;
     }
 
     private void propose() {
-        List<LineView.Line> lines = FirstLines.foreign(heard.orElseThrow().lines());
+        List<LineView.Line> lines = FirstLines.foreign(port.heard().orElseThrow().lines());
         stopListeningAt(Stop.PROPOSAL);
         ask(
                 () -> wire.propose(lines.stream().map(line -> line.text()).toList(), FirstLines.betweenMs(lines)),
@@ -383,10 +334,9 @@ final class GuideModel {
                 .named("my controller")
                 .from(amplifier == Amplifier.CELSIUS ? Probe.UNKNOWN : new Probe(ThermocoupleType.K, amplifier));
         stop = Stop.LISTEN;
-        look = FirstLines.WAITING;
         ask(() -> wire.save(chosen), saved -> {
             pattern = Optional.of(chosen);
-            link = link + (link.contains("?") ? "&" : "?") + "lines=" + saved;
+            port.readBy(saved);
             listen();
         });
     }
@@ -397,7 +347,7 @@ final class GuideModel {
         if (cold && known.opening() == Wire.Opening.UNKNOWN) {
             stop = Stop.TRIAL;
             sinceMs = nowMs;
-            String tried = link;
+            String tried = port.link();
             ask(() -> wire.tryOpening(tried), going -> trial = Optional.of(going));
         } else {
             toAbout();
@@ -406,7 +356,7 @@ final class GuideModel {
 
     /** What the person saw at the controller itself when the port was opened. */
     void sawRestart(boolean restarted) {
-        String opened = link;
+        String opened = port.link();
         known = new Wire.Known(restarted ? Wire.Opening.RESTARTS : Wire.Opening.GOES_ON, Optional.empty());
         ask(
                 () -> {
@@ -463,20 +413,8 @@ final class GuideModel {
         return name;
     }
 
-    String link() {
-        return link;
-    }
-
-    boolean isTryingSpeeds() {
-        return !speedsToTry.isEmpty();
-    }
-
-    FirstLines look() {
-        return look;
-    }
-
-    Optional<Wire.Heard> heard() {
-        return heard;
+    OpenPort port() {
+        return port;
     }
 
     Optional<LinePattern> pattern() {

@@ -139,26 +139,26 @@ final class GuideSteps {
 
     private GuideStep listen() {
         back();
-        String origin = Origins.name(model.link(), words);
-        String text = switch (model.look()) {
+        String origin = Origins.name(model.port().link(), words);
+        String text = switch (model.port().look()) {
             case SILENT -> words.text("guide.listen.silent");
             case NO_TEMPERATURE -> {
                 can("guide.go_on", "", model::goOn);
                 yield words.text("guide.listen.no_temperature");
             }
             default ->
-                model.isTryingSpeeds()
-                        ? words.text("guide.listen.speed", model.speed())
+                model.port().isTryingSpeeds()
+                        ? words.text("guide.listen.speed", model.port().speed())
                         : words.text("guide.listen.text", model.waitedMs() / 1000);
         };
         return made(2, words.text("guide.listen.title", origin), text, Optional.empty());
     }
 
     private GuideStep noise() {
-        if (model.link().contains("baud=")) {
+        if (model.port().hasSpeed()) {
             can("guide.noise.try", "guide.noise.try_detail", model::trySpeeds);
-            for (int speed : GuideModel.SPEEDS.stream()
-                    .filter(speed -> speed != model.speed())
+            for (int speed : OpenPort.SPEEDS.stream()
+                    .filter(speed -> speed != model.port().speed())
                     .limit(3)
                     .toList()) {
                 options.add(new GuideStep.Option(words.text("guide.noise.speed", speed), ""));
@@ -171,8 +171,8 @@ final class GuideSteps {
                 2,
                 words.text("guide.noise.title"),
                 words.text(
-                        model.link().contains("baud=") ? "guide.noise.text" : "guide.noise.text_network",
-                        model.speed()),
+                        model.port().hasSpeed() ? "guide.noise.text" : "guide.noise.text_network",
+                        model.port().speed()),
                 Optional.empty());
     }
 
@@ -201,7 +201,7 @@ final class GuideSteps {
     }
 
     private Optional<String> lastLine() {
-        return model.heard().flatMap(heard -> {
+        return model.port().heard().flatMap(heard -> {
             List<LineView.Line> lines = heard.lines().lines();
             return lines.isEmpty()
                     ? Optional.empty()
@@ -220,7 +220,7 @@ final class GuideSteps {
     private GuideStep found() {
         can("guide.go_on", "", model::goOn);
         back();
-        Wire.Heard heard = model.heard().orElseThrow();
+        Wire.Heard heard = model.port().heard().orElseThrow();
         List<GuideStep.Fact> facts = new ArrayList<>();
         heard.temperature()
                 .ifPresent(it ->
@@ -328,7 +328,7 @@ final class GuideSteps {
 
     private GuideStep made(int place, String title, String text, Optional<String> caution, List<GuideStep.Fact> facts) {
         List<LineView.Line> lines =
-                model.heard().map(heard -> heard.lines().lines()).orElse(List.of());
+                model.port().heard().map(heard -> heard.lines().lines()).orElse(List.of());
         return new GuideStep(
                 place,
                 title,

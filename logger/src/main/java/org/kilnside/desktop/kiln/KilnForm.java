@@ -24,7 +24,7 @@ final class KilnForm {
             Set.of(KilnSetting.CUT_OUT, KilnSetting.TOP, KilnSetting.CRACK, KilnSetting.UNLOAD);
 
     private final KilnShelf shelf;
-    private final GuideModel.Chores chores;
+    private final Chores chores;
     private Runnable changed = () -> {};
     private List<String> kilns = List.of();
     private Optional<String> chosen = Optional.empty();
@@ -53,7 +53,7 @@ final class KilnForm {
         }
     }
 
-    KilnForm(KilnShelf shelf, GuideModel.Chores chores) {
+    KilnForm(KilnShelf shelf, Chores chores) {
         this.shelf = shelf;
         this.chores = chores;
     }

@@ -172,7 +172,7 @@ class GuideModelTest {
         world.heard = HandWorld.readings();
         after(guide, 1_000);
         assertThat(step(guide).title()).isEqualTo("Readings come");
-        assertThat(guide.link()).isEqualTo("serial:/dev/ttyUSB0?baud=57600");
+        assertThat(guide.port().link()).isEqualTo("serial:/dev/ttyUSB0?baud=57600");
         assertThat(world.open).isZero();
     }
 
@@ -186,7 +186,7 @@ class GuideModelTest {
             after(guide, 4_000);
         }
         assertThat(guide.stop()).isEqualTo(Stop.NOISE);
-        assertThat(world.asked).hasSize(GuideModel.SPEEDS.size());
+        assertThat(world.asked).hasSize(OpenPort.SPEEDS.size());
     }
 
     @Test
@@ -368,7 +368,7 @@ class GuideModelTest {
     }
 
     /** Runs every chore at once, as if the disk took no time. */
-    private static final class AtOnce implements GuideModel.Chores {
+    private static final class AtOnce implements Chores {
         @Override
         public <T> void run(Callable<T> work, Consumer<T> found, Consumer<Exception> failed) {
             T result;

@@ -119,7 +119,7 @@ class KilnFormTest {
                 .orElseThrow();
     }
 
-    private static final class AtOnce implements GuideModel.Chores {
+    private static final class AtOnce implements Chores {
         @Override
         public <T> void run(Callable<T> work, Consumer<T> found, Consumer<Exception> failed) {
             T result;
