@@ -46,11 +46,8 @@ final class WindowRecordings implements Recordings {
 
     @Override
     public Choices choices() {
-        return plainly(() -> new Choices(
-                last(),
-                desk.library().kilnNames(),
-                desk.library().planNames(),
-                VIRTUAL));
+        return plainly(() ->
+                new Choices(last(), desk.library().kilnNames(), desk.library().planNames(), VIRTUAL));
     }
 
     /** A memory that cannot be read must not stand between a person and a recording. */

@@ -23,7 +23,8 @@ class LastRecordingTest {
     @Test
     void whatIsRememberedIsReadBackAndTheNewerTakesTheOldersPlace() {
         LastRecording memory = LastRecording.in(folder.resolve("new"));
-        memory.remember(new Remembered("serial:/dev/ttyUSB0?baud=115200", Optional.of("Tall \"Drum\" ☕"), Optional.empty()));
+        memory.remember(
+                new Remembered("serial:/dev/ttyUSB0?baud=115200", Optional.of("Tall \"Drum\" ☕"), Optional.empty()));
         Remembered newer = new Remembered("tcp:studio.local:4403", Optional.empty(), Optional.of("bisque"));
         memory.remember(newer);
         assertThat(memory.read()).contains(newer);

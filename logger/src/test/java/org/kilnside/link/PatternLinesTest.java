@@ -67,8 +67,7 @@ class PatternLinesTest {
                 .isEqualTo(OptionalInt.of((int) Math.round(shown / 0.25)));
         assertThat(arrival.channels().get(0).temperature().orElseThrow().celsius())
                 .isCloseTo(1250, within(0.3));
-        assertThat(heard.hellos.get(0).probes())
-                .containsExactly(new Probe(ThermocoupleType.K, Amplifier.MAX31855));
+        assertThat(heard.hellos.get(0).probes()).containsExactly(new Probe(ThermocoupleType.K, Amplifier.MAX31855));
     }
 
     @Test

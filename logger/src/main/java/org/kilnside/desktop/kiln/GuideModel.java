@@ -307,7 +307,8 @@ final class GuideModel {
     }
 
     private void propose() {
-        List<LineView.Line> lines = FirstLines.foreign(port.heard().orElseThrow().lines());
+        List<LineView.Line> lines =
+                FirstLines.foreign(port.heard().orElseThrow().lines());
         stopListeningAt(Stop.PROPOSAL);
         ask(
                 () -> wire.propose(lines.stream().map(line -> line.text()).toList(), FirstLines.betweenMs(lines)),

@@ -46,8 +46,7 @@ final class KilnForm {
      * @param problem why what was typed cannot be; empty where all is well
      * @param options what can be chosen, as the file has it; empty where text is typed
      */
-    record Field(
-            KilnSetting setting, String label, String text, String remark, String problem, List<String> options) {
+    record Field(KilnSetting setting, String label, String text, String remark, String problem, List<String> options) {
         Field {
             options = List.copyOf(options);
         }

@@ -51,8 +51,7 @@ public final class KilnScreen implements Screen {
      * @param lines the last lines off the wire; never waits
      * @param errands where what may wait is sent
      */
-    public KilnScreen(
-            Supplier<LineView> lines, Recordings recordings, Wire wire, KilnShelf shelf, Errands errands) {
+    public KilnScreen(Supplier<LineView> lines, Recordings recordings, Wire wire, KilnShelf shelf, Errands errands) {
         this.lines = lines;
         this.recordings = recordings;
         guide = new GuideView(new GuideModel(recordings, wire, errands::run, this::begun));

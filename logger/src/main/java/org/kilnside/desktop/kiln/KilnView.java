@@ -50,8 +50,8 @@ final class KilnView extends JPanel {
         this.form = form;
         form.whenChanged(this::redraw);
         setOpaque(false);
-        Column column =
-                new Column(new MigLayout("insets 8 4 8 14, fillx, wrap 2, gap 14 5, hidemode 3", "[pref!][grow, fill]", ""));
+        Column column = new Column(
+                new MigLayout("insets 8 4 8 14, fillx, wrap 2, gap 14 5, hidemode 3", "[pref!][grow, fill]", ""));
         kilnLabel.setLabelFor(kilns);
         column.add(kilnLabel);
         column.add(kilns, "growx, wmin 80");
@@ -92,7 +92,10 @@ final class KilnView extends JPanel {
 
     private Row row(KilnSetting setting) {
         Row row = new Row(
-                Labels.quiet(""), new JTextField(), new JComboBox<>(), Labels.wrapping("", "foreground: $Kilnside.quiet"));
+                Labels.quiet(""),
+                new JTextField(),
+                new JComboBox<>(),
+                Labels.wrapping("", "foreground: $Kilnside.quiet"));
         row.label.setLabelFor(row.input(isTyped(setting)));
         row.text.addFocusListener(new FocusAdapter() {
             @Override
@@ -117,8 +120,7 @@ final class KilnView extends JPanel {
             form.fields(words).stream()
                     .filter(field -> field.setting() == setting)
                     .findFirst()
-                    .ifPresent(field ->
-                            form.change(setting, field.options().get(choice.getSelectedIndex()), words));
+                    .ifPresent(field -> form.change(setting, field.options().get(choice.getSelectedIndex()), words));
         }
     }
 
@@ -158,8 +160,7 @@ final class KilnView extends JPanel {
         caution.setText("!  " + words.text("caution.mains.text") + " " + words.text("caution.cutout.text"));
         sensorsHead.setText(words.text("kiln.form.sensors"));
         sensors.setText(String.join(
-                "\n\n",
-                form.sensors().isEmpty() ? List.of(words.text("kilns.no_sensor")) : form.sensors()));
+                "\n\n", form.sensors().isEmpty() ? List.of(words.text("kilns.no_sensor")) : form.sensors()));
         trouble.setVisible(form.trouble().isPresent());
         trouble.setText(form.trouble().map(its -> "!  " + its).orElse(""));
         if (kilns.getItemCount() != form.kilns().size()) {
@@ -187,8 +188,7 @@ final class KilnView extends JPanel {
             if (!row.text.getText().equals(field.text())) {
                 row.text.setText(field.text());
             }
-            row.text.putClientProperty(
-                    FlatClientProperties.OUTLINE, wrong ? FlatClientProperties.OUTLINE_ERROR : null);
+            row.text.putClientProperty(FlatClientProperties.OUTLINE, wrong ? FlatClientProperties.OUTLINE_ERROR : null);
             row.text.getAccessibleContext().setAccessibleDescription(row.below.getText());
         } else {
             row.choice.removeAllItems();

@@ -63,7 +63,11 @@ class KilnFormTest {
         for (String nonsense : new String[] {"café ☕", "12 bananas", "-5", "\"", "1e99", "=", "[limits]", "\u0000"}) {
             form.change(KilnSetting.POWER, nonsense, CELSIUS);
             KilnForm.Field field = field(KilnSetting.POWER, CELSIUS);
-            assertThat(field.problem()).as(nonsense).isNotEmpty().doesNotContain("Exception").doesNotContain("\n");
+            assertThat(field.problem())
+                    .as(nonsense)
+                    .isNotEmpty()
+                    .doesNotContain("Exception")
+                    .doesNotContain("\n");
             assertThat(field.text()).isEqualTo(nonsense);
         }
         assertThat(folder.resolve("kilns/small-test.toml")).doesNotExist();
