@@ -42,6 +42,7 @@ final class StuckRelayWatch {
     private static final long REMEMBERED_MS = 6 * MINUTE_MS;
     private static final long GIVEN_MS = 145_000;
     private static final double ASKED = 0.02;
+    private static final double REGULATED = 0.25;
 
     /** How far over it was, look by look: ms and K. */
     private final Deque<double[]> overs = new ArrayDeque<>();
@@ -121,8 +122,10 @@ final class StuckRelayWatch {
         OptionalDouble before = beats.slope(2 * window, window);
         OptionalDouble earlier = beats.slope(3 * window, 2 * window);
         boolean beyond = over > highestOver() + BEYOND_K;
-        // Heat that the controller itself gave a moment ago is still on its way.
-        boolean given = beats.meanOutput(GIVEN_MS, 0).orElse(0) > ASKED;
+        // Heat that a thermostat itself gave a moment ago is still on its way. A regulated output that has not yet come
+        // down is no such burst: it does not carry a kiln this far.
+        boolean bursts = beats.regulatedShare(10 * MINUTE_MS) < REGULATED;
+        boolean given = bursts && beats.meanOutput(GIVEN_MS, 0).orElse(0) > ASKED;
         if (beyond
                 && !given
                 && now.isPresent()

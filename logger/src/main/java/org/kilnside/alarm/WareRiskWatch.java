@@ -22,7 +22,7 @@ final class WareRiskWatch {
     private static final double CANDLES_BELOW_C = 98;
 
     /** Near the boiling point it matters. */
-    private static final double NEAR_BOILING_C = 97;
+    private static final double NEAR_BOILING_C = 96;
 
     private static final double BOILING_C = 100;
 
