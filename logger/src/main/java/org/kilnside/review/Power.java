@@ -16,6 +16,7 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
     static final Power UNKNOWN = new Power(Optional.empty(), Optional.empty(), 0);
 
     private static final double WINDOW_S = 600;
+    private static final int MOST_WINDOWS = 120;
     /** Below this water, an unsettled wall and a swinging controller hide what the elements give. */
     private static final double FROM_C = 200;
 
@@ -124,11 +125,13 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
 
     private static List<Window> windows(Bins bins, double[] wall, double leftS) {
         List<Window> windows = new ArrayList<>();
-        for (double from = bins.timeS[0]; from + WINDOW_S <= leftS; from += WINDOW_S) {
+        // Every pair of windows is tried as a loss: a firing of days gets longer windows, not more of them.
+        double widthS = Math.max(WINDOW_S, (leftS - bins.timeS[0]) / MOST_WINDOWS);
+        for (double from = bins.timeS[0]; from + widthS <= leftS; from += widthS) {
             int i = bins.firstFrom(from);
-            int j = bins.firstFrom(from + WINDOW_S);
-            double celsius = bins.meanC(from, from + WINDOW_S);
-            double output = bins.meanOutput(from, from + WINDOW_S);
+            int j = bins.firstFrom(from + widthS);
+            double celsius = bins.meanC(from, from + widthS);
+            double output = bins.meanOutput(from, from + widthS);
             if (j - i < 5 || celsius < FROM_C || Double.isNaN(output) || output < 0.05) {
                 continue;
             }
@@ -136,8 +139,8 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
             for (int k = i; k < j; k++) {
                 flow += wall[k] / (j - i);
             }
-            double rise = bins.slopeKPerH(from, from + WINDOW_S) / 3600;
-            windows.add(new Window(from + WINDOW_S / 2, celsius, rise, flow, output));
+            double rise = bins.slopeKPerH(from, from + widthS) / 3600;
+            windows.add(new Window(from + widthS / 2, celsius, rise, flow, output));
         }
         return windows;
     }

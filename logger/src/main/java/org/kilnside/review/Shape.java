@@ -115,7 +115,8 @@ record Shape(double levelC, Line rise, Line top, Line fall) {
                 double lengthS = legs.get(i).durationMs() / 1000.0;
                 double fromC = atC;
                 boolean arrived = false;
-                while (!arrived && atC > level - FALL_K) {
+                // A plan that cools to below the room never arrives.
+                while (!arrived && atC > level - FALL_K && atS - fromS < lengthS + FALL_FOR_S) {
                     atS += STEP_S;
                     double share = lengthS <= 0 ? 1 : Math.min(1, (atS - fromS) / lengthS);
                     double wanted = fromC + (legs.get(i).toC() - fromC) * share;
