@@ -189,6 +189,9 @@ record Conduct(
             double both = Math.min(bins.setpoint[i - 1], bins.setpoint[i]);
             top = both > top ? both : top;
         }
+        if (Double.isInfinite(top)) {
+            return Asks.UNKNOWN;
+        }
         double minutes = 0;
         double from = Double.NaN;
         double at = Double.NaN;
