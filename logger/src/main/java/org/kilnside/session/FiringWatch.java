@@ -20,6 +20,7 @@ import org.kilnside.session.Snapshot.Stage;
  * Confined to one thread; the snapshots it makes may go to any.
  */
 final class FiringWatch {
+    private static final long HICCUP_MS = 5_000;
     private static final long UNKNOWN_INTERVAL_MS = 1_000;
 
     private final FiringBook book;
@@ -378,10 +379,11 @@ final class FiringWatch {
     }
 
     private long elapsedNow() {
-        // A replay without pauses has no time of its own between its readings.
-        long since = latest.isEmpty() || Double.isInfinite(speed)
-                ? 0
-                : Math.round((clock.monotonicMs() - latest.get().hostMs()) * speed);
+        // A replay without pauses has no time of its own between its readings, and a kiln run fast lives minutes in a
+        // hiccup of this computer.
+        long silentMs = latest.isEmpty() ? 0 : clock.monotonicMs() - latest.get().hostMs();
+        boolean hiccup = speed > 1 && silentMs < HICCUP_MS;
+        long since = hiccup || Double.isInfinite(speed) ? 0 : Math.round(silentMs * speed);
         return timeline.elapsedMs() - zeroMs + Math.max(0, since);
     }
 

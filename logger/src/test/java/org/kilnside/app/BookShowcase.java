@@ -192,7 +192,7 @@ final class BookShowcase {
     }
 
     private static JFrame shown() throws Exception {
-        for (int i = 0; i < 200; i++) {
+        for (int i = 0; i < 1200; i++) {
             for (Frame frame : Frame.getFrames()) {
                 if (frame instanceof JFrame window && window.isShowing()) {
                     return window;
@@ -200,7 +200,7 @@ final class BookShowcase {
             }
             Thread.sleep(25);
         }
-        throw new IllegalStateException("no window within five seconds");
+        throw new IllegalStateException("no window within half a minute");
     }
 
     private static void write(BufferedImage image, File file) throws IOException {

@@ -181,7 +181,7 @@ final class PlansShowcase {
     }
 
     private static JFrame shown() throws Exception {
-        for (int i = 0; i < 200; i++) {
+        for (int i = 0; i < 1200; i++) {
             for (Frame frame : Frame.getFrames()) {
                 if (frame instanceof JFrame window && window.isShowing()) {
                     return window;
@@ -189,6 +189,6 @@ final class PlansShowcase {
             }
             Thread.sleep(25);
         }
-        throw new IllegalStateException("no window within five seconds");
+        throw new IllegalStateException("no window within half a minute");
     }
 }

@@ -14,7 +14,9 @@ import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import org.kilnside.desktop.night.NightScreen;
 import org.kilnside.desktop.theme.Theme;
+import org.kilnside.firing.Lighting;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.session.AlarmTrial;
 import org.kilnside.session.Post;
 import org.kilnside.session.Snapshot;
 import org.kilnside.wording.ClockStyle;
@@ -102,7 +104,7 @@ final class NightShowcase {
                     }
                 },
                 List.of((words, errands) ->
-                        new NightScreen(feed, words, errands, typed -> Temperature.ofCelsius(1260))));
+                        new NightScreen(port(feed), words, errands, typed -> Temperature.ofCelsius(1260))));
         JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> {
             frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));
@@ -123,5 +125,24 @@ final class NightShowcase {
         });
         Showcase.write(image[0], new File(wish[4]));
         System.out.println(wish[4] + " clipped: " + clipped);
+    }
+
+    private static NightScreen.Port port(HandFeed feed) {
+        return new NightScreen.Port() {
+            @Override
+            public void lighting(Lighting ticked) {
+                feed.lighting(ticked);
+            }
+
+            @Override
+            public boolean takesNotes() {
+                return feed.takesNotes();
+            }
+
+            @Override
+            public Optional<AlarmTrial> alarmTrial() {
+                return feed.alarmTrial();
+            }
+        };
     }
 }

@@ -101,7 +101,7 @@ public final class Showcase {
     }
 
     static JFrame shown() throws Exception {
-        for (int i = 0; i < 200; i++) {
+        for (int i = 0; i < 1200; i++) {
             for (Frame frame : Frame.getFrames()) {
                 if (frame instanceof JFrame window && window.isShowing()) {
                     return window;
@@ -109,7 +109,7 @@ public final class Showcase {
             }
             Thread.sleep(25);
         }
-        throw new IllegalStateException("no window within five seconds");
+        throw new IllegalStateException("no window within half a minute");
     }
 
     static void settle() throws Exception {

@@ -158,9 +158,20 @@ class AheadTest {
 
     @Test
     void farBelowTheTopTheTimeIsExpectedOnlyIfTheElementsCan() {
-        Ahead ahead = Ahead.of(SampleSnapshots.heatingForecast(), ENGLISH);
+        Snapshot heating = with(
+                SampleSnapshots.heatingForecast(),
+                forecast(
+                        6.28,
+                        Stage.HEATING,
+                        Optional.of(new Arrival(
+                                celsius(998),
+                                Reaches.CANNOT_SAY_YET,
+                                Optional.of(new When(10.8 * HOUR_S, 10.6 * HOUR_S, 11 * HOUR_S)),
+                                Optional.of(new TopsOut(celsius(1150), celsius(980), celsius(1290))))),
+                        List.of()));
+        Ahead ahead = Ahead.of(heating, ENGLISH);
         assertThat(ahead.sentence())
-                .startsWith("998 °C expected at 18:")
+                .startsWith("998 °C expected at ")
                 .contains("if the elements are strong enough: that cannot be said yet.");
         assertThat(ahead.lines().get(0).value()).isEqualTo("No cone is down yet; aiming for cone 06 (998 °C)");
     }

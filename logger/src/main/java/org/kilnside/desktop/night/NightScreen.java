@@ -12,18 +12,30 @@ import org.kilnside.desktop.screen.Screen;
 import org.kilnside.desktop.theme.Sheet;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.session.AlarmTrial;
-import org.kilnside.session.LiveFeed;
+import org.kilnside.firing.Lighting;
 import org.kilnside.wording.Words;
 
 /** Before the kiln is lit, and whether an alarm would be heard tonight, as a screen of the window. */
 public final class NightScreen implements Screen {
-    private final LiveFeed feed;
+    private final Port port;
     private final Errands errands;
     private final ListPane list;
     private final ProgramPane program = new ProgramPane();
     private final WatchPane watch;
     private final JPanel view = new JPanel(new MigLayout("insets 8 16 8 16, fill", "[grow, fill]", "[grow, fill]"));
     private Words words;
+
+    /** What the screen asks of the recording; filled from outside, since only the window knows the session. */
+    public interface Port {
+        /** Notes the list with the firing; may wait. */
+        void lighting(Lighting ticked);
+
+        /** Whether the recording takes anything from here. */
+        boolean takesNotes();
+
+        /** The alarm of this computer, to try; empty where none is set up. */
+        Optional<AlarmTrial> alarmTrial();
+    }
 
     /** Reads a temperature as a person types it. */
     @FunctionalInterface
@@ -35,15 +47,15 @@ public final class NightScreen implements Screen {
     /**
      * Builds the screen.
      *
-     * @param feed takes the list, and tries the alarm
+     * @param port takes the list, and tries the alarm
      * @param errands where what waits is sent
      * @param reader reads what a person types for a temperature
      */
-    public NightScreen(LiveFeed feed, Words words, Errands errands, TypedTemperature reader) {
-        this.feed = feed;
+    public NightScreen(Port port, Words words, Errands errands, TypedTemperature reader) {
+        this.port = port;
         this.words = words;
         this.errands = errands;
-        list = new ListPane(ticked -> errands.run(() -> feed.lighting(ticked)), reader);
+        list = new ListPane(ticked -> errands.run(() -> port.lighting(ticked)), reader);
         watch = new WatchPane(this::test);
         JPanel left = column();
         left.add(list, "growx, wmin 0");
@@ -88,14 +100,14 @@ public final class NightScreen implements Screen {
     @Override
     public void show(Moment moment) {
         words = moment.words();
-        NightModel model = NightModel.of(moment.snapshot(), feed.takesNotes(), words);
+        NightModel model = NightModel.of(moment.snapshot(), port.takesNotes(), words);
         list.show(model, words);
         program.show(model.card(), words);
-        watch.show(model, feed.alarmTrial().isPresent(), words);
+        watch.show(model, port.alarmTrial().isPresent(), words);
     }
 
     private void test() {
-        Optional<AlarmTrial> trial = feed.alarmTrial();
+        Optional<AlarmTrial> trial = port.alarmTrial();
         if (trial.isEmpty() || !watch.isTestable()) {
             return;
         }
