@@ -53,7 +53,8 @@ final class DeskWindow implements Surroundings.Window {
                 (words, errands) -> new BookScreen(words, new DeskBook(desk.book())),
                 (words, errands) ->
                         new KilnScreen(desk.feed()::lines, recordings, wire, new WindowKilns(desk), errands),
-                (words, errands) -> new NightScreen(new WindowNight(desk.feed()), words, errands, DeskWindow::temperature));
+                (words, errands) ->
+                        new NightScreen(new WindowNight(desk.feed()), words, errands, DeskWindow::temperature));
     }
 
     private static Temperature temperature(String typed) {

@@ -381,7 +381,8 @@ final class FiringWatch {
     private long elapsedNow() {
         // A replay without pauses has no time of its own between its readings, and a kiln run fast lives minutes in a
         // hiccup of this computer.
-        long silentMs = latest.isEmpty() ? 0 : clock.monotonicMs() - latest.get().hostMs();
+        long silentMs =
+                latest.isEmpty() ? 0 : clock.monotonicMs() - latest.get().hostMs();
         boolean hiccup = speed > 1 && silentMs < HICCUP_MS;
         long since = hiccup || Double.isInfinite(speed) ? 0 : Math.round(silentMs * speed);
         return timeline.elapsedMs() - zeroMs + Math.max(0, since);

@@ -10,9 +10,9 @@ import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.screen.Moment;
 import org.kilnside.desktop.screen.Screen;
 import org.kilnside.desktop.theme.Sheet;
+import org.kilnside.firing.Lighting;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.session.AlarmTrial;
-import org.kilnside.firing.Lighting;
 import org.kilnside.wording.Words;
 
 /** Before the kiln is lit, and whether an alarm would be heard tonight, as a screen of the window. */
