@@ -36,12 +36,13 @@ final class AlarmStrip extends Card {
         seen.putClientProperty(FlatClientProperties.STYLE, "font: bold 125%");
         know.putClientProperty(FlatClientProperties.STYLE, "margin: 8,14,8,14; font: bold");
         know.addActionListener(event -> acknowledge());
-        add(title, "wmin 0, hmin pref, split 2, flowy, gapy 0");
-        add(standing, "wmin 0, hmin pref");
-        add(know, "spany 3, aligny center, wrap");
-        add(seen, "wmin 0, hmin pref, wrap");
-        add(whatToDo, "wmin 0, hmin pref, split 2, flowy");
-        add(others, "wmin 0, hmin pref");
+        // Each in a cell of its own: a button that is not shown must not move the rest.
+        add(title, "cell 0 0, wmin 0, hmin pref, flowy, gapy 0");
+        add(standing, "cell 0 0, wmin 0, hmin pref");
+        add(know, "cell 1 0 1 3, aligny center");
+        add(seen, "cell 0 1, wmin 0, hmin pref");
+        add(whatToDo, "cell 0 2, wmin 0, hmin pref, flowy");
+        add(others, "cell 0 2, wmin 0, hmin pref");
         setVisible(false);
     }
 
