@@ -17,6 +17,7 @@ import javax.swing.JFrame;
 import javax.swing.JTable;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
+import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
 import org.kilnside.desktop.HandFeed;
@@ -78,11 +79,11 @@ final class BookShowcase {
                         // The next pictures open a window of their own.
                     }
                 },
-                List.of((words, errands) -> new BookScreen(words, new DeskBook(book))));
+                WholeBar.with("F4", (words, errands) -> new BookScreen(words, new DeskBook(book))));
         JFrame frame = shown();
         String[] size = wish[3].split("x", -1);
         SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
-        press(frame, "F3");
+        press(frame, "F4");
         settle(() -> Showcase.find(frame, JTable.class) != null);
         JTable table = Showcase.find(frame, JTable.class);
         settle(() -> table.getRowCount() > 0);

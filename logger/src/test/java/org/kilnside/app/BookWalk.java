@@ -16,6 +16,7 @@ import javax.swing.text.JTextComponent;
 import org.kilnside.book.Book;
 import org.kilnside.book.BookEdit;
 import org.kilnside.book.WrittenRecord;
+import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
 import org.kilnside.desktop.HandFeed;
@@ -83,7 +84,7 @@ final class BookWalk {
                         // The walk ends with its process.
                     }
                 },
-                List.of((words, errands) -> new BookScreen(words, new DeskBook(book))));
+                WholeBar.with("F4", (words, errands) -> new BookScreen(words, new DeskBook(book))));
         step("the window is there", () -> {
             for (Frame candidate : Frame.getFrames()) {
                 if (candidate instanceof JFrame window && window.isFocused()) {
@@ -99,7 +100,7 @@ final class BookWalk {
     }
 
     private void find() {
-        press(KeyEvent.VK_F3);
+        press(KeyEvent.VK_F4);
         step("one key shows the book, with every firing", () -> table().isShowing() && table().getRowCount() == 24);
         step("and the keyboard is in the list", () -> table().isFocusOwner());
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_F);

@@ -16,6 +16,7 @@ import javax.swing.JFrame;
 import javax.swing.JTextField;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
+import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
 import org.kilnside.desktop.HandFeed;
@@ -72,7 +73,7 @@ final class PlansShowcase {
                         // The next picture opens a window of its own.
                     }
                 },
-                List.of((words, errands) ->
+                WholeBar.with("F3", (words, errands) ->
                         new PlansScreen(words, errands, new DeskPlans(folder, folder.resolve("firings.book")))));
         JFrame frame = shown();
         String[] size = wish[4].split("x", -1);

@@ -20,6 +20,7 @@ import javax.swing.JFrame;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
+import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
 import org.kilnside.desktop.HandFeed;
@@ -70,7 +71,7 @@ final class PlansWalk {
                 clock,
                 SettingsStore.forgetful(settings),
                 quietly(),
-                List.of((words, errands) ->
+                WholeBar.with("F3", (words, errands) ->
                         new PlansScreen(words, errands, new DeskPlans(folder, folder.resolve("firings.book")))));
         step("the window opens", () -> {
             for (Frame candidate : Frame.getFrames()) {

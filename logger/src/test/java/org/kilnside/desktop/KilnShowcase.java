@@ -147,13 +147,13 @@ final class KilnShowcase {
                         // The next picture opens a window of its own.
                     }
                 },
-                List.of((words, errands) -> new KilnScreen(() -> state.lines, world, world, new HandShelf(), errands)));
+                WholeBar.with("F5", (words, errands) -> new KilnScreen(() -> state.lines, world, world, new HandShelf(), errands)));
         JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> {
             frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));
             ((javax.swing.JComponent) frame.getContentPane())
                     .getActionMap()
-                    .get("F3")
+                    .get("F5")
                     .actionPerformed(null);
         });
         Showcase.settle();

@@ -103,12 +103,12 @@ final class NightShowcase {
                         // The next picture opens a window of its own.
                     }
                 },
-                List.of((words, errands) ->
+                WholeBar.with("F6", (words, errands) ->
                         new NightScreen(port(feed), words, errands, typed -> Temperature.ofCelsius(1260))));
         JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> {
             frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));
-            ((JComponent) frame.getContentPane()).getActionMap().get("F3").actionPerformed(null);
+            ((JComponent) frame.getContentPane()).getActionMap().get("F6").actionPerformed(null);
         });
         Showcase.settle();
         Showcase.settle();

@@ -66,7 +66,7 @@ public final class Showcase {
                         // The next picture opens a window of its own.
                     }
                 },
-                List.of());
+                WholeBar.names());
         JFrame frame = shown();
         SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
         if (mode.equals("LARGE")) {
