@@ -16,13 +16,13 @@ import javax.swing.JFrame;
 import javax.swing.JTextField;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
-import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
 import org.kilnside.desktop.HandFeed;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.SettingsStore;
 import org.kilnside.desktop.Showcase;
+import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Window;
 import org.kilnside.desktop.plan.PlansScreen;
 import org.kilnside.desktop.theme.Theme;
@@ -73,8 +73,10 @@ final class PlansShowcase {
                         // The next picture opens a window of its own.
                     }
                 },
-                WholeBar.with("F3", (words, errands) ->
-                        new PlansScreen(words, errands, new DeskPlans(folder, folder.resolve("firings.book")))));
+                WholeBar.with(
+                        "F3",
+                        (words, errands) -> new PlansScreen(
+                                words, errands, new DeskPlans(folder, folder.resolve("firings.book")))));
         JFrame frame = shown();
         String[] size = wish[4].split("x", -1);
         SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));

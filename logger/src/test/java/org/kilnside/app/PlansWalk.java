@@ -12,7 +12,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import javax.swing.JDialog;
@@ -20,12 +19,12 @@ import javax.swing.JFrame;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
-import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
 import org.kilnside.desktop.HandFeed;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.SettingsStore;
+import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Window;
 import org.kilnside.desktop.plan.PlansScreen;
 import org.kilnside.desktop.theme.Theme;
@@ -71,8 +70,10 @@ final class PlansWalk {
                 clock,
                 SettingsStore.forgetful(settings),
                 quietly(),
-                WholeBar.with("F3", (words, errands) ->
-                        new PlansScreen(words, errands, new DeskPlans(folder, folder.resolve("firings.book")))));
+                WholeBar.with(
+                        "F3",
+                        (words, errands) -> new PlansScreen(
+                                words, errands, new DeskPlans(folder, folder.resolve("firings.book")))));
         step("the window opens", () -> {
             for (Frame candidate : Frame.getFrames()) {
                 if (candidate instanceof JFrame window && window.isShowing()) {

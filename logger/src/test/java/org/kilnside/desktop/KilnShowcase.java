@@ -147,7 +147,9 @@ final class KilnShowcase {
                         // The next picture opens a window of its own.
                     }
                 },
-                WholeBar.with("F5", (words, errands) -> new KilnScreen(() -> state.lines, world, world, new HandShelf(), errands)));
+                WholeBar.with(
+                        "F5",
+                        (words, errands) -> new KilnScreen(() -> state.lines, world, world, new HandShelf(), errands)));
         JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> {
             frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));

@@ -103,8 +103,10 @@ final class NightShowcase {
                         // The next picture opens a window of its own.
                     }
                 },
-                WholeBar.with("F6", (words, errands) ->
-                        new NightScreen(port(feed), words, errands, typed -> Temperature.ofCelsius(1260))));
+                WholeBar.with(
+                        "F6",
+                        (words, errands) ->
+                                new NightScreen(port(feed), words, errands, typed -> Temperature.ofCelsius(1260))));
         JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> {
             frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));
