@@ -7,6 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFileAttributes;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.locks.LockSupport;
 
 /**
  * A serial port, 8N1, opened for this program alone.
@@ -28,6 +30,17 @@ final class SerialLinePort implements Port {
 
     /** The library's own number for a port this very process has open; as errno it would be a missing file. */
     private static final int OPEN_HERE = 2;
+
+    /** How long to wait when the library has gone before this program has, ns. */
+    private static final long ENDING_PAUSE_NS = 20_000_000;
+
+    /** Whether this JVM is at its end: the library then takes its ports away, which is no cable pulled. */
+    private static final AtomicBoolean ENDING = new AtomicBoolean();
+
+    static {
+        // The library runs this to its end before it cleans up after itself.
+        SerialPort.addShutdownHook(new Thread(() -> ENDING.set(true), "serial ports end"));
+    }
 
     private final LinkNotation.Serial link;
 
@@ -140,12 +153,16 @@ final class SerialLinePort implements Port {
         @Override
         public int read(byte[] buffer) {
             int length = port.readBytes(buffer, buffer.length);
+            if (length < 0 && ENDING.get()) {
+                LockSupport.parkNanos(ENDING_PAUSE_NS);
+                return 0;
+            }
             return length < 0 ? END : length;
         }
 
         @Override
         public void write(byte[] bytes) throws LinkTroubleException {
-            if (port.writeBytes(bytes, bytes.length) < 0) {
+            if (port.writeBytes(bytes, bytes.length) < 0 && !ENDING.get()) {
                 throw LinkTroubleException.passing("Nothing can be written to " + link.path() + ": check the cable.");
             }
         }
