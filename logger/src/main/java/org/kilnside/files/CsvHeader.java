@@ -20,25 +20,19 @@ final class CsvHeader {
             "setpoint_f",
             "cold_junction_c",
             "cold_junction_f");
-    private static final Map<String, String> WORDS = Map.of(
-            "seconds",
-            "elapsed_s",
-            "elapsed",
-            "elapsed_s",
-            "timestamp",
-            "time",
-            "date",
-            "time",
-            "datetime",
-            "time",
-            "temperature",
-            "temp_c",
-            "temp",
-            "temp_c",
-            "output",
-            "output_pct",
-            "setpoint",
-            "setpoint_c");
+    private static final Map<String, String> WORDS = Map.ofEntries(
+            Map.entry("seconds", "elapsed_s"),
+            Map.entry("elapsed", "elapsed_s"),
+            Map.entry("time_s", "elapsed_s"),
+            Map.entry("t_s", "elapsed_s"),
+            Map.entry("t", "elapsed_s"),
+            Map.entry("timestamp", "time"),
+            Map.entry("date", "time"),
+            Map.entry("datetime", "time"),
+            Map.entry("temperature", "temp_c"),
+            Map.entry("temp", "temp_c"),
+            Map.entry("output", "output_pct"),
+            Map.entry("setpoint", "setpoint_c"));
     private static final String DO = "; the first line names the columns, such as elapsed_s,temp_c";
 
     private final Map<String, Integer> columns = new LinkedHashMap<>();

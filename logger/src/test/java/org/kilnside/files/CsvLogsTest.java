@@ -194,6 +194,7 @@ class CsvLogsTest {
                 "temp_c,output_pct\\n20,0\\n | log:1: the header does not name a time, elapsed_s (seconds) or time (ISO 8601)",
                 "elapsed_s,temp\\n0,20\\n | did you mean \"temp_c\" by \"temp\"?",
                 "elapsed,temp_c\\n0,20\\n | did you mean \"elapsed_s\" by \"elapsed\"?",
+                "time_s,temp_c\\n0,20\\n | did you mean \"elapsed_s\" by \"time_s\"?",
                 "elapsed_s,temp_c,temp_c\\n0,20,20\\n | log:1: the header names \"temp_c\" twice",
                 "hello world\\nthis is a letter\\n | log:1: this is no log: found \"hello world\", expected a header",
                 "elapsed_s,temp_c\\n | log: found 0 good readings in 0 rows, expected at least 2",
