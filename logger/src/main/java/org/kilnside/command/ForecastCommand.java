@@ -13,10 +13,16 @@ import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.JsonObject;
 import org.kilnside.files.Log;
 import org.kilnside.firing.GoodReadings;
+import org.kilnside.firing.Kiln;
+import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.outlook.ForecastAtLighting;
+import org.kilnside.outlook.OutlookQuestion;
+import org.kilnside.quantity.Power;
+import org.kilnside.wording.OutlookWords;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
-import org.kilnside.thermal.BeforeLighting;
 import org.kilnside.thermal.Forecast;
 import org.kilnside.thermal.ForecastQuestion;
 import org.kilnside.thermal.Forecaster;
@@ -36,9 +42,6 @@ import picocli.CommandLine.Parameters;
         description =
                 "Says when a firing reaches its top and when it will be cool, with the interval that holds nine in ten. \"Now\" is a log's last line.")
 public final class ForecastCommand implements Callable<Integer> {
-    /** A room nobody has measured (common practice). */
-    private static final double USUAL_ROOM_C = 15;
-
     @Mixin
     private Surroundings around;
 
@@ -75,13 +78,19 @@ public final class ForecastCommand implements Callable<Integer> {
             names = "--wall",
             paramLabel = "brick|layered|fibre",
             description = "What the kiln's wall is made of; without it all three are weighed.")
-    private Optional<WallKind> wall = Optional.empty();
+    private Optional<Kiln.Wall> wall = Optional.empty();
+
+    @Option(
+            names = "--kiln",
+            paramLabel = "NAME",
+            description = "The kiln: its file, or the name of one; for its wall, power and size.")
+    private Optional<String> kiln = Optional.empty();
 
     @Option(
             names = "--load-kg",
             paramLabel = "M",
             description =
-                    "Before lighting: ware and furniture, kg. Needs --power-kw and earlier logs that tell the output.")
+                    "Before lighting: ware and furniture, kg. Counts where the kiln's size is known (--kiln), or its power and earlier logs that tell the output.")
     private Optional<Double> loadKg = Optional.empty();
 
     @Option(names = "--power-kw", paramLabel = "P", description = "The elements' power, all on, kW.")
@@ -102,17 +111,20 @@ public final class ForecastCommand implements Callable<Integer> {
     public Integer call() {
         check();
         List<Trace> before = earlier.stream().map(this::curve).toList();
-        KilnMemory memory =
-                KilnMemory.of(before, wall, ambient.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
+        Kiln known = kiln();
+        KilnMemory memory = KilnMemory.of(
+                before,
+                known.wall().map(each -> WallKind.valueOf(each.name())),
+                ambient.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
         Optional<Schedule> schedule =
                 plan.map(name -> around.library().plan(name).schedule());
         if (logs.isEmpty()) {
-            beforeLighting(schedule.orElseThrow(), memory);
+            beforeLighting(schedule.orElseThrow(), memory, known);
         }
         int exit = Complaint.ExitCode.DONE.code();
         for (Path path : logs) {
             try {
-                answer(path, question(path, schedule, memory));
+                answer(path, question(path, schedule, memory, known));
             } catch (FileRefusedException e) {
                 if (logs.size() == 1) {
                     throw e;
@@ -125,17 +137,35 @@ public final class ForecastCommand implements Callable<Integer> {
         return exit;
     }
 
+    /** The kiln as named, with what is said of it here instead. */
+    private Kiln kiln() {
+        Kiln named = kiln.map(around.library()::kiln).orElseGet(() -> Kiln.named(""));
+        return new Kiln(
+                named.name(),
+                named.volume(),
+                powerKw.map(Power::ofKilowatts).or(named::power),
+                wall.or(named::wall),
+                named.opening(),
+                named.isolator(),
+                named.tariff(),
+                named.limits(),
+                named.thresholds(),
+                named.sensors(),
+                named.cutOut());
+    }
+
     private void check() {
-        if (logs.isEmpty() && (plan.isEmpty() || earlier.isEmpty())) {
+        if (logs.isEmpty() && plan.isEmpty()) {
             throw new Complaint(
                     Complaint.ExitCode.USAGE,
                     "no log to forecast from, expected at least one: name its CSV file; or, before lighting, --plan and"
                             + " --earlier");
         }
-        if (loadKg.isPresent() && (powerKw.isEmpty() || !logs.isEmpty())) {
+        if (loadKg.isPresent() && !logs.isEmpty()) {
             throw new Complaint(
                     Complaint.ExitCode.USAGE,
-                    "--load-kg is of use before lighting and with --power-kw: give both, and no log");
+                    "--load-kg is of use before lighting only, as a log shows what the load takes: leave it out, or the"
+                            + " log");
         }
         if (plan.isPresent() && target.isPresent()) {
             throw new Complaint(
@@ -155,7 +185,7 @@ public final class ForecastCommand implements Callable<Integer> {
                 .curve();
     }
 
-    private ForecastQuestion question(Path path, Optional<Schedule> schedule, KilnMemory memory) {
+    private ForecastQuestion question(Path path, Optional<Schedule> schedule, KilnMemory memory, Kiln known) {
         ForecastQuestion question = ForecastQuestion.about(curve(path))
                 .withMemory(memory)
                 .withBelow(below.stream().map(Temperature::ofCelsius).toList());
@@ -170,7 +200,8 @@ public final class ForecastCommand implements Callable<Integer> {
         }
         question = question.withVentilated(
                 opened.stream().map(ForecastCommand::ventilated).toList());
-        return powerKw.isPresent() ? question.withPowerKw(powerKw.get()) : question;
+        Optional<Power> power = known.power();
+        return power.isPresent() ? question.withPowerKw(power.get().kilowatts()) : question;
     }
 
     private static Ventilated ventilated(String text) {
@@ -197,23 +228,30 @@ public final class ForecastCommand implements Callable<Integer> {
         }
     }
 
-    private void beforeLighting(Schedule schedule, KilnMemory memory) {
-        Forecast forecast = BeforeLighting.forecast(
-                        schedule,
-                        memory,
-                        Temperature.ofCelsius(ambient.orElse(USUAL_ROOM_C)),
-                        below.stream().map(Temperature::ofCelsius).toList(),
-                        powerKw.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
-                        loadKg.map(OptionalDouble::of).orElse(OptionalDouble.empty()))
-                .orElseThrow(() -> new Complaint(
-                        Complaint.ExitCode.NOTHING,
-                        "the earlier logs hold no heating or cooling to know the kiln by; name logs of whole firings"));
+    private void beforeLighting(Schedule schedule, KilnMemory memory, Kiln known) {
+        if (!earlier.isEmpty() && memory.isEmpty()) {
+            throw new Complaint(
+                    Complaint.ExitCode.NOTHING,
+                    "the earlier logs hold no heating or cooling to know the kiln by; name logs of whole firings");
+        }
+        OutlookQuestion question = OutlookQuestion.about(schedule, known)
+                .withMemory(memory)
+                .withRoom(ambient.map(Temperature::ofCelsius).orElse(OutlookQuestion.USUAL_ROOM))
+                .withLoadKg(loadKg.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
+        ForecastAtLighting answer = ForecastAtLighting.of(
+                question, below.stream().map(Temperature::ofCelsius).toList());
+        Forecast forecast = answer.forecast();
         ForecastWords words = new ForecastWords(around.words(), Optional.empty());
+        List<String> more = new OutlookWords(around.words(), ConeTable.of(ConeSeries.SELF_SUPPORTING), known)
+                .notKnown(answer.unknowns()).stream()
+                .toList();
         if (json) {
-            around.out().println(object(Optional.empty(), forecast).with("notes", words.remarks(forecast)));
+            List<String> notes = new ArrayList<>(words.remarks(forecast));
+            notes.addAll(more);
+            around.out().println(object(Optional.empty(), forecast).with("notes", notes));
         } else {
             around.out().println(schedule.name());
-            words.lines(forecast).forEach(line -> around.out().println("  " + line));
+            words.lines(forecast, more).forEach(line -> around.out().println("  " + line));
         }
     }
 

@@ -68,9 +68,8 @@ final class PlanOutlookCommand implements Callable<Integer> {
     @Option(
             names = "--ambient",
             paramLabel = "C",
-            defaultValue = "15",
-            description = "The room's temperature, °C (${DEFAULT-VALUE}, unless given).")
-    private double ambient;
+            description = "The room's temperature, °C (15, unless given).")
+    private Optional<Double> ambient = Optional.empty();
 
     @Option(
             names = "--wanted",
@@ -100,7 +99,7 @@ final class PlanOutlookCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Numbers.within("--load-kg", loadKg, 0.1, 5000, "kg");
-        Numbers.within("--ambient", Optional.of(ambient), -40, 60, "°C");
+        Numbers.within("--ambient", ambient, -40, 60, "°C");
         Numbers.within("--thickness-mm", thicknessMm, 0.5, 500, "mm");
         Numbers.within("--ware-limit", wareLimit, 100, 1800, "°C");
         ConeSeries meant = ConeSeries.ofWord(series)
@@ -113,7 +112,7 @@ final class PlanOutlookCommand implements Callable<Integer> {
                 found.schedule(),
                 known,
                 memory(known),
-                Temperature.ofCelsius(ambient),
+                ambient.map(Temperature::ofCelsius).orElse(OutlookQuestion.USUAL_ROOM),
                 loadKg.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
                 new Ware(
                         state,
@@ -142,7 +141,9 @@ final class PlanOutlookCommand implements Callable<Integer> {
                         .curve())
                 .toList();
         return KilnMemory.of(
-                before, known.wall().map(wall -> WallKind.valueOf(wall.name())), OptionalDouble.of(ambient));
+                before,
+                known.wall().map(wall -> WallKind.valueOf(wall.name())),
+                ambient.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
     }
 
     private static Cone cone(String text) {

@@ -52,10 +52,10 @@ public record Outlook(
         Optional<WantedCone> wanted,
         Trace curve) {
     /** A controller's clock and its hesitations, a part of the time to the top. */
-    private static final double HEATING_LEAST = 0.025;
+    static final double HEATING_LEAST = 0.025;
 
     /** What the draws do not know of a cooling, a part of the time from the lighting: a bung, a draught, how it is stacked. */
-    private static final double COOLING_LEAST = 0.07;
+    static final double COOLING_LEAST = 0.07;
 
     /** The same of the energy: mains voltage, what the maker's plate is worth. */
     private static final double ENERGY_LEAST = 0.05;
@@ -107,11 +107,7 @@ public record Outlook(
                 ImaginedFirings.of(question.plan(), kilns, List.of(thresholds.crack(), thresholds.unload()));
         boolean powerKnown = firings.middle().powerKnown();
         ConeAhead cone = ConeAhead.of(firings, question.table(), question.sensor());
-        Optional<Estimate<Energy>> energy = firings.likely(ImaginedFiring::energyKwh, ENERGY_LEAST)
-                .map(kwh -> Estimate.of(
-                        Energy.ofKilowattHours(kwh.at()),
-                        Energy.ofKilowattHours(kwh.from()),
-                        Energy.ofKilowattHours(kwh.to())));
+        Optional<Estimate<Energy>> energy = energy(firings);
         Estimate<Temperature> highest = highest(firings, question);
         return new Outlook(
                 cone,
@@ -137,7 +133,15 @@ public record Outlook(
                 firings.middle().curve());
     }
 
-    private static Optional<Estimate<Duration>> time(
+    static Optional<Estimate<Energy>> energy(ImaginedFirings firings) {
+        return firings.likely(ImaginedFiring::energyKwh, ENERGY_LEAST)
+                .map(kwh -> Estimate.of(
+                        Energy.ofKilowattHours(kwh.at()),
+                        Energy.ofKilowattHours(kwh.from()),
+                        Energy.ofKilowattHours(kwh.to())));
+    }
+
+    static Optional<Estimate<Duration>> time(
             ImaginedFirings firings, Function<ImaginedFiring, OptionalDouble> time, double least) {
         return firings.likely(time, least)
                 .map(likely -> Estimate.of(seconds(likely.at()), seconds(likely.from()), seconds(likely.to())));
@@ -156,7 +160,7 @@ public record Outlook(
         return Estimate.of(Temperature.ofCelsius(likely.at()), Temperature.ofCelsius(low), Temperature.ofCelsius(high));
     }
 
-    private static Set<Unknown> unknowns(OutlookQuestion question, LikelyKilns kilns, ImaginedFirings firings) {
+    static Set<Unknown> unknowns(OutlookQuestion question, LikelyKilns kilns, ImaginedFirings firings) {
         EnumSet<Unknown> unknowns = EnumSet.noneOf(Unknown.class);
         Kiln kiln = question.kiln();
         if (!kilns.isRemembered()) {

@@ -14,7 +14,7 @@ import org.kilnside.quantity.Temperature;
  * @param ambient the room as the model takes it
  * @param below when it will be below each temperature asked for
  * @param arrival whether and when it reaches the top; empty when nobody said what that is
- * @param energy what went in so far; empty unless the elements' power and output are known
+ * @param energy what went in so far, or before lighting what it will take; empty unless the elements' power and output are known
  * @param estimate what the sensor cannot say any more: the ware, when the lid is open
  * @param choices while it cools, what each way of going on would give: shut, bung out, lid propped; else empty
  * @param remarks what this answer rests on and what it cannot know, most important first

@@ -42,6 +42,30 @@ public final class ImaginedFirings {
         return ImaginedFiring.of(kilns.middle(), plan, thresholds(below));
     }
 
+    /**
+     * How hot the kilns get with everything on from the lighting, °C; empty where nothing is known of their power.
+     *
+     * @param within how long everything is on, s
+     */
+    public static Optional<Likely> topsOut(LikelyKilns kilns, double within) {
+        double[] highest = kilns.draws().stream()
+                .filter(LikelyKilns.Likely::powerKnown)
+                .mapToDouble(likely -> topsOutC(likely, within))
+                .sorted()
+                .toArray();
+        if (highest.length == 0 || 2 * highest.length < kilns.draws().size()) {
+            return Optional.empty();
+        }
+        return Optional.of(new Likely(quantile(highest, 0.5), quantile(highest, LOW), quantile(highest, HIGH)));
+    }
+
+    private static double topsOutC(LikelyKilns.Likely likely, double within) {
+        WallSlab slab = new WallSlab(likely.kind().shape(), WallSlab.USUAL_CELLS);
+        slab.use(likely.kiln());
+        slab.startUniform(likely.kiln().ambientC());
+        return PlanRun.topsOutC(slab, within);
+    }
+
     private static double[] thresholds(List<Temperature> below) {
         double[] thresholds = below.stream().mapToDouble(Temperature::celsius).toArray();
         for (int i = 1; i < thresholds.length; i++) {

@@ -87,6 +87,11 @@ public final class KilnMemory {
         return lessons.size();
     }
 
+    /** Whether no earlier firing said anything of the kiln. */
+    public boolean isEmpty() {
+        return kilns.isEmpty();
+    }
+
     /** How probable each kind of wall is. */
     Map<WallKind, Double> kinds() {
         return kinds;

@@ -1,6 +1,7 @@
 package org.kilnside.thermal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -69,17 +70,22 @@ public final class LikelyKilns {
 
     private final Likely middle;
     private final List<Likely> draws;
-    private final boolean remembered;
+    private final OptionalDouble hottestSeenC;
 
-    private LikelyKilns(Likely middle, List<Likely> draws, boolean remembered) {
+    private LikelyKilns(Likely middle, List<Likely> draws, OptionalDouble hottestSeenC) {
         this.middle = middle;
         this.draws = List.copyOf(draws);
-        this.remembered = remembered;
+        this.hottestSeenC = hottestSeenC;
     }
 
     /** Whether earlier firings of this kiln stand behind them. */
     public boolean isRemembered() {
-        return remembered;
+        return hottestSeenC.isPresent();
+    }
+
+    /** The highest temperature an earlier firing of this kiln has shown, °C; empty where none is remembered. */
+    public OptionalDouble hottestSeenC() {
+        return hottestSeenC;
     }
 
     Likely middle() {
@@ -144,7 +150,8 @@ public final class LikelyKilns {
                 draws.add(weaker.get(i));
             }
         }
-        return new LikelyKilns(middle(unseen(kiln, usual, roomC, loadKg, OptionalDouble.empty()), draws), draws, false);
+        Likely middle = middle(unseen(kiln, usual, roomC, loadKg, OptionalDouble.empty()), draws);
+        return new LikelyKilns(middle, draws, OptionalDouble.empty());
     }
 
     /** The plain guess, with power in the middle of what the draws have. */
@@ -205,7 +212,11 @@ public final class LikelyKilns {
         for (int i = 0; i < DRAWS; i++) {
             draws.add(remembered(kiln, earlier.get(i % earlier.size()), roomC, logPhi, loadKg, OptionalDouble.of(i)));
         }
-        return new LikelyKilns(remembered(kiln, newest, roomC, logPhi, loadKg, OptionalDouble.empty()), draws, true);
+        OptionalDouble hottestC = earlier.stream()
+                .flatMapToDouble(each -> Arrays.stream(each.data().course.temperatureC))
+                .max();
+        return new LikelyKilns(
+                remembered(kiln, newest, roomC, logPhi, loadKg, OptionalDouble.empty()), draws, hottestC);
     }
 
     private static Likely remembered(

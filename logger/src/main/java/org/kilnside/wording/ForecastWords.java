@@ -21,6 +21,11 @@ public final class ForecastWords {
 
     /** Everything worth saying, most important first; the caution last. */
     public List<String> lines(Forecast forecast) {
+        return lines(forecast, List.of());
+    }
+
+    /** @param notes what else is to be known of it; said before the caution */
+    public List<String> lines(Forecast forecast, List<String> notes) {
         List<String> lines = new ArrayList<>();
         lines.add(words.named("forecast.stage", forecast.stage()) + ".");
         forecast.arrival().ifPresent(arrival -> lines.addAll(arrival(arrival, forecast.askedS())));
@@ -28,10 +33,12 @@ public final class ForecastWords {
             lines.add(sentence(below(below, forecast.askedS())));
         }
         choices(forecast).forEach(choice -> lines.add(sentence(choice)));
+        String energyKey = forecast.stage() == Forecast.Stage.WAITING ? "forecast.energy_ahead" : "forecast.energy";
         forecast.energy()
                 .ifPresent(energy ->
-                        lines.add(sentence(words.text("forecast.energy", words.number(energy.kilowattHours(), 1)))));
+                        lines.add(sentence(words.text(energyKey, words.number(energy.kilowattHours(), 1)))));
         remarks(forecast).forEach(remark -> lines.add(sentence(remark)));
+        notes.forEach(note -> lines.add(sentence(note)));
         lines.add(words.text("forecast.caution"));
         return lines;
     }

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.ConeTable;
@@ -48,7 +49,7 @@ public final class OutlookWords {
         energy(outlook).ifPresent(text -> lines.add(sentence(text)));
         cost(outlook).ifPresent(text -> lines.add(sentence(text)));
         outlook.wanted().ifPresent(wanted -> wanted(plan, wanted).forEach(text -> lines.add(sentence(text))));
-        notKnown(outlook).ifPresent(text -> lines.add(sentence(text)));
+        notKnown(outlook.unknowns()).ifPresent(text -> lines.add(sentence(text)));
         lines.add(words.text("outlook.caution"));
         return lines;
     }
@@ -141,13 +142,13 @@ public final class OutlookWords {
     }
 
     /** What would sharpen the answer; empty when everything is known. */
-    public Optional<String> notKnown(Outlook outlook) {
-        if (outlook.unknowns().isEmpty()) {
+    public Optional<String> notKnown(Set<Outlook.Unknown> unknowns) {
+        if (unknowns.isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(words.text(
                 "outlook.not_known",
-                outlook.unknowns().stream()
+                unknowns.stream()
                         .sorted()
                         .map(each -> words.named("outlook.unknown", each))
                         .collect(Collectors.joining("; "))));

@@ -1,10 +1,14 @@
 package org.kilnside.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -77,5 +81,74 @@ class ForecastCommandTest {
         Line said = Line.run("forecast", new ForecastCommand(), two.toString(), "--json", "--language", "en");
         assertThat(said.exit()).isZero();
         assertThat(said.out()).contains("\"at_s\":null").contains("too few readings");
+    }
+
+    @Test
+    void beforeLightingItIsTheOutlooksAnswer() throws IOException {
+        String earlier = log("earlier.csv", 24).toString();
+        Line forecast = Line.run(
+                "forecast",
+                new ForecastCommand(),
+                "--plan",
+                "bisque",
+                "--kiln",
+                "tall-drum",
+                "--earlier",
+                earlier,
+                "--load-kg",
+                "30",
+                "--below",
+                "120,50",
+                "--json");
+        assertThat(forecast.err()).isEmpty();
+        assertThat(forecast.exit()).isZero();
+        Line outlook = Line.run(
+                "plan",
+                new PlanCommand(),
+                "outlook",
+                "bisque",
+                "--kiln",
+                "tall-drum",
+                "--earlier",
+                earlier,
+                "--load-kg",
+                "30",
+                "--json");
+        assertThat(forecast.out()).contains("\"stage\":\"waiting\"").contains("\"log\":null,\"asked_s\":0.0");
+        for (String when : List.of("crack_s", "unload_s", "top_s")) {
+            for (String edge : List.of("at", "from", "to")) {
+                String said = number(outlook.out(), "\"" + when + "\":\\{[^}]*\"" + edge + "\":");
+                String field = when.equals("top_s") ? "\"target_c\":[^}]*" : when.equals("crack_s") ? "120.0," : "50.0,";
+                assertThat(Double.parseDouble(number(forecast.out(), field + "[^}]*?\"" + edge + "_s\":")))
+                        .isCloseTo(Double.parseDouble(said), within(0.6));
+            }
+        }
+    }
+
+    @Test
+    void aLoadIsTakenBeforeLightingEvenWhereItCannotCountYetAndThatIsSaid() throws IOException {
+        Line said = Line.run(
+                "forecast",
+                new ForecastCommand(),
+                "--plan",
+                "bisque",
+                "--earlier",
+                log("earlier.csv", 24).toString(),
+                "--load-kg",
+                "30",
+                "--language",
+                "en");
+        assertThat(said.exit()).isZero();
+        assertThat(said.out())
+                .contains("Not lit yet.")
+                .contains("nine in ten")
+                .contains("the load's weight does not count")
+                .contains("One sensor; the ware inside is hotter; the kiln maker decides.");
+    }
+
+    private static String number(String json, String before) {
+        Matcher found = Pattern.compile(before + "([0-9.]+)").matcher(json);
+        assertThat(found.find()).as(before + " in " + json).isTrue();
+        return found.group(1);
     }
 }

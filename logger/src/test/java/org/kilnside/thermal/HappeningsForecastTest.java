@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
@@ -72,43 +71,6 @@ class HappeningsForecastTest {
         assertThat(remarks(without)).contains(Kind.DRIVEN_COOLING);
         assertThat(without.below().get(1).when()).isEmpty();
         assertThat(without.below().get(1).notBeforeS().orElseThrow()).isLessThan(truth);
-    }
-
-    @Test
-    void beforeLightingEarlierFiringsSayHowLongAPlanTakes() {
-        Schedule plan = Programs.glaze(1200, 70);
-        List<Trace> earlier = List.of(
-                trial(Programs.glaze(1222, 70), 3).until(1e9, true),
-                trial(Programs.bisque(1000), 3).until(1e9, true));
-        KilnMemory memory = KilnMemory.of(earlier, Optional.empty(), OptionalDouble.empty());
-        VirtualTrial next = trial(plan, 3);
-        Forecast forecast = BeforeLighting.forecast(
-                        plan,
-                        memory,
-                        Temperature.ofCelsius(next.roomC()),
-                        ForecastQuestion.USUAL_THRESHOLDS,
-                        OptionalDouble.empty(),
-                        OptionalDouble.empty())
-                .orElseThrow();
-        for (Forecast.Below below : forecast.below()) {
-            double truth = next.belowS(below.temperature().celsius());
-            Forecast.When when = below.when().orElseThrow();
-            assertThat(when.atS() / truth - 1).isBetween(-0.15, 0.15);
-            assertThat(truth).isBetween(when.fromS(), when.toS());
-        }
-        assertThat(forecast.arrival().orElseThrow().reaches()).isEqualTo(Forecast.Reaches.YES);
-    }
-
-    @Test
-    void nothingIsForecastBeforeLightingOfAKilnNobodyKnows() {
-        assertThat(BeforeLighting.forecast(
-                        Programs.glaze(1200, 70),
-                        KilnMemory.none(Optional.empty()),
-                        Temperature.ofCelsius(15),
-                        ForecastQuestion.USUAL_THRESHOLDS,
-                        OptionalDouble.empty(),
-                        OptionalDouble.empty()))
-                .isEmpty();
     }
 
     @Test

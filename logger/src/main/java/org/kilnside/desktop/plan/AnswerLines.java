@@ -72,7 +72,7 @@ record AnswerLines(
                                 words.number(cost.price().to(), 2))))
                 .orElseGet(() -> unknown(words, "plans.answer.cost")));
         List<String> foot = new ArrayList<>();
-        say.notKnown(outlook).ifPresent(text -> foot.add(words.sentence(text) + "."));
+        say.notKnown(outlook.unknowns()).ifPresent(text -> foot.add(words.sentence(text) + "."));
         foot.add(words.text("plans.answer.nine") + " " + words.text("outlook.caution"));
         Optional<WantedCone> wanted = outlook.wanted();
         return new AnswerLines(

@@ -1,0 +1,120 @@
+package org.kilnside.outlook;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.thermal.Forecast;
+import org.kilnside.thermal.ImaginedFiring;
+import org.kilnside.thermal.ImaginedFirings;
+import org.kilnside.thermal.LikelyKilns;
+
+/**
+ * The outlook of a plan in the shape of a forecast, for those who ask a kiln not yet lit what they ask one that burns:
+ * the same kilns, the same firings and the same intervals as {@link Outlook}'s, whatever temperatures are asked for.
+ *
+ * @param forecast times count from the lighting
+ * @param unknowns what would sharpen this answer
+ */
+public record ForecastAtLighting(Forecast forecast, Set<Outlook.Unknown> unknowns) {
+    /** What bears on times, top and energy; the rest bears on cost and on what is rash. */
+    private static final Set<Outlook.Unknown> BEARING = EnumSet.of(
+            Outlook.Unknown.KILN_NEVER_SEEN,
+            Outlook.Unknown.WALL,
+            Outlook.Unknown.POWER,
+            Outlook.Unknown.SIZE,
+            Outlook.Unknown.LOAD);
+
+    /** A top-out is the highest within this. */
+    private static final Duration TOPS_OUT_WITHIN = Duration.ofHours(12);
+
+    /** Likelier than this to get there, or not to, is a yes or a no. */
+    private static final double SURE = 0.95;
+
+    /** A controller calls it there this far below, K. */
+    private static final double AS_GOOD_AS_K = 2;
+
+    public ForecastAtLighting {
+        unknowns = Set.copyOf(unknowns);
+    }
+
+    /**
+     * Forecasts.
+     *
+     * @param below the temperatures whose times are asked for, in any order
+     */
+    public static ForecastAtLighting of(OutlookQuestion question, List<Temperature> below) {
+        LikelyKilns kilns = question.kilns();
+        List<Temperature> falling =
+                below.stream().sorted(Comparator.reverseOrder()).toList();
+        ImaginedFirings firings = ImaginedFirings.of(question.plan(), kilns, falling);
+        List<Forecast.Remark> remarks = new ArrayList<>();
+        if (falling.stream().anyMatch(each -> !each.isAbove(question.room()))) {
+            remarks.add(new Forecast.Remark(Forecast.Remark.Kind.BELOW_ROOM, Optional.empty()));
+        }
+        Forecast forecast = new Forecast(
+                0,
+                Forecast.Stage.WAITING,
+                question.room(),
+                below(firings, falling),
+                Optional.of(arrival(question, kilns, firings)),
+                Outlook.energy(firings).map(Estimate::probable),
+                Optional.empty(),
+                List.of(),
+                remarks);
+        Set<Outlook.Unknown> unknowns = EnumSet.copyOf(BEARING);
+        unknowns.retainAll(Outlook.unknowns(question, kilns, firings));
+        return new ForecastAtLighting(forecast, unknowns);
+    }
+
+    private static List<Forecast.Below> below(ImaginedFirings firings, List<Temperature> falling) {
+        List<Forecast.Below> answers = new ArrayList<>();
+        for (int i = 0; i < falling.size(); i++) {
+            int place = i;
+            Optional<Forecast.When> when =
+                    Outlook.time(firings, firing -> firing.belowS().get(place), Outlook.COOLING_LEAST)
+                            .map(ForecastAtLighting::when);
+            answers.add(new Forecast.Below(falling.get(i), when, when.map(Forecast.When::fromS)));
+        }
+        return answers;
+    }
+
+    private static Forecast.Arrival arrival(OutlookQuestion question, LikelyKilns kilns, ImaginedFirings firings) {
+        Temperature top = question.plan().top();
+        Forecast.Reaches reaches;
+        if (firings.middle().powerKnown()) {
+            double share = firings.share(firing -> firing.arrivalS().isPresent());
+            reaches = share >= SURE
+                    ? Forecast.Reaches.YES
+                    : share <= 1 - SURE ? Forecast.Reaches.NO : Forecast.Reaches.CANNOT_SAY_YET;
+        } else {
+            // Where it has been it can go again; further, nobody knows.
+            OptionalDouble seen = kilns.hottestSeenC();
+            reaches = seen.isPresent() && seen.getAsDouble() >= top.celsius() - AS_GOOD_AS_K
+                    ? Forecast.Reaches.YES
+                    : Forecast.Reaches.CANNOT_SAY_YET;
+        }
+        Optional<Forecast.When> when = reaches == Forecast.Reaches.NO
+                ? Optional.empty()
+                : Outlook.time(firings, ImaginedFiring::arrivalS, Outlook.HEATING_LEAST)
+                        .map(ForecastAtLighting::when);
+        Optional<Forecast.TopsOut> topsOut = ImaginedFirings.topsOut(kilns, TOPS_OUT_WITHIN.toSeconds())
+                .map(likely -> new Forecast.TopsOut(
+                        Temperature.ofCelsius(likely.at()),
+                        Temperature.ofCelsius(likely.from()),
+                        Temperature.ofCelsius(likely.to())));
+        return new Forecast.Arrival(top, reaches, when, topsOut);
+    }
+
+    private static Forecast.When when(Estimate<Duration> time) {
+        return new Forecast.When(
+                time.probable().toMillis() / 1000.0,
+                time.from().toMillis() / 1000.0,
+                time.to().toMillis() / 1000.0);
+    }
+}
