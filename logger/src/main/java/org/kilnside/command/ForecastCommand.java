@@ -14,13 +14,12 @@ import org.kilnside.files.JsonObject;
 import org.kilnside.files.Log;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Kiln;
+import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.outlook.ForecastAtLighting;
 import org.kilnside.outlook.OutlookQuestion;
 import org.kilnside.quantity.Power;
-import org.kilnside.wording.OutlookWords;
-import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.thermal.Forecast;
@@ -30,6 +29,7 @@ import org.kilnside.thermal.KilnMemory;
 import org.kilnside.thermal.Ventilated;
 import org.kilnside.thermal.WallKind;
 import org.kilnside.wording.ForecastWords;
+import org.kilnside.wording.OutlookWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -243,8 +243,7 @@ public final class ForecastCommand implements Callable<Integer> {
         Forecast forecast = answer.forecast();
         ForecastWords words = new ForecastWords(around.words(), Optional.empty());
         List<String> more = new OutlookWords(around.words(), ConeTable.of(ConeSeries.SELF_SUPPORTING), known)
-                .notKnown(answer.unknowns()).stream()
-                .toList();
+                .notKnown(answer.unknowns()).stream().toList();
         if (json) {
             List<String> notes = new ArrayList<>(words.remarks(forecast));
             notes.addAll(more);

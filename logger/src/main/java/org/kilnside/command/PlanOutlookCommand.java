@@ -65,10 +65,7 @@ final class PlanOutlookCommand implements Callable<Integer> {
             description = "An earlier firing's log of the same kiln; may be given several times.")
     private List<Path> earlier = List.of();
 
-    @Option(
-            names = "--ambient",
-            paramLabel = "C",
-            description = "The room's temperature, °C (15, unless given).")
+    @Option(names = "--ambient", paramLabel = "C", description = "The room's temperature, °C (15, unless given).")
     private Optional<Double> ambient = Optional.empty();
 
     @Option(

@@ -76,9 +76,9 @@ public record ForecastAtLighting(Forecast forecast, Set<Outlook.Unknown> unknown
         List<Forecast.Below> answers = new ArrayList<>();
         for (int i = 0; i < falling.size(); i++) {
             int place = i;
-            Optional<Forecast.When> when =
-                    Outlook.time(firings, firing -> firing.belowS().get(place), Outlook.COOLING_LEAST)
-                            .map(ForecastAtLighting::when);
+            Optional<Forecast.When> when = Outlook.time(
+                            firings, firing -> firing.belowS().get(place), Outlook.COOLING_LEAST)
+                    .map(ForecastAtLighting::when);
             answers.add(new Forecast.Below(falling.get(i), when, when.map(Forecast.When::fromS)));
         }
         return answers;

@@ -7,9 +7,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -118,7 +118,8 @@ class ForecastCommandTest {
         for (String when : List.of("crack_s", "unload_s", "top_s")) {
             for (String edge : List.of("at", "from", "to")) {
                 String said = number(outlook.out(), "\"" + when + "\":\\{[^}]*\"" + edge + "\":");
-                String field = when.equals("top_s") ? "\"target_c\":[^}]*" : when.equals("crack_s") ? "120.0," : "50.0,";
+                String field =
+                        when.equals("top_s") ? "\"target_c\":[^}]*" : when.equals("crack_s") ? "120.0," : "50.0,";
                 assertThat(Double.parseDouble(number(forecast.out(), field + "[^}]*?\"" + edge + "_s\":")))
                         .isCloseTo(Double.parseDouble(said), within(0.6));
             }
