@@ -84,7 +84,7 @@ public final class AlarmsCommand implements Callable<Integer> {
                 Probe.UNKNOWN,
                 withoutForecast ? Optional.empty() : Optional.of(new ModelForecaster()),
                 FORECAST_EVERY_MS);
-        for (Reading reading : LogReadings.of(log)) {
+        for (Reading reading : LogReadings.asTheyCame(log)) {
             replay.take(reading);
         }
         return replay.changes();

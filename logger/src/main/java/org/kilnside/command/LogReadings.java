@@ -1,6 +1,7 @@
 package org.kilnside.command;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -17,9 +18,48 @@ import org.kilnside.sensor.RawSignal;
 
 /** A log's rows as the readings they were. */
 final class LogReadings {
+    /** Rows without a temperature for less than this are a logger's habit, or a spoilt line, and no sensor that is gone. */
+    private static final long BLIND_LEAST_MS = 30_000;
+
     private LogReadings() {}
 
-    /** The log's rows as readings, their time counted from the first. */
+    /**
+     * All rows as readings, their time counted from the first good one. A stretch of rows without a temperature is what
+     * it was live: a controller that speaks and whose sensor gives nothing.
+     */
+    static List<Reading> asTheyCame(Log log) {
+        List<Reading> readings = of(log);
+        List<Reading> blind = blind(log);
+        if (!blind.isEmpty()) {
+            readings.addAll(blind);
+            readings.sort(Comparator.comparingLong(Reading::elapsedMs));
+        }
+        return readings;
+    }
+
+    private static List<Reading> blind(Log log) {
+        Trace trace = log.trace();
+        long zeroMs = trace.elapsedMs(0);
+        List<Reading> readings = new ArrayList<>();
+        for (long ms : log.withoutTemperature()) {
+            int before = trace.indexAt(ms);
+            if (before < 0) {
+                continue;
+            }
+            long endsMs = before + 1 < trace.size() ? trace.elapsedMs(before + 1) : Long.MAX_VALUE;
+            if (endsMs - trace.elapsedMs(before) >= BLIND_LEAST_MS && ms > trace.elapsedMs(before)) {
+                RawSignal nothing = new RawSignal(OptionalInt.empty(), OptionalInt.empty(), 0);
+                readings.add(Reading.of(
+                        ms - zeroMs,
+                        List.of(new Channel(1, nothing, Optional.empty(), Optional.empty())),
+                        new ControllerReport(Optional.empty(), Optional.empty(), OptionalInt.empty()),
+                        Origin.IMPORTED));
+            }
+        }
+        return readings;
+    }
+
+    /** The rows with a temperature as readings, their time counted from the first. */
     static List<Reading> of(Log log) {
         Trace trace = log.trace();
         long zeroMs = trace.elapsedMs(0);

@@ -44,6 +44,7 @@ final class CsvLogReader {
     private double[] coldJunctionC = new double[1024];
     private int[] lineOf = new int[1024];
     private int size;
+    private final List<Long> withoutTemperatureMs = new ArrayList<>();
     /** Instant of the log's clock at 0, epoch ms; known once a row gives both, or the instant alone. */
     private Optional<Long> zeroEpochMs = Optional.empty();
 
@@ -164,11 +165,13 @@ final class CsvLogReader {
             ms = cells.epochMs();
         }
         if (!number(fields, columns.temperature, 0)) {
+            withoutTemperatureMs.add(ms);
             return;
         }
         double celsius = columns.fahrenheit ? (cells.number() - 32) / 1.8 : cells.number();
         if (celsius < COLDEST_C || celsius > HOTTEST_C) {
             leaveOut(Reason.IMPOSSIBLE, lines.number(), Optional.of(fields.text(columns.temperature)));
+            withoutTemperatureMs.add(ms);
             return;
         }
         double share = optional(fields, columns.output, 2, 0, 1, false);
@@ -328,6 +331,7 @@ final class CsvLogReader {
                 trace.view(),
                 index -> known(cold[index]),
                 startedAt,
+                withoutTemperatureMs.stream().map(ms -> ms - zero).sorted().toList(),
                 new Log.Report(rows, counts, examples, ignoredCells, header.ignored()));
     }
 

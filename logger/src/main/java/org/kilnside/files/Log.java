@@ -16,9 +16,20 @@ import org.kilnside.firing.Trace;
  *     instants alone
  * @param coldJunction the cold-junction column; every value empty when the file has none
  * @param startedAt the instant at elapsed time 0; empty when the file does not say
+ * @param withoutTemperature when the file has a row but no temperature in it: on the trace's clock, ms, rising. The
+ *     controller spoke and its sensor gave nothing
  * @param report what was left out, and why
  */
-public record Log(Trace trace, ColdJunction coldJunction, Optional<Instant> startedAt, Report report) {
+public record Log(
+        Trace trace,
+        ColdJunction coldJunction,
+        Optional<Instant> startedAt,
+        List<Long> withoutTemperature,
+        Report report) {
+    public Log {
+        withoutTemperature = List.copyOf(withoutTemperature);
+    }
+
     /** °C at the amplifier's terminals, reading by reading, beside the trace. */
     public interface ColdJunction {
         /** The value at a reading of the trace; empty when the file does not say. */

@@ -56,6 +56,7 @@ final class FiringDetector {
     private long nearPeakMs;
     private OptionalLong fallingSinceMs = OptionalLong.empty();
     private double lowestCoolingC;
+    private final OpenLid lid = new OpenLid();
 
     FiringStage stage() {
         return stage;
@@ -269,12 +270,27 @@ final class FiringDetector {
             }
             return;
         }
-        if (now < ENDED_C
-                || (now < ENDED_WHEN_FLAT_C
+        lid.look(trend);
+        boolean airs = lid.wareC(trend.ms(0)).isPresent();
+        // Under an open lid it is the air that has become cold.
+        double wareC = Math.max(now, lid.wareC(trend.ms(0)).orElse(now));
+        if (wareC < ENDED_C
+                || (!airs
+                        && now < ENDED_WHEN_FLAT_C
                         && trend.slope(HOUR_MS).orElse(FALLING_K_PER_H) > ENDED_FLAT_K_PER_H
                         && perHour <= 0)) {
             stage = FiringStage.ENDED;
-        } else if (risen(trend, true).isPresent()) {
+        } else if (isHeatOn() || !lid.explains(trend.ms(0), now)) {
+            lookForHeatAgain(trend);
+        }
+    }
+
+    private boolean isHeatOn() {
+        return elementsOn().orElse(false);
+    }
+
+    private void lookForHeatAgain(TemperatureTrend trend) {
+        if (risen(trend, true).isPresent()) {
             if (highestC < LEFT_OVER_C) {
                 // No more than candling so far: heat that comes back belongs to it.
                 goesOn();

@@ -108,6 +108,19 @@ final class TemperatureTrend {
         return OptionalDouble.empty();
     }
 
+    /** Mean temperature of the half minute that lies a time before the newest, °C; empty when there is none near it. */
+    OptionalDouble celsiusAgo(long agoMs) {
+        for (int back = 1; back < size(); back++) {
+            long span = ms(0) - ms(back);
+            if (span >= agoMs) {
+                return span <= agoMs + agoMs / 5 + BUCKET_MS
+                        ? OptionalDouble.of(celsius(back))
+                        : OptionalDouble.empty();
+            }
+        }
+        return OptionalDouble.empty();
+    }
+
     /** The lowest half minute within a time before the newest, as its number back; the latest of equals. */
     int lowest(long windowMs) {
         int lowest = 0;

@@ -68,8 +68,8 @@ enum Scene {
                         AlarmKind.STUCK_RELAY,
                         Alarm.State.RAISED,
                         nowMs - 240_000,
-                        Optional.of(Measure.ofCelsius(612)),
-                        Optional.of(Measure.ofCelsius(600))),
+                        Optional.of(Measure.ofCelsius(412)),
+                        Optional.of(Measure.ofCelsius(400))),
                 alarm(
                         AlarmKind.BOX_TOO_HOT,
                         Alarm.State.RAISED,

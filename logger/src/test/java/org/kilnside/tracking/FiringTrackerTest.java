@@ -45,6 +45,32 @@ class FiringTrackerTest {
     }
 
     @Test
+    void airUnderAnOpenLidEndsNoFiring() {
+        FiringTracker tracker = new FiringTracker(Optional.empty());
+        // From 15 °C to 700 °C, then left to itself; propped at 118 °C, and shut again an hour and a half later.
+        double shutC = 15;
+        double airC = 15;
+        long propped = Long.MAX_VALUE;
+        for (long s = 0; s < 60 * 3600; s += 10) {
+            boolean heats = s < 7 * 3600;
+            shutC += heats ? 100 / 360.0 : -(shutC - 15) * 10 / (6.0 * 3600);
+            propped = !heats && shutC < 118 ? Math.min(propped, s) : propped;
+            boolean open = s >= propped && s < propped + 5400;
+            airC = open || airC < shutC - 3 ? airC + ((open ? 25 : shutC) - airC) * 10 / 400 : shutC;
+            tracker.take(s * 1000, airC, ControllerReport.NONE);
+            if (open && s > propped + 3000) {
+                assertThat(airC).isLessThan(30);
+            }
+            if (shutC > 45 || s < propped) {
+                assertThat(tracker.stage()).as("at " + s + " s, the ware at " + shutC).isNotEqualTo(FiringStage.ENDED);
+            }
+            assertThat(tracker.litAgain()).isFalse();
+        }
+        assertThat(tracker.stage()).isEqualTo(FiringStage.ENDED);
+        assertThat(only(Kind.FIRING_ENDED, tracker.takeHappened()).elapsedMs()).isGreaterThan(propped * 1000 + 5_400_000);
+    }
+
+    @Test
     void theStartIsFoundByItselfWithinMinutes() {
         for (Prints prints : List.of(Prints.TEMPERATURE_ALONE, Prints.EVERYTHING)) {
             for (int everyS : new int[] {1, 60}) {

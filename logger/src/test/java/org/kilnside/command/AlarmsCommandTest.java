@@ -1,0 +1,49 @@
+package org.kilnside.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class AlarmsCommandTest {
+    @TempDir
+    private Path folder;
+
+    /** A kiln that climbs by 100 °C/h, a row each 5 s; from the second hour on for a while the cell is something else. */
+    private String rung(int blindForS, String cell) throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        for (int s = 0; s <= 9_000; s += 5) {
+            String celsius = String.format(Locale.ROOT, "%.2f", 15 + s / 36.0 + 0.2 * (s / 5 % 3));
+            text.append(s)
+                    .append(',')
+                    .append(s >= 7_200 && s < 7_200 + blindForS ? cell : celsius)
+                    .append('\n');
+        }
+        Path log = Files.writeString(folder.resolve("log.csv"), text);
+        Line said = Line.run("alarms", new AlarmsCommand(), log.toString(), "--no-forecast", "--json");
+        assertThat(said.exit()).isZero();
+        return said.out();
+    }
+
+    @Test
+    void rowsWithoutATemperatureAreASensorThatIsGoneAndNoSilence() throws IOException {
+        for (String cell : new String[] {"", "NaN", "open"}) {
+            assertThat(rung(600, cell))
+                    .as("cell: " + cell)
+                    .contains(
+                            "{\"code\":\"sensor-gone\",\"grade\":\"come-now\",\"what\":\"raised\",\"at_s\":7260.0,"
+                                    + "\"since_s\":7200.0")
+                    .contains("\"what\":\"cleared\"")
+                    .doesNotContain("no-readings");
+        }
+    }
+
+    @Test
+    void aSpoiltRowNowAndThenIsNoSensorThatIsGone() throws IOException {
+        assertThat(rung(20, "")).contains("\"alarms\":[]");
+    }
+}
