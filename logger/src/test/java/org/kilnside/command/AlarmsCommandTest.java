@@ -34,9 +34,8 @@ class AlarmsCommandTest {
         for (String cell : new String[] {"", "NaN", "open"}) {
             assertThat(rung(600, cell))
                     .as("cell: " + cell)
-                    .contains(
-                            "{\"code\":\"sensor-gone\",\"grade\":\"come-now\",\"what\":\"raised\",\"at_s\":7260.0,"
-                                    + "\"since_s\":7200.0")
+                    .contains("{\"code\":\"sensor-gone\",\"grade\":\"come-now\",\"what\":\"raised\",\"at_s\":7260.0,"
+                            + "\"since_s\":7200.0")
                     .contains("\"what\":\"cleared\"")
                     .doesNotContain("no-readings");
         }

@@ -148,7 +148,9 @@ class CsvLogsTest {
                 10,30
                 """);
         assertThat(temperatures(log)).containsExactly(20.0, 24.0, 28.0, 28.0, 30.0);
-        assertThat(log.withoutTemperature()).as("a time, and no temperature").containsExactly(1000L, 2000L, 3000L, 5000L, 9000L);
+        assertThat(log.withoutTemperature())
+                .as("a time, and no temperature")
+                .containsExactly(1000L, 2000L, 3000L, 5000L, 9000L);
         assertThat(log.report().rows()).isEqualTo(14);
         assertThat(log.report().counts())
                 .isEqualTo(Map.of(

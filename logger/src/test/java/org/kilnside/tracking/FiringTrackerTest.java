@@ -62,12 +62,15 @@ class FiringTrackerTest {
                 assertThat(airC).isLessThan(30);
             }
             if (shutC > 45 || s < propped) {
-                assertThat(tracker.stage()).as("at " + s + " s, the ware at " + shutC).isNotEqualTo(FiringStage.ENDED);
+                assertThat(tracker.stage())
+                        .as("at " + s + " s, the ware at " + shutC)
+                        .isNotEqualTo(FiringStage.ENDED);
             }
             assertThat(tracker.litAgain()).isFalse();
         }
         assertThat(tracker.stage()).isEqualTo(FiringStage.ENDED);
-        assertThat(only(Kind.FIRING_ENDED, tracker.takeHappened()).elapsedMs()).isGreaterThan(propped * 1000 + 5_400_000);
+        assertThat(only(Kind.FIRING_ENDED, tracker.takeHappened()).elapsedMs())
+                .isGreaterThan(propped * 1000 + 5_400_000);
     }
 
     @Test
