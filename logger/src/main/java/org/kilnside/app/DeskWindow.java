@@ -51,8 +51,13 @@ final class DeskWindow implements Surroundings.Window {
         return List.of(
                 (words, errands) -> new PlansScreen(words, errands, new DeskPlans(Places.settings(), desk.book())),
                 (words, errands) -> new BookScreen(words, new DeskBook(desk.book())),
-                (words, errands) ->
-                        new KilnScreen(desk.feed()::lines, recordings, wire, new WindowKilns(desk), errands),
+                (words, errands) -> new KilnScreen(
+                        desk.feed()::lines,
+                        recordings,
+                        wire,
+                        new WindowKilns(desk),
+                        new WindowSensors(desk.book(), desk.clock()),
+                        errands),
                 (words, errands) ->
                         new NightScreen(new WindowNight(desk.feed()), words, errands, DeskWindow::temperature));
     }

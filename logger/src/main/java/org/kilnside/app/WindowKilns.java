@@ -4,7 +4,6 @@ import static org.kilnside.app.WindowRecordings.plainly;
 
 import java.util.List;
 import java.util.Optional;
-import org.kilnside.command.KilnShow;
 import org.kilnside.command.Surroundings;
 import org.kilnside.desktop.kiln.KilnShelf;
 import org.kilnside.files.KilnFile;
@@ -29,7 +28,7 @@ final class WindowKilns implements KilnShelf {
 
     @Override
     public Page open(String kiln, Words words) {
-        return plainly(() -> page(desk.library().kilnFile(kiln), words));
+        return plainly(() -> page(desk.library().kilnFile(kiln)));
     }
 
     @Override
@@ -37,14 +36,11 @@ final class WindowKilns implements KilnShelf {
         return plainly(() -> {
             KilnFile after = desk.library().kilnFile(kiln).with(setting, value);
             after.write();
-            return page(after, words);
+            return page(after);
         });
     }
 
-    private Page page(KilnFile file, Words words) {
-        return new Page(
-                file.kiln(),
-                file.path().toString(),
-                KilnShow.sensors(desk.book(), file.kiln().name(), words));
+    private static Page page(KilnFile file) {
+        return new Page(file.kiln(), file.path().toString());
     }
 }

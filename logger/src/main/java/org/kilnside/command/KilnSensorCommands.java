@@ -13,6 +13,7 @@ import org.kilnside.book.ComparedPoint;
 import org.kilnside.book.FittedSensor;
 import org.kilnside.book.KilnEdit;
 import org.kilnside.book.KilnHistory;
+import org.kilnside.book.NewBook;
 import org.kilnside.files.UnitText;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Calibration;
@@ -52,7 +53,7 @@ final class KilnSensorCommands {
                 throw new Complaint(
                         Complaint.ExitCode.USAGE, "--channel: a controller has 1 to 4, found " + channel + ".");
             }
-            return Book.open(Surroundings.book(book));
+            return NewBook.openOrMake(Surroundings.book(book));
         }
 
         KilnHistory history(Book open, Surroundings around) {

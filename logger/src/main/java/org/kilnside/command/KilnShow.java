@@ -16,9 +16,8 @@ import org.kilnside.files.JsonObject;
 import org.kilnside.files.KilnSetting;
 import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.WitnessOffset;
-import org.kilnside.quantity.Temperature;
-import org.kilnside.quantity.TemperatureDifference;
 import org.kilnside.sensor.SensorInPlace;
+import org.kilnside.wording.SensorWords;
 import org.kilnside.wording.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -30,7 +29,7 @@ import picocli.CommandLine.Parameters;
         name = "show",
         mixinStandardHelpOptions = true,
         description = "Shows a kiln: its settings, its sensors and their places, and what is known of them.")
-public final class KilnShow implements Callable<Integer> {
+final class KilnShow implements Callable<Integer> {
     @Mixin
     private Surroundings around;
 
@@ -69,13 +68,6 @@ public final class KilnShow implements Callable<Integer> {
         return sensors(Surroundings.book(book), name);
     }
 
-    /** What a book knows of a kiln's sensors, in words; nothing where there is no book yet. */
-    public static List<String> sensors(Path path, String kiln, Words words) {
-        return sensors(path, kiln).stream()
-                .map(known -> String.join("\n", lines(known, words)))
-                .toList();
-    }
-
     private static List<Known> sensors(Path path, String name) {
         if (!Files.exists(path)) {
             return List.of();
@@ -112,63 +104,28 @@ public final class KilnShow implements Callable<Integer> {
 
     private static List<String> lines(Known known, Words words) {
         List<String> lines = new ArrayList<>();
-        lines.add(sensor(known, words));
-        known.sensor().uncorrected().ifPresent(chip -> lines.add("  " + words.text("kilns.shows_chip", chip)));
-        known.points().forEach(point -> lines.add("  " + point(point, words)));
-        known.offsets().forEach(offset -> lines.add("  " + offset(offset, words)));
+        lines.add(SensorWords.line(
+                known.fitted().channel(),
+                known.sensor(),
+                known.fitted().fittedAt(),
+                known.fitted().removedAt(),
+                words));
+        SensorWords.shows(known.sensor(), words).ifPresent(line -> lines.add("  " + line));
+        known.points()
+                .forEach(point -> lines.add("  "
+                        + SensorWords.compared(
+                                point.number(),
+                                point.readingC(),
+                                point.correctionK(),
+                                point.halfWidthK(),
+                                point.by(),
+                                words)));
+        known.offsets().forEach(found -> lines.add("  " + SensorWords.cones(found.firing(), found.offset(), words)));
         WitnessOffset.driftKPerFiring(known.offsets().stream()
                         .map(KilnHistory.OffsetOfFiring::offset)
                         .toList())
-                .ifPresent(drift -> lines.add(
-                        "  " + words.text("kilns.drift", words.difference(TemperatureDifference.ofKelvin(drift)))));
+                .ifPresent(drift -> lines.add("  " + SensorWords.drift(drift, words)));
         return lines;
-    }
-
-    private static String sensor(Known known, Words words) {
-        SensorInPlace sensor = known.sensor();
-        String name = sensor.sensor().isEmpty() ? words.text("kilns.unnamed") : sensor.sensor();
-        String place = sensor.place().isEmpty() ? words.text("kilns.place_not_said") : sensor.place();
-        return words.text(
-                known.fitted().removedAt().isPresent() ? "kilns.sensor_until" : "kilns.sensor",
-                known.fitted().channel(),
-                name,
-                place,
-                sensor.probe().type(),
-                sensor.probe().amplifier(),
-                sensor.tolerance().ordinal() + 1,
-                words.date(known.fitted().fittedAt()),
-                known.fitted().removedAt().map(words::date).orElse(""));
-    }
-
-    private static String point(ComparedPoint point, Words words) {
-        String correction = (point.correctionK() < 0 ? "−" : "+") + fine(point.correctionK(), words);
-        String within = fine(point.halfWidthK(), words);
-        String by = words.named("kilns.by", point.by());
-        return point.readingC().isPresent()
-                ? words.text(
-                        "kilns.compared",
-                        point.number(),
-                        words.temperature(Temperature.ofCelsius(point.readingC().getAsDouble())),
-                        correction,
-                        within,
-                        by)
-                : words.text("kilns.compared_everywhere", point.number(), correction, within, by);
-    }
-
-    /** A comparison may be good to tenths of a degree. */
-    private static String fine(double kelvin, Words words) {
-        double value = Math.abs(words.preferences().unit().of(TemperatureDifference.ofKelvin(kelvin)));
-        return words.number(value, value == Math.rint(value) ? 0 : 1) + " " + words.unit();
-    }
-
-    private static String offset(KilnHistory.OffsetOfFiring found, Words words) {
-        WitnessOffset offset = found.offset();
-        return words.text(
-                offset.disagree() ? "kilns.cones_disagree" : "kilns.cones",
-                found.firing(),
-                words.difference(TemperatureDifference.ofKelvin(offset.correctionK())),
-                words.temperature(Temperature.ofCelsius(offset.atC())),
-                words.span(TemperatureDifference.ofKelvin(offset.halfWidthK())));
     }
 
     private void writeJson(Kiln described, List<Known> sensors) {

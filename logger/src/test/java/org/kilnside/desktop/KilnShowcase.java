@@ -13,6 +13,7 @@ import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JList;
 import javax.swing.SwingUtilities;
+import org.kilnside.desktop.kiln.HandSensors;
 import org.kilnside.desktop.kiln.HandShelf;
 import org.kilnside.desktop.kiln.HandWorld;
 import org.kilnside.desktop.kiln.KilnScreen;
@@ -41,6 +42,8 @@ final class KilnShowcase {
         SILENT(Scene.NO_READING, SampleLines.silent(), State::recording),
         NO_LINES(Scene.NOTHING_YET, LineView.NONE, State::recording),
         KILN(Scene.HEATING, SampleLines.good(), State::recording),
+        SENSORS(Scene.HEATING, SampleLines.good(), State::recording),
+        COMPARING(Scene.HEATING, SampleLines.good(), State::recording),
         START(Scene.NOTHING_YET, LineView.NONE, HandWorld::plugged),
         AGAIN(Scene.NOTHING_YET, LineView.NONE, State::again),
         COLD(Scene.NOTHING_YET, LineView.NONE, HandWorld::plugged, 1),
@@ -149,7 +152,7 @@ final class KilnShowcase {
                 },
                 WholeBar.with(
                         "F5",
-                        (words, errands) -> new KilnScreen(() -> state.lines, world, world, new HandShelf(), errands)));
+                        (words, errands) -> new KilnScreen(() -> state.lines, world, world, new HandShelf(), HandSensors.rookLane(), errands)));
         JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> {
             frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));
@@ -168,15 +171,19 @@ final class KilnShowcase {
             Showcase.settle();
         }
         if (state == State.KILN) {
-            SwingUtilities.invokeAndWait(() -> {
-                JComponent at = (JComponent) frame.getMostRecentFocusOwner();
-                while (at.getActionMap().get("ctrl K") == null) {
-                    at = (JComponent) at.getParent();
-                }
-                at.getActionMap().get("ctrl K").actionPerformed(null);
-            });
+            press(frame, "ctrl K");
+        }
+        if (state == State.SENSORS || state == State.COMPARING) {
+            press(frame, "ctrl T");
             Showcase.settle();
         }
+        if (state == State.COMPARING) {
+            press(frame, "ctrl R");
+            Showcase.settle();
+            // Nothing filled in: each field says what it wants.
+            press(frame, "ENTER");
+        }
+        Showcase.settle();
         if (state == State.PICKED) {
             SwingUtilities.invokeAndWait(() -> ((JList<?>) frame.getMostRecentFocusOwner()).setSelectedIndex(86));
         }

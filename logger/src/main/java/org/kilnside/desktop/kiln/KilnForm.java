@@ -156,10 +156,6 @@ final class KilnForm {
         return trouble;
     }
 
-    List<String> sensors() {
-        return page.map(KilnShelf.Page::sensors).orElse(List.of());
-    }
-
     String file() {
         return page.map(KilnShelf.Page::file).orElse("");
     }
@@ -207,6 +203,8 @@ final class KilnForm {
                 kiln.cutOut()
                         .map(cutOut -> cutOut.at().map(words::temperature).orElse(cutOut.fitted() ? "fitted" : "none"))
                         .orElse("");
+            case VOLUME, POWER, TARIFF ->
+                setting.of(kiln).map(text -> text.replace('.', words.decimalMark())).orElse("");
             default -> setting.of(kiln).orElse("");
         };
     }

@@ -21,7 +21,9 @@ public final class KilnScreen implements Screen {
     private final Recordings recordings;
     private final ConnectionView connection = new ConnectionView();
     private final GuideView guide;
+    private final KilnForm form;
     private final KilnView kiln;
+    private final SensorsView sensors;
     private final JPanel view =
             new JPanel(new MigLayout("insets 4 16 8 16, fill, wrap 1, gap 6", "[grow, fill]", "[][grow, fill]"));
     private final CardLayout cards = new CardLayout();
@@ -34,6 +36,7 @@ public final class KilnScreen implements Screen {
     private enum Part {
         CONNECTION("ctrl L", "kiln.part.connection"),
         KILN("ctrl K", "kiln.part.kiln"),
+        SENSORS("ctrl T", "kiln.part.sensors"),
         FIRST_STEPS("ctrl G", "kiln.part.first_steps");
 
         private final String key;
@@ -51,11 +54,19 @@ public final class KilnScreen implements Screen {
      * @param lines the last lines off the wire; never waits
      * @param errands where what may wait is sent
      */
-    public KilnScreen(Supplier<LineView> lines, Recordings recordings, Wire wire, KilnShelf shelf, Errands errands) {
+    public KilnScreen(
+            Supplier<LineView> lines,
+            Recordings recordings,
+            Wire wire,
+            KilnShelf shelf,
+            SensorShelf sensorShelf,
+            Errands errands) {
         this.lines = lines;
         this.recordings = recordings;
         guide = new GuideView(new GuideModel(recordings, wire, errands::run, this::begun));
-        kiln = new KilnView(new KilnForm(shelf, errands::run));
+        form = new KilnForm(shelf, errands::run);
+        kiln = new KilnView(form);
+        sensors = new SensorsView(new SensorsModel(sensorShelf, errands::run));
         front = wantsToBeFirst() ? Part.FIRST_STEPS : Part.CONNECTION;
         view.setOpaque(false);
         stage.setOpaque(false);
@@ -72,6 +83,7 @@ public final class KilnScreen implements Screen {
         view.add(stage, "grow, wmin 0, hmin 0");
         stage.add(connection, Part.CONNECTION.name());
         stage.add(kiln, Part.KILN.name());
+        stage.add(sensors, Part.SENSORS.name());
         stage.add(guide, Part.FIRST_STEPS.name());
         cards.show(stage, front.name());
     }
@@ -79,9 +91,20 @@ public final class KilnScreen implements Screen {
     private void open(Part part) {
         if (front != part) {
             front = part;
+            if (part == Part.SENSORS) {
+                sensors.open(form.chosen());
+            }
             cards.show(stage, part.name());
             tabs.forEach((its, tab) -> tab.front(its == part));
             firstFocus().requestFocusInWindow();
+        }
+    }
+
+    private void undo() {
+        if (front == Part.SENSORS) {
+            sensors.undo();
+        } else {
+            kiln.undo();
         }
     }
 
@@ -122,6 +145,7 @@ public final class KilnScreen implements Screen {
         return switch (front) {
             case CONNECTION -> connection.firstFocus();
             case KILN -> kiln.firstFocus();
+            case SENSORS -> sensors.firstFocus();
             case FIRST_STEPS -> guide.firstFocus();
         };
     }
@@ -129,7 +153,7 @@ public final class KilnScreen implements Screen {
     @Override
     public void keys(KeyRow row) {
         row.add(view, "END", its -> its.text("key.newest"), connection::toNewest);
-        kiln.keys(view, row);
+        row.add(view, "ctrl Z", its -> its.text("key.undo_kiln"), this::undo);
         KeyRow.bind(connection, "ESCAPE", connection::toNewest);
     }
 
@@ -142,5 +166,6 @@ public final class KilnScreen implements Screen {
         connection.show(lines.get(), moment.snapshot(), moment.nowMs(), moment.words());
         guide.show(moment.nowMs(), moment.words());
         kiln.show(moment);
+        sensors.show(moment, form.chosen());
     }
 }

@@ -31,11 +31,6 @@ public interface KilnShelf {
      *
      * @param kiln what its file says
      * @param file where that lies
-     * @param sensors what the book knows of its sensors, their places and calibration, in words
      */
-    record Page(Kiln kiln, String file, List<String> sensors) {
-        public Page {
-            sensors = List.copyOf(sensors);
-        }
-    }
+    record Page(Kiln kiln, String file) {}
 }

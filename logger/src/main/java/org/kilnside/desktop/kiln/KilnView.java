@@ -4,7 +4,6 @@ import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
 import java.util.EnumMap;
-import java.util.List;
 import java.util.Map;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -13,7 +12,6 @@ import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
-import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.screen.Moment;
 import org.kilnside.desktop.theme.Card;
 import org.kilnside.desktop.theme.Column;
@@ -30,8 +28,6 @@ final class KilnView extends JPanel {
     private final JLabel kilnLabel = Labels.head("");
     private final JTextArea hint = Labels.wrapping("", "foreground: $Kilnside.quiet");
     private final JTextArea trouble = Labels.wrapping("", "font: bold; foreground: $Kilnside.ember");
-    private final JLabel sensorsHead = Labels.head("");
-    private final JTextArea sensors = Labels.wrapping("", "foreground: $Kilnside.text");
     private final JTextArea caution = Labels.wrapping("", "foreground: $Kilnside.lookText");
     private final transient Map<KilnSetting, Row> rows = new EnumMap<>(KilnSetting.class);
     private transient Words words;
@@ -69,11 +65,7 @@ final class KilnView extends JPanel {
         Card minding = new Card(new MigLayout("insets 10 14 12 14, fillx", "[grow, fill]", ""));
         minding.ground("lookGround");
         minding.add(caution, "growx, wmin 0");
-        Card known = new Card(new MigLayout("insets 10 14 12 14, fillx, wrap 1, gap 6", "[grow, fill]", ""));
-        known.add(sensorsHead);
-        known.add(sensors, "growx, wmin 0");
         side.add(minding, "growx, wmin 0");
-        side.add(known, "growx, wmin 0");
         side.add(hint, "growx, wmin 0");
         add(side.scrolled(), "w 36%!, hmin 0");
         kilns.addActionListener(event -> {
@@ -134,10 +126,6 @@ final class KilnView extends JPanel {
         }
     }
 
-    void keys(JComponent screen, KeyRow row) {
-        row.add(screen, "ctrl Z", its -> its.text("key.undo_kiln"), this::undo);
-    }
-
     void show(Moment moment) {
         boolean other = words != moment.words();
         words = moment.words();
@@ -158,9 +146,6 @@ final class KilnView extends JPanel {
         kilnLabel.setText(words.text("kiln.form.kiln"));
         hint.setText(form.file().isEmpty() ? "" : words.text("kiln.form.hint", form.file()));
         caution.setText("!  " + words.text("caution.mains.text") + " " + words.text("caution.cutout.text"));
-        sensorsHead.setText(words.text("kiln.form.sensors"));
-        sensors.setText(String.join(
-                "\n\n", form.sensors().isEmpty() ? List.of(words.text("kilns.no_sensor")) : form.sensors()));
         trouble.setVisible(form.trouble().isPresent());
         trouble.setText(form.trouble().map(its -> "!  " + its).orElse(""));
         if (kilns.getItemCount() != form.kilns().size()) {

@@ -54,8 +54,6 @@ public final class HandShelf implements KilnShelf {
     private static Page page(KilnFile file) {
         return new Page(
                 file.kiln(),
-                "/home/potter/.config/kilnside/kilns/" + file.path().getFileName(),
-                List.of("Channel 1: fitted in spring, left wall, middle; type K, MAX31855, class 1; since 20 Mar 2026."
-                        + "\n  Comparison 1: at 1000 °C add +11 °C, give or take 3 °C (against witness cones)."));
+                "/home/potter/.config/kilnside/kilns/" + file.path().getFileName());
     }
 }

@@ -112,6 +112,16 @@ class KilnFormTest {
         assertThat(field(KilnSetting.RATE, CELSIUS).text()).isEqualTo("250 °C/h");
     }
 
+    @Test
+    void numbersHaveTheDecimalMarkOfTheLanguage() {
+        Words german = Words.of(Language.GERMAN, CELSIUS.preferences());
+        form.change(KilnSetting.POWER, "5,6", german);
+        form.change(KilnSetting.TARIFF, "0.32 EUR/kWh", german);
+        assertThat(field(KilnSetting.POWER, german).text()).isEqualTo("5,6 kW");
+        assertThat(field(KilnSetting.TARIFF, german).text()).isEqualTo("0,32 EUR/kWh");
+        assertThat(text(KilnSetting.POWER)).isEqualTo("5.6 kW");
+    }
+
     private String text(KilnSetting setting) {
         return field(setting, CELSIUS).text();
     }
