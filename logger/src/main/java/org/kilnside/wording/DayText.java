@@ -26,9 +26,9 @@ public final class DayText {
     private static final Pattern WITH_NAME =
             Pattern.compile("(?:(\\d{1,2})(?:\\.|st|nd|rd|th|e)? )?(\\p{L}{3,})\\.?(?: ((?:19|20)\\d\\d))?");
     private static final Pattern NAME_FIRST = Pattern.compile("(\\p{L}{3,})\\.? (\\d{1,2}),?(?: ((?:19|20)\\d\\d))?");
-    private static final Pattern SINCE = Pattern.compile("(?:since|from|after|sinds|vanaf|van|na|seit|ab|von|nach) (.+)");
-    private static final Pattern UNTIL =
-            Pattern.compile("(?:until|till|to|before|tot en met|tot|voor|bis|vor) (.+)");
+    private static final Pattern SINCE =
+            Pattern.compile("(?:since|from|after|sinds|vanaf|van|na|seit|ab|von|nach) (.+)");
+    private static final Pattern UNTIL = Pattern.compile("(?:until|till|to|before|tot en met|tot|voor|bis|vor) (.+)");
     private static final Pattern BETWEEN = Pattern.compile(
             "(?:since |from |sinds |vanaf |van |seit |ab |von )?(.+?) ?(?: until | till | to | tot en met | tot | bis |–|…|\\.\\.| - ) ?(.+)");
 
@@ -54,7 +54,8 @@ public final class DayText {
     /** One day; empty when the text names none or more than one. */
     public static Optional<LocalDate> day(String text, LocalDate today) {
         return one(tidy(text), today)
-                .filter(days -> days.from().get().plusDays(1).equals(days.until().get()))
+                .filter(days ->
+                        days.from().get().plusDays(1).equals(days.until().get()))
                 .flatMap(Days::from);
     }
 
@@ -72,8 +73,8 @@ public final class DayText {
         if (between.matches()) {
             Optional<Days> last = one(between.group(2), today);
             // "March to May" is of one year: the first is the latest before the last.
-            Optional<Days> first = last.flatMap(
-                    its -> one(between.group(1), its.until().get().minusDays(1)));
+            Optional<Days> first =
+                    last.flatMap(its -> one(between.group(1), its.until().get().minusDays(1)));
             if (first.isPresent()
                     && first.get().from().get().isBefore(last.get().until().get())) {
                 return Optional.of(new Days(first.get().from(), last.get().until()));
@@ -134,19 +135,13 @@ public final class DayText {
         }
         Matcher withName = WITH_NAME.matcher(plain);
         if (withName.matches() && month(withName.group(2)).isPresent()) {
-            return Optional.of(dated(
-                    withName.group(1),
-                    month(withName.group(2)).get().getValue(),
-                    withName.group(3),
-                    today));
+            return Optional.of(
+                    dated(withName.group(1), month(withName.group(2)).get().getValue(), withName.group(3), today));
         }
         Matcher nameFirst = NAME_FIRST.matcher(plain);
         if (nameFirst.matches() && month(nameFirst.group(1)).isPresent()) {
-            return Optional.of(dated(
-                    nameFirst.group(2),
-                    month(nameFirst.group(1)).get().getValue(),
-                    nameFirst.group(3),
-                    today));
+            return Optional.of(
+                    dated(nameFirst.group(2), month(nameFirst.group(1)).get().getValue(), nameFirst.group(3), today));
         }
         return Optional.empty();
     }

@@ -25,8 +25,7 @@ public final class SensorWords {
     }
 
     /** All of it in one line. */
-    public static String line(
-            int channel, SensorInPlace sensor, Instant since, Optional<Instant> until, Words words) {
+    public static String line(int channel, SensorInPlace sensor, Instant since, Optional<Instant> until, Words words) {
         return words.text(
                 until.isPresent() ? "kilns.sensor_until" : "kilns.sensor",
                 channel,

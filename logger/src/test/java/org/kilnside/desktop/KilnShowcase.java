@@ -152,7 +152,8 @@ final class KilnShowcase {
                 },
                 WholeBar.with(
                         "F5",
-                        (words, errands) -> new KilnScreen(() -> state.lines, world, world, new HandShelf(), HandSensors.rookLane(), errands)));
+                        (words, errands) -> new KilnScreen(
+                                () -> state.lines, world, world, new HandShelf(), HandSensors.rookLane(), errands)));
         JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> {
             frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));

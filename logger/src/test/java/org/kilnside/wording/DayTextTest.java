@@ -70,8 +70,24 @@ class DayTextTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"", " ", "bisque", "31 April", "2026-13", "2026-02-30", "May to March 2020 to", "since", "0.0.", "99",
-                "oatmeal may", "\u0000", "1e9", "2026-05-03T10:00", "ma", "☕ May"})
+            strings = {
+                "",
+                " ",
+                "bisque",
+                "31 April",
+                "2026-13",
+                "2026-02-30",
+                "May to March 2020 to",
+                "since",
+                "0.0.",
+                "99",
+                "oatmeal may",
+                "\u0000",
+                "1e9",
+                "2026-05-03T10:00",
+                "ma",
+                "☕ May"
+            })
     void whatNamesNoDayIsNone(String text) {
         assertThat(DayText.days(text, TODAY)).isEmpty();
         assertThat(DayText.day(text, TODAY)).isEmpty();

@@ -204,7 +204,9 @@ final class KilnForm {
                         .map(cutOut -> cutOut.at().map(words::temperature).orElse(cutOut.fitted() ? "fitted" : "none"))
                         .orElse("");
             case VOLUME, POWER, TARIFF ->
-                setting.of(kiln).map(text -> text.replace('.', words.decimalMark())).orElse("");
+                setting.of(kiln)
+                        .map(text -> text.replace('.', words.decimalMark()))
+                        .orElse("");
             default -> setting.of(kiln).orElse("");
         };
     }

@@ -78,10 +78,12 @@ final class SensorEntries {
     /** Where more than one thing is known of it: what they come to. */
     private static Optional<String> together(SensorShelf.Known known, Words words) {
         Calibration calibration = known.sensor().calibration();
-        if (known.points().size() + known.offsets().size() < 2 || calibration.points().isEmpty()) {
+        if (known.points().size() + known.offsets().size() < 2
+                || calibration.points().isEmpty()) {
             return Optional.empty();
         }
-        double highestC = calibration.points().get(calibration.points().size() - 1).readingC();
+        double highestC =
+                calibration.points().get(calibration.points().size() - 1).readingC();
         double atC = highestC > 0 ? highestC : USUAL_TOP_C;
         return Optional.of(words.text(
                 "sensors.together",

@@ -193,12 +193,14 @@ final class SensorForm {
     /** What can be picked; nothing for what is typed. */
     static List<String> options(Field field) {
         return switch (field) {
-            case TYPE -> Arrays.stream(ThermocoupleType.values()).map(Enum::name).toList();
+            case TYPE ->
+                Arrays.stream(ThermocoupleType.values()).map(Enum::name).toList();
             case TOLERANCE -> List.of("1", "2", "3");
             case AMPLIFIER -> Arrays.stream(Amplifier.values()).map(Enum::name).toList();
             case SHOWS -> List.of(Amplifier.MAX31855.name(), Amplifier.MAX6675.name(), TRUTH);
             case CHANNEL -> List.of("1", "2", "3", "4");
-            case AGAINST -> Arrays.stream(Calibration.By.values()).map(Enum::name).toList();
+            case AGAINST ->
+                Arrays.stream(Calibration.By.values()).map(Enum::name).toList();
             default -> List.of();
         };
     }

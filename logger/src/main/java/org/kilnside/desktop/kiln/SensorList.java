@@ -61,7 +61,9 @@ final class SensorList {
         for (int i = 0; i < lines.size(); i++) {
             Row row = new Row(i, lines.get(i));
             rows.add(row);
-            column.add(row, "growx, wmin 0" + (lines.get(i).head().isEmpty() ? ", gapleft 22" : i > 0 ? ", gaptop 8" : ""));
+            column.add(
+                    row,
+                    "growx, wmin 0" + (lines.get(i).head().isEmpty() ? ", gapleft 22" : i > 0 ? ", gaptop 8" : ""));
         }
         column.revalidate();
         column.repaint();
@@ -107,7 +109,9 @@ final class SensorList {
             if (!lines.head().isEmpty()) {
                 add(line(lines.head(), "font: bold 115%; foreground: $Kilnside.text"), "growx, wmin 0");
             }
-            add(line(lines.text(), "foreground: $Kilnside." + (lines.head().isEmpty() ? "text" : "quiet")), "growx, wmin 0");
+            add(
+                    line(lines.text(), "foreground: $Kilnside." + (lines.head().isEmpty() ? "text" : "quiet")),
+                    "growx, wmin 0");
             addFocusListener(new FocusAdapter() {
                 @Override
                 public void focusGained(FocusEvent event) {

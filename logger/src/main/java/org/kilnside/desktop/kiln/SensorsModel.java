@@ -133,8 +133,7 @@ final class SensorsModel {
 
     void compare(Words words) {
         aboutOneInPlace(
-                words,
-                its -> SensorForm.compare(its, words.span(TemperatureDifference.ofKelvin(USUAL_HALF_WIDTH_K))));
+                words, its -> SensorForm.compare(its, words.span(TemperatureDifference.ofKelvin(USUAL_HALF_WIDTH_K))));
     }
 
     void mend(Words words) {
@@ -179,27 +178,20 @@ final class SensorsModel {
         its.allIsWell();
         String name = kiln.get();
         SensorFormReader reader = new SensorFormReader(its, sensors, shelf.now(), words);
-        Optional<Callable<KilnEdit>> work =
-                switch (its.deed()) {
-                    case FIT -> reader.fitting().map(fitting -> () -> fit(name, fitting));
-                    case MOVE -> reader.moving().map(fitting -> () -> fit(name, fitting));
-                    case COMPARE ->
-                        reader.comparing()
-                                .map(found -> () -> shelf.compare(
-                                        name,
-                                        its.sensor().orElseThrow().fitted().number(),
-                                        found.point(),
-                                        found.everywhere()));
-                    case MEND ->
-                        reader.mended()
-                                .map(after -> () -> applied(
-                                        name,
-                                        new KilnEdit.Sensor(
-                                                Optional.of(its.sensor()
-                                                        .orElseThrow()
-                                                        .fitted()),
-                                                Optional.of(after))));
-                };
+        Optional<Callable<KilnEdit>> work = switch (its.deed()) {
+            case FIT -> reader.fitting().map(fitting -> () -> fit(name, fitting));
+            case MOVE -> reader.moving().map(fitting -> () -> fit(name, fitting));
+            case COMPARE ->
+                reader.comparing()
+                        .map(found -> () -> shelf.compare(
+                                name, its.sensor().orElseThrow().fitted().number(), found.point(), found.everywhere()));
+            case MEND ->
+                reader.mended()
+                        .map(after -> () -> applied(
+                                name,
+                                new KilnEdit.Sensor(
+                                        Optional.of(its.sensor().orElseThrow().fitted()), Optional.of(after))));
+        };
         work.ifPresentOrElse(each -> change(each, name, "kilns.noted", words), changed);
     }
 
@@ -245,8 +237,8 @@ final class SensorsModel {
         edits.add(new KilnEdit.Sensor(Optional.of(its), Optional.empty()));
         sensors.stream()
                 .map(SensorShelf.Known::fitted)
-                .filter(other -> other.channel() == its.channel()
-                        && other.removedAt().equals(Optional.of(its.fittedAt())))
+                .filter(other ->
+                        other.channel() == its.channel() && other.removedAt().equals(Optional.of(its.fittedAt())))
                 .findFirst()
                 .ifPresent(other -> edits.add(new KilnEdit.Sensor(
                         Optional.of(other),

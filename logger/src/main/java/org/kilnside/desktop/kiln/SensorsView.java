@@ -78,13 +78,15 @@ final class SensorsView extends JPanel {
         this.model = model;
         setOpaque(false);
         list = new SensorList(model::choose, () -> run(Deed.MEND), () -> run(Deed.STRIKE));
-        JPanel left = new JPanel(new MigLayout("insets 8 4 4 4, fill, wrap 1, gap 4, hidemode 3", "[grow, fill]", "[][][grow, fill]"));
+        JPanel left = new JPanel(
+                new MigLayout("insets 8 4 4 4, fill, wrap 1, gap 4, hidemode 3", "[grow, fill]", "[][][grow, fill]"));
         left.setOpaque(false);
         left.add(head, "wmin 0");
         left.add(none, "growx, wmin 0");
         left.add(list.scrolled(), "grow, wmin 0, hmin 0");
         add(left, "grow, push, wmin 0, hmin 0");
-        Column side = new Column(new MigLayout("insets 8 0 8 0, fillx, wrap 1, gap 10, hidemode 3", "[grow, fill]", ""));
+        Column side =
+                new Column(new MigLayout("insets 8 0 8 0, fillx, wrap 1, gap 10, hidemode 3", "[grow, fill]", ""));
         for (Deed deed : Deed.values()) {
             KeyButton button = new KeyButton();
             button.addActionListener(event -> run(deed));

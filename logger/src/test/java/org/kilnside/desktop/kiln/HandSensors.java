@@ -41,7 +41,10 @@ public final class HandSensors implements SensorShelf {
             HandSensors shelf = new HandSensors(folder.resolve("book.db"));
             shelf.fit("Tall Drum", 1, sensor("the first one", "left wall, low"), Instant.parse("2025-04-02T08:00:00Z"));
             shelf.fit(
-                    "Tall Drum", 1, sensor("fitted in spring", "left wall, middle"), Instant.parse("2026-03-20T08:00:00Z"));
+                    "Tall Drum",
+                    1,
+                    sensor("fitted in spring", "left wall, middle"),
+                    Instant.parse("2026-03-20T08:00:00Z"));
             long second = shelf.sensors("Tall Drum").get(1).fitted().number();
             shelf.compare(
                     "Tall Drum", second, new Calibration.Point(0.4, -0.4, 0.5, Calibration.By.FIXED_POINT), false);

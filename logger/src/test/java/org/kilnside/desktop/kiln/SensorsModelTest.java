@@ -64,9 +64,15 @@ class SensorsModelTest {
         type(Field.NAME, "the second");
         model.note(CELSIUS);
         assertThat(list(CELSIUS)).hasSize(2).first().asString().startsWith("the second");
-        assertThat(list(CELSIUS).get(1)).contains("from 2 Mar 2026 to 26 Nov 2026").contains("ended with that");
+        assertThat(list(CELSIUS).get(1))
+                .contains("from 2 Mar 2026 to 26 Nov 2026")
+                .contains("ended with that");
         model.undo(CELSIUS);
-        assertThat(list(CELSIUS)).singleElement().asString().startsWith("the first").contains("since 2 Mar 2026");
+        assertThat(list(CELSIUS))
+                .singleElement()
+                .asString()
+                .startsWith("the first")
+                .contains("since 2 Mar 2026");
         assertThat(model.said().orElseThrow().text()).isEqualTo("Undone.");
     }
 
@@ -140,7 +146,12 @@ class SensorsModelTest {
         type(Field.NAME, "the very first");
         type(Field.TOLERANCE, "1");
         model.note(CELSIUS);
-        assertThat(list(CELSIUS)).hasSize(2).first().asString().startsWith("the very first").contains("class 1");
+        assertThat(list(CELSIUS))
+                .hasSize(2)
+                .first()
+                .asString()
+                .startsWith("the very first")
+                .contains("class 1");
         assertThat(shelf.sensors("Tall Drum").get(0).fitted().fittedAt())
                 .isEqualTo(Instant.parse("2026-03-02T00:00:00Z"));
     }
@@ -156,7 +167,11 @@ class SensorsModelTest {
         compared("1000", "1011", "3", CELSIUS);
         model.choose(0);
         model.strike(CELSIUS);
-        assertThat(list(CELSIUS)).singleElement().asString().startsWith("the first").contains("since 2 Mar 2026");
+        assertThat(list(CELSIUS))
+                .singleElement()
+                .asString()
+                .startsWith("the first")
+                .contains("since 2 Mar 2026");
         model.undo(CELSIUS);
         assertThat(list(CELSIUS)).hasSize(3).first().asString().startsWith("a mistake");
     }
@@ -179,8 +194,24 @@ class SensorsModelTest {
     void anyTextInAnyFieldGivesASentenceBesideItOrIsTaken() {
         fitted();
         List<String> texts = List.of(
-                "", " ", "☕", "\u0000", "-300", "1e9", "1.000.000", "tomorrow", "31 April", "2027-01-01", "x".repeat(10_000),
-                "\u202Eabc", "a\nb", "12 bananas", "\"; DROP TABLE sensor; --", "+", ",", "°C");
+                "",
+                " ",
+                "☕",
+                "\u0000",
+                "-300",
+                "1e9",
+                "1.000.000",
+                "tomorrow",
+                "31 April",
+                "2027-01-01",
+                "x".repeat(10_000),
+                "\u202Eabc",
+                "a\nb",
+                "12 bananas",
+                "\"; DROP TABLE sensor; --",
+                "+",
+                ",",
+                "°C");
         for (String text : texts) {
             model.choose(0);
             model.compare(GERMAN);
