@@ -2,6 +2,7 @@ package org.kilnside.command;
 
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.Log;
 import org.kilnside.firing.Trace;
@@ -57,20 +58,19 @@ final class SensorOptions {
             return log.trace();
         }
         Thermometer thermometer = Thermometer.of(probe());
-        Calibration calibration = calibration();
         Trace.Builder corrected = new Trace.Builder();
         for (int i = 0; i < log.trace().size(); i++) {
             Temperature shown = Temperature.ofCelsius(log.trace().temperatureC(i));
             Temperature cold = log.coldJunction().celsius(i).isPresent()
                     ? Temperature.ofCelsius(log.coldJunction().celsius(i).getAsDouble())
                     : Thermometer.ASSUMED_COLD_JUNCTION;
-            Optional<Temperature> truth = uncorrected.isEmpty() ? Optional.of(shown) : thermometer.behind(shown, cold);
+            Optional<Temperature> truth = truth(shown, thermometer, cold);
             if (truth.isPresent()) {
                 corrected.add(
                         log.trace().elapsedMs(i),
-                        calibration.corrected(truth.get()).celsius(),
+                        truth.get().celsius(),
                         log.trace().output(i),
-                        log.trace().setpointC(i));
+                        setpointC(log.trace().setpointC(i), thermometer, cold));
             }
         }
         if (corrected.size() < 2) {
@@ -80,6 +80,19 @@ final class SensorOptions {
                             + type.toUpperCase(Locale.ROOT) + "; check --uncorrected and --sensor"));
         }
         return corrected.view();
+    }
+
+    private Optional<Temperature> truth(Temperature shown, Thermometer thermometer, Temperature cold) {
+        Optional<Temperature> read = uncorrected.isEmpty() ? Optional.of(shown) : thermometer.behind(shown, cold);
+        return read.map(calibration()::corrected);
+    }
+
+    /** A set-point is in the same numbers as the temperature beside it. */
+    private OptionalDouble setpointC(OptionalDouble shown, Thermometer thermometer, Temperature cold) {
+        Optional<Temperature> truth = shown.isPresent()
+                ? truth(Temperature.ofCelsius(shown.getAsDouble()), thermometer, cold)
+                : Optional.empty();
+        return truth.isPresent() ? OptionalDouble.of(truth.get().celsius()) : OptionalDouble.empty();
     }
 
     private Calibration calibration() {

@@ -124,9 +124,13 @@ public final class Trace {
 
         /** Adds a reading with another temperature than its own, in °C: the truth behind it as far as it is known. */
         public Builder add(Reading reading, double celsius) {
-            ControllerReport report = reading.controller();
+            return add(reading.elapsedMs(), celsius, reading.controller());
+        }
+
+        /** Adds a temperature with what the controller said beside it. */
+        public Builder add(long timeMs, double celsius, ControllerReport report) {
             return add(
-                    reading.elapsedMs(),
+                    timeMs,
                     celsius,
                     report.output().isPresent()
                             ? OptionalDouble.of(report.output().get().fraction())

@@ -62,6 +62,11 @@ public final class CalibratedThermometer {
         return read.map(sensor.calibration()::corrected);
     }
 
+    /** The same with the board as warm as a reading says, or as assumed where it does not. */
+    public Optional<Temperature> behind(Temperature shown, RawSignal signal) {
+        return behind(shown, board(signal));
+    }
+
     /** The number the controller will show at a truth: what to key in. Empty outside what the chip can give. */
     public Optional<Temperature> shownAt(Temperature truth, Temperature coldJunction) {
         double readC = truth.celsius();

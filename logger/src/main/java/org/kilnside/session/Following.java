@@ -58,14 +58,15 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
 
     @Override
     public void accepted(long elapsedMs, double celsius, Reading.Measured reading) {
-        curve.add(reading, celsius);
+        ControllerReport controller = guide.report(reading, celsius);
+        curve.add(reading.elapsedMs(), celsius, controller);
         view = curve.view();
-        tracker.take(elapsedMs, celsius, reading.controller());
+        tracker.take(elapsedMs, celsius, controller);
         ware.take(reading, celsius);
         if (peak.isEmpty() || celsius > peak.get().temperature().celsius()) {
             peak = Optional.of(new Snapshot.Peak(Temperature.ofCelsius(celsius), elapsedMs));
         }
-        follower.good(elapsedMs, celsius, reading.controller(), tracker, ware);
+        follower.good(elapsedMs, celsius, controller, tracker, ware);
     }
 
     @Override
@@ -80,6 +81,7 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
         filter = new OutlierFilter<>(this);
         peak = Optional.empty();
         rateMeter.reset();
+        guide.reset();
         tracker = new FiringTracker(plan);
         ware = new WareWatch(guide.inForce());
     }
