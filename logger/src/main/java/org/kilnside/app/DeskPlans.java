@@ -20,8 +20,9 @@ import org.kilnside.host.PageOpener;
 import org.kilnside.host.SystemClock;
 import org.kilnside.report.CardPage;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.ControllerNumbers;
+import org.kilnside.sensor.Probe;
 import org.kilnside.sensor.SensorInPlace;
-import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.thermal.KilnMemory;
 import org.kilnside.thermal.WallKind;
 import org.kilnside.wording.ProgramCard;
@@ -32,9 +33,6 @@ import org.slf4j.LoggerFactory;
 /** Plans and kilns of a person's own folder, the starter ones, and what the book knows of a kiln. */
 final class DeskPlans implements PlanShelf {
     private static final Logger LOG = LoggerFactory.getLogger(DeskPlans.class);
-
-    /** The newest so many say what a kiln is like now. */
-    private static final int FIRINGS_REMEMBERED = 3;
 
     private final Path settings;
     private final Path book;
@@ -125,7 +123,7 @@ final class DeskPlans implements PlanShelf {
                 kiln,
                 memory,
                 past.earlier().size(),
-                past.guide().map(SensorInPlace::uncertainty).orElse(SensorUncertainty.UNKNOWN));
+                past.guide().orElseGet(() -> SensorInPlace.asSaid(Probe.UNKNOWN)));
     }
 
     @Override
@@ -143,7 +141,7 @@ final class DeskPlans implements PlanShelf {
         try (Book its = Book.open(book)) {
             KilnHistory history = its.history(kiln);
             return new Past(
-                    history.earlier(Long.MAX_VALUE, FIRINGS_REMEMBERED), history.guide(new SystemClock().wallClock()));
+                    history.earlier(Long.MAX_VALUE, KilnHistory.REMEMBERED), history.guide(new SystemClock().wallClock()));
         } catch (BookException e) {
             LOG.warn("no earlier firings for the outlook: {}", e.getMessage());
             return new Past(List.of(), Optional.empty());
@@ -151,9 +149,9 @@ final class DeskPlans implements PlanShelf {
     }
 
     @Override
-    public String print(Schedule plan, Optional<String> kiln, Words words) {
+    public String print(Schedule plan, Optional<String> kiln, ControllerNumbers numbers, Words words) {
         String page = CardPage.html(
-                ProgramCard.of(plan, kiln, words), words.language().locale().getLanguage());
+                ProgramCard.of(plan, kiln, numbers, words), words.language().locale().getLanguage());
         Path written = PageFile.write(settings.resolve("cards"), "card.html", page);
         PageOpener.open(written);
         return written.toString();

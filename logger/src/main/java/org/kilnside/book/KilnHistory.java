@@ -48,6 +48,9 @@ public final class KilnHistory {
     /** By how much the cones of one firing say that the ware was hotter than the sensor read. */
     public record OffsetOfFiring(long firing, WitnessOffset offset) {}
 
+    /** So many of a kiln's newest firings say what the next will be like: older loads and elements say less. */
+    public static final int REMEMBERED = 3;
+
     /** All sensors this kiln has had, by channel, oldest first. */
     public List<FittedSensor> sensors() {
         return asked(() -> SensorRows.of(connection, kiln));

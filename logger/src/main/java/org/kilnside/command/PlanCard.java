@@ -11,6 +11,8 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.kilnside.report.CardPage;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.ControllerNumbers;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.wording.Preferences;
 import org.kilnside.wording.ProgramCard;
 import org.kilnside.wording.TemperatureUnit;
@@ -32,7 +34,16 @@ final class PlanCard implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", description = "A plan's file, or the name of one, such as bisque.")
     private String plan;
 
-    @Option(names = "--kiln", paramLabel = "NAME", description = "The kiln's name, for the head of the card.")
+    @Mixin
+    private SensorOptions sensor;
+
+    @Mixin
+    private FromBook book;
+
+    @Option(
+            names = "--kiln",
+            paramLabel = "NAME",
+            description = "The kiln's name, for the head of the card; with --book also for what its controller shows.")
     private Optional<String> kiln = Optional.empty();
 
     @Option(
@@ -52,7 +63,7 @@ final class PlanCard implements Callable<Integer> {
     public Integer call() {
         Schedule schedule = around.library().plan(plan).schedule();
         Words words = unit.isPresent() ? words(unit.get()) : around.words();
-        ProgramCard card = ProgramCard.of(schedule, kiln, words);
+        ProgramCard card = ProgramCard.of(schedule, kiln.map(this::named), numbers(), words);
         if (to.isPresent()) {
             write(to.get(), CardPage.html(card, words.language().locale().getLanguage()));
             around.out().println(words.text("card.written", to.get()));
@@ -60,6 +71,21 @@ final class PlanCard implements Callable<Integer> {
             print(card);
         }
         return Complaint.ExitCode.DONE.code();
+    }
+
+    /** The name inside the kiln's file, where a file is meant; else as typed. */
+    private String named(String typed) {
+        return around.library().knowsKiln(typed)
+                ? around.library().kiln(typed).name()
+                : typed;
+    }
+
+    private ControllerNumbers numbers() {
+        SensorInPlace guide = book.of(kiln.map(this::named).orElse(""), around)
+                .flatMap(FromBook.Past::guide)
+                .filter(known -> !sensor.saysMore())
+                .orElseGet(sensor::sensor);
+        return ControllerNumbers.of(guide);
     }
 
     private Words words(String typed) {

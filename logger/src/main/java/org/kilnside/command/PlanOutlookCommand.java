@@ -47,6 +47,9 @@ final class PlanOutlookCommand implements Callable<Integer> {
     @Mixin
     private SensorOptions sensor;
 
+    @Mixin
+    private FromBook book;
+
     @Parameters(paramLabel = "FILE", description = "A plan's file, or the name of one, such as bisque.")
     private String plan;
 
@@ -105,10 +108,11 @@ final class PlanOutlookCommand implements Callable<Integer> {
                         "--series knows self-supporting, large and small, found \"" + series + "\": choose one"));
         ProfileLibrary.Plan found = around.library().plan(plan);
         Kiln known = kiln.map(around.library()::kiln).orElseGet(() -> Kiln.named(""));
+        Optional<FromBook.Past> past = book.of(known.name(), around);
         Outlook outlook = Outlook.of(new OutlookQuestion(
                 found.schedule(),
                 known,
-                memory(known),
+                memory(known, past),
                 ambient.map(Temperature::ofCelsius).orElse(OutlookQuestion.USUAL_ROOM),
                 loadKg.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
                 new Ware(
@@ -116,7 +120,9 @@ final class PlanOutlookCommand implements Callable<Integer> {
                         thicknessMm.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
                         wareLimit.map(Temperature::ofCelsius)),
                 meant,
-                sensor.uncertainty(),
+                past.flatMap(FromBook.Past::guide)
+                        .filter(guide -> !sensor.saysMore())
+                        .orElseGet(sensor::sensor),
                 wanted.map(PlanOutlookCommand::cone)));
         WarningWords warnings = new WarningWords(around.words(), ConeTable.of(meant));
         if (json) {
@@ -132,11 +138,13 @@ final class PlanOutlookCommand implements Callable<Integer> {
         return Complaint.ExitCode.DONE.code();
     }
 
-    private KilnMemory memory(Kiln known) {
-        List<Trace> before = earlier.stream()
-                .map(path -> GoodReadings.of(sensor.truth(CsvLogs.read(path), path.toString()))
-                        .curve())
-                .toList();
+    private KilnMemory memory(Kiln known, Optional<FromBook.Past> past) {
+        List<Trace> before =
+                new ArrayList<>(past.map(FromBook.Past::earlier).orElse(List.of()));
+        for (Path path : earlier) {
+            before.add(GoodReadings.of(sensor.truth(CsvLogs.read(path), path.toString()))
+                    .curve());
+        }
         return KilnMemory.of(
                 before,
                 known.wall().map(wall -> WallKind.valueOf(wall.name())),
@@ -179,7 +187,8 @@ final class PlanOutlookCommand implements Callable<Integer> {
                         "cost",
                         outlook.cost(),
                         cost -> estimate(cost.price(), price -> price, 2).with("currency", cost.currency()))
-                .with("wanted", outlook.wanted(), PlanOutlookCommand::wanted);
+                .with("wanted", outlook.wanted(), PlanOutlookCommand::wanted)
+                .with("on_controller", outlook.onController(), PlanOutlookCommand::onController);
         List<JsonObject> warnings = new ArrayList<>();
         outlook.warnings().forEach(warning -> warnings.add(WarningJson.of(warning, words)));
         return object.with("warnings", warnings)
@@ -195,7 +204,15 @@ final class PlanOutlookCommand implements Callable<Integer> {
         return new JsonObject()
                 .with("cone", wanted.cone().number())
                 .with("top_c", wanted.top(), top -> estimate(top, Temperature::celsius, 1))
+                .with("top_on_controller_c", wanted.onController(), shown -> Math.round(shown.celsius() * 10) / 10.0)
                 .with("hold_s", wanted.hold(), hold -> hold.toSeconds());
+    }
+
+    private static JsonObject onController(Outlook.OnController its) {
+        return new JsonObject()
+                .with("top_c", its.top().celsius(), 1)
+                .with("shown_c", its.shown(), shown -> Math.round(shown.celsius() * 10) / 10.0)
+                .with("cone_as_written", position(its.asWritten()));
     }
 
     private static JsonObject seconds(Estimate<Duration> time) {

@@ -10,6 +10,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Calibration;
 import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.sensor.ThermocoupleType;
 import org.kilnside.sensor.Thermometer;
@@ -36,7 +37,7 @@ final class SensorOptions {
             names = "--uncorrected",
             paramLabel = "CHIP",
             description =
-                    "The log holds what this amplifier says as it is: max31855 or max6675. Its numbers are corrected.")
+                    "Log and controller show what this amplifier says as it is: max31855 or max6675. Its numbers are corrected.")
     private Optional<String> uncorrected = Optional.empty();
 
     @Option(
@@ -50,6 +51,16 @@ final class SensorOptions {
 
     SensorUncertainty uncertainty() {
         return new SensorUncertainty(probe(), toleranceClass(), calibration());
+    }
+
+    /** The sensor as the command line says; a chip named as uncorrected is one whose number the controller shows. */
+    SensorInPlace sensor() {
+        return SensorInPlace.uncalibrated(probe(), "", "", toleranceClass()).calibrated(calibration());
+    }
+
+    /** Whether anything was said by which the controller's numbers part from the truth. */
+    boolean saysMore() {
+        return uncorrected.isPresent() || offset.isPresent();
     }
 
     /** A log's curve as the truth behind it: corrected for the chip, then for the calibration. */

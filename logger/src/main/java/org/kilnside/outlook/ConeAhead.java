@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
@@ -12,6 +13,7 @@ import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.sensor.ControllerNumbers;
 import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.thermal.ImaginedFiring;
 import org.kilnside.thermal.ImaginedFirings;
@@ -62,11 +64,22 @@ public record ConeAhead(ConePosition cone, Estimate<ConePosition> between, Optio
         return new double[] {Math.max(0, -off[end]), Math.max(0, off[off.length - 1 - end])};
     }
 
-    /**
-     * What a firing comes to. Its numbers are the controller's; where witness cones or a comparison say how far they are
-     * off in this kiln, the ware's are counted.
-     */
+    /** What a firing comes to; the plan's temperatures are true ones. */
     static ConeReached reached(ImaginedFiring firing, ConeTable table, SensorUncertainty sensor) {
+        return reached(firing, table, sensor, celsius -> celsius);
+    }
+
+    /** What it comes to where the controller's own numbers are the plan's. */
+    static ConePosition keyedInAsWritten(
+            ImaginedFiring firing, ConeTable table, SensorUncertainty sensor, ControllerNumbers numbers) {
+        DoubleUnaryOperator truth = celsius -> numbers.truthOf(Temperature.ofCelsius(celsius))
+                .map(Temperature::celsius)
+                .orElse(celsius);
+        return reached(firing, table, sensor, truth).cone();
+    }
+
+    private static ConeReached reached(
+            ImaginedFiring firing, ConeTable table, SensorUncertainty sensor, DoubleUnaryOperator truth) {
         double fromC = firing.highestC() - COUNTS_BELOW_TOP_K;
         Trace curve = firing.curve();
         Trace.Builder hot = new Trace.Builder();
@@ -75,11 +88,7 @@ public record ConeAhead(ConePosition cone, Estimate<ConePosition> between, Optio
                     || i > 0 && curve.temperatureC(i - 1) >= fromC
                     || i + 1 < curve.size() && curve.temperatureC(i + 1) >= fromC;
             if (near) {
-                hot.add(
-                        curve.elapsedMs(i),
-                        sensor.calibration()
-                                .corrected(Temperature.ofCelsius(curve.temperatureC(i)))
-                                .celsius());
+                hot.add(curve.elapsedMs(i), truth.applyAsDouble(curve.temperatureC(i)));
             }
         }
         return HeatWork.ofLine(table, hot.view()).reached(sensor);

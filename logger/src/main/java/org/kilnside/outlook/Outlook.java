@@ -9,8 +9,10 @@ import java.util.Set;
 import java.util.function.Function;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.ConePosition;
 import org.kilnside.quantity.Energy;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.sensor.ControllerNumbers;
 import org.kilnside.thermal.ImaginedFiring;
 import org.kilnside.thermal.ImaginedFirings;
 import org.kilnside.thermal.LikelyKilns;
@@ -33,6 +35,7 @@ import org.kilnside.thermal.LikelyKilns;
  * @param warnings what is rash, in the order of the segments
  * @param unknowns what would sharpen this answer
  * @param wanted which top or hold comes to the wanted cone; empty where none is wanted
+ * @param onController the controller's own number at the top; empty where it is the true one
  * @param curve how the kiln is expected to go, °C against ms from the lighting
  */
 public record Outlook(
@@ -50,6 +53,7 @@ public record Outlook(
         List<PlanWarning> warnings,
         Set<Unknown> unknowns,
         Optional<WantedCone> wanted,
+        Optional<OnController> onController,
         Trace curve) {
     /** A controller's clock and its hesitations, a part of the time to the top. */
     static final double HEATING_LEAST = 0.025;
@@ -70,6 +74,16 @@ public record Outlook(
 
     /** What a firing's energy costs. */
     public record Cost(Estimate<Double> price, String currency) {}
+
+    /**
+     * What a controller shows that steers by another number than the temperature.
+     *
+     * @param top the plan's, truly
+     * @param shown what the controller shows there: what to key in; empty where it cannot show as much, and would heat
+     *     for ever
+     * @param asWritten what the plan comes to when its own numbers are keyed in
+     */
+    public record OnController(Temperature top, Optional<Temperature> shown, ConePosition asWritten) {}
 
     /** What nobody said, and what would sharpen the answer. */
     public enum Unknown {
@@ -106,7 +120,7 @@ public record Outlook(
         ImaginedFirings firings =
                 ImaginedFirings.of(question.plan(), kilns, List.of(thresholds.crack(), thresholds.unload()));
         boolean powerKnown = firings.middle().powerKnown();
-        ConeAhead cone = ConeAhead.of(firings, question.table(), question.sensor());
+        ConeAhead cone = ConeAhead.of(firings, question.table(), question.sensor().uncertainty());
         Optional<Estimate<Energy>> energy = energy(firings);
         Estimate<Temperature> highest = highest(firings, question);
         return new Outlook(
@@ -130,7 +144,24 @@ public record Outlook(
                 PlanWarnings.of(question, firings, cone, highest),
                 unknowns(question, kilns, firings),
                 question.aim().map(aim -> WantedCone.of(question, kilns, aim)),
+                onController(question, firings),
                 firings.middle().curve());
+    }
+
+    private static Optional<OnController> onController(OutlookQuestion question, ImaginedFirings firings) {
+        ControllerNumbers numbers = question.numbers();
+        Temperature top = question.plan().top();
+        Optional<Temperature> shown = numbers.otherThan(top);
+        return shown.isEmpty() && !numbers.endsBelow(top)
+                ? Optional.empty()
+                : Optional.of(new OnController(
+                        top,
+                        shown,
+                        ConeAhead.keyedInAsWritten(
+                                firings.middle(),
+                                question.table(),
+                                question.sensor().uncertainty(),
+                                numbers)));
     }
 
     static Optional<Estimate<Energy>> energy(ImaginedFirings firings) {

@@ -8,21 +8,23 @@ import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
-import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.sensor.ControllerNumbers;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.thermal.KilnMemory;
 import org.kilnside.thermal.LikelyKilns;
 
 /**
  * What is asked about a plan.
  *
- * @param plan as written
+ * @param plan as written; its temperatures are true ones, whatever the controller makes of them
  * @param kiln as its owner describes it
  * @param memory what earlier firings of the kiln taught
  * @param room its temperature, and the kiln's when lit
  * @param loadKg ware and furniture, where weighed; above 0
  * @param ware what it is
  * @param series the cones meant
- * @param sensor what the reading may be off by
+ * @param sensor what guides: how far it may be off, and which numbers the controller shows
  * @param wanted the cone the load wants; where nobody says, the one the plan aims for
  */
 public record OutlookQuestion(
@@ -33,7 +35,7 @@ public record OutlookQuestion(
         OptionalDouble loadKg,
         Ware ware,
         ConeSeries series,
-        SensorUncertainty sensor,
+        SensorInPlace sensor,
         Optional<Cone> wanted) {
     /** A room nobody has measured (common practice). */
     public static final Temperature USUAL_ROOM = Temperature.ofCelsius(15);
@@ -54,7 +56,7 @@ public record OutlookQuestion(
                 OptionalDouble.empty(),
                 Ware.UNKNOWN,
                 ConeSeries.SELF_SUPPORTING,
-                SensorUncertainty.UNKNOWN,
+                SensorInPlace.asSaid(Probe.UNKNOWN),
                 Optional.empty());
     }
 
@@ -78,7 +80,7 @@ public record OutlookQuestion(
         return new OutlookQuestion(plan, kiln, memory, room, loadKg, other, series, sensor, wanted);
     }
 
-    public OutlookQuestion withSensor(SensorUncertainty other) {
+    public OutlookQuestion withSensor(SensorInPlace other) {
         return new OutlookQuestion(plan, kiln, memory, room, loadKg, ware, series, other, wanted);
     }
 
@@ -93,6 +95,10 @@ public record OutlookQuestion(
     /** The kilns this one may be, to be made once and asked about any number of plans. */
     public LikelyKilns kilns() {
         return LikelyKilns.of(kiln, memory, room, loadKg);
+    }
+
+    ControllerNumbers numbers() {
+        return ControllerNumbers.of(sensor);
     }
 
     ConeTable table() {

@@ -21,11 +21,16 @@ import org.kilnside.thermal.LikelyKilns;
  *
  * @param cone the wanted one
  * @param top what the top would have to be; empty when there is none
+ * @param onController the number the controller shows at that top; empty where it is the same, or it cannot show as much
  * @param hold what the hold at the written top would have to be; empty when no hold up to twelve hours does it
  * @param noTop why there is no top; empty when there is one
  */
 public record WantedCone(
-        Cone cone, Optional<Estimate<Temperature>> top, Optional<Duration> hold, Optional<NoTop> noTop) {
+        Cone cone,
+        Optional<Estimate<Temperature>> top,
+        Optional<Temperature> onController,
+        Optional<Duration> hold,
+        Optional<NoTop> noTop) {
     private static final double LOWEST_C = 350;
     private static final double HIGHEST_C = 1500;
     private static final double LONGEST_HOLD_S = 12 * 3600;
@@ -49,7 +54,12 @@ public record WantedCone(
     static WantedCone of(OutlookQuestion question, LikelyKilns kilns, Cone cone) {
         Optional<Double> steps = ConeAhead.steps(cone, question.table());
         if (steps.isEmpty()) {
-            return new WantedCone(cone, Optional.empty(), Optional.empty(), Optional.of(NoTop.NO_SUCH_CONE));
+            return new WantedCone(
+                    cone,
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.of(NoTop.NO_SUCH_CONE));
         }
         double wanted = steps.get();
         Schedule plan = question.plan();
@@ -63,7 +73,7 @@ public record WantedCone(
             noTop = Optional.of(NoTop.REST_IS_HOTTER);
         } else {
             double celsius = solve(withTop, wanted, lowest, HIGHEST_C, WITHIN_K);
-            double half = HeatWork.halfWidthK(question.series(), question.sensor(), celsius);
+            double half = HeatWork.halfWidthK(question.series(), question.sensor().uncertainty(), celsius);
             top = Optional.of(Estimate.of(
                     Temperature.ofCelsius(celsius),
                     Temperature.ofCelsius(celsius - half),
@@ -73,7 +83,9 @@ public record WantedCone(
         Optional<Duration> hold = withHold.apply(LONGEST_HOLD_S) < wanted || withHold.apply(0) > wanted
                 ? Optional.empty()
                 : Optional.of(Duration.ofSeconds(Math.round(solve(withHold, wanted, 0, LONGEST_HOLD_S, WITHIN_S))));
-        return new WantedCone(cone, top, hold, noTop);
+        Optional<Temperature> onController =
+                top.flatMap(found -> question.numbers().otherThan(found.probable()));
+        return new WantedCone(cone, top, onController, hold, noTop);
     }
 
     private static double solve(DoubleFunction<Double> rising, double wanted, double from, double to, double within) {
@@ -87,7 +99,7 @@ public record WantedCone(
                 kilns,
                 List.of(Temperature.ofCelsius(
                         Math.max(question.room().celsius() + 5, plan.top().celsius() - 330))));
-        return ConeAhead.reached(firing, question.table(), question.sensor())
+        return ConeAhead.reached(firing, question.table(), question.sensor().uncertainty())
                 .cone()
                 .steps()
                 .orElse(-1);

@@ -49,6 +49,7 @@ public final class OutlookWords {
         energy(outlook).ifPresent(text -> lines.add(sentence(text)));
         cost(outlook).ifPresent(text -> lines.add(sentence(text)));
         outlook.wanted().ifPresent(wanted -> wanted(plan, wanted).forEach(text -> lines.add(sentence(text))));
+        onController(outlook).ifPresent(text -> lines.add(sentence(text)));
         notKnown(outlook.unknowns()).ifPresent(text -> lines.add(sentence(text)));
         lines.add(words.text("outlook.caution"));
         return lines;
@@ -130,6 +131,7 @@ public final class OutlookWords {
                         words.temperature(top.probable()),
                         words.temperature(top.from()),
                         words.temperature(top.to()))));
+        wanted.onController().ifPresent(shown -> lines.add(onController(shown)));
         wanted.noTop().ifPresent(why -> lines.add(words.text("outlook.no_top." + why.name(), cone)));
         String written = words.temperature(plan.top());
         if (wanted.hold().isPresent()) {
@@ -139,6 +141,22 @@ public final class OutlookWords {
             lines.add(words.text("outlook.wanted_no_hold", written));
         }
         return lines;
+    }
+
+    /** {@code on the controller that is 1201 °C}. */
+    public String onController(Temperature shown) {
+        return words.text("outlook.on_controller", words.temperature(shown));
+    }
+
+    /** What to key in where the controller shows other numbers, and what comes of not doing so; else empty. */
+    public Optional<String> onController(Outlook outlook) {
+        return outlook.onController().map(its -> {
+            String top = words.temperature(its.top());
+            String cone = cones.position(its.asWritten());
+            return its.shown()
+                    .map(shown -> words.text("outlook.controller_shows", top, words.temperature(shown), cone))
+                    .orElseGet(() -> words.text("outlook.controller_ends_below", top));
+        });
     }
 
     /** What would sharpen the answer; empty when everything is known. */

@@ -4,8 +4,10 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
+import org.kilnside.sensor.ControllerNumbers;
 
 /**
  * What to key into the controller for a plan, step by step: a ramp's rate and target, then its hold, in the unit the
@@ -23,6 +25,9 @@ public record ProgramCard(
     /** From here on a rate's rounding would show: 0.5 in 20 is 2.5 %. */
     private static final double WHOLE_FROM = 20;
 
+    /** Where a first ramp begins; between here and 30 °C no rate changes. */
+    private static final Temperature COLD = Temperature.ofCelsius(20);
+
     public ProgramCard {
         heads = List.copyOf(heads);
         steps = List.copyOf(steps);
@@ -37,24 +42,38 @@ public record ProgramCard(
      */
     public record Step(int number, String rate, String target, String hold, boolean cools) {}
 
-    /** The card of a plan, in the person's unit. */
-    public static ProgramCard of(Schedule plan, Optional<String> kiln, Words words) {
+    /**
+     * The card of a plan, in the person's unit.
+     *
+     * @param numbers the controller's own: a plan's temperatures are true ones, and these are what has to be keyed in
+     */
+    public static ProgramCard of(Schedule plan, Optional<String> kiln, ControllerNumbers numbers, Words words) {
         TemperatureUnit unit = words.preferences().unit();
         List<Step> steps = new ArrayList<>();
         boolean cools = false;
+        Optional<Temperature> beyond = Optional.empty();
+        Temperature from = COLD;
         for (int number = 1; number <= plan.segments().size(); number++) {
             if (plan.segments().get(number - 1) instanceof Segment.Ramp ramp) {
                 boolean down = plan.isControlledCooling(number);
                 cools |= down;
+                Optional<Temperature> target = numbers.at(ramp.to());
+                beyond = beyond.isEmpty() && target.isEmpty() ? Optional.of(ramp.to()) : beyond;
                 steps.add(new Step(
                         number,
-                        rate(unit.of(ramp.rate()), words) + " " + unit.symbol() + "/" + words.text("unit.hour"),
-                        words.temperature(ramp.to()),
+                        rate(unit.of(numbers.rate(ramp.rate(), from, ramp.to())), words) + " " + unit.symbol() + "/"
+                                + words.text("unit.hour"),
+                        target.map(words::temperature).orElse("—"),
                         hold(ramp.hold(), words),
                         down));
+                from = ramp.to();
             }
         }
         List<String> remarks = new ArrayList<>();
+        numbers.otherThan(plan.top())
+                .ifPresent(shown -> remarks.add(words.text(
+                        "card.controllers_numbers", words.temperature(shown), words.temperature(plan.top()))));
+        beyond.ifPresent(target -> remarks.add(words.text("card.beyond_chip", words.temperature(target))));
         remarks.add(words.text("card.unit_check", unit.symbol()));
         if (cools) {
             remarks.add(words.text("card.cooling"));

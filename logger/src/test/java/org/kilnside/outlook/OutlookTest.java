@@ -32,10 +32,11 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.Volume;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
+import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Calibration;
 import org.kilnside.sensor.Probe;
-import org.kilnside.sensor.SensorUncertainty;
-import org.kilnside.sensor.ToleranceClass;
+import org.kilnside.sensor.SensorInPlace;
+import org.kilnside.sensor.ThermocoupleType;
 
 class OutlookTest {
     private static final Kiln UNKNOWN = Kiln.named("a kiln");
@@ -270,21 +271,39 @@ class OutlookTest {
     }
 
     @Test
-    void aSensorKnownToReadLowMeansAHotterFiringAndALowerTopToKeyIn() {
+    void aSensorKnownToReadLowMeansALowerTopToKeyInAndAHotterFiringWhereItIsNot() {
         OutlookQuestion question = OutlookQuestion.about(
                         plan(ramp("100 °C/h", "1000 °C", ""), ramp("60 °C/h", "1222 °C", "")), UNKNOWN)
                 .withWanted(Optional.of(Cone.parse("6")));
-        SensorUncertainty low = new SensorUncertainty(
-                Probe.UNKNOWN, ToleranceClass.CLASS_2, Calibration.offset(12, 5, Calibration.By.WITNESS_CONES));
+        SensorInPlace low = SensorInPlace.asSaid(Probe.UNKNOWN)
+                .calibrated(Calibration.offset(12, 5, Calibration.By.WITNESS_CONES));
         Outlook plain = Outlook.of(question);
         Outlook known = Outlook.of(question.withSensor(low));
-        assertThat(known.cone().cone().steps().orElseThrow())
-                .isGreaterThan(plain.cone().cone().steps().orElseThrow() + 0.3);
-        double plainTop =
-                plain.wanted().orElseThrow().top().orElseThrow().probable().celsius();
+        WantedCone plainly = plain.wanted().orElseThrow();
+        WantedCone calibrated = known.wanted().orElseThrow();
+        double top = plainly.top().orElseThrow().probable().celsius();
+        assertThat(plainly.onController()).isEmpty();
+        assertThat(plain.onController()).isEmpty();
+        assertThat(calibrated.top().orElseThrow().probable().celsius()).isCloseTo(top, within(0.5));
         // Independent: what the ware gets is 12 °C more than what the controller shows.
-        assertThat(known.wanted().orElseThrow().top().orElseThrow().probable().celsius())
-                .isCloseTo(plainTop - 12, within(0.5));
+        assertThat(calibrated.onController().orElseThrow().celsius()).isCloseTo(top - 12, within(0.5));
+        Outlook.OnController keyed = known.onController().orElseThrow();
+        assertThat(keyed.shown().orElseThrow().celsius()).isCloseTo(1210, within(0.1));
+        assertThat(keyed.asWritten().steps().orElseThrow())
+                .isGreaterThan(known.cone().cone().steps().orElseThrow() + 0.3);
+    }
+
+    @Test
+    void anUncorrectedChipKeyedInAsWrittenIsAConeOver() {
+        Outlook outlook = Outlook.of(OutlookQuestion.about(
+                        plan(ramp("150 °C/h", "1100 °C", ""), ramp("60 °C/h", "1222 °C", "")), UNKNOWN)
+                .withSensor(SensorInPlace.asSaid(new Probe(ThermocoupleType.K, Amplifier.MAX31855))));
+        Outlook.OnController keyed = outlook.onController().orElseThrow();
+        // Computed, trade facts: shown 1222 is truly 1243, a cone over; so a true 1222 shows some 19 less.
+        assertThat(keyed.shown().orElseThrow().celsius()).isBetween(1201.0, 1206.0);
+        assertThat(keyed.asWritten().steps().orElseThrow()
+                        - outlook.cone().cone().steps().orElseThrow())
+                .isBetween(0.8, 1.6);
     }
 
     @Test

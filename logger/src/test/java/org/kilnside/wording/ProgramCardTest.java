@@ -12,6 +12,11 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.report.CardPage;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
+import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.ControllerNumbers;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorInPlace;
+import org.kilnside.sensor.ThermocoupleType;
 
 class ProgramCardTest {
     private static final Schedule PLAN = new Schedule(
@@ -34,7 +39,7 @@ class ProgramCardTest {
 
     @Test
     void aCardIsKeyedInStepByStep() {
-        ProgramCard card = ProgramCard.of(PLAN, Optional.of("Tall Drum"), words(TemperatureUnit.CELSIUS));
+        ProgramCard card = ProgramCard.of(PLAN, Optional.of("Tall Drum"), ControllerNumbers.SAME, words(TemperatureUnit.CELSIUS));
         assertThat(card.steps())
                 .containsExactly(
                         new ProgramCard.Step(1, "80 °C/h", "120 °C", "0:30", false),
@@ -47,7 +52,7 @@ class ProgramCardTest {
     @Test
     void inFahrenheitRatesAreSpansAndTargetsArePoints() {
         // Independent: °F = °C × 9/5 + 32; a rate has no zero to shift.
-        assertThat(ProgramCard.of(PLAN, Optional.empty(), words(TemperatureUnit.FAHRENHEIT))
+        assertThat(ProgramCard.of(PLAN, Optional.empty(), ControllerNumbers.SAME, words(TemperatureUnit.FAHRENHEIT))
                         .steps())
                 .containsExactly(
                         new ProgramCard.Step(1, "144 °F/h", "248 °F", "0:30", false),
@@ -61,7 +66,7 @@ class ProgramCardTest {
                 "Short",
                 List.of(new Segment.Ramp(
                         HeatingRate.ofKelvinPerHour(100), Temperature.ofCelsius(600), Duration.ofSeconds(20))));
-        assertThat(ProgramCard.of(plan, Optional.empty(), words(TemperatureUnit.CELSIUS))
+        assertThat(ProgramCard.of(plan, Optional.empty(), ControllerNumbers.SAME, words(TemperatureUnit.CELSIUS))
                         .steps()
                         .get(0)
                         .hold())
@@ -71,10 +76,39 @@ class ProgramCardTest {
     @Test
     void thePageStandsAloneAndBreaksOnNoName() {
         String page =
-                CardPage.html(ProgramCard.of(PLAN, Optional.of("Tall & Drum"), words(TemperatureUnit.CELSIUS)), "en");
+                CardPage.html(ProgramCard.of(PLAN, Optional.of("Tall & Drum"), ControllerNumbers.SAME, words(TemperatureUnit.CELSIUS)), "en");
         assertThat(page)
                 .contains("Rainwater &lt;slow&gt;", "Tall &amp; Drum", "<td>1222 °C</td>", "↓ 12.5 °C/h")
                 .doesNotContain("http", "src=");
         assertThat(page.split("☐ ☐", -1)).hasSize(4);
+    }
+
+    @Test
+    void anUncorrectedChipsOwnNumbersAreWhatHasToBeKeyedIn() {
+        ControllerNumbers chip = ControllerNumbers.of(
+                SensorInPlace.asSaid(new Probe(ThermocoupleType.K, Amplifier.MAX31855)));
+        Schedule plan = new Schedule(
+                "Glaze",
+                List.of(
+                        new Segment.Ramp(
+                                HeatingRate.ofKelvinPerHour(150), Temperature.ofCelsius(1100), Duration.ZERO),
+                        new Segment.Ramp(
+                                HeatingRate.ofKelvinPerHour(60),
+                                Temperature.ofCelsius(1243.4),
+                                Duration.ofMinutes(15))));
+        ProgramCard card = ProgramCard.of(plan, Optional.empty(), chip, words(TemperatureUnit.CELSIUS));
+        // Computed, trade facts: a true 1243 °C is shown as 1222; near there a shown degree is 1.13 to 1.18 true ones.
+        assertThat(card.steps().get(1).target()).isEqualTo("1222 °C");
+        assertThat(card.steps().get(1).rate()).startsWith("5").contains("°C/h");
+        assertThat(card.remarks().get(0)).contains("1222 °C").contains("1243 °C");
+    }
+
+    @Test
+    void aTopBeyondWhatTheChipCanShowIsNotPrinted() {
+        ControllerNumbers chip =
+                ControllerNumbers.of(SensorInPlace.asSaid(new Probe(ThermocoupleType.K, Amplifier.MAX6675)));
+        ProgramCard card = ProgramCard.of(PLAN, Optional.empty(), chip, words(TemperatureUnit.CELSIUS));
+        assertThat(card.steps().get(1).target()).isEqualTo("—");
+        assertThat(card.remarks().get(0)).contains("cannot show 1222 °C").contains("Do not fire");
     }
 }

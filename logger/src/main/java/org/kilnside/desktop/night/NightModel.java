@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.kilnside.firing.Lighting;
+import org.kilnside.sensor.ControllerNumbers;
 import org.kilnside.session.Snapshot;
 import org.kilnside.wording.LightingWords;
 import org.kilnside.wording.PostWords;
@@ -42,7 +43,7 @@ public record NightModel(
                 noted,
                 noted.map(lighting::summary).orElseGet(() -> words.text("night.not_noted")),
                 takesNotes,
-                snapshot.plan().map(plan -> ProgramCard.of(plan, snapshot.kiln(), words)),
+                snapshot.plan().map(plan -> ProgramCard.of(plan, snapshot.kiln(), ControllerNumbers.SAME, words)),
                 snapshot.posts().stream()
                         .map(post ->
                                 new PostLines(posts.name(post), posts.lines(post), Set.copyOf(posts.troubles(post))))

@@ -72,6 +72,7 @@ record AnswerLines(
                                 words.number(cost.price().to(), 2))))
                 .orElseGet(() -> unknown(words, "plans.answer.cost")));
         List<String> foot = new ArrayList<>();
+        say.onController(outlook).ifPresent(text -> foot.add(words.sentence(text) + "."));
         say.notKnown(outlook.unknowns()).ifPresent(text -> foot.add(words.sentence(text) + "."));
         foot.add(words.text("plans.answer.nine") + " " + words.text("outlook.caution"));
         Optional<WantedCone> wanted = outlook.wanted();
@@ -81,6 +82,9 @@ record AnswerLines(
                 wanted.map(its -> words.text("plans.for_wanted", cones.cone(its.cone()))
                         + its.noTop()
                                 .map(why -> " " + words.text("outlook.no_top." + why.name(), cones.cone(its.cone())))
+                                .orElse("")
+                        + its.onController()
+                                .map(shown -> " " + say.onController(shown))
                                 .orElse("")),
                 wanted.flatMap(WantedCone::top)
                         .map(Estimate::probable)

@@ -8,7 +8,8 @@ import org.kilnside.outlook.Outlook;
 import org.kilnside.outlook.OutlookQuestion;
 import org.kilnside.outlook.Ware;
 import org.kilnside.schedule.Schedule;
-import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.thermal.KilnMemory;
 import org.kilnside.thermal.LikelyKilns;
 
@@ -26,7 +27,7 @@ final class LiveOutlook {
     private final Runnable changed;
     private Optional<String> kilnName = Optional.empty();
     private PlanShelf.KnownKiln known =
-            new PlanShelf.KnownKiln(Kiln.named(""), KilnMemory.none(Optional.empty()), 0, SensorUncertainty.UNKNOWN);
+            new PlanShelf.KnownKiln(Kiln.named(""), KilnMemory.none(Optional.empty()), 0, SensorInPlace.asSaid(Probe.UNKNOWN));
     private OptionalDouble loadKg = OptionalDouble.empty();
     private Ware ware = Ware.UNKNOWN;
     private Optional<Cone> wanted = Optional.empty();

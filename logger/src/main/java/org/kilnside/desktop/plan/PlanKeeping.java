@@ -3,6 +3,7 @@ package org.kilnside.desktop.plan;
 import java.util.List;
 import java.util.Optional;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.ControllerNumbers;
 import org.kilnside.wording.Words;
 
 /**
@@ -199,8 +200,10 @@ final class PlanKeeping {
     void print() {
         Schedule plan = model.editor().plan();
         Words its = model.words();
+        ControllerNumbers numbers =
+                ControllerNumbers.of(model.outlook().known().sensor());
         runner.run(
-                () -> shelf.print(plan, model.outlook().kilnName(), its),
+                () -> shelf.print(plan, model.outlook().kilnName(), numbers, its),
                 where -> model.tell("plans.printed", false, where),
                 model::failed);
     }

@@ -4,7 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import org.kilnside.firing.Kiln;
 import org.kilnside.schedule.Schedule;
-import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.sensor.ControllerNumbers;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.thermal.KilnMemory;
 import org.kilnside.wording.Words;
 
@@ -42,9 +43,9 @@ public interface PlanShelf {
      * A kiln and what its earlier firings taught.
      *
      * @param firings how many of them
-     * @param sensor how far its guiding sensor may be off, and what is known of that
+     * @param sensor its guiding sensor: how far it may be off, and which numbers the controller shows
      */
-    record KnownKiln(Kiln kiln, KilnMemory memory, int firings, SensorUncertainty sensor) {}
+    record KnownKiln(Kiln kiln, KilnMemory memory, int firings, SensorInPlace sensor) {}
 
     /** Own plans first, then those that come with the program. */
     List<Entry> plans();
@@ -72,7 +73,8 @@ public interface PlanShelf {
     /**
      * Writes the card of what to key into the controller as a page to print, and shows it where the system can.
      *
+     * @param numbers the controller's own, which is what has to be keyed in
      * @return where it is
      */
-    String print(Schedule plan, Optional<String> kiln, Words words);
+    String print(Schedule plan, Optional<String> kiln, ControllerNumbers numbers, Words words);
 }

@@ -8,7 +8,9 @@ import java.util.Optional;
 import org.kilnside.files.PlanFiles;
 import org.kilnside.firing.Kiln;
 import org.kilnside.schedule.Schedule;
-import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.sensor.ControllerNumbers;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.thermal.KilnMemory;
 import org.kilnside.wording.Words;
 
@@ -83,11 +85,11 @@ final class HandShelf implements PlanShelf {
 
     @Override
     public KnownKiln kiln(String name) {
-        return new KnownKiln(described(name), KilnMemory.none(Optional.empty()), 0, SensorUncertainty.UNKNOWN);
+        return new KnownKiln(described(name), KilnMemory.none(Optional.empty()), 0, SensorInPlace.asSaid(Probe.UNKNOWN));
     }
 
     @Override
-    public String print(Schedule plan, Optional<String> kiln, Words words) {
+    public String print(Schedule plan, Optional<String> kiln, ControllerNumbers numbers, Words words) {
         printed.add(plan.name());
         return "card.html";
     }
