@@ -120,10 +120,7 @@ final class DeskPlans implements PlanShelf {
         KilnMemory memory = KilnMemory.of(
                 past.earlier(), kiln.wall().map(wall -> WallKind.valueOf(wall.name())), OptionalDouble.empty());
         return new KnownKiln(
-                kiln,
-                memory,
-                past.earlier().size(),
-                past.guide().orElseGet(() -> SensorInPlace.asSaid(Probe.UNKNOWN)));
+                kiln, memory, past.earlier().size(), past.guide().orElseGet(() -> SensorInPlace.asSaid(Probe.UNKNOWN)));
     }
 
     @Override
@@ -141,7 +138,8 @@ final class DeskPlans implements PlanShelf {
         try (Book its = Book.open(book)) {
             KilnHistory history = its.history(kiln);
             return new Past(
-                    history.earlier(Long.MAX_VALUE, KilnHistory.REMEMBERED), history.guide(new SystemClock().wallClock()));
+                    history.earlier(Long.MAX_VALUE, KilnHistory.REMEMBERED),
+                    history.guide(new SystemClock().wallClock()));
         } catch (BookException e) {
             LOG.warn("no earlier firings for the outlook: {}", e.getMessage());
             return new Past(List.of(), Optional.empty());
@@ -151,7 +149,8 @@ final class DeskPlans implements PlanShelf {
     @Override
     public String print(Schedule plan, Optional<String> kiln, ControllerNumbers numbers, Words words) {
         String page = CardPage.html(
-                ProgramCard.of(plan, kiln, numbers, words), words.language().locale().getLanguage());
+                ProgramCard.of(plan, kiln, numbers, words),
+                words.language().locale().getLanguage());
         Path written = PageFile.write(settings.resolve("cards"), "card.html", page);
         PageOpener.open(written);
         return written.toString();

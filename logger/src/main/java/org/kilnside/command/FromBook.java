@@ -40,7 +40,8 @@ final class FromBook {
         Path path = Surroundings.book(book.filter(name -> !name.equals(USUAL)).map(Path::of));
         if (!Files.exists(path)) {
             throw new Complaint(
-                    Complaint.ExitCode.INPUT, "there is no firing book " + path + ": name another, or leave --book out.");
+                    Complaint.ExitCode.INPUT,
+                    "there is no firing book " + path + ": name another, or leave --book out.");
         }
         if (kiln.isEmpty()) {
             throw new Complaint(

@@ -75,9 +75,7 @@ final class PlanCard implements Callable<Integer> {
 
     /** The name inside the kiln's file, where a file is meant; else as typed. */
     private String named(String typed) {
-        return around.library().knowsKiln(typed)
-                ? around.library().kiln(typed).name()
-                : typed;
+        return around.library().knowsKiln(typed) ? around.library().kiln(typed).name() : typed;
     }
 
     private ControllerNumbers numbers() {

@@ -139,8 +139,7 @@ final class PlanOutlookCommand implements Callable<Integer> {
     }
 
     private KilnMemory memory(Kiln known, Optional<FromBook.Past> past) {
-        List<Trace> before =
-                new ArrayList<>(past.map(FromBook.Past::earlier).orElse(List.of()));
+        List<Trace> before = new ArrayList<>(past.map(FromBook.Past::earlier).orElse(List.of()));
         for (Path path : earlier) {
             before.add(GoodReadings.of(sensor.truth(CsvLogs.read(path), path.toString()))
                     .curve());

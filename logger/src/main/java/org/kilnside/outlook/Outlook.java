@@ -120,7 +120,8 @@ public record Outlook(
         ImaginedFirings firings =
                 ImaginedFirings.of(question.plan(), kilns, List.of(thresholds.crack(), thresholds.unload()));
         boolean powerKnown = firings.middle().powerKnown();
-        ConeAhead cone = ConeAhead.of(firings, question.table(), question.sensor().uncertainty());
+        ConeAhead cone =
+                ConeAhead.of(firings, question.table(), question.sensor().uncertainty());
         Optional<Estimate<Energy>> energy = energy(firings);
         Estimate<Temperature> highest = highest(firings, question);
         return new Outlook(

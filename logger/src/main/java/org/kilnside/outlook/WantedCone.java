@@ -55,11 +55,7 @@ public record WantedCone(
         Optional<Double> steps = ConeAhead.steps(cone, question.table());
         if (steps.isEmpty()) {
             return new WantedCone(
-                    cone,
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.of(NoTop.NO_SUCH_CONE));
+                    cone, Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(NoTop.NO_SUCH_CONE));
         }
         double wanted = steps.get();
         Schedule plan = question.plan();
@@ -73,7 +69,8 @@ public record WantedCone(
             noTop = Optional.of(NoTop.REST_IS_HOTTER);
         } else {
             double celsius = solve(withTop, wanted, lowest, HIGHEST_C, WITHIN_K);
-            double half = HeatWork.halfWidthK(question.series(), question.sensor().uncertainty(), celsius);
+            double half =
+                    HeatWork.halfWidthK(question.series(), question.sensor().uncertainty(), celsius);
             top = Optional.of(Estimate.of(
                     Temperature.ofCelsius(celsius),
                     Temperature.ofCelsius(celsius - half),

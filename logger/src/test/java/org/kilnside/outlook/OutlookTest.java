@@ -275,8 +275,8 @@ class OutlookTest {
         OutlookQuestion question = OutlookQuestion.about(
                         plan(ramp("100 °C/h", "1000 °C", ""), ramp("60 °C/h", "1222 °C", "")), UNKNOWN)
                 .withWanted(Optional.of(Cone.parse("6")));
-        SensorInPlace low = SensorInPlace.asSaid(Probe.UNKNOWN)
-                .calibrated(Calibration.offset(12, 5, Calibration.By.WITNESS_CONES));
+        SensorInPlace low =
+                SensorInPlace.asSaid(Probe.UNKNOWN).calibrated(Calibration.offset(12, 5, Calibration.By.WITNESS_CONES));
         Outlook plain = Outlook.of(question);
         Outlook known = Outlook.of(question.withSensor(low));
         WantedCone plainly = plain.wanted().orElseThrow();
@@ -295,9 +295,9 @@ class OutlookTest {
 
     @Test
     void anUncorrectedChipKeyedInAsWrittenIsAConeOver() {
-        Outlook outlook = Outlook.of(OutlookQuestion.about(
-                        plan(ramp("150 °C/h", "1100 °C", ""), ramp("60 °C/h", "1222 °C", "")), UNKNOWN)
-                .withSensor(SensorInPlace.asSaid(new Probe(ThermocoupleType.K, Amplifier.MAX31855))));
+        Outlook outlook = Outlook.of(
+                OutlookQuestion.about(plan(ramp("150 °C/h", "1100 °C", ""), ramp("60 °C/h", "1222 °C", "")), UNKNOWN)
+                        .withSensor(SensorInPlace.asSaid(new Probe(ThermocoupleType.K, Amplifier.MAX31855))));
         Outlook.OnController keyed = outlook.onController().orElseThrow();
         // Computed, trade facts: shown 1222 is truly 1243, a cone over; so a true 1222 shows some 19 less.
         assertThat(keyed.shown().orElseThrow().celsius()).isBetween(1201.0, 1206.0);

@@ -28,14 +28,14 @@ class SteeringNumberTest {
 
     private static List<Reading> held(Probe probe, double codeC, double setpointC) {
         List<Reading> readings = new ArrayList<>();
-        RawSignal signal =
-                RawSignal.of(code(codeC, probe.amplifier().thermocoupleStepC()), code(25, probe.amplifier().coldJunctionStepC()));
+        RawSignal signal = RawSignal.of(
+                code(codeC, probe.amplifier().thermocoupleStepC()),
+                code(25, probe.amplifier().coldJunctionStepC()));
         Thermometer thermometer = Thermometer.of(probe);
         for (int i = 0; i < 600; i++) {
             readings.add(Reading.of(
                     1000L * i,
-                    List.of(new Channel(
-                            1, signal, thermometer.temperature(signal), thermometer.coldJunction(signal))),
+                    List.of(new Channel(1, signal, thermometer.temperature(signal), thermometer.coldJunction(signal))),
                     new ControllerReport(
                             Optional.empty(), Optional.of(Temperature.ofCelsius(setpointC)), OptionalInt.empty()),
                     Origin.LIVE));
@@ -72,8 +72,8 @@ class SteeringNumberTest {
     @Test
     void whereItWasSaidThatItPassesOnAChipsNumberTheSetpointIsOneFromTheBegin() {
         Probe own = new Probe(ThermocoupleType.K, Amplifier.CELSIUS);
-        Trace curve = followed(
-                SensorInPlace.asSaid(own).shownBy(Optional.of(Amplifier.MAX31855)), held(own, 1222, 1222));
+        Trace curve =
+                followed(SensorInPlace.asSaid(own).shownBy(Optional.of(Amplifier.MAX31855)), held(own, 1222, 1222));
         assertThat(curve.setpointC(0).orElseThrow()).isCloseTo(1243.4, within(0.3));
     }
 

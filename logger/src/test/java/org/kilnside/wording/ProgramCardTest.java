@@ -39,7 +39,8 @@ class ProgramCardTest {
 
     @Test
     void aCardIsKeyedInStepByStep() {
-        ProgramCard card = ProgramCard.of(PLAN, Optional.of("Tall Drum"), ControllerNumbers.SAME, words(TemperatureUnit.CELSIUS));
+        ProgramCard card =
+                ProgramCard.of(PLAN, Optional.of("Tall Drum"), ControllerNumbers.SAME, words(TemperatureUnit.CELSIUS));
         assertThat(card.steps())
                 .containsExactly(
                         new ProgramCard.Step(1, "80 °C/h", "120 °C", "0:30", false),
@@ -75,8 +76,10 @@ class ProgramCardTest {
 
     @Test
     void thePageStandsAloneAndBreaksOnNoName() {
-        String page =
-                CardPage.html(ProgramCard.of(PLAN, Optional.of("Tall & Drum"), ControllerNumbers.SAME, words(TemperatureUnit.CELSIUS)), "en");
+        String page = CardPage.html(
+                ProgramCard.of(
+                        PLAN, Optional.of("Tall & Drum"), ControllerNumbers.SAME, words(TemperatureUnit.CELSIUS)),
+                "en");
         assertThat(page)
                 .contains("Rainwater &lt;slow&gt;", "Tall &amp; Drum", "<td>1222 °C</td>", "↓ 12.5 °C/h")
                 .doesNotContain("http", "src=");
@@ -85,13 +88,12 @@ class ProgramCardTest {
 
     @Test
     void anUncorrectedChipsOwnNumbersAreWhatHasToBeKeyedIn() {
-        ControllerNumbers chip = ControllerNumbers.of(
-                SensorInPlace.asSaid(new Probe(ThermocoupleType.K, Amplifier.MAX31855)));
+        ControllerNumbers chip =
+                ControllerNumbers.of(SensorInPlace.asSaid(new Probe(ThermocoupleType.K, Amplifier.MAX31855)));
         Schedule plan = new Schedule(
                 "Glaze",
                 List.of(
-                        new Segment.Ramp(
-                                HeatingRate.ofKelvinPerHour(150), Temperature.ofCelsius(1100), Duration.ZERO),
+                        new Segment.Ramp(HeatingRate.ofKelvinPerHour(150), Temperature.ofCelsius(1100), Duration.ZERO),
                         new Segment.Ramp(
                                 HeatingRate.ofKelvinPerHour(60),
                                 Temperature.ofCelsius(1243.4),

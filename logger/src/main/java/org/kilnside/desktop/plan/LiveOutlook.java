@@ -26,8 +26,8 @@ final class LiveOutlook {
     private final PlansModel.Runner runner;
     private final Runnable changed;
     private Optional<String> kilnName = Optional.empty();
-    private PlanShelf.KnownKiln known =
-            new PlanShelf.KnownKiln(Kiln.named(""), KilnMemory.none(Optional.empty()), 0, SensorInPlace.asSaid(Probe.UNKNOWN));
+    private PlanShelf.KnownKiln known = new PlanShelf.KnownKiln(
+            Kiln.named(""), KilnMemory.none(Optional.empty()), 0, SensorInPlace.asSaid(Probe.UNKNOWN));
     private OptionalDouble loadKg = OptionalDouble.empty();
     private Ware ware = Ware.UNKNOWN;
     private Optional<Cone> wanted = Optional.empty();

@@ -200,8 +200,7 @@ final class PlanKeeping {
     void print() {
         Schedule plan = model.editor().plan();
         Words its = model.words();
-        ControllerNumbers numbers =
-                ControllerNumbers.of(model.outlook().known().sensor());
+        ControllerNumbers numbers = ControllerNumbers.of(model.outlook().known().sensor());
         runner.run(
                 () -> shelf.print(plan, model.outlook().kilnName(), numbers, its),
                 where -> model.tell("plans.printed", false, where),

@@ -85,7 +85,8 @@ final class HandShelf implements PlanShelf {
 
     @Override
     public KnownKiln kiln(String name) {
-        return new KnownKiln(described(name), KilnMemory.none(Optional.empty()), 0, SensorInPlace.asSaid(Probe.UNKNOWN));
+        return new KnownKiln(
+                described(name), KilnMemory.none(Optional.empty()), 0, SensorInPlace.asSaid(Probe.UNKNOWN));
     }
 
     @Override
