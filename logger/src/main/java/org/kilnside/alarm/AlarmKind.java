@@ -59,6 +59,8 @@ public enum AlarmKind {
     ON_BATTERY(Grade.LOOK_SOON, Advice.PLUG_IN_COMPUTER),
     /** The recording computer may go to sleep. */
     ABOUT_TO_SLEEP(Grade.LOOK_SOON, Advice.KEEP_COMPUTER_AWAKE),
+    /** Nothing is wrong: a person tries whether an alarm would be heard tonight. */
+    TEST(Grade.COME_NOW, Advice.SAY_HEARD),
 
     /** A hold of the plan has begun. */
     HOLD_BEGAN(Grade.GOOD_TO_KNOW, Advice.NOTHING),
@@ -98,6 +100,7 @@ public enum AlarmKind {
         MAKE_ROOM_ON_DISK,
         PLUG_IN_COMPUTER,
         KEEP_COMPUTER_AWAKE,
+        SAY_HEARD,
         BE_THERE,
         DECIDE_ON_LID,
         DECIDE_ON_UNLOADING,

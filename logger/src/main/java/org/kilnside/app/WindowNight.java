@@ -19,6 +19,11 @@ record WindowNight(LiveFeed feed) implements NightScreen.Port {
     }
 
     @Override
+    public void ringTest() {
+        feed.ringTest();
+    }
+
+    @Override
     public Optional<AlarmTrial> alarmTrial() {
         return feed.alarmTrial();
     }

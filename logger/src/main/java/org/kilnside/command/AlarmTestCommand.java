@@ -1,10 +1,14 @@
 package org.kilnside.command;
 
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.kilnside.files.NightSettings;
 import org.kilnside.host.Places;
 import org.kilnside.host.TestedAlarm;
+import org.kilnside.link.LinkNotation;
+import org.kilnside.link.RecorderAddress;
+import org.kilnside.link.share.RecorderPlace;
 import org.kilnside.wording.PostWords;
 import org.kilnside.wording.Words;
 import picocli.CommandLine.Command;
@@ -29,8 +33,35 @@ public final class AlarmTestCommand implements Callable<Integer> {
             description = "Do not ask: take it for heard when everything worked as far as this computer can tell.")
     private boolean heard;
 
+    @Option(
+            names = "--everywhere",
+            description = "Lets the recorder ring its test, for two minutes: there and on every copy that follows. Where"
+                    + " somebody says that it was heard is told here and kept by the recorder.")
+    private boolean everywhere;
+
+    @Mixin
+    private Attaching attaching;
+
+    @Option(
+            names = "--book",
+            paramLabel = "FILE",
+            description = "With --everywhere and without --attach: the book whose recording on this computer rings (this"
+                    + " system's usual place, unless given).")
+    private Optional<Path> book = Optional.empty();
+
     @Override
     public Integer call() {
+        Optional<LinkNotation.Attach> recorder = attaching.recorder(Optional.empty());
+        if (everywhere) {
+            Path path = Surroundings.book(book);
+            RecorderPlace place = recorder.isPresent()
+                    ? attaching.place(recorder.get(), around, WatchCommand::ask)
+                    : RecorderPlace.here(() -> RecorderAddress.find(path));
+            return new RingEverywhere(around).ring(place);
+        }
+        if (recorder.isPresent()) {
+            throw new Complaint(Complaint.ExitCode.USAGE, "--attach goes with --everywhere: add it, or leave both out.");
+        }
         Words words = around.words();
         NightSettings settings = night.settings();
         TestedAlarm tested = new TestedAlarm(Places.settings());

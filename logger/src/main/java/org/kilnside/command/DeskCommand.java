@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import org.kilnside.files.LastRecording;
 import org.kilnside.host.Hangup;
 import org.kilnside.host.Places;
+import org.kilnside.host.TestedAlarm;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.link.RecorderAddress;
@@ -66,7 +67,7 @@ public final class DeskCommand implements Callable<Integer> {
             RecorderPlace there = attaching.place(elsewhere.get(), around, window::ask);
             Snapshot nothing = WatchCommand.notYet(around, clock, what.kiln());
             try (AttachedFiring firing = AttachedFiring.whenThere(there, clock, nothing)) {
-                try (NightWatch watch = NightWatch.overCopy(firing, clock, night.settings(), around.words())) {
+                try (NightWatch watch = NightWatch.overCopy(firing, clock, night.settings(), new TestedAlarm(Places.settings()), around.words())) {
                     window.show(desk(watch, clock, what.book(), Optional.empty()));
                 }
             }
@@ -78,7 +79,7 @@ public final class DeskCommand implements Callable<Integer> {
         Optional<Sharing.Opened> opened = recording.isEmpty() ? sharing.asked(around) : Optional.empty();
         AttachedFiring following =
                 recording.orElseGet(() -> AttachedFiring.whenThere(here, clock, nobodyRecords(clock)));
-        NightWatch watch = NightWatch.overCopy(following, clock, night.settings(), around.words());
+        NightWatch watch = NightWatch.overCopy(following, clock, night.settings(), new TestedAlarm(Places.settings()), around.words());
         try (RecorderRole role = new RecorderRole(
                 path,
                 clock,

@@ -9,6 +9,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.Snapshot;
 import org.kilnside.wording.LightingWords;
+import org.kilnside.wording.PostWords;
 import org.kilnside.wording.Words;
 import picocli.CommandLine.Option;
 
@@ -57,6 +58,11 @@ final class LightingOptions {
         around.out().println(words.text("lighting.head"));
         for (Item item : Item.values()) {
             around.out().println("  " + (item.ordinal() + 1) + "  " + says.item(item));
+            if (item == Item.ALARM) {
+                new PostWords(words)
+                        .lastHeard(feed.latest())
+                        .forEach(heard -> around.out().println("     " + heard));
+            }
         }
         around.out().flush();
         Console console = System.console();

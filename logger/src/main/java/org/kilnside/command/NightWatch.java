@@ -1,5 +1,6 @@
 package org.kilnside.command;
 
+import java.time.Duration;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -11,10 +12,11 @@ import java.util.OptionalInt;
 import java.util.function.Consumer;
 import java.util.function.IntSupplier;
 import org.kilnside.alarm.Alarm;
+import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Bell;
 import org.kilnside.files.NightSettings;
 import org.kilnside.firing.Lighting;
-import org.kilnside.host.Places;
+import org.kilnside.host.ComputerName;
 import org.kilnside.host.StayAwake;
 import org.kilnside.host.TestedAlarm;
 import org.kilnside.link.AttachedFiring;
@@ -41,14 +43,12 @@ final class NightWatch implements LiveFeed, AutoCloseable {
 
     private final LiveFeed inner;
     private final HostClock clock;
-    private final Post.Role role;
-    private final Optional<RecorderSilence> silence;
-    private final Consumer<String> record;
-    private final IntSupplier followers;
-    private final Host host;
+    private final WatchedFrom from;
     private final Announcer announcer;
     private final StayAwake awake;
-    private final TestedAlarm tested;
+    private final Rehearsal rehearsal;
+    private final String name;
+    private final Words words;
     private final Bell bell;
     private final Health health;
     private final Listeners listeners = new Listeners();
@@ -70,24 +70,19 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     private NightWatch(
             LiveFeed inner,
             HostClock clock,
-            Post.Role role,
-            Optional<RecorderSilence> silence,
-            Consumer<String> record,
-            IntSupplier followers,
-            Host host,
+            WatchedFrom from,
             NightSettings settings,
             StayAwake awake,
+            TestedAlarm tested,
             Words words) {
         this.inner = inner;
+        this.rehearsal = new Rehearsal(tested);
         this.clock = clock;
-        this.role = role;
-        this.silence = silence;
-        this.record = record;
-        this.followers = followers;
-        this.host = host;
+        this.from = from;
         this.announcer = new Announcer(settings, words);
         this.awake = awake;
-        this.tested = new TestedAlarm(Places.settings());
+        this.name = settings.name().orElseGet(ComputerName::ofThisComputer);
+        this.words = words;
         this.bell = new Bell(settings.quiet());
         this.post = look();
         this.health = new Health(clock.monotonicMs());
@@ -101,6 +96,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
      *
      * @param followers how many copies follow it
      * @param host asked for the line about its health
+     * @param tested keeps when its alarm was heard
      */
     static NightWatch overRecording(
             LiveFiring firing,
@@ -109,37 +105,25 @@ final class NightWatch implements LiveFeed, AutoCloseable {
             Host host,
             NightSettings settings,
             StayAwake awake,
+            TestedAlarm tested,
             Words words) {
         NightWatch watch = new NightWatch(
-                firing,
-                clock,
-                Post.Role.RECORDER,
-                Optional.empty(),
-                firing::alarmUnheard,
-                followers,
-                host,
-                settings,
-                awake,
-                words);
+                firing, clock, WatchedFrom.recorder(firing, followers, host), settings, awake, tested, words);
         watch.thread.start();
         return watch;
     }
 
     /** Keeps watch over a recording that is followed. */
-    static NightWatch overCopy(AttachedFiring firing, HostClock clock, NightSettings settings, Words words) {
+    static NightWatch overCopy(
+            AttachedFiring firing, HostClock clock, NightSettings settings, TestedAlarm tested, Words words) {
         NightWatch watch = new NightWatch(
-                firing,
-                clock,
-                Post.Role.COPY,
-                Optional.of(new RecorderSilence(firing)),
-                why -> LOG.warn("an alarm may go unheard here: {}", why),
-                () -> 0,
-                Host.UNKNOWN,
-                settings,
-                StayAwake.ofThisComputer(),
-                words);
+                firing, clock, WatchedFrom.copy(firing), settings, StayAwake.ofThisComputer(), tested, words);
         watch.thread.start();
         return watch;
+    }
+
+    private boolean records() {
+        return from.role() == Post.Role.RECORDER;
     }
 
     private void work() {
@@ -161,15 +145,15 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         long now = clock.monotonicMs();
         Snapshot snapshot = inner.latest();
         awake.keep(!RecorderSilence.isOver(snapshot));
-        silence.ifPresent(it -> own = it.look(snapshot, now));
-        if (role == Post.Role.RECORDER) {
+        own = ownAlarms(snapshot, now);
+        if (records()) {
             noteUnlitList(snapshot);
         }
         post = look();
         recordTroubles();
         publish();
         ring(latest, now);
-        health.tell(snapshot, post, host.report(), now);
+        health.tell(snapshot, post, from.host().report(), now);
     }
 
     private void ring(Snapshot snapshot, long now) {
@@ -192,18 +176,27 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         }
     }
 
+    private List<Alarm> ownAlarms(Snapshot snapshot, long now) {
+        List<Alarm> alarms = new ArrayList<>(rehearsal.look(now));
+        from.silence().ifPresent(it -> alarms.addAll(it.look(snapshot, now)));
+        return List.copyOf(alarms);
+    }
+
     private Post look() {
         StayAwake.Answer sleep = awake.answer();
         return new Post(
-                role,
+                from.role(),
                 Post.Awake.valueOf(sleep.state().name()),
                 sleep.why(),
                 announcer.sounds(),
                 announcer.soundTrouble(),
                 announcer.hasCommand(),
                 announcer.commandTrouble(),
-                tested.last(),
-                role == Post.Role.RECORDER ? OptionalInt.of(followers.getAsInt()) : OptionalInt.empty());
+                rehearsal.lastHere(),
+                rehearsal.elsewhere(),
+                from.waiting().getAsInt(),
+                from.tooLate().getAsInt(),
+                records() ? OptionalInt.of(from.followers().getAsInt()) : OptionalInt.empty());
     }
 
     /** A kiln that was lit without a word about the list: that is noted, and can be made up for. */
@@ -233,7 +226,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         if (post.awake() == Post.Awake.REFUSED) {
             post.sleepWhy().ifPresent(troubles::add);
         }
-        troubles.stream().filter(trouble -> !recorded.contains(trouble)).forEach(record);
+        troubles.stream().filter(trouble -> !recorded.contains(trouble)).forEach(from.record());
         recorded = troubles;
     }
 
@@ -279,7 +272,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
 
             @Override
             public void heard() {
-                tested.heard(clock.wallClock());
+                rehearsal.heardHere(clock.wallClock());
             }
         });
     }
@@ -315,7 +308,45 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     }
 
     @Override
+    public void note(String text, Duration ago) {
+        inner.note(text, ago);
+    }
+
+    @Override
+    public void ringTest() {
+        if (records()) {
+            rehearsal.begin(clock.monotonicMs(), RecorderSilence.elapsedNow(latest, clock.monotonicMs()));
+        } else {
+            inner.ringTest();
+        }
+    }
+
+    @Override
+    public void testHeard(String computer) {
+        if (records()) {
+            String heard = rehearsal.heardElsewhere(computer, clock.wallClock());
+            inner.note(words.text("alarm_test.noted", heard));
+        } else {
+            inner.testHeard(computer);
+        }
+    }
+
+    /** A person hears the test here: it is silent here, and the recorder is told. */
+    private void testHeardHere(Alarm test) {
+        rehearsal.heardHere(clock.wallClock());
+        if (records()) {
+            rehearsal.acknowledge(test.id(), RecorderSilence.elapsedNow(latest, clock.monotonicMs()));
+            inner.note(words.text("alarm_test.noted", name));
+        } else if (inner.takesNotes()) {
+            inner.testHeard(name);
+        }
+    }
+
+    @Override
     public void acknowledge(String alarmId) {
+        Optional<Alarm> test = latest.alarms().stream()
+                .filter(alarm -> alarm.kind() == AlarmKind.TEST && alarm.id().equals(alarmId))
+                .findFirst();
         latest.alarms().stream().filter(alarm -> alarm.id().equals(alarmId)).forEach(alarm -> {
             // Here it is quiet from now on, also where the recorder is gone or only lets this copy look.
             synchronized (silenced) {
@@ -323,8 +354,10 @@ final class NightWatch implements LiveFeed, AutoCloseable {
             }
         });
         boolean ownAlarm = own.stream().anyMatch(alarm -> alarm.id().equals(alarmId));
-        if (ownAlarm) {
-            silence.ifPresent(it -> it.acknowledge(alarmId, latest, clock.monotonicMs()));
+        if (test.isPresent()) {
+            testHeardHere(test.get());
+        } else if (ownAlarm) {
+            from.silence().ifPresent(it -> it.acknowledge(alarmId, latest, clock.monotonicMs()));
         } else if (inner.takesNotes()) {
             inner.acknowledge(alarmId);
         }

@@ -11,7 +11,9 @@ import org.kilnside.book.PastOfKiln;
 import org.kilnside.files.NightSettings;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.host.HostWatch;
+import org.kilnside.host.Places;
 import org.kilnside.host.StayAwake;
+import org.kilnside.host.TestedAlarm;
 import org.kilnside.link.LinkSurroundings;
 import org.kilnside.link.Links;
 import org.kilnside.link.RecorderAddress;
@@ -94,6 +96,7 @@ final class Recorder implements AutoCloseable {
                     host,
                     its.settings(),
                     awake,
+                    new TestedAlarm(Places.settings()),
                     its.words()));
             open.set(openStream(bookPath, night.isPresent() ? night.get() : firing, clock));
             firing.start();

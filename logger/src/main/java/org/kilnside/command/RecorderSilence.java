@@ -60,7 +60,8 @@ final class RecorderSilence {
         return now - stuckSinceMs >= STUCK_FOR_MS ? Math.max(silent, age) : silent;
     }
 
-    private static long elapsedNow(Snapshot snapshot, long now) {
+    /** Now, ms on the recording's clock, as far as this computer knows. */
+    static long elapsedNow(Snapshot snapshot, long now) {
         return snapshot.latest()
                 .map(line -> line.elapsedMs() + Math.max(0, Math.round((now - line.hostMs()) * speed(snapshot))))
                 .orElse(now);

@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.kilnside.files.NightSettings;
 import org.kilnside.host.Hangup;
+import org.kilnside.host.Places;
+import org.kilnside.host.TestedAlarm;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.link.RecorderAddress;
@@ -52,7 +54,7 @@ public final class WatchCommand implements Callable<Integer> {
         StatusLine line = StatusLine.on(around);
         try (AttachedFiring firing = AttachedFiring.whenThere(place, clock, notYet(around, clock, Optional.empty()))) {
             Hangup.ignore();
-            try (NightWatch watch = NightWatch.overCopy(firing, clock, kept, around.words())) {
+            try (NightWatch watch = NightWatch.overCopy(firing, clock, kept, new TestedAlarm(Places.settings()), around.words())) {
                 RecordCommand.silenceWithEnter(watch);
                 RecordCommand.follow(watch, clock, line);
             }

@@ -14,7 +14,7 @@ import org.kilnside.alarm.QuietHours;
 public final class NightFiles {
     private static final String KIND = "settings for the night";
     private static final List<String> KEYS =
-            List.of("alarm_command", "quiet_command", "command_limit_s", "sound", "notices", "quiet");
+            List.of("alarm_command", "quiet_command", "command_limit_s", "sound", "notices", "name", "quiet");
     private static final Map<String, String> WORDS =
             Map.of("command", "alarm_command", "sounds", "sound", "notifications", "notices", "quiet_hours", "quiet");
     private static final int LONGEST_LIMIT_S = 600;
@@ -40,10 +40,17 @@ public final class NightFiles {
         Optional<Duration> limit = fields.text("command_limit_s", 10).flatMap(value -> limit(fields, value));
         Optional<Boolean> sound = fields.yesOrNo("sound");
         Optional<Boolean> notices = fields.yesOrNo("notices");
+        Optional<String> name = fields.text("name", 40).map(String::strip).filter(typed -> !typed.isEmpty());
         QuietHours hours = fields.table("quiet").map(NightFiles::hours).orElse(QuietHours.NONE);
         fields.source().refuseProblems();
         return new NightSettings(
-                alarm, quiet, limit.orElse(NightSettings.USUAL_LIMIT), sound.orElse(true), notices.orElse(true), hours);
+                alarm,
+                quiet,
+                limit.orElse(NightSettings.USUAL_LIMIT),
+                sound.orElse(true),
+                notices.orElse(true),
+                name,
+                hours);
     }
 
     private static Optional<Duration> limit(TomlFields fields, String value) {

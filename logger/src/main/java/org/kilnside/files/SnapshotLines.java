@@ -7,8 +7,8 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import org.kilnside.alarm.Measure;
-import org.kilnside.firing.Lighting;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.schedule.Segment;
@@ -33,7 +33,7 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class SnapshotLines {
     /** Rises when the lines change so that an older copy would misread them. */
-    public static final int VERSION = 6;
+    public static final int VERSION = 7;
 
     /**
      * A long curve travels in so many readings a line: a house full of copies that attach at once would else need more
@@ -54,11 +54,17 @@ public final class SnapshotLines {
 
     /** Writes one stream: remembers what the other end has of the curve and the forecast. */
     public static final class Writer {
+        private OptionalLong taken = OptionalLong.empty();
         private int sent;
         private long lastMs;
         private double lastC;
         private Optional<LiveForecast> forecastSent = Optional.empty();
         private final HeardLinesInJson.Writer heard = new HeardLinesInJson.Writer();
+
+        /** The other end is told that what it said is taken down, up to this number. */
+        public void taken(long number) {
+            taken = OptionalLong.of(number);
+        }
 
         /** The next line of the stream, without its line end; of a recorder whose wire nobody asks about. */
         public String line(Snapshot snapshot, long hostNowMs) {
@@ -77,6 +83,7 @@ public final class SnapshotLines {
                 line.set("forecast", forecast.isPresent() ? MAPPER.valueToTree(forecast.get()) : MAPPER.nullNode());
                 forecastSent = forecast;
             }
+            taken.ifPresent(number -> line.put("taken", number));
             heard.write(lines, hostNowMs, line);
             Trace curve = snapshot.curve();
             if (!goesOn(curve)) {
@@ -122,8 +129,14 @@ public final class SnapshotLines {
     public static final class Reader {
         private Trace.Builder curve = new Trace.Builder();
         private boolean whole = true;
+        private OptionalLong taken = OptionalLong.empty();
         private Optional<LiveForecast> forecast = Optional.empty();
         private final HeardLinesInJson.Reader heard = new HeardLinesInJson.Reader();
+
+        /** Up to which number what this copy said is taken down; empty as long as nothing is. */
+        public OptionalLong taken() {
+            return taken;
+        }
 
         /** The lines the recorder heard last, as of the last snapshot, with host times of this computer's clock. */
         public LineView heard() {
@@ -145,6 +158,9 @@ public final class SnapshotLines {
                             + ": use the same version of Kilnside on both");
                 }
                 take(line);
+                if (line.has("taken")) {
+                    taken = OptionalLong.of(line.get("taken").asLong());
+                }
                 heard.take(line, hostNowMs);
                 if (line.has("forecast")) {
                     JsonNode its = line.get("forecast");
@@ -206,43 +222,6 @@ public final class SnapshotLines {
 
         private static OptionalDouble numberOrNone(JsonNode node) {
             return node.isNull() ? OptionalDouble.empty() : OptionalDouble.of(node.asDouble());
-        }
-    }
-
-    /** What a follower may say to the recorder. */
-    public record Request(
-            Optional<String> note, Optional<String> firing, Optional<String> acknowledge, Optional<String> lighting) {
-        public static final String BEGINS = "begins";
-        public static final String ENDS = "ends";
-
-        public static Request ofNote(String text) {
-            return new Request(Optional.of(text), Optional.empty(), Optional.empty(), Optional.empty());
-        }
-
-        /** @param what {@link #BEGINS} or {@link #ENDS} */
-        public static Request ofFiring(String what) {
-            return new Request(Optional.empty(), Optional.of(what), Optional.empty(), Optional.empty());
-        }
-
-        public static Request ofAcknowledgement(String alarmId) {
-            return new Request(Optional.empty(), Optional.empty(), Optional.of(alarmId), Optional.empty());
-        }
-
-        public static Request ofLighting(Lighting list) {
-            return new Request(Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(list.text()));
-        }
-
-        public String line() {
-            return MAPPER.writeValueAsString(this);
-        }
-
-        /** @throws IllegalArgumentException when the line is no request */
-        public static Request of(String line) {
-            try {
-                return MAPPER.readValue(line, Request.class);
-            } catch (JacksonException e) {
-                throw new IllegalArgumentException("not a request: " + line, e);
-            }
         }
     }
 

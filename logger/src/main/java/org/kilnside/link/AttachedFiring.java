@@ -4,7 +4,12 @@ import java.io.IOException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.UUID;
 import java.util.function.Consumer;
+import org.kilnside.alarm.Alarm;
+import org.kilnside.files.SaidByCopy;
+import org.kilnside.files.SaidByCopy.What;
 import org.kilnside.files.SnapshotLines;
 import org.kilnside.firing.Lighting;
 import org.kilnside.link.share.LanWire;
@@ -38,11 +43,17 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
     /** A part of a curve, a long list of what happened, and a forecast stay far below it. */
     private static final int LONGEST_LINE = 20_000_000;
 
+    /** A longer note goes in parts. */
+    private static final int LONGEST_NOTE = 4_000;
+
     private final RecorderPlace place;
     private final HostClock clock;
     private final Listeners listeners = new Listeners();
     private final Object publishing = new Object();
+    private final Outbox outbox = new Outbox(UUID.randomUUID().toString());
     private volatile Optional<LanWire.Admitted> recorder = Optional.empty();
+    private volatile boolean takesNotes;
+    private volatile int wires;
     private volatile long heardMs;
     private volatile long connectedMs;
     private volatile Snapshot latest;
@@ -68,7 +79,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
         AttachedFiring firing = new AttachedFiring(place, clock, Snapshot.before(Optional.empty(), looking));
         try {
             LanWire.Admitted there = place.connect();
-            firing.recorder = Optional.of(there);
+            firing.admitted(there);
             firing.begin("attached-watch", firing::lookRound);
             SnapshotLines.Reader lines = new SnapshotLines.Reader();
             String line = there.wire().readLine(LONGEST_LINE);
@@ -121,7 +132,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
                 waitMs = LOOK_AGAIN_MS;
                 LanWire.Admitted there = place.connect();
                 connectedMs = clock.monotonicMs();
-                recorder = Optional.of(there);
+                admitted(there);
                 readAll(there, new SnapshotLines.Reader());
             } catch (LanWire.RefusedException e) {
                 waitMs = LOOK_AGAIN_AFTER_REFUSAL_MS;
@@ -156,6 +167,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
         long now = clock.monotonicMs();
         Snapshot snapshot = lines.snapshot(line, now);
         heardMs = now;
+        lines.taken().ifPresent(outbox::taken);
         if (lines.isWhole()) {
             wireLines = lines.heard();
             publish(snapshot);
@@ -243,52 +255,106 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
         return clock.monotonicMs() - heardMs;
     }
 
+    /** As the recorder last allowed it: what is said while it is out of reach waits for it. */
     @Override
     public boolean takesNotes() {
-        return recorder.map(LanWire.Admitted::takesNotes).orElse(false);
+        return takesNotes;
+    }
+
+    /** How much of what was said here has not reached the recorder, though it should have by now. */
+    public int waiting() {
+        return outbox.waiting(clock.monotonicMs());
+    }
+
+    /** How much of it was given up of late because it came too late to be of use. */
+    public int tooLate() {
+        return outbox.tooLate(clock.monotonicMs());
     }
 
     @Override
     public void note(String text) {
-        say(SnapshotLines.Request.ofNote(text));
+        for (int i = 0; i < text.length(); i += LONGEST_NOTE) {
+            say(
+                    What.NOTE,
+                    Optional.of(text.substring(i, Math.min(text.length(), i + LONGEST_NOTE))),
+                    OptionalInt.empty());
+        }
     }
 
     @Override
     public void acknowledge(String alarmId) {
-        say(SnapshotLines.Request.ofAcknowledgement(alarmId));
+        // Raised again since then, it is another matter, of which the person has not heard.
+        OptionalInt times = latest.alarms().stream()
+                .filter(alarm -> alarm.id().equals(alarmId))
+                .mapToInt(Alarm::times)
+                .findFirst();
+        say(What.ACKNOWLEDGE, Optional.of(alarmId), times);
     }
 
     @Override
     public void lighting(Lighting list) {
-        say(SnapshotLines.Request.ofLighting(list));
+        say(What.LIGHTING, Optional.of(list.text()), OptionalInt.empty());
+    }
+
+    @Override
+    public void ringTest() {
+        say(What.RING_TEST, Optional.empty(), OptionalInt.empty());
+    }
+
+    @Override
+    public void testHeard(String computer) {
+        say(What.TEST_HEARD, Optional.of(computer), OptionalInt.empty());
     }
 
     @Override
     public void firingBegins() {
-        say(SnapshotLines.Request.ofFiring(SnapshotLines.Request.BEGINS));
+        say(What.FIRING_BEGINS, Optional.empty(), OptionalInt.empty());
     }
 
     @Override
     public void firingEnds() {
-        say(SnapshotLines.Request.ofFiring(SnapshotLines.Request.ENDS));
+        say(What.FIRING_ENDS, Optional.empty(), OptionalInt.empty());
     }
 
-    private void say(SnapshotLines.Request request) {
-        // A line of a note is short against the socket's buffer: this does not wait in practice, and the caller may be
-        // a window, so it is done apart.
+    private void say(What what, Optional<String> text, OptionalInt times) {
+        if (!takesNotes) {
+            LOG.warn("what was said here is not passed on: this recorder takes no notes from other computers");
+            return;
+        }
+        outbox.add(what, text, times, clock.monotonicMs());
+        pass(recorder, wires);
+    }
+
+    /** Passes on what waits. The caller may be a window, and a wire may be stuck, so it is done apart. */
+    private void pass(Optional<LanWire.Admitted> over, int wire) {
+        if (over.isEmpty()) {
+            return;
+        }
+        LanWire.Admitted there = over.get();
         begin("attached-say", () -> {
             try {
-                LanWire.Admitted there = recorder.orElseThrow(() -> new IOException("no recorder is there to tell"));
-                if (!there.takesNotes()) {
-                    throw new IOException("this recorder takes no notes from other computers");
-                }
                 synchronized (there) {
-                    there.wire().writeLine(request.line(), sent -> {});
+                    Optional<SaidByCopy> next;
+                    while ((next = outbox.next(wire, clock.monotonicMs())).isPresent()) {
+                        there.wire().writeLine(next.get().line(), sent -> {});
+                    }
                 }
             } catch (IOException e) {
-                LOG.warn("a note did not reach the recorder", e);
+                LOG.info("what was said here waits for the next wire", e);
             }
         });
+    }
+
+    /** A recorder is there: it gets what it has not had yet. */
+    private void admitted(LanWire.Admitted there) {
+        takesNotes = there.takesNotes();
+        recorder = Optional.of(there);
+        int wire = ++wires;
+        if (takesNotes) {
+            pass(recorder, wire);
+        } else {
+            outbox.giveUp(clock.monotonicMs());
+        }
     }
 
     @Override

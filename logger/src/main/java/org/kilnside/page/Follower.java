@@ -1,8 +1,11 @@
 package org.kilnside.page;
 
 import java.io.IOException;
+import java.time.Duration;
+import java.util.OptionalInt;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
+import org.kilnside.files.SaidByCopy;
 import org.kilnside.files.SnapshotLines;
 import org.kilnside.firing.Lighting;
 import org.kilnside.link.share.LineWire;
@@ -23,8 +26,8 @@ final class Follower {
     private static final long LONGEST_MS = 1_000;
     private static final long NOT_WRITING = Long.MIN_VALUE;
 
-    /** A note is a few sentences. */
-    private static final int LONGEST_REQUEST = 8_192;
+    /** A note is a few sentences; a copy sends a longer one in parts, each far below this. */
+    private static final int LONGEST_REQUEST = 65_536;
 
     private final LineWire wire;
     private final LiveFeed feed;
@@ -35,6 +38,8 @@ final class Follower {
     private final LiveFeed.Subscription subscription;
     private final SnapshotLines.Writer writer = new SnapshotLines.Writer();
     private volatile long waitingSinceMs = NOT_WRITING;
+    private final TakenDown taken;
+    private volatile long takenUpTo;
     private volatile boolean closed;
 
     /** What a follower sees, and whether what it says is heard. */
@@ -54,12 +59,16 @@ final class Follower {
         }
     }
 
-    /** @param gone told once this follower is no more */
-    Follower(LineWire wire, LiveFeed feed, HostClock clock, Rights rights, Consumer<Follower> gone) {
+    /**
+     * @param taken what the copies have said so far
+     * @param gone told once this follower is no more
+     */
+    Follower(LineWire wire, LiveFeed feed, HostClock clock, Rights rights, TakenDown taken, Consumer<Follower> gone) {
         this.wire = wire;
         this.feed = feed;
         this.clock = clock;
         this.rights = rights;
+        this.taken = taken;
         this.gone = gone;
         this.mailbox = new AtomicReference<>(feed.latest());
         this.subscription = feed.subscribe(mailbox::set);
@@ -82,6 +91,9 @@ final class Follower {
                 }
                 if (next != null) {
                     lastMs = now;
+                    if (takenUpTo > 0) {
+                        writer.taken(takenUpTo);
+                    }
                     String line = writer.line(next, rights.whole ? feed.lines() : LineView.NONE, now);
                     waitingSinceMs = clock.monotonicMs();
                     // A slow wire that moves is no deaf follower: a long curve takes its time over a poor network.
@@ -108,9 +120,9 @@ final class Follower {
         try {
             String line;
             while ((line = wire.readLine(LONGEST_REQUEST)) != null) {
-                SnapshotLines.Request request = SnapshotLines.Request.of(line);
+                SaidByCopy said = SaidByCopy.of(line);
                 if (rights.heard) {
-                    take(request);
+                    take(said);
                 } else {
                     LOG.warn("left unheard what a follower that may only look had to say");
                 }
@@ -122,17 +134,31 @@ final class Follower {
         }
     }
 
-    private void take(SnapshotLines.Request request) {
-        request.note().ifPresent(feed::note);
-        request.acknowledge().ifPresent(feed::acknowledge);
-        request.lighting().flatMap(Lighting::parse).ifPresent(feed::lighting);
-        request.firing().ifPresent(what -> {
-            if (what.equals(SnapshotLines.Request.BEGINS)) {
-                feed.firingBegins();
-            } else if (what.equals(SnapshotLines.Request.ENDS)) {
-                feed.firingEnds();
+    private void take(SaidByCopy said) {
+        if (taken.isNews(said.copy(), said.number())) {
+            String text = said.text().orElse("");
+            switch (said.what()) {
+                case NOTE -> feed.note(text, Duration.ofMillis(Math.max(0, said.ageMs())));
+                case ACKNOWLEDGE -> acknowledge(text, said.times());
+                case LIGHTING -> Lighting.parse(text).ifPresent(feed::lighting);
+                case FIRING_BEGINS -> feed.firingBegins();
+                case FIRING_ENDS -> feed.firingEnds();
+                case RING_TEST -> feed.ringTest();
+                case TEST_HEARD -> feed.testHeard(text);
             }
-        });
+        }
+        takenUpTo = said.number();
+        // The copy is told at once: the sooner it knows, the less is said twice.
+        mailbox.compareAndSet(null, feed.latest());
+    }
+
+    /** An answer that was a while on its way does not silence what has been raised again since. */
+    private void acknowledge(String alarmId, OptionalInt times) {
+        boolean again = feed.latest().alarms().stream()
+                .anyMatch(alarm -> alarm.id().equals(alarmId) && times.orElse(alarm.times()) < alarm.times());
+        if (!again) {
+            feed.acknowledge(alarmId);
+        }
     }
 
     void close() {

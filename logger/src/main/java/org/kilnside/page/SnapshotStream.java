@@ -32,6 +32,7 @@ public final class SnapshotStream implements AutoCloseable {
     private final UnixDomainSocketAddress address;
     private final ServerSocketChannel server;
     private final Set<Follower> followers = ConcurrentHashMap.newKeySet();
+    private final TakenDown taken = new TakenDown();
     private volatile boolean closed;
 
     private SnapshotStream(
@@ -89,7 +90,7 @@ public final class SnapshotStream implements AutoCloseable {
             wire.close();
             return;
         }
-        Follower follower = new Follower(wire, feed, clock, rights, followers::remove);
+        Follower follower = new Follower(wire, feed, clock, rights, taken, followers::remove);
         followers.add(follower);
         daemon("stream-out", follower::send);
         daemon("stream-in", follower::receive);

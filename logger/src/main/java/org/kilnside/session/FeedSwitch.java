@@ -1,5 +1,6 @@
 package org.kilnside.session;
 
+import java.time.Duration;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.kilnside.firing.Lighting;
@@ -57,6 +58,21 @@ public final class FeedSwitch implements LiveFeed {
     @Override
     public void note(String text) {
         current.note(text);
+    }
+
+    @Override
+    public void note(String text, Duration ago) {
+        current.note(text, ago);
+    }
+
+    @Override
+    public void ringTest() {
+        current.ringTest();
+    }
+
+    @Override
+    public void testHeard(String computer) {
+        current.testHeard(computer);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package org.kilnside.session;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -40,7 +41,7 @@ final class FiringWatch {
     private long zeroMs;
     private List<Probe> probes = List.of();
     private final LineInterval interval = new LineInterval();
-    private Optional<Lighting> lightingWaits = Optional.empty();
+    private final SaidBefore before = new SaidBefore();
     private final ConnectionWatch connection;
     private Optional<Latest> latest = Optional.empty();
     private FiringBook.DiskState disk;
@@ -115,7 +116,7 @@ final class FiringWatch {
             fillIn(arrival);
             return;
         }
-        long before = timeline.elapsedMs();
+        long elapsedBefore = timeline.elapsedMs();
         OptionalLong uptimeBefore = timeline.uptimeMs();
         Timeline.Step step = timeline.next(
                 new Timeline.Stamp(arrival.uptimeMs(), arrival.sequence(), arrival.hostMs(), clock.wallClock()));
@@ -130,7 +131,7 @@ final class FiringWatch {
         if (step == Timeline.Step.RESTARTED) {
             note(Kind.CONTROLLER_RESTARTED, Optional.empty(), elapsedMs);
         }
-        long sinceMs = timeline.elapsedMs() - before;
+        long sinceMs = timeline.elapsedMs() - elapsedBefore;
         if (gaps.seen(step, sinceMs, interval, uptimeBefore, timeline.uptimeMs())) {
             note(Kind.GAP, Optional.of(Long.toString(Math.round(sinceMs / 1000.0))), elapsedMs);
         }
@@ -178,8 +179,7 @@ final class FiringWatch {
         record.begin();
         record.probes(probes, 0);
         note(Kind.RECORDING_BEGAN, Optional.empty(), 0);
-        lightingWaits.ifPresent(list -> note(Kind.LIGHTING, Optional.of(list.text()), 0));
-        lightingWaits = Optional.empty();
+        before.take().forEach(this::write);
     }
 
     /** The kiln was lit again after a firing had ended: from here on it is a new firing. */
@@ -233,7 +233,7 @@ final class FiringWatch {
         if (record.isOpen()) {
             note(Kind.LIGHTING, Optional.of(list.text()), elapsedNow());
         } else {
-            lightingWaits = Optional.of(list);
+            before.lighting(list);
         }
     }
 
@@ -244,9 +244,13 @@ final class FiringWatch {
         }
     }
 
-    void note(String text) {
+    /** A person's note. One from before the first reading waits for the record to begin. */
+    void note(String text, Duration ago) {
         if (record.isOpen()) {
-            note(Kind.NOTE, Optional.of(text), elapsedNow());
+            long sinceMs = Double.isInfinite(speed) ? 0 : Math.round(ago.toMillis() * speed);
+            note(Kind.NOTE, Optional.of(text), Math.max(0, elapsedNow() - sinceMs));
+        } else {
+            before.note(text);
         }
     }
 
@@ -273,9 +277,9 @@ final class FiringWatch {
             changed = true;
         }
         if (record.isOpen() && !Double.isInfinite(speed)) {
-            List<Alarm> before = alarms.current();
+            List<Alarm> stood = alarms.current();
             alarms.tick(elapsedNow(), interval.ms().orElse(UNKNOWN_INTERVAL_MS), clock.monotonicMs());
-            changed |= before != alarms.current();
+            changed |= stood != alarms.current();
         }
         if (gaps.areSettled(clock.monotonicMs())) {
             fillGap();

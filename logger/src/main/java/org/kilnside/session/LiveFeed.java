@@ -1,5 +1,6 @@
 package org.kilnside.session;
 
+import java.time.Duration;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.kilnside.firing.Lighting;
@@ -32,6 +33,15 @@ public interface LiveFeed {
     /** Puts a person's note into the record at this moment of the firing. */
     void note(String text);
 
+    /**
+     * Puts a note into the record that a person wrote a while ago: it was on its way until now.
+     *
+     * @param ago how long ago, by the clock of whoever records
+     */
+    default void note(String text, Duration ago) {
+        note(text);
+    }
+
     /** A person knows of an alarm, named by its id; one that is not there any more changes nothing. */
     void acknowledge(String alarmId);
 
@@ -42,6 +52,15 @@ public interface LiveFeed {
     default Optional<AlarmTrial> alarmTrial() {
         return Optional.empty();
     }
+
+    /**
+     * Rings the test of tonight's alarm at the recorder and on every copy that follows it. Where nobody keeps watch, as
+     * over a demo, nothing can ring.
+     */
+    default void ringTest() {}
+
+    /** A person heard that test, on the computer of this name. */
+    default void testHeard(String computer) {}
 
     /** A person says that the firing begins now, whatever the curve shows. */
     void firingBegins();

@@ -1,5 +1,6 @@
 package org.kilnside.session;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
@@ -107,7 +108,12 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
 
     @Override
     public void note(String text) {
-        submit(() -> watch.note(text));
+        submit(() -> watch.note(text, Duration.ZERO));
+    }
+
+    @Override
+    public void note(String text, Duration ago) {
+        submit(() -> watch.note(text, ago));
     }
 
     @Override

@@ -1,6 +1,7 @@
 package org.kilnside.session;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -15,6 +16,9 @@ import java.util.OptionalInt;
  * @param hasCommand whether the user gave it an alarm command
  * @param commandTrouble what went wrong with the command's last run; empty when nothing did
  * @param testedAt when its alarm was last tested and heard; empty when it never was
+ * @param heard where a test that the recorder raised was last heard, by computer; empty for a copy
+ * @param waiting how much of what was said on a copy has not reached the recorder yet
+ * @param tooLate how much of it came too late to be of use, and has to be said again if it still holds
  * @param followers how many other copies follow it; empty for a copy
  */
 public record Post(
@@ -26,7 +30,21 @@ public record Post(
         boolean hasCommand,
         Optional<String> commandTrouble,
         Optional<Instant> testedAt,
+        List<Heard> heard,
+        int waiting,
+        int tooLate,
         OptionalInt followers) {
+    public Post {
+        heard = List.copyOf(heard);
+    }
+
+    /**
+     * Where and when a person heard the test of the night's alarm.
+     *
+     * @param computer the name of the computer that rang
+     */
+    public record Heard(String computer, Instant at) {}
+
     /** What a computer does. */
     public enum Role {
         RECORDER,
@@ -44,6 +62,11 @@ public record Post(
 
     /** Whether an alarm may go unheard here. */
     public boolean hasTrouble() {
-        return awake == Awake.REFUSED || soundTrouble.isPresent() || commandTrouble.isPresent();
+        return awake == Awake.REFUSED || soundTrouble.isPresent() || commandTrouble.isPresent() || isBehind();
+    }
+
+    /** Whether something a person said here has not been taken down. */
+    public boolean isBehind() {
+        return waiting > 0 || tooLate > 0;
     }
 }

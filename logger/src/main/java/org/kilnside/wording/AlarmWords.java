@@ -61,7 +61,9 @@ public final class AlarmWords implements Measure.Sayer<String> {
         if (advice != AlarmKind.Advice.SWITCH_OFF) {
             steps.add(words.named("alarm.do", advice));
         }
-        steps.add(words.text("alarm.cannot_switch"));
+        if (advice != AlarmKind.Advice.SAY_HEARD) {
+            steps.add(words.text("alarm.cannot_switch"));
+        }
         return steps;
     }
 

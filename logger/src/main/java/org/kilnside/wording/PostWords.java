@@ -23,6 +23,12 @@ public final class PostWords {
         }
         post.soundTrouble().ifPresent(why -> troubles.add(words.text("post.no_sound", why)));
         post.commandTrouble().ifPresent(why -> troubles.add(words.text("post.command_failed", why)));
+        if (post.waiting() > 0) {
+            troubles.add(words.text("post.waiting", post.waiting()));
+        }
+        if (post.tooLate() > 0) {
+            troubles.add(words.text("post.too_late", post.tooLate()));
+        }
         return troubles;
     }
 
@@ -41,10 +47,27 @@ public final class PostWords {
             lines.add(words.text(post.hasCommand() ? "post.command" : "post.no_command"));
         }
         lines.add(tested(post.testedAt()));
+        post.heard().forEach(where -> lines.add(heard(where)));
         if (post.followers().isPresent()) {
             lines.add(words.text("post.followers", post.followers().getAsInt()));
         }
         return lines;
+    }
+
+    private String heard(Post.Heard where) {
+        return words.text("post.heard", where.computer(), words.day(where.at()) + " " + words.time(where.at()));
+    }
+
+    /** Where the test of the night's alarm was last heard, for the list before lighting: a sentence each. */
+    public List<String> lastHeard(Snapshot snapshot) {
+        List<String> said = new ArrayList<>();
+        for (Post post : snapshot.posts()) {
+            post.testedAt()
+                    .ifPresent(at -> said.add(
+                            words.text("post.heard", name(post), words.day(at) + " " + words.time(at))));
+            post.heard().forEach(where -> said.add(heard(where)));
+        }
+        return said.isEmpty() ? List.of(words.text("lighting.never_heard")) : said;
     }
 
     /** When an alarm was last tested and heard. */

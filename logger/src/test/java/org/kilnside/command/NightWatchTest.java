@@ -26,6 +26,7 @@ import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.QuietHours;
 import org.kilnside.files.NightSettings;
 import org.kilnside.files.SnapshotLines;
+import org.kilnside.host.TestedAlarm;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.link.share.RecorderPlace;
 import org.kilnside.page.SnapshotStream;
@@ -86,8 +87,9 @@ class NightWatchTest {
                 Duration.ofSeconds(5),
                 false,
                 false,
+                Optional.of("bedroom"),
                 QuietHours.NONE);
-        NightWatch watch = NightWatch.overCopy(firing, clock, settings, WORDS);
+        NightWatch watch = NightWatch.overCopy(firing, clock, settings, new TestedAlarm(folder), WORDS);
         open.add(0, firing);
         open.add(0, watch);
         return watch;

@@ -57,6 +57,11 @@ final class NightShowcase {
                 true,
                 well ? Optional.empty() : Optional.of("it failed with exit code 7: no credit left"),
                 well ? Optional.of(Instant.parse("2026-11-25T17:12:00Z")) : Optional.empty(),
+                well && role == Post.Role.RECORDER
+                        ? List.of(new Post.Heard("bedroom", Instant.parse("2026-11-25T17:15:00Z")))
+                        : List.of(),
+                !well && role == Post.Role.COPY ? 2 : 0,
+                0,
                 role == Post.Role.RECORDER ? OptionalInt.of(1) : OptionalInt.empty());
     }
 
@@ -139,6 +144,11 @@ final class NightShowcase {
             @Override
             public boolean takesNotes() {
                 return feed.takesNotes();
+            }
+
+            @Override
+            public void ringTest() {
+                feed.ringTest();
             }
 
             @Override

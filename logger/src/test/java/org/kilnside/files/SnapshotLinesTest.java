@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -144,10 +145,11 @@ class SnapshotLinesTest {
 
     @Test
     void aRequestTravelsAsALine() {
-        SnapshotLines.Request request = SnapshotLines.Request.ofNote("bung out \"now\"\n");
-        assertThat(request.line()).doesNotContain("\n");
-        assertThat(SnapshotLines.Request.of(request.line())).isEqualTo(request);
-        assertThatThrownBy(() -> SnapshotLines.Request.of("{")).isInstanceOf(IllegalArgumentException.class);
+        SaidByCopy said = new SaidByCopy(
+                SaidByCopy.What.NOTE, Optional.of("bung out \"now\"\n"), OptionalInt.empty(), "bedroom", 3, 1_500);
+        assertThat(said.line()).doesNotContain("\n");
+        assertThat(SaidByCopy.of(said.line())).isEqualTo(said);
+        assertThatThrownBy(() -> SaidByCopy.of("{")).isInstanceOf(IllegalArgumentException.class);
     }
 
     @Test

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.alarm.Alarm;
 import org.kilnside.host.SystemClock;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.link.share.RecorderPlace;
@@ -77,6 +78,58 @@ class SnapshotStreamTest {
             await(() -> feed.said.contains("Bung out"));
             attached.firingEnds();
             await(() -> feed.said.contains("ends"));
+        }
+    }
+
+    @Test
+    void whatIsSaidWhileTheRecorderIsGoneReachesItOnceItIsBackAndOnceOnly() throws IOException {
+        try (AttachedFiring attached = AttachedFiring.now(place, clock).orElseThrow()) {
+            stream.close();
+            await(() -> attached.latest().connection().state() == Connection.State.LOST);
+            attached.note("Bung out");
+            attached.acknowledge("stuck-relay-1");
+            await(() -> attached.waiting() == 2);
+            assertThat(attached.takesNotes()).isTrue();
+            stream = SnapshotStream.open(feed, clock, address);
+            await(() -> feed.said.contains("acknowledge: stuck-relay-1"));
+            await(() -> attached.waiting() == 0);
+            // A wire that breaks before the answer has come: the same is sent once more, and taken down once.
+            stream.close();
+            await(() -> attached.latest().connection().state() == Connection.State.LOST);
+            stream = SnapshotStream.open(feed, clock, address);
+            await(() -> attached.latest().connection().state() == Connection.State.RECEIVING);
+            assertThat(feed.said).containsExactly("Bung out", "acknowledge: stuck-relay-1");
+        }
+    }
+
+    @Test
+    void anAnswerThatComesLateDoesNotSilenceWhatWasRaisedAgainSince() {
+        Alarm alarm = Snapshots.stuckRelay();
+        feed.show(Snapshots.bisque(clock.monotonicMs(), 1_000).withAlarms(List.of(alarm)));
+        Alarm again = new Alarm(
+                alarm.id(),
+                alarm.kind(),
+                alarm.grade(),
+                Alarm.State.RAISED_AGAIN,
+                alarm.sinceMs(),
+                alarm.raisedMs(),
+                alarm.times() + 1,
+                alarm.seen(),
+                alarm.expected(),
+                alarm.acknowledgedMs(),
+                alarm.clearedMs());
+        try (AttachedFiring attached = AttachedFiring.now(place, clock).orElseThrow()) {
+            stream.close();
+            await(() -> attached.latest().connection().state() == Connection.State.LOST);
+            attached.acknowledge(alarm.id());
+            feed.show(Snapshots.bisque(clock.monotonicMs(), 1_001).withAlarms(List.of(again)));
+            stream = SnapshotStream.open(feed, clock, address);
+            await(() -> attached.latest().connection().state() == Connection.State.RECEIVING);
+            attached.note("Bung out");
+            await(() -> feed.said.contains("Bung out"));
+            assertThat(feed.said).containsExactly("Bung out");
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
         }
     }
 

@@ -367,7 +367,7 @@ class FiringWatchTest {
                 book, clock, settings, "replay:log.csv?speed=max", Double.POSITIVE_INFINITY, Host.UNKNOWN);
         ramp(20, 120, 600);
         clock.forwardMs(7);
-        watch.note("Bung out");
+        watch.note("Bung out", Duration.ZERO);
         FiringEvent noted = book.events.get(0).get(book.events.get(0).size() - 1);
         assertThat(noted.elapsedMs()).isEqualTo(599_000);
     }
@@ -400,7 +400,7 @@ class FiringWatchTest {
     void aNoteIsInTheRecordAtItsTime() {
         ramp(20, 60, 60);
         clock.forwardMs(4_000);
-        watch.note("Bung out");
+        watch.note("Bung out", Duration.ZERO);
         FiringEvent note =
                 watch.snapshot().events().get(watch.snapshot().events().size() - 1);
         assertThat(note.text()).hasValue("Bung out");

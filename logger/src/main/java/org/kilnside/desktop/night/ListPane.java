@@ -30,6 +30,7 @@ final class ListPane extends Card {
     private final JLabel cutOutHead = Labels.quiet("");
     private final JTextField attends = new JTextField(16);
     private final JLabel attendsHead = Labels.quiet("");
+    private final JTextArea lastHeard = Labels.wrapping("", "foreground: $Kilnside.quiet");
     private final KeyButton note = new KeyButton();
     private final KeyButton skip = new KeyButton();
     private final JTextArea summary = Labels.wrapping("", "foreground: $Kilnside.quiet");
@@ -56,6 +57,8 @@ final class ListPane extends Card {
                 beside(cutOutHead, cutOut);
             } else if (item == Item.ATTENDANCE) {
                 beside(attendsHead, attends);
+            } else if (item == Item.ALARM) {
+                add(lastHeard, "skip 1, growx, wmin 0");
             }
         }
         note.addActionListener(event -> noteIt());
@@ -85,6 +88,10 @@ final class ListPane extends Card {
         cutOutHead.setText(
                 its.text("lighting.ask_cut_out_short", its.preferences().unit().symbol()));
         attendsHead.setText(its.text("lighting.ask_attends"));
+        String heard = String.join("\n", model.lastHeard());
+        if (!lastHeard.getText().equals(heard)) {
+            lastHeard.setText(heard);
+        }
         note.say(its.text("night.note"), "Ctrl+S");
         skip.say(its.text("night.skip"), "Ctrl+K");
         note.setEnabled(model.listOpen());

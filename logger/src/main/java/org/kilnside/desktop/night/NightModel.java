@@ -18,11 +18,13 @@ import org.kilnside.wording.Words;
  * @param summary the same in words, or that nothing is noted yet
  * @param listOpen whether the list can be written into the record from here now
  * @param card what to key into the controller; empty without a plan
+ * @param lastHeard where a test of the night's alarm was last heard, a sentence each
  * @param posts the computers that keep watch
  */
 public record NightModel(
-        Optional<Lighting> noted, String summary, boolean listOpen, Optional<ProgramCard> card, List<PostLines> posts) {
+        Optional<Lighting> noted, String summary, boolean listOpen, Optional<ProgramCard> card, List<String> lastHeard, List<PostLines> posts) {
     public NightModel {
+        lastHeard = List.copyOf(lastHeard);
         posts = List.copyOf(posts);
     }
 
@@ -44,6 +46,7 @@ public record NightModel(
                 noted.map(lighting::summary).orElseGet(() -> words.text("night.not_noted")),
                 takesNotes,
                 snapshot.plan().map(plan -> ProgramCard.of(plan, snapshot.kiln(), ControllerNumbers.SAME, words)),
+                posts.lastHeard(snapshot),
                 snapshot.posts().stream()
                         .map(post ->
                                 new PostLines(posts.name(post), posts.lines(post), Set.copyOf(posts.troubles(post))))

@@ -19,6 +19,7 @@ import org.kilnside.wording.Words;
 public final class NightScreen implements Screen {
     private final Port port;
     private final Errands errands;
+    private final Errands trials = new Errands();
     private final ListPane list;
     private final ProgramPane program = new ProgramPane();
     private final WatchPane watch;
@@ -32,6 +33,9 @@ public final class NightScreen implements Screen {
 
         /** Whether the recording takes anything from here. */
         boolean takesNotes();
+
+        /** Rings the test at the recorder and on every copy that follows; may wait. */
+        void ringTest();
 
         /** The alarm of this computer, to try; empty where none is set up. */
         Optional<AlarmTrial> alarmTrial();
@@ -56,7 +60,7 @@ public final class NightScreen implements Screen {
         this.words = words;
         this.errands = errands;
         list = new ListPane(ticked -> errands.run(() -> port.lighting(ticked)), reader);
-        watch = new WatchPane(this::test);
+        watch = new WatchPane(this::test, this::testEverywhere);
         JPanel left = column();
         left.add(list, "growx, wmin 0");
         JPanel right = column();
@@ -95,6 +99,7 @@ public final class NightScreen implements Screen {
         row.add(view, "ctrl S", its -> its.text("night.note"), list::noteIt);
         row.add(view, "ctrl K", its -> its.text("night.skip"), list::skipIt);
         row.add(view, "ctrl T", its -> its.text("night.test"), this::test);
+        row.add(view, "ctrl E", its -> its.text("night.everywhere"), this::testEverywhere);
     }
 
     @Override
@@ -103,7 +108,16 @@ public final class NightScreen implements Screen {
         NightModel model = NightModel.of(moment.snapshot(), port.takesNotes(), words);
         list.show(model, words);
         program.show(model.card(), words);
-        watch.show(model, port.alarmTrial().isPresent(), words);
+        watch.show(model, port.alarmTrial().isPresent(), port.takesNotes(), words);
+    }
+
+    /** Rings everywhere; the strip of alarms on the Now screen, and Ctrl+Enter there, takes the answer. */
+    private void testEverywhere() {
+        if (!watch.isTestableEverywhere()) {
+            return;
+        }
+        errands.run(port::ringTest);
+        watch.tested(false, words.text("night.rings_everywhere"));
     }
 
     private void test() {
@@ -112,7 +126,8 @@ public final class NightScreen implements Screen {
             return;
         }
         watch.tested(true, words.text("alarm_test.begins"));
-        errands.run(
+        // On a thread of its own: it waits for the sound, and nobody else's errand waits for it.
+        trials.run(
                 trial.get()::tryIt,
                 trouble -> {
                     if (trouble.isPresent()) {

@@ -15,29 +15,37 @@ final class WatchPane extends Card {
     private static final long serialVersionUID = 1L;
     private final JLabel head = Labels.head("");
     private final KeyButton test = new KeyButton();
+    private final KeyButton everywhere = new KeyButton();
     private final JTextArea result = Labels.wrapping("", "foreground: $Kilnside.text");
     private final JPanel posts = new JPanel(new MigLayout("insets 0, fillx, wrap 1, gap 2", "[grow, fill]", ""));
     private final JTextArea truths = Labels.wrapping("", "foreground: $Kilnside.quiet");
     private transient List<NightModel.PostLines> shown = List.of();
     private transient String language = "";
 
-    /** @param tryIt tries the alarm; must return at once */
-    WatchPane(Runnable tryIt) {
+    /**
+     * @param tryIt tries this computer's alarm; must return at once
+     * @param ringAll rings everywhere; must return at once
+     */
+    WatchPane(Runnable tryIt, Runnable ringAll) {
         super(new MigLayout("insets 10 14 12 14, fillx, wrap 1, gap 6", "[grow, fill]", ""));
         test.addActionListener(event -> tryIt.run());
+        everywhere.addActionListener(event -> ringAll.run());
         posts.setOpaque(false);
         add(head);
-        add(test, "growx 0, alignx left");
+        add(test, "split 2, growx 0, alignx left");
+        add(everywhere, "growx 0");
         add(result, "growx, wmin 0, hidemode 3");
         add(posts, "growx, wmin 0");
         add(truths, "growx, wmin 0, gaptop 6");
         result.setVisible(false);
     }
 
-    void show(NightModel model, boolean canTest, Words words) {
+    void show(NightModel model, boolean canTest, boolean canRing, Words words) {
         head.setText(words.text("night.watch"));
         test.say(words.text("night.test"), "Ctrl+T");
         test.setEnabled(canTest && !testing);
+        everywhere.say(words.text("night.everywhere"), "Ctrl+E");
+        everywhere.setEnabled(canTest && canRing);
         if (model.posts().equals(shown) && language.equals(words.language().name())) {
             return;
         }
@@ -77,6 +85,10 @@ final class WatchPane extends Card {
 
     boolean isTestable() {
         return test.isEnabled();
+    }
+
+    boolean isTestableEverywhere() {
+        return everywhere.isEnabled();
     }
 
     private static JTextArea line(String text, String style) {

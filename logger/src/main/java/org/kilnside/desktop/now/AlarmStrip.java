@@ -27,7 +27,6 @@ final class AlarmStrip extends Card {
     private final KeyButton know = new KeyButton();
     private final transient Consumer<String> acknowledge;
     private transient Optional<AlarmStripModel> shown = Optional.empty();
-    private boolean heard = true;
 
     AlarmStrip(Consumer<String> acknowledge) {
         super(new MigLayout("insets 12 16 12 16, fillx, hidemode 3, gapx 18, gapy 3", "[grow, fill][]", "[][][]"));
@@ -46,11 +45,6 @@ final class AlarmStrip extends Card {
         setVisible(false);
     }
 
-    /** Whether what is said here is heard. */
-    void hears(boolean now) {
-        heard = now;
-    }
-
     void show(Optional<AlarmStripModel> model, Words words) {
         if (!model.equals(shown)) {
             shown = model;
@@ -58,7 +52,6 @@ final class AlarmStrip extends Card {
             model.ifPresent(its -> fill(its, words));
             revalidate();
         }
-        know.setEnabled(heard);
     }
 
     private void fill(AlarmStripModel its, Words words) {
@@ -72,7 +65,7 @@ final class AlarmStrip extends Card {
         whatToDo.setText(its.whatToDo());
         others.setText(words.text("alarm.others", its.others().size(), String.join(" · ", its.others())));
         others.setVisible(!its.others().isEmpty());
-        know.say(words.text("alarm.acknowledge"), "Ctrl+Enter");
+        know.say(its.answer(), "Ctrl+Enter");
         know.setVisible(its.toAcknowledge());
         title.putClientProperty(FlatClientProperties.STYLE, (calm ? "font: bold 140%; " : "font: bold 190%; ") + ink);
         standing.putClientProperty(FlatClientProperties.STYLE, ink);
@@ -84,8 +77,7 @@ final class AlarmStrip extends Card {
 
     /** A person knows of the alarm that stands here. */
     void acknowledge() {
-        if (heard) {
-            shown.filter(AlarmStripModel::toAcknowledge).ifPresent(its -> acknowledge.accept(its.id()));
-        }
+        // Also where the recorder is gone or only lets this copy look: it is silent here then.
+        shown.filter(AlarmStripModel::toAcknowledge).ifPresent(its -> acknowledge.accept(its.id()));
     }
 }

@@ -3,6 +3,7 @@ package org.kilnside.desktop.now;
 import java.util.List;
 import java.util.Optional;
 import org.kilnside.alarm.Alarm;
+import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Grade;
 import org.kilnside.session.Snapshot;
 import org.kilnside.wording.AlarmWords;
@@ -20,6 +21,7 @@ import org.kilnside.wording.Words;
  * @param seen seen against expected; empty where neither is a number
  * @param whatToDo what to do next, and what this program cannot do
  * @param others the titles of the others, the worst first
+ * @param answer what a person says who knows
  * @param toAcknowledge whether it waits for a person to say that they know
  */
 public record AlarmStripModel(
@@ -30,6 +32,7 @@ public record AlarmStripModel(
         Optional<String> seen,
         String whatToDo,
         List<String> others,
+        String answer,
         boolean toAcknowledge) {
     public AlarmStripModel {
         others = List.copyOf(others);
@@ -57,6 +60,7 @@ public record AlarmStripModel(
                         .skip(1)
                         .map(alarm -> say.title(alarm.kind()))
                         .toList(),
+                words.text(worst.kind() == AlarmKind.TEST ? "alarm.i_hear_it" : "alarm.acknowledge"),
                 worst.state() != Alarm.State.ACKNOWLEDGED));
     }
 

@@ -100,7 +100,6 @@ public final class NowView extends JPanel {
     /** Whether what a person says here is heard. */
     void hears(boolean heard) {
         notes.hears(heard);
-        alarms.hears(heard);
     }
 
     /** Shows a model; nothing is worked out here. */

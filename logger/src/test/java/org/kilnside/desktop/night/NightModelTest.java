@@ -27,6 +27,9 @@ class NightModelTest {
                 true,
                 command,
                 Optional.of(Instant.parse("2026-11-25T17:00:00Z")),
+                List.of(new Post.Heard("bedroom", Instant.parse("2026-11-25T21:14:00Z"))),
+                0,
+                0,
                 OptionalInt.of(2));
     }
 
