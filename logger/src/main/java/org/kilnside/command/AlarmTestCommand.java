@@ -35,8 +35,9 @@ public final class AlarmTestCommand implements Callable<Integer> {
 
     @Option(
             names = "--everywhere",
-            description = "Lets the recorder ring its test, for two minutes: there and on every copy that follows. Where"
-                    + " somebody says that it was heard is told here and kept by the recorder.")
+            description =
+                    "Lets the recorder ring its test, for two minutes: there and on every copy that follows. Where"
+                            + " somebody says that it was heard is told here and kept by the recorder.")
     private boolean everywhere;
 
     @Mixin
@@ -45,8 +46,9 @@ public final class AlarmTestCommand implements Callable<Integer> {
     @Option(
             names = "--book",
             paramLabel = "FILE",
-            description = "With --everywhere and without --attach: the book whose recording on this computer rings (this"
-                    + " system's usual place, unless given).")
+            description =
+                    "With --everywhere and without --attach: the book whose recording on this computer rings (this"
+                            + " system's usual place, unless given).")
     private Optional<Path> book = Optional.empty();
 
     @Override
@@ -60,7 +62,8 @@ public final class AlarmTestCommand implements Callable<Integer> {
             return new RingEverywhere(around).ring(place);
         }
         if (recorder.isPresent()) {
-            throw new Complaint(Complaint.ExitCode.USAGE, "--attach goes with --everywhere: add it, or leave both out.");
+            throw new Complaint(
+                    Complaint.ExitCode.USAGE, "--attach goes with --everywhere: add it, or leave both out.");
         }
         Words words = around.words();
         NightSettings settings = night.settings();

@@ -67,7 +67,8 @@ public final class DeskCommand implements Callable<Integer> {
             RecorderPlace there = attaching.place(elsewhere.get(), around, window::ask);
             Snapshot nothing = WatchCommand.notYet(around, clock, what.kiln());
             try (AttachedFiring firing = AttachedFiring.whenThere(there, clock, nothing)) {
-                try (NightWatch watch = NightWatch.overCopy(firing, clock, night.settings(), new TestedAlarm(Places.settings()), around.words())) {
+                try (NightWatch watch = NightWatch.overCopy(
+                        firing, clock, night.settings(), new TestedAlarm(Places.settings()), around.words())) {
                     window.show(desk(watch, clock, what.book(), Optional.empty()));
                 }
             }
@@ -79,7 +80,8 @@ public final class DeskCommand implements Callable<Integer> {
         Optional<Sharing.Opened> opened = recording.isEmpty() ? sharing.asked(around) : Optional.empty();
         AttachedFiring following =
                 recording.orElseGet(() -> AttachedFiring.whenThere(here, clock, nobodyRecords(clock)));
-        NightWatch watch = NightWatch.overCopy(following, clock, night.settings(), new TestedAlarm(Places.settings()), around.words());
+        NightWatch watch = NightWatch.overCopy(
+                following, clock, night.settings(), new TestedAlarm(Places.settings()), around.words());
         try (RecorderRole role = new RecorderRole(
                 path,
                 clock,

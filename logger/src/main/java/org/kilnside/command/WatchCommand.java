@@ -54,7 +54,8 @@ public final class WatchCommand implements Callable<Integer> {
         StatusLine line = StatusLine.on(around);
         try (AttachedFiring firing = AttachedFiring.whenThere(place, clock, notYet(around, clock, Optional.empty()))) {
             Hangup.ignore();
-            try (NightWatch watch = NightWatch.overCopy(firing, clock, kept, new TestedAlarm(Places.settings()), around.words())) {
+            try (NightWatch watch =
+                    NightWatch.overCopy(firing, clock, kept, new TestedAlarm(Places.settings()), around.words())) {
                 RecordCommand.silenceWithEnter(watch);
                 RecordCommand.follow(watch, clock, line);
             }

@@ -27,8 +27,8 @@ public record NightSettings(
     public static final Duration USUAL_LIMIT = Duration.ofSeconds(30);
 
     /** Where nothing was written down: sound and notices, no command, no quiet hours. */
-    public static final NightSettings USUAL =
-            new NightSettings(Optional.empty(), Optional.empty(), USUAL_LIMIT, true, true, Optional.empty(), QuietHours.NONE);
+    public static final NightSettings USUAL = new NightSettings(
+            Optional.empty(), Optional.empty(), USUAL_LIMIT, true, true, Optional.empty(), QuietHours.NONE);
 
     public NightSettings withAlarmCommand(String command) {
         return new NightSettings(Optional.of(command), quietCommand, commandLimit, sound, notices, name, quiet);

@@ -17,8 +17,7 @@ import tools.jackson.databind.json.JsonMapper;
  * @param number counts what this copy has said, from 1
  * @param ageMs how long ago it was said, ms
  */
-public record SaidByCopy(
-        What what, Optional<String> text, OptionalInt times, String copy, long number, long ageMs) {
+public record SaidByCopy(What what, Optional<String> text, OptionalInt times, String copy, long number, long ageMs) {
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
             .build();

@@ -57,7 +57,8 @@ public final class TestedAlarm {
             heard.remove(heard.keySet().iterator().next());
         }
         StringBuilder text = new StringBuilder();
-        heard.forEach((name, at) -> text.append(at).append(name.isEmpty() ? "" : " " + name).append('\n'));
+        heard.forEach((name, at) ->
+                text.append(at).append(name.isEmpty() ? "" : " " + name).append('\n'));
         try {
             Files.createDirectories(file.toAbsolutePath().getParent());
             Files.writeString(file, text, StandardCharsets.UTF_8);

@@ -63,8 +63,8 @@ public final class PostWords {
         List<String> said = new ArrayList<>();
         for (Post post : snapshot.posts()) {
             post.testedAt()
-                    .ifPresent(at -> said.add(
-                            words.text("post.heard", name(post), words.day(at) + " " + words.time(at))));
+                    .ifPresent(
+                            at -> said.add(words.text("post.heard", name(post), words.day(at) + " " + words.time(at))));
             post.heard().forEach(where -> said.add(heard(where)));
         }
         return said.isEmpty() ? List.of(words.text("lighting.never_heard")) : said;

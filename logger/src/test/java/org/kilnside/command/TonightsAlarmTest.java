@@ -90,7 +90,8 @@ class TonightsAlarmTest {
 
     private NightSettings settings(String computer) {
         return new NightSettings(
-                Optional.of("echo \"$KILNSIDE_GRADE $KILNSIDE_KIND $KILNSIDE_TEXT\" >> " + folder.resolve(computer + ".bell")),
+                Optional.of("echo \"$KILNSIDE_GRADE $KILNSIDE_KIND $KILNSIDE_TEXT\" >> "
+                        + folder.resolve(computer + ".bell")),
                 Optional.of("echo quiet >> " + folder.resolve(computer + ".bell")),
                 Duration.ofSeconds(5),
                 false,
@@ -102,11 +103,10 @@ class TonightsAlarmTest {
     private NightWatch follows(String computer, boolean takesNotes) throws IOException {
         ShareKey key = ShareKey.of(token, new SecureRandom(), LocalDate.EPOCH);
         LanDoor door = LanDoor.open(stream, clock, key, takesNotes, 0);
-        AttachedFiring copy = AttachedFiring.now(
-                        RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token), clock)
+        AttachedFiring copy = AttachedFiring.now(RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token), clock)
                 .orElseThrow();
-        NightWatch watch = NightWatch.overCopy(
-                copy, clock, settings(computer), new TestedAlarm(folder.resolve(computer)), WORDS);
+        NightWatch watch =
+                NightWatch.overCopy(copy, clock, settings(computer), new TestedAlarm(folder.resolve(computer)), WORDS);
         open.add(0, door);
         open.add(0, copy);
         open.add(0, watch);
@@ -164,9 +164,13 @@ class TonightsAlarmTest {
                 .singleElement()
                 .asString()
                 .startsWith("Heard on bedroom: ");
-        await("the book", () -> book.events.get(0).stream()
-                .anyMatch(event -> event.kind() == FiringEvent.Kind.NOTE
-                        && event.text().orElse("").equals("The test of tonight’s alarm was heard on bedroom.")));
+        await(
+                "the book",
+                () -> book.events.get(0).stream()
+                        .anyMatch(event -> event.kind() == FiringEvent.Kind.NOTE
+                                && event.text()
+                                        .orElse("")
+                                        .equals("The test of tonight’s alarm was heard on bedroom.")));
         // The recorder that is started tomorrow knows of it, and so does the bedroom.
         assertThat(new TestedAlarm(folder.resolve("studio")).elsewhere()).containsKey("bedroom");
         assertThat(new TestedAlarm(folder.resolve("bedroom")).last()).hasValue(clock.wallClock());
@@ -183,7 +187,13 @@ class TonightsAlarmTest {
 
         // From the bed: asked for on the copy, it is the recorder that rings.
         bedroom.ringTest();
-        await("the second bell", () -> bell("bedroom").lines().filter(line -> line.startsWith("come-now")).count() == 2);
+        await(
+                "the second bell",
+                () -> bell("bedroom")
+                                .lines()
+                                .filter(line -> line.startsWith("come-now"))
+                                .count()
+                        == 2);
         await("the studio", () -> test(recorder).isPresent());
         hears(recorder);
         await("its time", () -> studio().testedAt().isPresent());

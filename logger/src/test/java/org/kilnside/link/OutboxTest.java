@@ -21,7 +21,8 @@ class OutboxTest {
         List<String> gone = new ArrayList<>();
         Optional<SaidByCopy> next;
         while ((next = outbox.next(wire, nowMs)).isPresent()) {
-            gone.add(next.get().number() + " " + next.get().text().orElseThrow() + " " + next.get().ageMs());
+            gone.add(next.get().number() + " " + next.get().text().orElseThrow() + " "
+                    + next.get().ageMs());
         }
         return gone;
     }

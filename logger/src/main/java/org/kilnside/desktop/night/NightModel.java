@@ -22,7 +22,12 @@ import org.kilnside.wording.Words;
  * @param posts the computers that keep watch
  */
 public record NightModel(
-        Optional<Lighting> noted, String summary, boolean listOpen, Optional<ProgramCard> card, List<String> lastHeard, List<PostLines> posts) {
+        Optional<Lighting> noted,
+        String summary,
+        boolean listOpen,
+        Optional<ProgramCard> card,
+        List<String> lastHeard,
+        List<PostLines> posts) {
     public NightModel {
         lastHeard = List.copyOf(lastHeard);
         posts = List.copyOf(posts);
