@@ -5,19 +5,13 @@ import java.awt.Color;
 import java.awt.FontMetrics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
+import java.awt.geom.AffineTransform;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.jfree.chart.axis.AxisSpace;
-import org.jfree.chart.axis.NumberAxis;
-import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.ui.RectangleInsets;
-import org.kilnside.quantity.Temperature;
 import org.kilnside.tracking.PlanPosition.PlanPoint;
-import org.kilnside.wording.TemperatureUnit;
 import org.kilnside.wording.Words;
 
 /**
@@ -25,29 +19,21 @@ import org.kilnside.wording.Words;
  * its name beside its peak, so that none is told by its colour alone. Confined to the thread that draws.
  */
 public final class OverlayChart {
-    /** No drawing is lower than this: a quiet kiln's noise is not to look like a storm, in degrees of the unit. */
-    private static final double LEAST_HEIGHT_DEGREES = 20;
-
     /** How the second five lines are broken, in sixteenths of a text line. */
     private static final float[] BROKEN = {9, 3.5f};
 
-    private final List<CurvePath> paths = new ArrayList<>();
-    private final TimeAxis time = new TimeAxis();
-    private final NumberAxis degrees = new DegreeAxis();
-    private final XYPlot plot = new XYPlot(PointSeries.of(List.<PlanPoint>of()), time, degrees, new LinePainter());
-    private Optional<FiringChart.Geometry> geometry = Optional.empty();
+    private final ChartFrame frame = new ChartFrame();
+    private final PenTrack track = new PenTrack();
+    private final InkLayer ink = new InkLayer();
+    private Optional<Inked> inked = Optional.empty();
 
-    public OverlayChart() {
-        plot.setOutlineVisible(false);
-        plot.setBackgroundPaint(null);
-        plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
-        plot.setInsets(RectangleInsets.ZERO_INSETS);
-        time.setAxisLineVisible(false);
-    }
+    /** What the ink layer holds: while all of this is the same no curve is inked anew. */
+    private record Inked(
+            List<Overlay.Line> lines, ChartScale scale, Rectangle2D area, AffineTransform toDevice, List<Color> colours) {}
 
     /** Where things stand in the newest drawing; empty before the first. */
-    public Optional<FiringChart.Geometry> geometry() {
-        return geometry;
+    public Optional<ChartGeometry> geometry() {
+        return frame.geometry();
     }
 
     /**
@@ -63,155 +49,96 @@ public final class OverlayChart {
             ChartLook look,
             List<Color> colours,
             Words words) {
-        g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-        g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
-        FontMetrics metrics = g.getFontMetrics(look.font());
-        int line = metrics.getHeight();
-        double left = metrics.stringWidth("00000") + 6.0;
-        Rectangle2D area = new Rectangle2D.Double(
-                bounds.getX() + left,
-                bounds.getY() + line * 1.7,
-                Math.max(10, bounds.getWidth() - left - metrics.stringWidth("00:00") * 0.6),
-                Math.max(10, bounds.getHeight() - line * 1.7 - line * 1.5));
         TimeSpan span = view.span(overlay);
-        geometry = Optional.of(new FiringChart.Geometry(area, span));
-        g.setPaint(look.surface());
-        g.fill(bounds);
-        g.setPaint(look.past());
-        g.fill(area);
-        TemperatureUnit unit = words.preferences().unit();
-        scale(overlay, span, (int) Math.ceil(area.getWidth()), unit);
-        axes(g, bounds, area, overlay, look, words, metrics);
+        Rectangle2D area = frame.begin(g, bounds, span, look);
+        frame.range(reach(overlay, span, (int) Math.ceil(area.getWidth())), words.preferences().unit());
+        ChartScale scale = frame.scale();
+        frame.draw(g, bounds, overlay.zero(), look, words);
+        float thin = g.getFontMetrics(look.font()).getHeight() / 16f;
         Graphics2D inside = (Graphics2D) g.create();
         inside.clip(area);
-        lines(inside, area, overlay, span, look, colours, unit, line / 16f);
+        plan(inside, overlay, scale, look, thin);
+        lines(
+                inside,
+                span,
+                new Inked(
+                        overlay.lines(),
+                        scale,
+                        area,
+                        g.getTransform(),
+                        overlay.lines().size() == 1 ? List.of(look.curve()) : List.copyOf(colours)),
+                thin);
+        marks(inside, area, overlay, scale, look, thin);
         inside.dispose();
-        OverlayLabels.names(g, area, overlay, span, look, colours, scale(area, span, unit));
+        OverlayLabels.names(g, area, overlay, span, look, colours, scale);
         OverlayLabels.captions(g, bounds, area, overlay, look, words);
     }
 
-    private void scale(Overlay overlay, TimeSpan span, int columns, TemperatureUnit unit) {
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
+    private static Reach reach(Overlay overlay, TimeSpan span, int columns) {
+        Reach reach = new Reach();
         for (Overlay.Line line : overlay.lines()) {
-            double from = span.fromMs() - line.shiftMs();
-            double to = span.toMs() - line.shiftMs();
+            double from = (double) span.fromMs() - line.shiftMs();
+            double to = (double) span.toMs() - line.shiftMs();
             CurveLevels.Level level = line.levels().level(from, to, columns);
             int last = Math.min(level.size() - 1, level.from(to));
             for (int i = Math.max(0, level.from(from) - 1); i <= last; i++) {
-                double celsius = level.temperatureC()[i];
-                if (celsius < low) {
-                    low = celsius;
-                }
-                if (celsius > high) {
-                    high = celsius;
-                }
+                reach.take(level.temperatureC()[i]);
             }
         }
         for (PlanPoint corner : overlay.plan()) {
             if (span.contains(corner.elapsedMs())) {
-                low = Math.min(low, corner.temperatureC());
-                high = Math.max(high, corner.temperatureC());
+                reach.take(corner.temperatureC());
             }
         }
-        if (low > high) {
-            low = 0;
-            high = 100;
-        }
-        double from = unit.of(Temperature.ofCelsius(low));
-        double to = unit.of(Temperature.ofCelsius(high));
-        double lack = Math.max(0, LEAST_HEIGHT_DEGREES - (to - from)) / 2;
-        double margin = Math.max(2, (to - from) * 0.07);
-        double zero = unit.of(Temperature.ofCelsius(0));
-        boolean nearZero = from >= zero && from - zero < (to - from) * 0.25;
-        time.setRange(span.fromMs(), span.toMs());
-        degrees.setRange(nearZero ? zero : from - lack - margin, to + lack + margin);
+        return reach;
     }
 
-    private void axes(
-            Graphics2D g,
-            Rectangle2D bounds,
-            Rectangle2D area,
-            Overlay overlay,
-            ChartLook look,
-            Words words,
-            FontMetrics metrics) {
-        time.show(overlay.zero(), words);
-        time.labelWidth(Math.max(metrics.stringWidth("00:00 PM"), metrics.stringWidth("www 00 www")));
-        for (NumberAxis axis : new NumberAxis[] {time, degrees}) {
-            axis.setTickLabelFont(look.font());
-            axis.setTickLabelPaint(look.text());
-            axis.setTickMarkPaint(look.grid());
+    private void lines(Graphics2D g, TimeSpan span, Inked wanted, float thin) {
+        if (!inked.equals(Optional.of(wanted))) {
+            AffineTransform toDevice = wanted.toDevice();
+            ink.begin(wanted.area(), toDevice);
+            ChartScale scale = ink.scale(wanted.scale(), toDevice);
+            double dots = thin * toDevice.getScaleX();
+            int colours = wanted.colours().size();
+            for (int i = wanted.lines().size() - 1; i >= 0; i--) {
+                Overlay.Line line = wanted.lines().get(i);
+                CurveLevels.Level level = line.levels()
+                        .level(
+                                (double) span.fromMs() - line.shiftMs(),
+                                (double) span.toMs() - line.shiftMs(),
+                                ink.columns());
+                track.follow(level, span, line.shiftMs(), scale, ink.columns(), dots * (i == 0 ? 1 : 0.75));
+                Color colour = wanted.colours().get(i % colours);
+                if (i >= colours) {
+                    ink.ink(track, colour, BROKEN[0] * dots, BROKEN[1] * dots);
+                } else {
+                    ink.ink(track, colour);
+                }
+            }
+            inked = Optional.of(wanted);
         }
-        BasicStroke hair = new BasicStroke(Math.max(1f, metrics.getHeight() / 24f));
-        plot.setRangeGridlinePaint(look.grid());
-        plot.setDomainGridlinePaint(look.grid());
-        plot.setRangeGridlineStroke(hair);
-        plot.setDomainGridlineStroke(hair);
-        AxisSpace sides = new AxisSpace();
-        sides.setLeft(area.getX() - bounds.getX());
-        sides.setRight(bounds.getMaxX() - area.getMaxX());
-        AxisSpace ends = new AxisSpace();
-        ends.setTop(area.getY() - bounds.getY());
-        ends.setBottom(bounds.getMaxY() - area.getMaxY());
-        plot.setFixedRangeAxisSpace(sides, false);
-        plot.setFixedDomainAxisSpace(ends, false);
-        plot.draw(g, bounds, null, null, null);
+        ink.paint(g);
     }
 
-    private void lines(
-            Graphics2D g,
-            Rectangle2D area,
-            Overlay overlay,
-            TimeSpan span,
-            ChartLook look,
-            List<Color> colours,
-            TemperatureUnit unit,
-            float thin) {
-        CurvePath.Scale scale = scale(area, span, unit);
-        while (paths.size() < overlay.lines().size()) {
-            paths.add(new CurvePath());
-        }
-        boolean alone = overlay.lines().size() == 1;
-        plan(g, overlay, scale, look, thin);
-        for (int i = overlay.lines().size() - 1; i >= 0; i--) {
-            Overlay.Line line = overlay.lines().get(i);
-            CurveLevels.Level level = line.levels()
-                    .level((double) span.fromMs() - line.shiftMs(), (double) span.toMs() - line.shiftMs(), (int)
-                            Math.ceil(area.getWidth()));
-            Path2D path = paths.get(i).of(level, span.fromMs(), span.toMs(), line.shiftMs(), scale);
-            g.setPaint(alone ? look.curve() : colours.get(i % colours.size()));
-            g.setStroke(stroke(i >= colours.size(), i == 0, thin));
-            g.draw(path);
-        }
-        marks(g, area, overlay, scale, look, thin);
-    }
-
-    private CurvePath.Scale scale(Rectangle2D area, TimeSpan span, TemperatureUnit unit) {
-        double perDegree = area.getHeight() / degrees.getRange().getLength();
-        double degreesPerK = unit.of(Temperature.ofCelsius(1)) - unit.of(Temperature.ofCelsius(0));
-        double zeroY = area.getMaxY() - (unit.of(Temperature.ofCelsius(0)) - degrees.getLowerBound()) * perDegree;
-        return new CurvePath.Scale(
-                span.fromMs(), area.getWidth() / span.lengthMs(), area.getX(), zeroY, degreesPerK * perDegree);
-    }
-
-    private static void plan(Graphics2D g, Overlay overlay, CurvePath.Scale scale, ChartLook look, float thin) {
-        if (overlay.plan().size() < 2) {
-            return;
-        }
-        Path2D plan = new Path2D.Double();
-        for (PlanPoint corner : overlay.plan()) {
-            double x = scale.x(corner.elapsedMs());
-            double y = scale.y(corner.temperatureC());
-            if (plan.getCurrentPoint() == null) {
-                plan.moveTo(x, y);
+    /** The plan's corners as a line; empty for less than two. */
+    static Path2D path(List<PlanPoint> plan, ChartScale scale) {
+        Path2D path = new Path2D.Double();
+        for (int i = 0; plan.size() > 1 && i < plan.size(); i++) {
+            double x = scale.x(plan.get(i).elapsedMs());
+            double y = scale.y(plan.get(i).temperatureC());
+            if (i == 0) {
+                path.moveTo(x, y);
             } else {
-                plan.lineTo(x, y);
+                path.lineTo(x, y);
             }
         }
+        return path;
+    }
+
+    private static void plan(Graphics2D g, Overlay overlay, ChartScale scale, ChartLook look, float thin) {
         g.setPaint(look.plan());
         g.setStroke(planStroke(thin));
-        g.draw(plan);
+        g.draw(path(overlay.plan(), scale));
     }
 
     static BasicStroke planStroke(float thin) {
@@ -219,21 +146,8 @@ public final class OverlayChart {
                 thin * 1.6f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {thin * 5, thin * 4}, 0);
     }
 
-    static BasicStroke stroke(boolean broken, boolean first, float thin) {
-        float width = thin * (first ? 2f : 1.5f);
-        return broken
-                ? new BasicStroke(
-                        width,
-                        BasicStroke.CAP_BUTT,
-                        BasicStroke.JOIN_BEVEL,
-                        1,
-                        new float[] {BROKEN[0] * thin, BROKEN[1] * thin},
-                        0)
-                : new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL);
-    }
-
     private static void marks(
-            Graphics2D g, Rectangle2D area, Overlay overlay, CurvePath.Scale scale, ChartLook look, float thin) {
+            Graphics2D g, Rectangle2D area, Overlay overlay, ChartScale scale, ChartLook look, float thin) {
         BasicStroke dots = new BasicStroke(
                 thin, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND, 1, new float[] {thin, thin * 4}, 0);
         g.setPaint(look.mark());
@@ -261,13 +175,13 @@ public final class OverlayChart {
      * @param rows one line of text each, the time first
      */
     public void drawReadout(Graphics2D g, long timeMs, List<String> rows, ChartLook look) {
-        if (geometry.isEmpty() || rows.isEmpty()) {
+        if (frame.geometry().isEmpty() || rows.isEmpty()) {
             return;
         }
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
-        Rectangle2D area = geometry.get().area();
-        TimeSpan span = geometry.get().span();
+        Rectangle2D area = frame.geometry().get().area();
+        TimeSpan span = frame.geometry().get().span();
         double x = area.getX() + (double) (timeMs - span.fromMs()) / span.lengthMs() * area.getWidth();
         g.setPaint(look.text());
         g.setStroke(new BasicStroke(1));

@@ -24,7 +24,7 @@ final class OverlayLabels {
             TimeSpan span,
             ChartLook look,
             List<Color> colours,
-            CurvePath.Scale scale) {
+            ChartScale scale) {
         g.setFont(look.font());
         FontMetrics metrics = g.getFontMetrics();
         List<Rectangle2D> taken = new ArrayList<>();
@@ -85,7 +85,7 @@ final class OverlayLabels {
         boolean alone = overlay.lines().size() == 1;
         if (alone) {
             x = caption(
-                    g, x, base, words.text("chart.actual"), look.curve(), OverlayChart.stroke(false, true, thin), look);
+                    g, x, base, words.text("chart.actual"), look.curve(), new BasicStroke(thin * 2), look);
         }
         if (!overlay.plan().isEmpty()) {
             x = caption(g, x, base, words.text("chart.plan"), look.plan(), OverlayChart.planStroke(thin), look);

@@ -4,15 +4,18 @@ import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import org.jfree.chart.ChartFactory;
 import org.jfree.chart.JFreeChart;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 import org.kilnside.firing.Trace;
+import org.kilnside.thermal.ForecastFan;
 import org.kilnside.tracking.PlanPosition.PlanPoint;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
@@ -51,17 +54,18 @@ public class FiringChartBenchmark {
 
     @Setup
     public void fillIn() {
+        Random amplifier = new Random(20261126);
         Trace.Builder curve = new Trace.Builder();
         XYSeries series = new XYSeries("curve", false, true);
         for (int i = 0; i < READINGS; i++) {
-            double celsius = SampleSnapshots.kilnC(i / 60.0);
+            double celsius = SampleReadings.withAmplifier(SampleSnapshots.kilnC(i / 60.0), amplifier);
             curve.add(i * 1000L, celsius);
             series.add(i * 1000L, celsius, false);
         }
         content = new ChartContent(
                 curve.view(),
                 List.of(new PlanPoint(0, 20), new PlanPoint(36_000_000, 1000)),
-                List.of(),
+                fan(),
                 OptionalLong.of(READINGS * 1000L),
                 Optional.of(SampleSnapshots.BEGAN),
                 true,
@@ -75,6 +79,15 @@ public class FiringChartBenchmark {
                         ClockStyle.TWENTY_FOUR_HOURS,
                         ZoneId.of("Europe/Amsterdam"),
                         Opening.LID));
+    }
+
+    /** As many points as a forecast has at the most. */
+    private static List<ForecastFan.Point> fan() {
+        List<ForecastFan.Point> fan = new ArrayList<>();
+        for (int i = 0; i < 300; i++) {
+            fan.add(new ForecastFan.Point((READINGS + i * 60L) * 1000, 60 - i * 0.1, 70 - i * 0.1, 85 - i * 0.1));
+        }
+        return fan;
     }
 
     @Benchmark

@@ -35,7 +35,7 @@ class FiringChartTest {
         long now = snapshot.latest().orElseThrow().elapsedMs();
         ChartContent content = ChartContent.of(snapshot, OptionalLong.of(now), true, false, Optional.empty());
         BufferedImage image = draw(content);
-        FiringChart.Geometry geometry = chart.geometry().orElseThrow();
+        ChartGeometry geometry = chart.geometry().orElseThrow();
         double nowX = geometry.area().getX()
                 + geometry.area().getWidth()
                         * (now - geometry.span().fromMs())

@@ -19,7 +19,7 @@ import java.util.stream.IntStream;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
-import org.kilnside.chart.FiringChart;
+import org.kilnside.chart.ChartGeometry;
 import org.kilnside.chart.Overlay;
 import org.kilnside.chart.OverlayChart;
 import org.kilnside.chart.OverlayView;
@@ -237,7 +237,7 @@ public final class OverlayPane extends JComponent {
 
         @Override
         public void mouseDragged(MouseEvent event) {
-            chart.geometry().map(FiringChart.Geometry::area).ifPresent(area -> {
+            chart.geometry().map(ChartGeometry::area).ifPresent(area -> {
                 pan((grabbedAt - event.getX()) / area.getWidth());
                 grabbedAt = event.getX();
             });

@@ -23,6 +23,7 @@ import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
 import org.kilnside.chart.ChartContent;
 import org.kilnside.chart.ChartView;
+import org.kilnside.chart.ChartGeometry;
 import org.kilnside.chart.FiringChart;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.firing.Trace;
@@ -252,7 +253,7 @@ final class PlanChart extends JComponent {
             if (found.isPresent() && chart.geometry().isPresent()) {
                 picked = found.getAsInt();
                 PlanCorner corner = corners.get(picked);
-                FiringChart.Geometry geometry = chart.geometry().get();
+                ChartGeometry geometry = chart.geometry().get();
                 double hundredPixels = chart.y(Temperature.ofCelsius(0)) - chart.y(Temperature.ofCelsius(100));
                 pull = Optional.of(new Pull(
                         corner,
