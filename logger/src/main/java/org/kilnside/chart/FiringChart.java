@@ -60,17 +60,17 @@ public final class FiringChart {
     }
 
     private void curve(
-            Graphics2D g, Rectangle2D area, Trace curve, TimeSpan span, ChartScale drawing, ChartLook look, float thin) {
+            Graphics2D g,
+            Rectangle2D area,
+            Trace curve,
+            TimeSpan span,
+            ChartScale drawing,
+            ChartLook look,
+            float thin) {
         AffineTransform toDevice = g.getTransform();
         ink.begin(area, toDevice);
         double radius = thin * 0.8 * toDevice.getScaleX();
-        track.follow(
-                curve,
-                span,
-                FiringFigures.gapLimitMs(curve),
-                ink.scale(drawing, toDevice),
-                ink.columns(),
-                radius);
+        track.follow(curve, span, FiringFigures.gapLimitMs(curve), ink.scale(drawing, toDevice), ink.columns(), radius);
         ink.below(track, look.glow());
         ink.ink(track, look.curve());
         ink.paint(g);

@@ -61,11 +61,7 @@ record FiringMarks(
             to(middle, i == 0, x, scale.y(fan.get(i).medianC()));
         }
         for (int i = fan.size() - 1; i >= 0; i--) {
-            to(
-                    band,
-                    false,
-                    scale.x(fan.get(i).elapsedMs()),
-                    scale.y(fan.get(i).lowC()));
+            to(band, false, scale.x(fan.get(i).elapsedMs()), scale.y(fan.get(i).lowC()));
         }
         band.closePath();
         Graphics2D inside = (Graphics2D) g.create();

@@ -29,7 +29,11 @@ public final class OverlayChart {
 
     /** What the ink layer holds: while all of this is the same no curve is inked anew. */
     private record Inked(
-            List<Overlay.Line> lines, ChartScale scale, Rectangle2D area, AffineTransform toDevice, List<Color> colours) {}
+            List<Overlay.Line> lines,
+            ChartScale scale,
+            Rectangle2D area,
+            AffineTransform toDevice,
+            List<Color> colours) {}
 
     /** Where things stand in the newest drawing; empty before the first. */
     public Optional<ChartGeometry> geometry() {
@@ -51,7 +55,9 @@ public final class OverlayChart {
             Words words) {
         TimeSpan span = view.span(overlay);
         Rectangle2D area = frame.begin(g, bounds, span, look);
-        frame.range(reach(overlay, span, (int) Math.ceil(area.getWidth())), words.preferences().unit());
+        frame.range(
+                reach(overlay, span, (int) Math.ceil(area.getWidth())),
+                words.preferences().unit());
         ChartScale scale = frame.scale();
         frame.draw(g, bounds, overlay.zero(), look, words);
         float thin = g.getFontMetrics(look.font()).getHeight() / 16f;

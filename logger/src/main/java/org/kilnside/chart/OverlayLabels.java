@@ -84,8 +84,7 @@ final class OverlayLabels {
         double x = area.getX() + 2;
         boolean alone = overlay.lines().size() == 1;
         if (alone) {
-            x = caption(
-                    g, x, base, words.text("chart.actual"), look.curve(), new BasicStroke(thin * 2), look);
+            x = caption(g, x, base, words.text("chart.actual"), look.curve(), new BasicStroke(thin * 2), look);
         }
         if (!overlay.plan().isEmpty()) {
             x = caption(g, x, base, words.text("chart.plan"), look.plan(), OverlayChart.planStroke(thin), look);

@@ -117,8 +117,8 @@ class InkLayerTest {
     @Test
     void aBrokenLineHasItsShareOfTheInk() {
         Trace curve = curve(0, 2000);
-        double share = ink(inked(curve, new AffineTransform(), 9, 3.5))
-                / ink(inked(curve, new AffineTransform(), 1, 0));
+        double share =
+                ink(inked(curve, new AffineTransform(), 9, 3.5)) / ink(inked(curve, new AffineTransform(), 1, 0));
         assertThat(share).isBetween(0.66, 0.8);
     }
 
