@@ -1,8 +1,11 @@
 package org.kilnside.app;
 
+import java.time.Instant;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.kilnside.book.Book;
 import org.kilnside.book.BookException;
+import org.kilnside.book.KilnHistory;
 import org.kilnside.command.Complaint;
 import org.kilnside.command.RecorderRole;
 import org.kilnside.command.Surroundings;
@@ -11,6 +14,7 @@ import org.kilnside.desktop.kiln.RefusedException;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.LastRecording.Remembered;
 import org.kilnside.link.BadLinkException;
+import org.kilnside.sensor.SensorInPlace;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -63,9 +67,25 @@ final class WindowRecordings implements Recordings {
     @Override
     public void begin(Wish wish) {
         plainly(() -> {
+            wish.told().ifPresent(sensor -> remember(wish.kiln().orElse(""), sensor));
             desk.role().orElseThrow().take(new Remembered(wish.from(), wish.kiln(), wish.plan()));
             return wish;
         });
+    }
+
+    /** The book is told of the sensor, so that readings, card and outlook go by it from now on. */
+    private void remember(String kiln, SensorInPlace sensor) {
+        try (Book book = Book.open(desk.book())) {
+            KilnHistory history = book.history(kiln);
+            Instant now = desk.clock().wallClock();
+            boolean known = history.guide(now)
+                    .filter(guide -> guide.fits(sensor.probe())
+                            && guide.uncorrected().equals(sensor.uncorrected()))
+                    .isPresent();
+            if (!known) {
+                history.fit(1, sensor, now);
+            }
+        }
     }
 
     @Override

@@ -66,6 +66,8 @@ final class FirstStepsWalk {
         press(KeyEvent.VK_ENTER);
         step("readings come, and it says from whom", () -> shows("Readings come") && shows("type K, MAX31855"));
         press(KeyEvent.VK_ENTER);
+        step("it asks which number the controller shows", () -> shows("How does your controller get its °C?"));
+        press(KeyEvent.VK_ENTER);
         step(
                 "it tries whether opening restarts the controller",
                 () -> shows("Does connecting restart the controller?"));

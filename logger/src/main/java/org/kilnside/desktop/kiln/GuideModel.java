@@ -8,6 +8,7 @@ import java.util.function.Consumer;
 import org.kilnside.files.LinePattern;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.sensor.ThermocoupleType;
 import org.kilnside.session.LineView;
 import org.slf4j.Logger;
@@ -59,6 +60,10 @@ final class GuideModel {
     private Optional<Wire.Trial> trial = Optional.empty();
     private Optional<Wire.Answer> answer = Optional.empty();
     private long nowMs;
+    /** What the person said of the guiding sensor and its chip. */
+    private Optional<SensorInPlace> told = Optional.empty();
+
+    private boolean asked;
     /** Rises when the person turns to something else: what was asked before that is let go. */
     private int turn;
 
@@ -158,7 +163,7 @@ final class GuideModel {
     /** Records from what was chosen. */
     void beginChosen(Optional<String> plan) {
         Optional<String> kiln = name.isBlank() ? Optional.empty() : Optional.of(name.strip());
-        begin(new Recordings.Wish(port.link(), kiln, plan));
+        begin(new Recordings.Wish(port.link(), kiln, plan, told));
     }
 
     private void begin(Recordings.Wish wish) {
@@ -204,6 +209,8 @@ final class GuideModel {
                 },
                 chosen -> {
                     port.choose(chosen.link);
+                    told = Optional.empty();
+                    asked = false;
                     known = chosen.known;
                     pattern = Optional.empty();
                     if (chosen.link.startsWith("virtual:") || chosen.link.startsWith("replay:")) {
@@ -329,8 +336,26 @@ final class GuideModel {
         stop = Stop.AMPLIFIER;
     }
 
-    /** Saves the pattern, for the amplifier whose number the controller passes on, and looks again with it. */
+    /** The guiding channel's probe, as the controller said in its hello; a pattern's is the person's own word. */
+    Optional<Probe> said() {
+        return pattern.isPresent()
+                ? Optional.empty()
+                : port.heard().flatMap(Wire.Heard::hello).flatMap(hello -> hello.probes().stream()
+                        .findFirst());
+    }
+
+    /**
+     * Saves the pattern, for the amplifier whose number the controller passes on, and looks again with it; without a
+     * pattern it is what the controller's own number is.
+     */
     void readSo(Amplifier amplifier) {
+        if (pattern.isEmpty()) {
+            asked = true;
+            told = said().filter(probe -> amplifier != Amplifier.CELSIUS)
+                    .map(probe -> SensorInPlace.asSaid(probe).shownBy(Optional.of(amplifier)));
+            goOn();
+            return;
+        }
         LinePattern chosen = pattern.orElseThrow()
                 .named("my controller")
                 .from(amplifier == Amplifier.CELSIUS ? Probe.UNKNOWN : new Probe(ThermocoupleType.K, amplifier));
@@ -345,7 +370,11 @@ final class GuideModel {
     /** Goes on from what was found: with a cold kiln and a port never tried, the trial comes first. */
     void goOn() {
         trouble = Optional.empty();
-        if (cold && known.opening() == Wire.Opening.UNKNOWN) {
+        boolean mayBeUncorrected =
+                said().filter(probe -> probe.amplifier() != Amplifier.MAX31856).isPresent();
+        if (mayBeUncorrected && !asked) {
+            stop = Stop.AMPLIFIER;
+        } else if (cold && known.opening() == Wire.Opening.UNKNOWN) {
             stop = Stop.TRIAL;
             sinceMs = nowMs;
             String tried = port.link();

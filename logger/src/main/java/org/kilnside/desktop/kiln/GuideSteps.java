@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.kilnside.files.LinePattern;
 import org.kilnside.files.LinePattern.Quantity;
 import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.Probe;
 import org.kilnside.session.LineView;
 import org.kilnside.session.ReadingSource.ControllerHello;
 import org.kilnside.wording.Words;
@@ -210,11 +211,20 @@ final class GuideSteps {
     }
 
     private GuideStep amplifier() {
-        can("guide.amplifier.celsius", "guide.amplifier.celsius_detail", () -> model.readSo(Amplifier.CELSIUS));
-        can("guide.amplifier.max31855", "guide.amplifier.max31855_detail", () -> model.readSo(Amplifier.MAX31855));
-        can("guide.amplifier.max6675", "", () -> model.readSo(Amplifier.MAX6675));
+        Optional<Amplifier> said = model.said().map(Probe::amplifier);
+        boolean chipSaid = said.isPresent() && said.get() != Amplifier.CELSIUS;
+        can(
+                "guide.amplifier.celsius",
+                said.isPresent() ? "guide.amplifier.celsius_later" : "guide.amplifier.celsius_detail",
+                () -> model.readSo(Amplifier.CELSIUS));
+        if (!chipSaid || said.get() == Amplifier.MAX31855) {
+            can("guide.amplifier.max31855", "guide.amplifier.max31855_detail", () -> model.readSo(Amplifier.MAX31855));
+        }
+        if (!chipSaid || said.get() == Amplifier.MAX6675) {
+            can("guide.amplifier.max6675", "", () -> model.readSo(Amplifier.MAX6675));
+        }
         back();
-        return plain(2, "guide.amplifier.title", "guide.amplifier.text", List.of());
+        return plain(2, "guide.amplifier.title", chipSaid ? "guide.amplifier.text_chip" : "guide.amplifier.text", List.of());
     }
 
     private GuideStep found() {

@@ -2,6 +2,7 @@ package org.kilnside.desktop.kiln;
 
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.sensor.SensorInPlace;
 
 /** Who records into this window's book, and the taking of that role: a port the app fills. */
 public interface Recordings {
@@ -22,8 +23,14 @@ public interface Recordings {
      * @param from the link as a person types it
      * @param kiln the kiln's name
      * @param plan the plan to follow, by name
+     * @param told what the person said of the guiding sensor in the first steps; empty where nobody was asked
      */
-    record Wish(String from, Optional<String> kiln, Optional<String> plan) {}
+    record Wish(String from, Optional<String> kiln, Optional<String> plan, Optional<SensorInPlace> told) {
+        /** A recording before which nothing was asked. */
+        public Wish(String from, Optional<String> kiln, Optional<String> plan) {
+            this(from, kiln, plan, Optional.empty());
+        }
+    }
 
     /** Who records now. Never waits. */
     Role role();

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.kilnside.desktop.kiln.GuideModel.Stop;
 import org.kilnside.files.LinePattern;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.sensor.Amplifier;
 import org.kilnside.wording.Preferences;
 import org.kilnside.wording.Words;
 
@@ -48,6 +49,7 @@ class GuideModelTest {
                         new GuideStep.Fact("Controller", "Rook Lane 1"),
                         new GuideStep.Fact("Thermocouple", "type K, MAX31855"));
         choose(guide, "Go on");
+        choose(guide, "It corrects by itself, or I do not know");
         world.answer = Optional.of(answer(Wire.Outcome.GOES_ON));
         after(guide, 15_000);
         assertThat(step(guide).title()).isEqualTo("Connecting leaves the controller running");
@@ -83,6 +85,7 @@ class GuideModelTest {
         world.heard = HandWorld.readings();
         after(guide, 1_000);
         choose(guide, "Go on");
+        choose(guide, "It corrects by itself, or I do not know");
         assertThat(guide.stop()).isEqualTo(Stop.ABOUT);
         assertThat(world.asked).noneMatch(asked -> asked.startsWith("try"));
     }
@@ -152,6 +155,7 @@ class GuideModelTest {
         world.heard = HandWorld.readings();
         after(guide, 1_000);
         choose(guide, "Go on");
+        choose(guide, "It corrects by itself, or I do not know");
         world.answer = Optional.of(answer(Wire.Outcome.NO_UPTIME));
         after(guide, 15_000);
         choose(guide, "It started anew");
@@ -228,6 +232,7 @@ class GuideModelTest {
         world.heard = HandWorld.readings();
         after(guide, 1_000);
         choose(guide, "Go on");
+        choose(guide, "It corrects by itself, or I do not know");
         guide.type("Tall Drum");
         world.refuses = Optional.of("Another Kilnside records into this book.");
         choose(guide, "Record, without a plan");
@@ -308,6 +313,7 @@ class GuideModelTest {
         world.heard = HandWorld.readings();
         after(guide, 1_000);
         choose(guide, "Go on");
+        choose(guide, "It corrects by itself, or I do not know");
         world.answer = Optional.of(
                 new Wire.Answer(Wire.Outcome.NOT_COLD, Optional.of(Temperature.ofCelsius(312)), Optional.empty()));
         after(guide, 6_000);
@@ -326,6 +332,34 @@ class GuideModelTest {
         world.heard = HandWorld.noise();
         after(guide, 2_000);
         assertThat(labels(guide)).contains("Back to the beginning");
+    }
+
+    @Test
+    void aControllerThatSendsDegreesOfItsOwnIsAskedWhetherTheyAreAChipsAndTheBookIsTold() {
+        world.known = new Wire.Known(Wire.Opening.GOES_ON, Optional.empty());
+        GuideModel guide = guide();
+        choose(guide, "/dev/ttyUSB0");
+        world.heard = HandWorld.readingsOf(Amplifier.CELSIUS);
+        after(guide, 1_000);
+        choose(guide, "Go on");
+        assertThat(step(guide).title()).isEqualTo("How does your controller get its °C?");
+        assertThat(labels(guide)).contains("MAX6675 with type K, its number as it is");
+        choose(guide, "MAX31855 with type K, its number as it is");
+        guide.type("Tall Drum");
+        choose(guide, "Record, without a plan");
+        assertThat(world.told.orElseThrow().uncorrected()).contains(Amplifier.MAX31855);
+        assertThat(world.told.orElseThrow().probe().amplifier()).isEqualTo(Amplifier.CELSIUS);
+    }
+
+    @Test
+    void aChipThatFollowsTheCurveItselfNeedsNoQuestion() {
+        world.known = new Wire.Known(Wire.Opening.GOES_ON, Optional.empty());
+        GuideModel guide = guide();
+        choose(guide, "/dev/ttyUSB0");
+        world.heard = HandWorld.readingsOf(Amplifier.MAX31856);
+        after(guide, 1_000);
+        choose(guide, "Go on");
+        assertThat(guide.stop()).isEqualTo(Stop.ABOUT);
     }
 
     private GuideModel guide() {

@@ -9,6 +9,7 @@ import org.kilnside.link.LinePatternProposal;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.sensor.ThermocoupleType;
 import org.kilnside.session.Connection;
 import org.kilnside.session.LineView;
@@ -23,6 +24,7 @@ public final class HandWorld implements Recordings, Wire {
     public List<PortSeen> ports = List.of();
     public Known known = Known.NOTHING;
     public Heard heard = nothing();
+    Optional<SensorInPlace> told = Optional.empty();
     public Optional<Answer> answer = Optional.empty();
     public Optional<String> refuses = Optional.empty();
     public final List<String> asked = new ArrayList<>();
@@ -42,10 +44,15 @@ public final class HandWorld implements Recordings, Wire {
 
     /** Readings at room temperature, by a controller that said who it is. */
     public static Heard readings() {
+        return readingsOf(Amplifier.MAX31855);
+    }
+
+    /** Good readings of a controller that says which amplifier it has. */
+    static Heard readingsOf(Amplifier amplifier) {
         ControllerHello hello = new ControllerHello(
                 Optional.of("Rook Lane 1"),
                 Optional.of("1.0"),
-                List.of(new Probe(ThermocoupleType.K, Amplifier.MAX31855)),
+                List.of(new Probe(ThermocoupleType.K, amplifier)),
                 java.util.OptionalInt.of(1000),
                 java.util.OptionalLong.of(60_000));
         return new Heard(
@@ -118,6 +125,7 @@ public final class HandWorld implements Recordings, Wire {
 
     @Override
     public void begin(Wish wish) {
+        told = wish.told();
         refuse();
         asked.add("begin " + wish.from() + " " + wish.kiln().orElse("-") + " "
                 + wish.plan().orElse("-"));
