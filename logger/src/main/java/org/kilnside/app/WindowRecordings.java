@@ -79,8 +79,8 @@ final class WindowRecordings implements Recordings {
             KilnHistory history = book.history(kiln);
             Instant now = desk.clock().wallClock();
             boolean known = history.guide(now)
-                    .filter(guide -> guide.fits(sensor.probe())
-                            && guide.uncorrected().equals(sensor.uncorrected()))
+                    .filter(guide ->
+                            guide.fits(sensor.probe()) && guide.uncorrected().equals(sensor.uncorrected()))
                     .isPresent();
             if (!known) {
                 history.fit(1, sensor, now);

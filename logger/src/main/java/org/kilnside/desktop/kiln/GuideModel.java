@@ -340,8 +340,9 @@ final class GuideModel {
     Optional<Probe> said() {
         return pattern.isPresent()
                 ? Optional.empty()
-                : port.heard().flatMap(Wire.Heard::hello).flatMap(hello -> hello.probes().stream()
-                        .findFirst());
+                : port.heard()
+                        .flatMap(Wire.Heard::hello)
+                        .flatMap(hello -> hello.probes().stream().findFirst());
     }
 
     /**

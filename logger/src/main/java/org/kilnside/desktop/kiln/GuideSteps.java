@@ -224,7 +224,8 @@ final class GuideSteps {
             can("guide.amplifier.max6675", "", () -> model.readSo(Amplifier.MAX6675));
         }
         back();
-        return plain(2, "guide.amplifier.title", chipSaid ? "guide.amplifier.text_chip" : "guide.amplifier.text", List.of());
+        return plain(
+                2, "guide.amplifier.title", chipSaid ? "guide.amplifier.text_chip" : "guide.amplifier.text", List.of());
     }
 
     private GuideStep found() {
