@@ -3,12 +3,11 @@ package org.kilnside.app;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.kilnside.book.Book;
+import org.kilnside.book.BookedReview;
 import org.kilnside.book.BookEdit;
 import org.kilnside.book.BookException;
 import org.kilnside.book.CurveSketch;
@@ -30,13 +29,11 @@ import org.kilnside.host.PhotoFile;
 import org.kilnside.host.PhotoRefusedException;
 import org.kilnside.link.BadLinkException;
 import org.kilnside.link.LinkNotation;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.review.Review;
-import org.kilnside.review.ReviewQuestion;
 import org.kilnside.review.Reviewer;
-import org.kilnside.review.WitnessPack;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.CalibratedThermometer;
-import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.session.FollowedFiring;
 import org.kilnside.tracking.PlanPosition;
 
@@ -45,13 +42,13 @@ import org.kilnside.tracking.PlanPosition;
  * in its place, a recorder anywhere may have it, and nothing is held while nobody asks.
  */
 final class DeskBook implements BookAccess {
-    /** How many earlier firings of the same kiln a review looks at. */
-    private static final int EARLIER = 5;
-
     private final Path path;
+    private final Function<String, Optional<Temperature>> limits;
 
-    DeskBook(Path path) {
+    /** @param limits the highest the maker lets a kiln of this name go, where anybody has said */
+    DeskBook(Path path, Function<String, Optional<Temperature>> limits) {
         this.path = path;
+        this.limits = limits;
     }
 
     private <T> T asked(Function<Book, T> question) {
@@ -189,26 +186,10 @@ final class DeskBook implements BookAccess {
             return Optional.empty();
         }
         return asked(book -> {
-            KilnHistory history = book.history(firing.start().kiln().orElse(""));
-            SensorInPlace sensor = history.sensorOf(opened.number());
-            return Optional.of(
-                    Reviewer.review(ReviewQuestion.about(GoodReadings.of(history.curve(opened.number())), plan.get())
-                            .withSensor(sensor.uncertainty())
-                            .withWitness(packs(book.witnessCones(opened.number())))
-                            .withEarlier(history.earlier(opened.number(), EARLIER))));
+            BookedReview known = BookedReview.of(book, firing);
+            return Optional.of(Reviewer.review(known.against(plan.get(), known.series())
+                    .withLimit(limits.apply(firing.start().kiln().orElse("")))));
         });
-    }
-
-    /** A pack a shelf, in the order they were noted. */
-    private static List<WitnessPack> packs(List<NotedCone> cones) {
-        Map<String, List<WitnessPack.Seen>> shelves = new LinkedHashMap<>();
-        for (NotedCone cone : cones) {
-            shelves.computeIfAbsent(cone.shelf(), shelf -> new ArrayList<>())
-                    .add(new WitnessPack.Seen(cone.cone(), cone.degrees(), cone.seenDownMs()));
-        }
-        return shelves.entrySet().stream()
-                .map(shelf -> new WitnessPack(shelf.getKey(), shelf.getValue()))
-                .toList();
     }
 
     @Override

@@ -50,7 +50,10 @@ final class DeskWindow implements Surroundings.Window {
         WindowWire wire = new WindowWire(desk);
         return List.of(
                 (words, errands) -> new PlansScreen(words, errands, new DeskPlans(Places.settings(), desk.book())),
-                (words, errands) -> new BookScreen(words, new DeskBook(desk.book())),
+                (words, errands) -> new BookScreen(
+                        words,
+                        new DeskBook(desk.book(), kiln -> desk.library().kilnCalled(kiln).flatMap(its -> its.limits()
+                                .temperature()))),
                 (words, errands) -> new KilnScreen(
                         desk.feed()::lines,
                         recordings,

@@ -14,7 +14,6 @@ import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
-import org.kilnside.heatwork.WitnessCone;
 import org.kilnside.heatwork.WitnessOffset;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.CalibratedThermometer;
@@ -70,25 +69,46 @@ public final class KilnHistory {
 
     /** A sensor with all that is known of it: comparisons first, and what witness cones say of what is left. */
     public SensorInPlace known(FittedSensor sensor) {
-        return with(sensor, offsets(sensor).stream().map(OffsetOfFiring::offset).toList());
+        List<WitnessOffset> offsets =
+                offsets(sensor).stream().map(OffsetOfFiring::offset).toList();
+        return with(sensor, offsets, offsets.size() - 1);
     }
 
     /** The same as far as it was known before a firing: without what the cones of that one or of later ones say. */
     private SensorInPlace knownBefore(FittedSensor sensor, long firing) {
-        List<WitnessOffset> offsets = offsets(sensor).stream()
+        List<WitnessOffset> offsets = before(offsets(sensor), firing);
+        return with(sensor, offsets, offsets.size() - 1);
+    }
+
+    /** The same by all that is known by now, for one of its firings: a sensor that drifts was less off then. */
+    private SensorInPlace knownAt(FittedSensor sensor, long firing) {
+        List<OffsetOfFiring> all = offsets(sensor);
+        boolean itsOwn = all.stream().anyMatch(each -> each.firing() == firing);
+        int index = before(all, firing).size() - (itsOwn ? 0 : 1);
+        return with(sensor, all.stream().map(OffsetOfFiring::offset).toList(), Math.max(0, index));
+    }
+
+    private static List<WitnessOffset> before(List<OffsetOfFiring> offsets, long firing) {
+        return offsets.stream()
                 .filter(each -> each.firing() < firing)
                 .map(OffsetOfFiring::offset)
                 .toList();
-        return with(sensor, offsets);
     }
 
-    private SensorInPlace with(FittedSensor sensor, List<WitnessOffset> offsets) {
+    /** What witness cones said of a firing's guiding sensor, in its place, before that firing, oldest first. */
+    public List<WitnessOffset> offsetsBefore(long firing) {
+        return asked(() -> fitted(GUIDING, startOf(firing).startedAt())
+                .map(sensor -> before(offsets(sensor), firing))
+                .orElse(List.of()));
+    }
+
+    private SensorInPlace with(FittedSensor sensor, List<WitnessOffset> offsets, int index) {
         Calibration compared = compared(sensor);
         return sensor.sensor()
                 .calibrated(
                         offsets.isEmpty()
                                 ? compared
-                                : compared.then(WitnessOffset.mean(offsets).asCalibration()));
+                                : compared.then(WitnessOffset.calibration(offsets, index)));
     }
 
     /** A text that is another one whenever something has changed from which the sensors are known. */
@@ -138,11 +158,8 @@ public final class KilnHistory {
         Trace curve = trueCurve(firing, sensor.sensor().calibrated(compared(sensor)));
         // Cones of one series a firing: the first noted decides, the others are shown but not reckoned with.
         ConeSeries series = cones.get(0).series();
-        List<WitnessCone> seen = cones.stream()
-                .filter(cone -> cone.series() == series)
-                .map(NotedCone::witness)
-                .toList();
-        Optional<WitnessOffset> offset = WitnessOffset.of(ConeTable.of(series), curve, seen);
+        Optional<WitnessOffset> offset =
+                WitnessOffset.of(ConeTable.of(series), curve, NotedCone.packs(cones, series));
         if (offset.isPresent() && writable) {
             WitnessRows.store(connection, firing, sensor.number(), offset.get());
         }
@@ -156,7 +173,8 @@ public final class KilnHistory {
     public SensorInPlace sensorOf(long firing) {
         return asked(() -> {
             Probe said = probeOf(firing);
-            return guide(startOf(firing).startedAt())
+            return fitted(GUIDING, startOf(firing).startedAt())
+                    .map(sensor -> knownAt(sensor, firing))
                     .filter(sensor -> sensor.fits(said))
                     .orElse(SensorInPlace.asSaid(said));
         });

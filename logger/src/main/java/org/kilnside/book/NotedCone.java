@@ -1,10 +1,15 @@
 package org.kilnside.book;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.WitnessCone;
+import org.kilnside.heatwork.WitnessPack;
 
 /**
  * A witness cone of a firing as the potter noted it.
@@ -26,10 +31,19 @@ public record NotedCone(
         }
     }
 
-    /** As the heat work takes it. */
-    public WitnessCone witness() {
-        WitnessCone.Bend bend =
-                degrees.isPresent() ? WitnessCone.Bend.ofDegrees(degrees.getAsDouble()) : WitnessCone.Bend.DOWN;
-        return new WitnessCone(cone, bend, seenDownMs);
+    /** The packs of one series among a firing's cones, a pack a shelf, in the order they were noted; of one cone noted twice the first. */
+    public static List<WitnessPack> packs(List<NotedCone> cones, ConeSeries series) {
+        Map<String, List<WitnessCone>> shelves = new LinkedHashMap<>();
+        for (NotedCone noted : cones) {
+            List<WitnessCone> shelf = shelves.computeIfAbsent(noted.shelf, name -> new ArrayList<>());
+            boolean first = shelf.stream().noneMatch(seen -> seen.cone().equals(noted.cone));
+            if (noted.series == series && first) {
+                shelf.add(new WitnessCone(noted.cone, noted.degrees, noted.seenDownMs));
+            }
+        }
+        return shelves.entrySet().stream()
+                .filter(shelf -> !shelf.getValue().isEmpty())
+                .map(shelf -> new WitnessPack(shelf.getKey(), shelf.getValue()))
+                .toList();
     }
 }

@@ -1,5 +1,6 @@
 package org.kilnside.command;
 
+import org.kilnside.heatwork.WitnessCone;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -13,7 +14,7 @@ import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.TemperatureDifference;
-import org.kilnside.review.WitnessPack;
+import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.wording.StateWords;
 import org.kilnside.wording.Words;
 import picocli.CommandLine.Command;
@@ -82,14 +83,14 @@ final class BookWitness implements Callable<Integer> {
             } catch (IllegalArgumentException e) {
                 throw new Complaint(Complaint.ExitCode.USAGE, e.getMessage());
             }
-            for (WitnessPack.Seen seen : pack.cones()) {
+            for (WitnessCone seen : pack.cones()) {
                 if (!ConeTable.of(meant).cones().contains(seen.cone())) {
                     throw new Complaint(
                             Complaint.ExitCode.USAGE,
                             "in \"" + text + "\": the " + meant.word() + " series has no " + seen.cone()
                                     + "; name another, or another --series");
                 }
-                cones.add(new NotedCone(0, pack.shelf(), meant, seen.cone(), seen.degrees(), seen.downMs()));
+                cones.add(new NotedCone(0, pack.shelf(), meant, seen.cone(), seen.degrees(), seen.seenDownMs()));
             }
         }
         return cones;

@@ -10,10 +10,11 @@ import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.review.Review;
 import org.kilnside.review.ReviewQuestion;
 import org.kilnside.review.Reviewer;
-import org.kilnside.review.WitnessPack;
+import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.wording.ReviewWords;
 import picocli.CommandLine.Command;
@@ -95,19 +96,17 @@ public final class ReviewCommand implements Callable<Integer> {
             throw new FileRefusedException(FileRefusedException.Problem.of(
                     what, "fewer than two readings in it can be taken as a kiln's; check the file"));
         }
-        ReviewQuestion question = ReviewQuestion.about(firing.readings(), schedule)
-                .withTable(table)
-                .withWanted(wantedCone())
-                .withSensor(firing.sensor())
-                .withWitness(witness.isEmpty() ? firing.packs(table.series()) : packs(firing, table))
-                .withEarlier((earlier.isEmpty()
-                                ? firing.earlier().stream()
-                                : earlier.stream()
-                                        .map(each -> ReviewedFiring.find(each, book, sensor)
-                                                .readings()
-                                                .curve()))
-                        .filter(curve -> curve.size() > 1)
-                        .toList());
+        ReviewQuestion question =
+                firing.against(schedule, table).withWanted(wantedCone()).withLimit(limit(firing));
+        if (!witness.isEmpty()) {
+            question = question.withWitness(packs(firing, table));
+        }
+        if (!earlier.isEmpty()) {
+            question = question.withEarlier(earlier.stream()
+                    .map(each -> ReviewedFiring.find(each, book, sensor).readings().curve())
+                    .filter(curve -> curve.size() > 1)
+                    .toList());
+        }
         Review review = Reviewer.review(question);
         ReviewWords words = new ReviewWords(around.words(), firing.startedAt(), review);
         if (json) {
@@ -118,6 +117,13 @@ public final class ReviewCommand implements Callable<Integer> {
         }
         firing.report().ifPresent(sentence -> around.err().println("kilnside: " + what + ": " + sentence));
         return Complaint.ExitCode.DONE.code();
+    }
+
+    /** The highest the maker lets the kiln go, where the kiln is known. */
+    private Optional<Temperature> limit(ReviewedFiring firing) {
+        return firing.kiln()
+                .flatMap(name -> around.library().kilnCalled(name))
+                .flatMap(kiln -> kiln.limits().temperature());
     }
 
     private Optional<Cone> wantedCone() {

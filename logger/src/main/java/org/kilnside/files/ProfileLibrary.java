@@ -83,6 +83,21 @@ public final class ProfileLibrary {
         return KilnFiles.parse(found.text, found.file);
     }
 
+    /** The kiln that is called so in its file. A file that is refused is passed over: whoever opens it is told. */
+    public Optional<Kiln> kilnCalled(String name) {
+        for (String file : kilnNames()) {
+            try {
+                Kiln kiln = kiln(file);
+                if (kiln.name().equals(name)) {
+                    return Optional.of(kiln);
+                }
+            } catch (FileRefusedException e) {
+                continue;
+            }
+        }
+        return Optional.empty();
+    }
+
     /**
      * A kiln's file to be changed: the person's own, or a copy of a starter file that will become their own when it is
      * written. A name nobody has used begins a new one.

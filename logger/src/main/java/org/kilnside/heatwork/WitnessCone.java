@@ -1,50 +1,33 @@
 package org.kilnside.heatwork;
 
-import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalLong;
 
 /**
  * What one witness cone of a firing showed, as the potter noted it.
  *
- * @param cone which cone; of the series of the table it is compared with
- * @param bend how far it went
+ * @param cone which cone
+ * @param degrees how far it went, 0 … 180: 0 upright, 90 its tip level with its base, beyond that down by who knows how
+ *     much; empty when only the time is known
  * @param seenDownMs when it was seen to go down, on the recording's clock: worth more than any angle; empty when nobody
  *     looked
  */
-public record WitnessCone(Cone cone, Bend bend, OptionalLong seenDownMs) {
-    /** How far a cone bent. */
+public record WitnessCone(Cone cone, OptionalDouble degrees, OptionalLong seenDownMs) {
+    /** How a cone looks. */
     public enum Bend {
-        /** Not at all: the firing came to less than where it begins to bend. */
-        UPRIGHT(Optional.empty(), Optional.of(0.5)),
+        /** Not bent at all. */
+        UPRIGHT,
         /** A little, the tip to one or two o'clock. */
-        BEGUN(Optional.of(0.45), Optional.of(0.8)),
+        BEGUN,
         /** Half way, the tip at three o'clock. */
-        HALF(Optional.of(0.65), Optional.of(0.95)),
+        HALF,
         /** The tip level with the base: just down. */
-        DOWN(Optional.of(0.9), Optional.of(1.15)),
+        DOWN,
         /** Flat or melted: down, by who knows how much. */
-        PAST(Optional.of(1.0), Optional.empty());
-
-        private final Optional<Double> least;
-        private final Optional<Double> most;
-
-        Bend(Optional<Double> least, Optional<Double> most) {
-            this.least = least;
-            this.most = most;
-        }
-
-        /** The least share of its heat work that this takes; common practice, no published source. */
-        Optional<Double> least() {
-            return least;
-        }
-
-        /** The most share of its heat work at which this is still seen; common practice, no published source. */
-        Optional<Double> most() {
-            return most;
-        }
+        PAST;
 
         /**
-         * The bend of an angle in degrees: 0 = upright, 90 = the tip level with the base.
+         * The look of an angle in degrees: 0 = upright, 90 = the tip level with the base.
          *
          * @throws IllegalArgumentException below 0 or above 180
          */

@@ -1,6 +1,7 @@
 package org.kilnside.heatwork;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.kilnside.firing.Trace;
@@ -17,52 +18,44 @@ import org.kilnside.sensor.Calibration;
  *     one number describes the kiln
  */
 public record WitnessOffset(double correctionK, double halfWidthK, double atC, boolean disagree) {
-    /** The recording's clock against the eye at the spy-hole, minutes of bending either way (common practice). */
-    private static final double SEEN_LEAST = 0.93;
-
-    private static final double SEEN_MOST = 1.07;
-
     /** What a wire of class 2 may be off when cold (IEC 60584-1). */
     private static final double COLD_HALF_WIDTH_K = 2.5;
 
+    /** Nine in ten of a normal error, in standard errors. */
+    private static final double NINE_IN_TEN = 1.645;
+
+    /** Firings whose highest readings lie so close tell of the same heat, K. */
+    private static final double EQUALLY_HOT_K = 80;
+
+    /** Fewer firings show no drift. */
+    private static final int FEWEST_FOR_DRIFT = 4;
+
     /**
-     * The offset from a firing's cones.
+     * The offset from a firing's cones, read as carefully as a review reads them ({@link WitnessJudgement}).
      *
      * @param table the series of the cones
      * @param curve the good readings, not yet corrected by any earlier offset
-     * @param cones what they showed
-     * @return empty when the cones leave one side open, such as a single flat one, or the series lacks them
+     * @param packs what they showed, a pack a shelf
+     * @return empty when the cones leave one side open, such as a single flat one, when they contradict the curve or
+     *     themselves, or when the series lacks them
      */
-    public static Optional<WitnessOffset> of(ConeTable table, Trace curve, List<WitnessCone> cones) {
-        if (curve.isEmpty()) {
+    public static Optional<WitnessOffset> of(ConeTable table, Trace curve, List<WitnessPack> packs) {
+        List<WitnessPack> meant = packs.stream()
+                .filter(pack -> pack.cones().stream().anyMatch(cone -> table.cones().contains(cone.cone())))
+                .toList();
+        if (curve.isEmpty() || !WitnessReading.boundsBothSides(meant)) {
             return Optional.empty();
         }
-        Bending whole = bendingUntil(table, curve, Long.MAX_VALUE);
-        List<Double> lower = new ArrayList<>();
-        List<Double> upper = new ArrayList<>();
-        for (WitnessCone cone : cones) {
-            int index = table.cones().indexOf(cone.cone());
-            if (index < 0 || whole.work(index) <= 0) {
-                continue;
-            }
-            if (cone.seenDownMs().isPresent()) {
-                Bending then = bendingUntil(table, curve, cone.seenDownMs().getAsLong());
-                lower.add(offsetFor(then, index, SEEN_LEAST));
-                upper.add(offsetFor(then, index, SEEN_MOST));
-            } else {
-                cone.bend().least().ifPresent(least -> lower.add(offsetFor(whole, index, least)));
-                cone.bend().most().ifPresent(most -> upper.add(offsetFor(whole, index, most)));
-            }
-        }
-        if (lower.isEmpty() || upper.isEmpty()) {
+        WitnessJudgement judged = WitnessJudgement.unbiased(table, curve, meant);
+        if (!judged.isKnown()) {
             return Optional.empty();
         }
-        double from = lower.stream().mapToDouble(Double::doubleValue).max().orElseThrow();
-        double to = upper.stream().mapToDouble(Double::doubleValue).min().orElseThrow();
         double chartK = ConeConstants.chartHalfWidthK(table.series());
-        double half = Math.abs(to - from) / 2;
         return Optional.of(new WitnessOffset(
-                (from + to) / 2, Math.sqrt(half * half + chartK * chartK), highestC(curve), from - to > 2 * chartK));
+                judged.offsetK(),
+                Math.hypot(NINE_IN_TEN * judged.sigmaK(), chartK),
+                highestC(curve),
+                judged.uneven()));
     }
 
     /**
@@ -71,19 +64,54 @@ public record WitnessOffset(double correctionK, double halfWidthK, double atC, b
      * ten degrees off (common practice).
      */
     public Calibration asCalibration() {
-        Calibration.By cones = Calibration.By.WITNESS_CONES;
-        return Calibration.of(List.of(
-                new Calibration.Point(0, 0, COLD_HALF_WIDTH_K, cones),
-                new Calibration.Point(atC, correctionK, halfWidthK, cones)));
+        return calibration(List.of(this), 0);
     }
 
     /**
-     * The kiln's offset from several firings with the same sensor in the same place: the mean, weighed by how well each
-     * is known; its range holds the scatter between firings too.
+     * The calibration from several firings with the same sensor in the same place. Bisque and glaze firings each tell of
+     * their own heat: firings that went equally hot are taken together ({@link #at}).
      *
+     * @param firings oldest first
+     * @param index the firing it is for, by its place among them; the last for those to come
+     */
+    public static Calibration calibration(List<WitnessOffset> firings, int index) {
+        List<WitnessOffset> byHeat = new ArrayList<>(firings);
+        byHeat.sort(Comparator.comparingDouble(WitnessOffset::atC));
+        List<Calibration.Point> points = new ArrayList<>();
+        points.add(new Calibration.Point(0, 0, COLD_HALF_WIDTH_K, Calibration.By.WITNESS_CONES));
+        int from = 0;
+        for (int i = 1; i <= byHeat.size(); i++) {
+            if (i == byHeat.size() || byHeat.get(i).atC > byHeat.get(from).atC + EQUALLY_HOT_K) {
+                List<WitnessOffset> group = byHeat.subList(from, i);
+                List<WitnessOffset> inTime = firings.stream().filter(group::contains).toList();
+                long until = firings.subList(0, index + 1).stream().filter(group::contains).count();
+                WitnessOffset its = at(inTime, (int) Math.max(0, until - 1));
+                points.add(new Calibration.Point(
+                        its.atC, its.correctionK, its.halfWidthK, Calibration.By.WITNESS_CONES));
+                from = i;
+            }
+        }
+        return Calibration.of(points);
+    }
+
+    /**
+     * The kiln's offset from several firings with the same sensor in the same place, for the firing after them: their
+     * mean, weighed by how well each is known, its range holding the scatter between firings too. Where the offset
+     * drifts, the line through them as it stands at the last.
+     *
+     * @param firings oldest first
      * @throws IllegalArgumentException without any
      */
-    public static WitnessOffset mean(List<WitnessOffset> firings) {
+    public static WitnessOffset after(List<WitnessOffset> firings) {
+        return at(firings, firings.size() - 1);
+    }
+
+    /**
+     * The same for one of those firings.
+     *
+     * @param index its place among them, 0 the oldest
+     */
+    public static WitnessOffset at(List<WitnessOffset> firings, int index) {
         if (firings.isEmpty()) {
             throw new IllegalArgumentException("a mean needs at least one firing");
         }
@@ -96,14 +124,23 @@ public record WitnessOffset(double correctionK, double halfWidthK, double atC, b
             sum += weight * firing.correctionK;
             atSum += weight * firing.atC;
         }
+        double slope = driftKPerFiring(firings).orElse(0.0);
+        double middle = (firings.size() - 1) / 2.0;
         double mean = sum / weights;
         double scatter = 0;
-        for (WitnessOffset firing : firings) {
-            scatter += (firing.correctionK - mean) * (firing.correctionK - mean);
+        for (int i = 0; i < firings.size(); i++) {
+            double miss = firings.get(i).correctionK - mean - slope * (i - middle);
+            scatter += miss * miss;
         }
-        double spread = firings.size() < 2 ? 0 : 1.645 * Math.sqrt(scatter / (firings.size() - 1) / firings.size());
+        double spread =
+                firings.size() < 2 ? 0 : NINE_IN_TEN * Math.sqrt(scatter / (firings.size() - 1) / firings.size());
         boolean disagree = firings.stream().anyMatch(WitnessOffset::disagree);
-        return new WitnessOffset(mean, Math.sqrt(1 / weights + spread * spread), atSum / weights, disagree);
+        double further = slope == 0 ? 1 : 2;
+        return new WitnessOffset(
+                mean + slope * (index - middle),
+                further * Math.hypot(Math.sqrt(1 / weights), spread),
+                atSum / weights,
+                disagree);
     }
 
     /**
@@ -114,7 +151,7 @@ public record WitnessOffset(double correctionK, double halfWidthK, double atC, b
      */
     public static Optional<Double> driftKPerFiring(List<WitnessOffset> firings) {
         int count = firings.size();
-        if (count < 4) {
+        if (count < FEWEST_FOR_DRIFT) {
             return Optional.empty();
         }
         double middle = (count - 1) / 2.0;
@@ -129,25 +166,6 @@ public record WitnessOffset(double correctionK, double halfWidthK, double atC, b
         double slope = products / squares;
         double mayBeChance = Math.sqrt(knownSquares / squares);
         return Math.abs(slope) > mayBeChance ? Optional.of(slope) : Optional.empty();
-    }
-
-    /** The steady error that brings a cone's heat work to a share. */
-    private static double offsetFor(Bending bending, int index, double share) {
-        return bending.work(index) <= 0
-                ? 0
-                : (StrictMath.log(share) - StrictMath.log(bending.work(index))) / bending.slopePerK(index);
-    }
-
-    private static Bending bendingUntil(ConeTable table, Trace curve, long untilMs) {
-        Bending bending = new Bending(table);
-        bending.startAt(curve.temperatureC(0));
-        for (int i = 1; i < curve.size() && curve.elapsedMs(i) <= untilMs; i++) {
-            bending.add(
-                    curve.temperatureC(i - 1),
-                    curve.temperatureC(i),
-                    (curve.elapsedMs(i) - curve.elapsedMs(i - 1)) / 1000.0);
-        }
-        return bending;
     }
 
     private static double highestC(Trace curve) {

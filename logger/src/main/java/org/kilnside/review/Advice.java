@@ -40,6 +40,14 @@ public record Advice(Kind kind, List<Amount> amounts) {
         LET_IT_FINISH,
         /** Check the sensor: place, tip, wires. */
         CHECK_SENSOR,
+        /** What a number of the controller stands for in the ware: number, truth. */
+        SHOWN_AND_TRUE,
+        /** No higher: ware, glaze or kiln may not go past a temperature. */
+        AT_THE_LIMIT,
+        /** The load has the cone it wants: the top may stay. */
+        LOAD_HAS_ITS_CONE,
+        /** Cones of a bisque firing tell an uncorrected board from a sensor that reads low. */
+        TELL_BOARD_FROM_SENSOR,
         /** The amplifier's numbers are to be corrected in the controller. */
         CORRECT_AMPLIFIER,
         /** Shelves differ: load, spacing and slower end, never more top. */

@@ -2,10 +2,13 @@ package org.kilnside.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import org.kilnside.quantity.Temperature;
 
 /**
  * What to change next time, in the numbers the controller shows, and what to do with this load. Careful: one change a
- * firing, a top moved by at most 15 °C, none raised where the shelves disagree or the elements can give no more.
+ * firing, a top moved by at most 15 °C and never past a limit, none raised where the shelves disagree, the elements can
+ * give no more, or the load has what it wants.
  */
 final class Advisor {
     /** The most a top is moved at once, K (common practice). */
@@ -14,91 +17,183 @@ final class Advisor {
     /** Under-fired by more than this, a load is worth firing again and ware for the table testing (common practice). */
     private static final double WORTH_REFIRING = 0.4;
 
-    private Advisor() {}
+    /** Nearer than this to the cone the load wants, nothing is to be gained, cones (common practice). */
+    private static final double HAS_ITS_CONE = 0.2;
+
+    /** A smaller move is within what a controller swings, K. */
+    private static final double LEAST_K = 1;
+
+    /** A known error of the sensor smaller than this is not reckoned with, K. */
+    private static final double LEAST_OFFSET_K = 3;
+
+    /** Where number and truth lie so far apart, both are said, K. */
+    private static final double TOLD_APART_K = 1.5;
+
+    private static final Set<CauseCode> NO_POWER =
+            Set.of(CauseCode.WEAK_ELEMENTS, CauseCode.ONE_PHASE_LOST, CauseCode.MAINS_SAG);
+
+    private final Case facts;
+    private final List<Review.Cause> causes;
+    private final List<Advice> advice = new ArrayList<>();
+
+    private Advisor(Case facts, List<Review.Cause> causes) {
+        this.facts = facts;
+        this.causes = causes;
+    }
 
     static List<Advice> advise(Case facts, List<Review.Cause> causes) {
-        List<Advice> advice = new ArrayList<>();
+        return new Advisor(facts, causes).advise();
+    }
+
+    private List<Advice> advise() {
         CauseCode first = causes.get(0).code();
-        next(facts, first, advice);
+        next(first);
         if (first != CauseCode.AS_PLANNED) {
-            advice.add(Advice.of(Advice.Kind.ONE_CHANGE_WITNESS));
+            say(Advice.Kind.ONE_CHANGE_WITNESS);
         }
-        load(facts, first, advice);
+        load(first);
         return advice;
     }
 
-    private static void next(Case facts, CauseCode first, List<Advice> advice) {
-        double planC = facts.plan().levelC();
+    private void say(Advice.Kind kind, Amount... amounts) {
+        advice.add(Advice.of(kind, amounts));
+    }
+
+    private void next(CauseCode first) {
         switch (first) {
             case AS_PLANNED -> {
-                advice.add(Advice.of(Advice.Kind.LOOK_AT_GLAZE));
-                advice.add(Advice.of(Advice.Kind.TEST_TILE));
+                say(Advice.Kind.LOOK_AT_GLAZE);
+                say(Advice.Kind.TEST_TILE);
             }
-            case TOP_LOW, OVER_FIRED_TOP -> {
-                double asked = facts.conduct().asks().known()
-                        ? facts.conduct().asks().topC()
-                        : facts.real().levelC();
-                double change =
-                        Math.max(-MOST_K, Math.min(MOST_K, planC - facts.real().levelC()));
-                advice.add(Advice.of(
-                        change > 0 ? Advice.Kind.RAISE_TOP_CAREFULLY : Advice.Kind.LOWER_TOP,
-                        Amount.span(change),
-                        Amount.degrees(asked + change)));
+            case TOP_LOW, OVER_FIRED_TOP -> moveTop();
+            case HOLD_SHORT -> {
+                if (lacksPower()) {
+                    say(Advice.Kind.NO_MORE_TOP);
+                } else {
+                    say(Advice.Kind.SET_HOLD, Amount.minutes(facts.plannedHoldMinutes()));
+                }
             }
-            case HOLD_SHORT, OVER_FIRED_HOLD ->
-                advice.add(Advice.of(Advice.Kind.SET_HOLD, Amount.minutes(facts.plannedHoldMinutes())));
+            case OVER_FIRED_HOLD -> say(Advice.Kind.SET_HOLD, Amount.minutes(facts.plannedHoldMinutes()));
             case RAMP_FAST, RAMP_SLOW ->
-                advice.add(Advice.of(
-                        Advice.Kind.SET_LAST_RAMP, Amount.speed(facts.plan().lastRateKPerH())));
+                say(Advice.Kind.SET_LAST_RAMP, Amount.speed(facts.plan().lastRateKPerH()));
             case WEAK_ELEMENTS -> {
-                advice.add(Advice.of(Advice.Kind.NO_MORE_TOP));
-                advice.add(Advice.of(Advice.Kind.MEASURE_ELEMENTS));
-                advice.add(Advice.of(Advice.Kind.ELECTRICIAN));
+                say(Advice.Kind.NO_MORE_TOP);
+                say(Advice.Kind.MEASURE_ELEMENTS);
+                say(Advice.Kind.ELECTRICIAN);
             }
             case ONE_PHASE_LOST -> {
-                advice.add(Advice.of(Advice.Kind.LOOK_AT_RINGS));
-                advice.add(Advice.of(Advice.Kind.NO_MORE_TOP));
-                advice.add(Advice.of(Advice.Kind.ELECTRICIAN));
+                say(Advice.Kind.LOOK_AT_RINGS);
+                say(Advice.Kind.NO_MORE_TOP);
+                say(Advice.Kind.ELECTRICIAN);
             }
             case MAINS_SAG -> {
-                advice.add(Advice.of(Advice.Kind.FIRE_OFF_PEAK));
-                advice.add(Advice.of(Advice.Kind.NO_MORE_TOP));
+                say(Advice.Kind.FIRE_OFF_PEAK);
+                say(Advice.Kind.NO_MORE_TOP);
             }
             case POWER_CUT -> {
-                advice.add(Advice.of(Advice.Kind.LOOK_AT_SUPPLY));
-                advice.add(Advice.of(Advice.Kind.ELECTRICIAN));
+                say(Advice.Kind.LOOK_AT_SUPPLY);
+                say(Advice.Kind.ELECTRICIAN);
             }
-            case ENDED_EARLY -> advice.add(Advice.of(Advice.Kind.LET_IT_FINISH, Amount.degrees(planC)));
+            case ENDED_EARLY -> {
+                double planC = facts.plan().levelC();
+                say(Advice.Kind.LET_IT_FINISH, Amount.degrees(facts.shownC(planC)));
+                both(planC);
+            }
             case SENSOR_READS_HIGH, SENSOR_READS_LOW -> {
-                double change = Math.max(-MOST_K, Math.min(MOST_K, -facts.offsetK()));
-                advice.add(Advice.of(
-                        change > 0 ? Advice.Kind.RAISE_TOP_CAREFULLY : Advice.Kind.LOWER_TOP,
-                        Amount.span(change),
-                        Amount.degrees(planC + change)));
-                advice.add(Advice.of(Advice.Kind.CHECK_SENSOR));
+                moveTop();
+                tellApart();
+                say(Advice.Kind.CHECK_SENSOR);
             }
             case AMPLIFIER_UNCORRECTED -> {
-                double change = Math.max(-MOST_K, Math.min(0, -facts.offsetK()));
-                advice.add(
-                        Advice.of(Advice.Kind.CORRECT_AMPLIFIER, Amount.span(change), Amount.degrees(planC + change)));
+                say(Advice.Kind.CORRECT_AMPLIFIER);
+                moveTop();
+                tellApart();
             }
-            case SENSOR_FAULT -> advice.add(Advice.of(Advice.Kind.CHECK_SENSOR));
-            case COOLING_FAST -> advice.add(Advice.of(Advice.Kind.SLOW_COOLING));
-            case COOLING_SLOW -> advice.add(Advice.of(Advice.Kind.QUICKEN_COOLING));
-            case UNEVEN -> advice.add(Advice.of(Advice.Kind.EVEN_OUT));
+            case SENSOR_FAULT -> say(Advice.Kind.CHECK_SENSOR);
+            case COOLING_FAST -> say(Advice.Kind.SLOW_COOLING);
+            case COOLING_SLOW -> say(Advice.Kind.QUICKEN_COOLING);
+            case UNEVEN -> say(Advice.Kind.EVEN_OUT);
         }
     }
 
-    private static void load(Case facts, CauseCode first, List<Advice> advice) {
+    /** Where cones of a bisque firing would tell a sensor that reads low from a board that nobody corrects. */
+    private void tellApart() {
+        boolean both = causes.stream().anyMatch(cause -> cause.code() == CauseCode.AMPLIFIER_UNCORRECTED)
+                && causes.stream().anyMatch(cause -> cause.code() == CauseCode.SENSOR_READS_LOW);
+        if (both) {
+            say(Advice.Kind.TELL_BOARD_FROM_SENSOR);
+        }
+    }
+
+    /** Brings the ware to what the plan means, all known errors counted, as far as one firing may go. */
+    private void moveTop() {
+        double offsetK = Math.abs(facts.offsetK()) < LEAST_OFFSET_K ? 0 : facts.offsetK();
+        double missingK = facts.plan().levelC() - offsetK - facts.real().levelC();
+        double changeK = Math.max(-MOST_K, Math.min(MOST_K, missingK));
+        boolean hasItsCone = facts.wanted().isPresent() && Math.signum(facts.shortForLoad()) != Math.signum(changeK)
+                || facts.wanted().isPresent() && Math.abs(facts.shortForLoad()) < HAS_ITS_CONE;
+        if (hasItsCone) {
+            say(Advice.Kind.LOAD_HAS_ITS_CONE);
+            return;
+        }
+        if (changeK > 0 && facts.witness().uneven()) {
+            say(Advice.Kind.EVEN_OUT);
+            return;
+        }
+        if (changeK > 0 && lacksPower()) {
+            say(Advice.Kind.NO_MORE_TOP);
+            return;
+        }
+        double nowC = facts.conduct().asks().known()
+                ? facts.conduct().asks().topC()
+                : facts.real().levelC();
+        double goalC = nowC + changeK;
+        if (changeK > 0 && facts.question().limit().isPresent()) {
+            double limitC = facts.question().limit().map(Temperature::celsius).get() - offsetK;
+            if (goalC > limitC) {
+                say(Advice.Kind.AT_THE_LIMIT, Amount.degrees(limitC + offsetK));
+                goalC = limitC;
+                changeK = goalC - nowC;
+            }
+            if (changeK < LEAST_K) {
+                return;
+            }
+        }
+        if (Math.abs(changeK) < LEAST_K) {
+            return;
+        }
+        say(
+                changeK > 0 ? Advice.Kind.RAISE_TOP_CAREFULLY : Advice.Kind.LOWER_TOP,
+                Amount.span(changeK),
+                Amount.degrees(facts.shownC(goalC)));
+        both(goalC);
+    }
+
+    /** A reading as the controller shows it and as it is in the ware, where the two differ. */
+    private void both(double readC) {
+        double shownC = facts.shownC(readC);
+        double trueC = readC + (Math.abs(facts.offsetK()) < LEAST_OFFSET_K ? 0 : facts.offsetK());
+        if (Math.abs(trueC - shownC) > TOLD_APART_K) {
+            say(Advice.Kind.SHOWN_AND_TRUE, Amount.degrees(shownC), Amount.degrees(trueC));
+        }
+    }
+
+    private boolean lacksPower() {
+        return facts.conduct().limited().atEnd()
+                || causes.stream()
+                        .anyMatch(cause -> NO_POWER.contains(cause.code()) && cause.sure() != Sureness.POSSIBLE);
+    }
+
+    private void load(CauseCode first) {
         double shortBy = facts.shortForLoad();
         boolean mayBeShort = shortBy > WORTH_REFIRING || first == CauseCode.SENSOR_FAULT;
         if (mayBeShort || first == CauseCode.UNEVEN) {
             if (shortBy > WORTH_REFIRING) {
-                advice.add(Advice.of(Advice.Kind.REFIRE_FULL));
+                say(Advice.Kind.REFIRE_FULL);
             }
-            advice.add(Advice.of(Advice.Kind.ABSORPTION_TEST));
+            say(Advice.Kind.ABSORPTION_TEST);
         } else if (shortBy < -WORTH_REFIRING) {
-            advice.add(Advice.of(Advice.Kind.LOOK_FOR_OVERFIRING));
+            say(Advice.Kind.LOOK_FOR_OVERFIRING);
         }
     }
 }

@@ -1,6 +1,7 @@
 package org.kilnside.review;
 
 import java.util.Arrays;
+import java.util.function.DoubleUnaryOperator;
 import org.kilnside.firing.Trace;
 
 /**
@@ -90,6 +91,16 @@ final class Bins {
         return new Bins(size, timeS, other, output, setpoint);
     }
 
+    /** The same with every set-point put through a correction. */
+    Bins withSetpoints(DoubleUnaryOperator corrected) {
+        double[] other = new double[size];
+        for (int i = 0; i < size; i++) {
+            boolean same = i > 0 && setpoint[i] == setpoint[i - 1];
+            other[i] = Double.isNaN(setpoint[i]) ? setpoint[i] : same ? other[i - 1] : corrected.applyAsDouble(setpoint[i]);
+        }
+        return new Bins(size, timeS, celsius, output, other);
+    }
+
     int last() {
         return size - 1;
     }
@@ -108,6 +119,11 @@ final class Bins {
     /** The mean output over [from, to) in s; NaN where none is given. */
     double meanOutput(double fromS, double toS) {
         return mean(output, fromS, toS, Double.NaN);
+    }
+
+    /** The mean set-point over [from, to) in s; NaN where none is given. */
+    double meanSetpoint(double fromS, double toS) {
+        return mean(setpoint, fromS, toS, Double.NaN);
     }
 
     /** The mean of set-point minus temperature over [from, to) in s; NaN where no set-point is given. */

@@ -10,10 +10,13 @@ import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.HeatWork;
+import org.kilnside.heatwork.WitnessJudgement;
+import org.kilnside.heatwork.WitnessOffset;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.PlannedCurve;
 import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.Calibration;
+import org.kilnside.sensor.Probe;
 
 /** A firing laid out for review: its parts, its plan's parts, its cost part by part, what its controller and cones say. */
 final class Case {
@@ -33,6 +36,7 @@ final class Case {
     private final ReviewQuestion question;
     private final Bins bins;
     private final double knownK;
+    private final Optional<ShownNumbers> shown;
     private final Optional<HiddenTop> hidden;
     private final TopPhase phase;
     private final Shape real;
@@ -53,7 +57,12 @@ final class Case {
         Bins corrected = Bins.of(question.readings().curve());
         knownK = knownK(question, corrected);
         // What the controller saw: it knows nothing of a calibration, and plan and set-point are in its numbers.
+        shown = question.shown()
+                .map(chip -> new ShownNumbers(new Probe(question.sensor().probe().type(), chip)));
         Bins read = corrected.colderBy(knownK);
+        if (shown.isPresent()) {
+            read = read.withSetpoints(shown.get()::behind);
+        }
         PlannedCurve planned = question.plan().curveFrom(Temperature.ofCelsius(start(read)));
         Shape unfallen = Shape.planned(planned, new Line(), Shape.FreeFall.USUAL);
         double topC = unfallen.levelC();
@@ -68,7 +77,7 @@ final class Case {
         real = riseSeen ? measured : new Shape(measured.levelC(), plan.rise(), measured.top(), measured.fall());
         conduct = Conduct.of(bins, phase, real, plan, plannedHoldMinutes(), schedule(planned));
         witness = WitnessJudgement.of(
-                question.table(), trace(bins.colderBy(-knownK)), phase.highestC() + knownK, question.witness());
+                question.table(), trace(bins.colderBy(-knownK)), question.witness());
         attribution = new Attribution(question.table(), real, plan, offsetK());
         shares = attribution.shares();
         frozen = Frozen.of(question.readings().curve());
@@ -93,8 +102,9 @@ final class Case {
     }
 
     private Conduct.Schedule schedule(PlannedCurve planned) {
+        boolean heatsAgain = heatsAgain(planned);
         if (bins.celsius[0] > WARM_C) {
-            return new Conduct.Schedule(false, 0);
+            return new Conduct.Schedule(false, 0, heatsAgain);
         }
         double topC = planned.schedule().top().celsius();
         double endS = planned.legs().stream()
@@ -116,7 +126,19 @@ final class Case {
             }
         }
         double lateS = plannedS > 0 ? phase.reachedS() - bins.timeS[0] - plannedS : 0;
-        return new Conduct.Schedule(byTheClock, lateS);
+        return new Conduct.Schedule(byTheClock, lateS, heatsAgain);
+    }
+
+    private static boolean heatsAgain(PlannedCurve planned) {
+        double topC = planned.schedule().top().celsius();
+        boolean top = false;
+        for (PlannedCurve.Leg leg : planned.legs()) {
+            if (top && leg.toC() > leg.fromC() && leg.fromC() < topC) {
+                return true;
+            }
+            top |= leg.toC() >= topC;
+        }
+        return false;
     }
 
     /** A hold planned just below the top is no part of it. */
@@ -225,12 +247,12 @@ final class Case {
 
     /** Whether the log held an amplifier's raw numbers and was corrected before it came here. */
     boolean isCorrectedLog() {
-        return !question.sensor().probe().amplifier().linearises();
+        return shown.isPresent();
     }
 
-    /** Whether the log's numbers come in quarter degrees, as such an amplifier gives them. */
-    boolean inQuarters() {
-        return AmplifierError.inQuarters(question.readings().curve());
+    /** The number the controller shows at a reading, °C: another one where it shows what an amplifier says as it is. */
+    double shownC(double readC) {
+        return shown.map(numbers -> numbers.shownAt(readC)).orElse(readC);
     }
 
     /** What the kiln gave when it came to its top, against what the plan's last ramp needs there; 1 = enough. */
@@ -366,11 +388,31 @@ final class Case {
         if (!conduct.asks().known() && !conduct.outputKnown()) {
             remarks.add(Remark.of(Remark.Kind.NO_CONTROLLER));
         }
-        remarks.addAll(witness.remarks());
+        witness.objections().forEach(objection -> remarks.add(remark(objection)));
         if (!witness.isKnown()) {
             remarks.add(Remark.of(Remark.Kind.NO_WITNESS));
         }
+        List<WitnessOffset> offsets = question.offsets();
+        WitnessOffset.driftKPerFiring(offsets)
+                .ifPresent(slopeK -> remarks.add(Remark.of(
+                        Remark.Kind.SENSOR_DRIFTS,
+                        Amount.span(slopeK * (offsets.size() - 1)),
+                        new Amount.Count(offsets.size()),
+                        Amount.span(slopeK))));
         return remarks;
+    }
+
+    private static Remark remark(WitnessJudgement.Objection objection) {
+        if (objection instanceof WitnessJudgement.Objection.PackContradictsItself pack) {
+            return Remark.of(
+                    Remark.Kind.PACK_CONTRADICTS_ITSELF,
+                    new Amount.Word(pack.shelf()),
+                    new Amount.Named(pack.harder()),
+                    new Amount.Named(pack.softer()));
+        } else if (objection instanceof WitnessJudgement.Objection.ContradictsCurve curve) {
+            return Remark.of(Remark.Kind.CONES_CONTRADICT_CURVE, Amount.span(curve.offK()));
+        }
+        throw new IllegalArgumentException("nobody has said how to say " + objection);
     }
 
     /** Whether a firing that was neither cut short nor too weak went somewhere else altogether. */

@@ -1,5 +1,6 @@
 package org.kilnside.review;
 
+import org.kilnside.heatwork.WitnessJudgement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -24,6 +25,11 @@ final class Causes {
     private static final double LITTLE_SHORT_K = 30;
 
     private static final double TOO_FAST = 1.3;
+
+    /** A set-point that stands so long, beyond what a ramp takes for a degree, holds; longer where output is not known. */
+    private static final double SEEN_MIN = 1;
+
+    private static final double UNSEEN_MIN = 4;
 
     /** An offset the cones leave in doubt is worth a line from here on, K. */
     private static final double HINT_K = 2;
@@ -106,6 +112,10 @@ final class Causes {
     private boolean powerCut() {
         Conduct conduct = facts.conduct();
         double cost = level + Math.max(0, hold) + rise;
+        if (cost < AS_PLANNED_K / 2 * perK) {
+            // A firing that came to all of its plan lost nothing by whatever ended it.
+            return false;
+        }
         Optional<HiddenTop> fell = facts.hidden().filter(hidden -> !hidden.heatingWentOn());
         if (fell.isPresent()) {
             HiddenTop hidden = fell.get();
@@ -214,8 +224,12 @@ final class Causes {
                     facts.conduct().outputKnown() ? Evidence.Kind.OUTPUT_ENDED : Evidence.Kind.HEAT_ENDED,
                     Amount.at(facts.conduct().end().atS()),
                     Amount.degrees(facts.conduct().end().atC())));
-            found.add(CauseCode.ENDED_EARLY, level + Math.max(0, hold), sure, evidence);
             boolean seen = facts.conduct().end().how() != Conduct.End.How.UNKNOWN;
+            found.add(
+                    CauseCode.ENDED_EARLY,
+                    level + Math.max(0, hold),
+                    seen ? sure : Sureness.LIKELY,
+                    evidence);
             found.orElse(CauseCode.ENDED_EARLY, seen ? CauseCode.TOP_LOW : CauseCode.POWER_CUT);
         } else {
             found.add(CauseCode.TOP_LOW, level, sure, evidence);
@@ -225,11 +239,22 @@ final class Causes {
 
     /** Whether a firing that did not come to its top was cut off on the way, where a lower program would have held. */
     private boolean isEarly(double lowK) {
+        if (stoodAtALowerTop()) {
+            return false;
+        }
         double planned = facts.plannedHoldMinutes();
         if (planned < 3) {
             return lowK > LITTLE_SHORT_K;
         }
         return facts.heldMinutes() < Math.min(4, 0.35 * planned);
+    }
+
+    /** Whether the set-point came to a top of its own below the plan's and stood there: a program, not an end in a ramp. */
+    private boolean stoodAtALowerTop() {
+        Conduct.Asks asks = facts.conduct().asks();
+        boolean content = asks.known() && facts.real().levelC() > asks.topC() - Conduct.CONTENT_K;
+        double passing = asks.rateKPerH() > 0 ? 60 / asks.rateKPerH() : 1;
+        return content && asks.heatedMinutes() > passing + (facts.conduct().outputKnown() ? SEEN_MIN : UNSEEN_MIN);
     }
 
     private void held() {

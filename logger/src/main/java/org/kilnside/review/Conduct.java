@@ -2,6 +2,7 @@ package org.kilnside.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What the controller asked of the kiln about the top and how the kiln answered, as far as the log tells: from
@@ -25,6 +26,12 @@ record Conduct(
     /** A kiln with power to spare follows its set-point closer than this, K. */
     static final double BEHIND_K = 6;
 
+    /** A set-point stands still within this, K. */
+    private static final double STILL_K = 0.25;
+
+    /** Less output than this is none. */
+    private static final double LITTLE = 0.01;
+
     private static final double END_S = 1800;
 
     /** Slower than this share of the planned rate, a kiln does not follow. */
@@ -36,9 +43,21 @@ record Conduct(
     private static final double LATE_S = 480;
 
     /** A controller that has its kiln so close to the highest it asks for has what it wants, K. */
-    private static final double CONTENT_K = 4;
+    static final double CONTENT_K = 4;
 
     private static final double SLACK_WINDOW_S = 1800;
+
+    /** A set-point that moves on by so much after the kiln has turned is one of a controller at work, K. */
+    private static final double MOVED_K = 1;
+
+    private static final double STANDS_K = 1.5;
+    private static final double STANDS_S = 480;
+
+    /** A kiln this hot is still in its firing, °C. */
+    private static final double HOT_C = 200;
+
+    /** A kiln that rises by so much once more after a fall is heated again, K. */
+    private static final double HEATED_AGAIN_K = 25;
 
     /**
      * What the controller asked for.
@@ -46,10 +65,11 @@ record Conduct(
      * @param known whether the log tells
      * @param topC the highest set-point, °C
      * @param topMinutes how long it stood within a degree of it
+     * @param heatedMinutes how long it stood still at it while the elements were on, as far as the log tells
      * @param rateKPerH how fast it rose over the last 100 °C below its highest
      */
-    record Asks(boolean known, double topC, double topMinutes, double rateKPerH) {
-        static final Asks UNKNOWN = new Asks(false, 0, 0, 0);
+    record Asks(boolean known, double topC, double topMinutes, double heatedMinutes, double rateKPerH) {
+        static final Asks UNKNOWN = new Asks(false, 0, 0, 0, 0);
     }
 
     /**
@@ -77,8 +97,9 @@ record Conduct(
      *
      * @param endedByTheClock whether the top was left, without a hold, when the plan's time for it was over
      * @param lateS by how much later than planned it came to its level, s; 0 where nobody can tell
+     * @param heatsAgain whether the plan itself has the kiln rise once more after its top
      */
-    record Schedule(boolean endedByTheClock, double lateS) {}
+    record Schedule(boolean endedByTheClock, double lateS, boolean heatsAgain) {}
 
     /** How the heating ended. */
     record End(How how, double atS, double atC) {
@@ -120,7 +141,7 @@ record Conduct(
                 output,
                 limited,
                 end(bins, phase, asks, output),
-                dips(bins, phase, asks, output),
+                dips(bins, phase, asks, output, schedule),
                 recovered(bins, phase, plan),
                 broke(bins, phase, plan));
     }
@@ -193,16 +214,19 @@ record Conduct(
             return Asks.UNKNOWN;
         }
         double minutes = 0;
+        double heated = 0;
         double from = Double.NaN;
         double at = Double.NaN;
         for (int i = 1; i < bins.size && bins.timeS[i] <= left + 60; i++) {
             double now = bins.setpoint[i];
-            minutes += now >= top - 1 ? (bins.timeS[i] - bins.timeS[i - 1]) / 60 : 0;
+            double stood = now >= top - 1 ? (bins.timeS[i] - bins.timeS[i - 1]) / 60 : 0;
+            minutes += stood;
+            heated += bins.output[i] < LITTLE || now < top - STILL_K ? 0 : stood;
             from = Double.isNaN(from) && now >= top - 100 && bins.setpoint[i - 1] < top - 100 ? bins.timeS[i] : from;
             at = Double.isNaN(at) && now >= top - TopPhase.NEAR_K ? bins.timeS[i] : at;
         }
         boolean ramp = !Double.isNaN(from) && !Double.isNaN(at) && at - from > 300;
-        return new Asks(true, top, minutes, ramp ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0);
+        return new Asks(true, top, minutes, heated, ramp ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0);
     }
 
     private static Limited limited(
@@ -237,9 +261,10 @@ record Conduct(
         if (output) {
             boolean fullForLong =
                     !asks.known() && fullMinutes > LONG_FULL_MINUTES && (!faster || schedule.lateS() > LATE_S);
+            boolean cannotFollow = asks.known() && behind > BEHIND_K;
             atEnd = low
                     && !content
-                    && (slowAtEnd || farBehind || fullForLong)
+                    && (slowAtEnd || cannotFollow || fullForLong)
                     && fullShare(bins, left - END_S, left - 60) > 0.8;
             inRise = slow && fullShare(bins, riseFrom, phase.reachedS()) > 0.6;
             cameLate = fullShare(bins, phase.reachedS() - 3600, phase.reachedS()) > 0.8;
@@ -319,14 +344,34 @@ record Conduct(
             boolean behind = asks.known() && !Double.isNaN(lag) && lag > 12;
             boolean asking = output ? full && (behind || !asks.known()) : behind;
             if (falling && asking) {
-                return new End(End.How.STILL_ASKING, left, atC);
+                return new End(output ? End.How.STILL_ASKING : bySetpointAlone(bins, left), left, atC);
             }
         }
         return new End(End.How.STOPPED_ASKING, left, atC);
     }
 
+    /**
+     * A set-point above a falling kiln: a controller at work moves it on, or leaves its top when the hold is over. One
+     * that has ended may go on giving its last number for ever, which tells nothing.
+     */
+    private static End.How bySetpointAlone(Bins bins, double left) {
+        double before = bins.meanSetpoint(left - 45, left + 1);
+        double highest = before;
+        double standsUntil = left;
+        for (int i = bins.firstFrom(left); i < bins.size; i++) {
+            if (Double.isNaN(bins.setpoint[i]) || bins.setpoint[i] < before - STANDS_K) {
+                break;
+            }
+            highest = Math.max(highest, bins.setpoint[i]);
+            standsUntil = bins.timeS[i];
+        }
+        boolean wentOn = highest > before + MOVED_K;
+        boolean leftItLater = standsUntil < bins.timeS[bins.last()] - 60 && standsUntil > left + STANDS_S;
+        return wentOn || leftItLater ? End.How.STILL_ASKING : End.How.UNKNOWN;
+    }
+
     /** Falls of at least 12 °C in mid-heating, over before the top is left, that no plan asked for. */
-    private static List<Dip> dips(Bins bins, TopPhase phase, Asks asks, boolean output) {
+    private static List<Dip> dips(Bins bins, TopPhase phase, Asks asks, boolean output, Schedule schedule) {
         List<Dip> dips = new ArrayList<>();
         double highest = bins.celsius[0];
         int highestAt = 0;
@@ -363,7 +408,28 @@ record Conduct(
             highest = Math.max(highest - 2, bins.celsius[i]);
             highestAt = i;
         }
+        if (!schedule.heatsAgain()) {
+            heatedAgain(bins, phase, asks).ifPresent(dips::add);
+        }
         return dips;
+    }
+
+    /** A fall from the highest that was no end: later on the kiln was heated once more, and did not come so high again. */
+    private static Optional<Dip> heatedAgain(Bins bins, TopPhase phase, Asks asks) {
+        int left = bins.at(phase.leftS());
+        int lowest = left;
+        for (int i = left; i < bins.size; i++) {
+            lowest = bins.celsius[i] < bins.celsius[lowest] ? i : lowest;
+            if (bins.celsius[i] > bins.celsius[lowest] + HEATED_AGAIN_K && bins.celsius[lowest] > HOT_C) {
+                return Optional.of(new Dip(
+                        bins.timeS[left],
+                        bins.timeS[lowest],
+                        bins.celsius[left],
+                        bins.celsius[left] - bins.celsius[lowest],
+                        asks.known()));
+            }
+        }
+        return Optional.empty();
     }
 
     /** A dip late enough to have cost heat work, and deep enough not to be a controller's swing. */

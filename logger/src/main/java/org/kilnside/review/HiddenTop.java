@@ -21,6 +21,9 @@ record HiddenTop(double fromS, double toS, double fromC, double toC, boolean hea
     /** The last ramp may be missing with the top. */
     private static final double FAR_K = 250;
 
+    /** A kiln so much colder after a gap has turned in it, however little was seen after, K. */
+    private static final double FELL_K = 60;
+
     /** The cooling drawn back is uncertain by some of its length. */
     private static final double SLACK_S = 480;
 
@@ -55,8 +58,10 @@ record HiddenTop(double fromS, double toS, double fromC, double toC, boolean hea
         for (int i = 1; i < bins.size; i++) {
             double apart = bins.timeS[i] - bins.timeS[i - 1];
             boolean gap = apart > LONG_GAP_S && apart > 4 * usualS(bins, i);
+            boolean fell = bins.celsius[i] < bins.celsius[i - 1] - FELL_K
+                    || bins.slopeKPerH(bins.timeS[i], bins.timeS[i] + 900) < -30;
             boolean turned = bins.celsius[i - 1] > highest - FAR_K
-                    && bins.slopeKPerH(bins.timeS[i], bins.timeS[i] + 900) < -30
+                    && fell
                     && bins.slopeKPerH(bins.timeS[i - 1] - 600, bins.timeS[i - 1]) > -30
                     && stays(bins, i, bins.celsius[i] + 5);
             if (gap && turned) {

@@ -2,6 +2,8 @@ package org.kilnside.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.kilnside.heatwork.WitnessJudgement;
+import org.kilnside.heatwork.WitnessOffset;
 import org.kilnside.sensor.Amplifier;
 
 /** Causes that lie with the sensor: only witness cones, a corrected log or missing readings show them. */
@@ -14,16 +16,19 @@ final class SensorSuspects {
     /** Amplifiers of one make scatter by so much, K (data sheets). */
     private static final double AMPLIFIER_SCATTER_K = 2;
 
-    /** Sensors that read low do so by anything in this range, K. */
+    /** Sensors that read low do so by anything in a range of this width, K. */
     private static final double LOW_RANGE_K = 20;
 
     /** Below this an amplifier's error is within any sensor's. */
     private static final double LEAST_AMPLIFIER_K = 7;
 
-    /** A log in quarter degrees may be such a chip's own; a finer one has been through some sum (both by judgement). */
-    private static final double QUARTERS_ODDS = 1.5;
+    /** Where no cones tell of another heat, both explain the offset alike within these odds. */
+    private static final double ALIKE_ODDS = 3;
 
-    private static final double FINER_ODDS = 0.5;
+    /** Cones of a firing so much colder or hotter show the shape of the error, K. */
+    private static final double OTHER_HEAT_K = 80;
+
+    private static final double NINE_IN_TEN = 1.645;
     private static final double VERY_UNEVEN_K = 22;
 
     /** A known error of the sensor smaller than this is no cause. */
@@ -56,15 +61,8 @@ final class SensorSuspects {
         steeredByRaw(facts, found);
         if (facts.witness().uneven()) {
             uneven(facts, found);
-        } else if (facts.witness().isOff()) {
+        } else if (facts.witness().isOff() || Math.abs(facts.offsetK()) > KNOWN_OFF_K && facts.knownK() != 0) {
             off(facts, found);
-        } else if (Math.abs(facts.offsetK()) > KNOWN_OFF_K) {
-            boolean hotter = facts.offsetK() > 0;
-            found.add(
-                    hotter ? CauseCode.SENSOR_READS_LOW : CauseCode.SENSOR_READS_HIGH,
-                    facts.cost(Attribution.Part.SENSOR),
-                    Sureness.VERY_LIKELY,
-                    List.of(known(facts)));
         }
     }
 
@@ -98,13 +96,15 @@ final class SensorSuspects {
     private static void off(Case facts, Found found) {
         WitnessJudgement witness = facts.witness();
         double cost = facts.cost(Attribution.Part.SENSOR);
-        Sureness sure =
-                Math.abs(witness.offsetK()) > CLEARLY * witness.sigmaK() ? Sureness.VERY_LIKELY : Sureness.LIKELY;
+        boolean clear = !witness.isOff() || Math.abs(witness.offsetK()) > CLEARLY * witness.sigmaK();
+        Sureness sure = clear ? Sureness.VERY_LIKELY : Sureness.LIKELY;
         List<Evidence> evidence = new ArrayList<>();
-        evidence.add(Evidence.of(
-                facts.offsetK() > 0 ? Evidence.Kind.WARE_WAS_HOTTER : Evidence.Kind.WARE_WAS_COLDER,
-                Amount.span(facts.offsetK()),
-                Amount.span(facts.halfWidthK())));
+        if (witness.isKnown()) {
+            evidence.add(Evidence.of(
+                    facts.offsetK() > 0 ? Evidence.Kind.WARE_WAS_HOTTER : Evidence.Kind.WARE_WAS_COLDER,
+                    Amount.span(facts.offsetK()),
+                    Amount.span(facts.halfWidthK())));
+        }
         if (Math.abs(facts.knownK()) > KNOWN_OFF_K) {
             evidence.add(known(facts));
         }
@@ -112,39 +112,66 @@ final class SensorSuspects {
             found.add(CauseCode.SENSOR_READS_HIGH, cost, sure, evidence);
             return;
         }
-        double errorK = AmplifierError.atShownK(facts.real().levelC());
+        double levelC = facts.real().levelC();
+        double errorK = AmplifierError.atShownK(levelC);
         double odds = amplifierOdds(facts, errorK);
-        if (odds < 0.2) {
+        if (odds < 0.1) {
             found.add(CauseCode.SENSOR_READS_LOW, cost, sure, evidence);
             return;
         }
         List<Evidence> board = new ArrayList<>(evidence);
-        board.add(Evidence.of(
-                Evidence.Kind.AMPLIFIER_ERROR,
-                Amount.span(errorK),
-                Amount.degrees(facts.real().levelC())));
-        if (facts.inQuarters()) {
+        board.add(Evidence.of(Evidence.Kind.AMPLIFIER_ERROR, Amount.span(errorK), Amount.degrees(levelC)));
+        if (AmplifierError.stepsOf(facts.question().readings().curve()) == AmplifierError.Steps.QUARTERS) {
             board.add(Evidence.of(Evidence.Kind.QUARTER_DEGREES));
         }
         boolean boardFirst = odds > 1;
         CauseCode first = boardFirst ? CauseCode.AMPLIFIER_UNCORRECTED : CauseCode.SENSOR_READS_LOW;
         CauseCode second = boardFirst ? CauseCode.SENSOR_READS_LOW : CauseCode.AMPLIFIER_UNCORRECTED;
-        found.add(first, cost, Sureness.LIKELY, boardFirst ? board : evidence);
+        boolean alike = odds < ALIKE_ODDS && odds > 1 / ALIKE_ODDS;
+        found.add(first, cost, alike ? Sureness.POSSIBLE : Sureness.LIKELY, boardFirst ? board : evidence);
         // Both explain the same offset, so the second stands right behind the first.
         found.add(second, cost, Math.abs(cost) * 0.99, Sureness.POSSIBLE, boardFirst ? evidence : board);
     }
 
-    /** How much likelier an amplifier nobody corrects is than a sensor that happens to read as much too low. */
+    /**
+     * How much likelier an amplifier nobody corrects is than a sensor that happens to read as much too low. Before
+     * looking neither is; how closely the offset meets the amplifier's known error, cones of firings at another heat, and
+     * how finely the numbers are stepped tell.
+     */
     private static double amplifierOdds(Case facts, double errorK) {
         Amplifier amplifier = facts.question().sensor().probe().amplifier();
-        if (errorK < LEAST_AMPLIFIER_K || amplifier == Amplifier.MAX31856 || facts.isCorrectedLog()) {
+        boolean corrects = amplifier == Amplifier.MAX31856 || facts.isCorrectedLog();
+        if (errorK < LEAST_AMPLIFIER_K || corrects) {
             return 0;
         }
-        double scatter = Math.sqrt(
-                facts.witness().sigmaK() * facts.witness().sigmaK() + AMPLIFIER_SCATTER_K * AMPLIFIER_SCATTER_K);
-        double z = (facts.offsetK() - errorK) / scatter;
-        double density = Math.exp(-z * z / 2) / (scatter * Math.sqrt(2 * Math.PI));
-        return (facts.inQuarters() ? QUARTERS_ODDS : FINER_ODDS) * density * LOW_RANGE_K;
+        double sigmaK = facts.halfWidthK() / NINE_IN_TEN;
+        double scatter = Math.hypot(sigmaK, AMPLIFIER_SCATTER_K);
+        double odds = density(facts.offsetK(), errorK, scatter) * LOW_RANGE_K;
+        for (WitnessOffset before : facts.question().offsets()) {
+            if (Math.abs(before.atC() - facts.real().levelC()) > OTHER_HEAT_K) {
+                double itsScatter = Math.hypot(before.halfWidthK() / NINE_IN_TEN, AMPLIFIER_SCATTER_K);
+                double board =
+                        density(before.correctionK(), AmplifierError.atShownK(before.atC()), itsScatter);
+                double steady = density(before.correctionK(), facts.offsetK(), itsScatter);
+                double grows = density(
+                        before.correctionK(),
+                        facts.offsetK() * before.atC() / facts.real().levelC(),
+                        itsScatter);
+                odds *= (board + 1e-4) / (Math.max(steady, grows) + 1e-4);
+            }
+        }
+        // By judgement: such a chip gives quarters; a finer number has been through some sum.
+        return odds
+                * switch (AmplifierError.stepsOf(facts.question().readings().curve())) {
+                    case QUARTERS -> 1.25;
+                    case COARSER -> 1;
+                    case FINER -> 0.4;
+                };
+    }
+
+    private static double density(double value, double middle, double scatter) {
+        double z = (value - middle) / scatter;
+        return Math.exp(-z * z / 2) / (scatter * Math.sqrt(2 * Math.PI));
     }
 
     /** A log whose numbers were corrected here, while the controller went by the raw ones. */
@@ -156,7 +183,8 @@ final class SensorSuspects {
         double errorK = AmplifierError.atShownK(planC);
         double over = facts.real().levelC() - planC;
         boolean setpointKnown = facts.conduct().asks().known();
-        boolean content = !setpointKnown || Math.abs(facts.conduct().asks().topC() - planC) < 4;
+        double askedC = setpointKnown ? facts.shownC(facts.conduct().asks().topC()) : planC;
+        boolean content = Math.abs(askedC - planC) < 4;
         if (errorK >= LEAST_AMPLIFIER_K && content && Math.abs(over - errorK) < 5) {
             double cost = facts.cost(Attribution.Part.LEVEL);
             found.add(
@@ -165,8 +193,7 @@ final class SensorSuspects {
                     setpointKnown ? Sureness.VERY_LIKELY : Sureness.LIKELY,
                     List.of(Evidence.of(
                             Evidence.Kind.STEERED_BY_RAW_NUMBER,
-                            Amount.degrees(
-                                    setpointKnown ? facts.conduct().asks().topC() : planC),
+                            Amount.degrees(askedC),
                             Amount.degrees(facts.real().levelC()))));
         }
     }

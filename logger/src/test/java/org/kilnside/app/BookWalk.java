@@ -6,6 +6,7 @@ import java.awt.KeyboardFocusManager;
 import java.awt.Robot;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import javax.swing.JFrame;
 import javax.swing.JTable;
@@ -83,7 +84,7 @@ final class BookWalk {
                         // The walk ends with its process.
                     }
                 },
-                WholeBar.with("F4", (words, errands) -> new BookScreen(words, new DeskBook(book))));
+                WholeBar.with("F4", (words, errands) -> new BookScreen(words, new DeskBook(book, kiln -> Optional.empty()))));
         step("the window is there", () -> {
             for (Frame candidate : Frame.getFrames()) {
                 if (candidate instanceof JFrame window && window.isFocused()) {

@@ -6,9 +6,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
+import org.kilnside.sensor.Calibration;
 
 /** Independent: the ware is fired on a curve of its own, the sensor reads it wrong by a known amount. */
 class WitnessOffsetTest {
@@ -18,10 +20,10 @@ class WitnessOffsetTest {
     @Test
     void conesDownAndUprightGiveTheErrorOfTheSensorWithinTheirRange() {
         WitnessOffset offset = WitnessOffset.of(
-                        TABLE, read(-12), List.of(asFired("5"), asFired("6"), asFired("7"), asFired("8")))
+                        TABLE, read(-12), shelf(asFired("5"), asFired("6"), asFired("7"), asFired("8")))
                 .orElseThrow();
         assertThat(offset.correctionK()).isCloseTo(12, within(offset.halfWidthK()));
-        assertThat(offset.halfWidthK()).isBetween(3.0, 8.0);
+        assertThat(offset.halfWidthK()).isBetween(3.0, 9.0);
         assertThat(offset.disagree()).isFalse();
         assertThat(offset.asCalibration().correctedC(1210)).isCloseTo(1210 + offset.correctionK(), within(1e-9));
     }
@@ -39,28 +41,34 @@ class WitnessOffsetTest {
         WitnessOffset seen = WitnessOffset.of(
                         TABLE,
                         curve,
-                        List.of(new WitnessCone(
-                                Cone.parse("6"), WitnessCone.Bend.PAST, OptionalLong.of(truth.elapsedMs(i - 1)))))
+                        shelf(new WitnessCone(
+                                Cone.parse("6"), OptionalDouble.empty(), OptionalLong.of(truth.elapsedMs(i - 1)))))
                 .orElseThrow();
         assertThat(seen.correctionK()).isCloseTo(12, within(1.0));
-        assertThat(seen.halfWidthK()).isLessThan(5);
+        assertThat(seen.halfWidthK()).isLessThan(6);
     }
 
     @Test
     void aFlatConeAloneIsALowerBoundAndGivesNoOffset() {
-        assertThat(WitnessOffset.of(TABLE, read(0), List.of(witness("6", WitnessCone.Bend.PAST))))
-                .isEmpty();
+        assertThat(WitnessOffset.of(TABLE, read(0), shelf(witness("6", 120)))).isEmpty();
         assertThat(WitnessOffset.of(TABLE, read(0), List.of())).isEmpty();
-        assertThat(WitnessOffset.of(TABLE, Trace.EMPTY, List.of(witness("6", WitnessCone.Bend.DOWN))))
+        assertThat(WitnessOffset.of(TABLE, Trace.EMPTY, shelf(witness("6", 60)))).isEmpty();
+    }
+
+    @Test
+    void aPackThatContradictsItselfGivesNone() {
+        assertThat(WitnessOffset.of(TABLE, read(0), shelf(witness("8", 120), witness("5", 0))))
                 .isEmpty();
     }
 
     @Test
-    void conesThatContradictOneAnotherAreSaidTo() {
+    void shelvesThatDifferAreSaidToAndLeaveAWideRange() {
         WitnessOffset offset = WitnessOffset.of(
                         TABLE,
                         read(0),
-                        List.of(witness("8", WitnessCone.Bend.PAST), witness("5", WitnessCone.Bend.UPRIGHT)))
+                        List.of(
+                                new WitnessPack("top", List.of(witness("7", 90), witness("8", 60), witness("9", 0))),
+                                new WitnessPack("bottom", List.of(witness("5", 60), witness("6", 5)))))
                 .orElseThrow();
         assertThat(offset.disagree()).isTrue();
         assertThat(offset.halfWidthK()).isGreaterThan(15);
@@ -83,12 +91,14 @@ class WitnessOffsetTest {
             steady.add(new WitnessOffset(10 + firing % 2, 5, 1222, false));
             growing.add(new WitnessOffset(4 + 3 * firing, 5, 1222, false));
         }
-        assertThat(WitnessOffset.mean(steady).correctionK()).isCloseTo(10.5, within(1e-9));
-        assertThat(WitnessOffset.mean(steady).halfWidthK()).isLessThan(2.5);
+        assertThat(WitnessOffset.after(steady).correctionK()).isCloseTo(10.5, within(1e-9));
+        assertThat(WitnessOffset.after(steady).halfWidthK()).isLessThan(2.5);
         assertThat(WitnessOffset.driftKPerFiring(steady)).isEmpty();
         assertThat(WitnessOffset.driftKPerFiring(growing).orElseThrow()).isCloseTo(3, within(1e-9));
         assertThat(WitnessOffset.driftKPerFiring(growing.subList(0, 3))).isEmpty();
-        assertThatThrownBy(() -> WitnessOffset.mean(List.of())).isInstanceOf(IllegalArgumentException.class);
+        assertThat(WitnessOffset.after(growing).correctionK()).isCloseTo(25, within(1e-9));
+        assertThat(WitnessOffset.at(growing, 0).correctionK()).isCloseTo(4, within(1e-9));
+        assertThatThrownBy(() -> WitnessOffset.after(List.of())).isInstanceOf(IllegalArgumentException.class);
     }
 
     /** What a sensor with this error reads while the ware goes to cone 6. */
@@ -96,20 +106,30 @@ class WitnessOffsetTest {
         return Curves.from(20).ramp(150, 1120).ramp(60, TRUE_C).ramp(200, 700).every(10_000, at -> errorK);
     }
 
-    /** How a cone looks after the true firing. */
-    private static WitnessCone asFired(String cone) {
-        double share = HeatWork.of(TABLE, read(0)).share(Cone.parse(cone)).orElseThrow();
-        WitnessCone.Bend bend = share > 1.1
-                ? WitnessCone.Bend.PAST
-                : share > 0.92
-                        ? WitnessCone.Bend.DOWN
-                        : share > 0.7
-                                ? WitnessCone.Bend.HALF
-                                : share > 0.48 ? WitnessCone.Bend.BEGUN : WitnessCone.Bend.UPRIGHT;
-        return witness(cone, bend);
+    /** Bisque cones tell of bisque heat, glaze cones of glaze heat: neither says anything of the other. */
+    @Test
+    void bisqueAndGlazeFiringsMakeACalibrationWithAPointEach() {
+        List<WitnessOffset> firings = List.of(
+                new WitnessOffset(1, 6, 1000, false),
+                new WitnessOffset(20, 6, 1222, false),
+                new WitnessOffset(22, 6, 1230, false));
+        Calibration known = WitnessOffset.calibration(firings, 2);
+        assertThat(known.correctedC(1000)).isCloseTo(1001, within(1e-9));
+        assertThat(known.correctedC(1226)).isCloseTo(1247, within(1e-9));
+        assertThat(WitnessOffset.calibration(firings, 0).points()).hasSize(3);
     }
 
-    private static WitnessCone witness(String cone, WitnessCone.Bend bend) {
-        return new WitnessCone(Cone.parse(cone), bend, OptionalLong.empty());
+    /** How a cone looks after the true firing, bending in proportion to its heat work. */
+    private static WitnessCone asFired(String cone) {
+        double share = HeatWork.of(TABLE, read(0)).share(Cone.parse(cone)).orElseThrow();
+        return witness(cone, Math.min(100, 5 * Math.rint(90 * share / 5)));
+    }
+
+    private static List<WitnessPack> shelf(WitnessCone... cones) {
+        return List.of(new WitnessPack("middle", List.of(cones)));
+    }
+
+    private static WitnessCone witness(String cone, double degrees) {
+        return new WitnessCone(Cone.parse(cone), OptionalDouble.of(degrees), OptionalLong.empty());
     }
 }

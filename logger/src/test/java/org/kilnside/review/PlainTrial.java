@@ -1,5 +1,7 @@
 package org.kilnside.review;
 
+import org.kilnside.heatwork.WitnessPack;
+import org.kilnside.heatwork.WitnessCone;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -237,7 +239,7 @@ final class PlainTrial {
         int middle = (int) Math.round(steps(truth));
         String[] shelves = {"top", "middle", "bottom"};
         for (int i = 0; i < 3; i++) {
-            List<WitnessPack.Seen> seen = new ArrayList<>();
+            List<WitnessCone> seen = new ArrayList<>();
             Trace.Builder there = new Trace.Builder();
             for (int k = 0; k < truth.size(); k += 6) {
                 there.add(truth.elapsedMs(k), truth.temperatureC(k) + apart * (1 - i));
@@ -246,7 +248,7 @@ final class PlainTrial {
                 Cone each = Cone.whole().get(Math.max(0, Math.min(Cone.whole().size() - 1, cone)));
                 double work = HeatWork.ofLine(TABLE, there.view()).share(each).orElse(0);
                 double angle = Math.max(0, Math.min(90, 90 * work + 3 * random.nextGaussian()));
-                seen.add(new WitnessPack.Seen(each, OptionalDouble.of(Math.rint(angle / 5) * 5), OptionalLong.empty()));
+                seen.add(new WitnessCone(each, OptionalDouble.of(Math.rint(angle / 5) * 5), OptionalLong.empty()));
             }
             packs.add(new WitnessPack(shelves[i], seen));
         }

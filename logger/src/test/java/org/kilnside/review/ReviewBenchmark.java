@@ -1,5 +1,7 @@
 package org.kilnside.review;
 
+import org.kilnside.heatwork.WitnessPack;
+import org.kilnside.heatwork.WitnessCone;
 import java.time.Duration;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -55,8 +57,8 @@ public class ReviewBenchmark {
         question = ReviewQuestion.about(GoodReadings.of(log.view()), plan).withWitness(List.of(pack));
     }
 
-    private static WitnessPack.Seen seen(String cone, double degrees) {
-        return new WitnessPack.Seen(Cone.parse(cone), OptionalDouble.of(degrees), OptionalLong.empty());
+    private static WitnessCone seen(String cone, double degrees) {
+        return new WitnessCone(Cone.parse(cone), OptionalDouble.of(degrees), OptionalLong.empty());
     }
 
     private static Segment ramp(double rate, double toC, long minutes) {

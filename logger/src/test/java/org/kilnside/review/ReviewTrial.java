@@ -1,5 +1,7 @@
 package org.kilnside.review;
 
+import org.kilnside.heatwork.WitnessPack;
+import org.kilnside.heatwork.WitnessCone;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -402,7 +404,7 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
             Cone aimed = Cone.whole().get((int) Math.round(truthSteps(truth)));
             for (int i = 0; i < count; i++) {
                 double shift = apart * (1 - i);
-                List<WitnessPack.Seen> seen = new ArrayList<>();
+                List<WitnessCone> seen = new ArrayList<>();
                 int middle = Cone.whole().indexOf(aimed);
                 for (int cone = middle - 1; cone <= middle + 1; cone++) {
                     Cone each =
@@ -412,7 +414,7 @@ record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double short
                             .orElse(0);
                     double share = law == 0 ? Math.max(0, 2 * work - 1) : law == 1 ? work : work * work;
                     double angle = Math.max(0, Math.min(100, 90 * share + 4 * noise.nextGaussian()));
-                    seen.add(new WitnessPack.Seen(
+                    seen.add(new WitnessCone(
                             each, OptionalDouble.of(5 * Math.round(Math.min(95, angle) / 5)), OptionalLong.empty()));
                 }
                 packs.add(new WitnessPack(shelves[i], seen));

@@ -1,5 +1,7 @@
 package org.kilnside.review;
 
+import org.kilnside.heatwork.WitnessPack;
+import org.kilnside.heatwork.WitnessCone;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -271,7 +273,7 @@ class ReviewerTest {
         return new WitnessPack(shelf, List.of(seen("6", six), seen("7", seven), seen("8", eight)));
     }
 
-    private static WitnessPack.Seen seen(String cone, double degrees) {
-        return new WitnessPack.Seen(Cone.parse(cone), OptionalDouble.of(degrees), OptionalLong.empty());
+    private static WitnessCone seen(String cone, double degrees) {
+        return new WitnessCone(Cone.parse(cone), OptionalDouble.of(degrees), OptionalLong.empty());
     }
 }

@@ -13,7 +13,7 @@ import org.kilnside.firing.WallClockLine;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.WitnessCone;
-import org.kilnside.review.WitnessPack;
+import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.wording.ConeWords;
 import org.kilnside.wording.Words;
 
@@ -36,7 +36,7 @@ public final class WitnessText {
             return known
                     ? Optional.of(pack.cones().stream()
                             .map(seen ->
-                                    new NotedCone(0, pack.shelf(), series, seen.cone(), seen.degrees(), seen.downMs()))
+                                    new NotedCone(0, pack.shelf(), series, seen.cone(), seen.degrees(), seen.seenDownMs()))
                             .toList())
                     : Optional.empty();
         } catch (IllegalArgumentException e) {

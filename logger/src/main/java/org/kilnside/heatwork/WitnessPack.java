@@ -1,5 +1,6 @@
-package org.kilnside.review;
+package org.kilnside.heatwork;
 
+import org.kilnside.heatwork.WitnessPack;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -8,7 +9,6 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.kilnside.heatwork.Cone;
 
 /**
  * The witness cones of one shelf, as the potter noted them.
@@ -16,7 +16,7 @@ import org.kilnside.heatwork.Cone;
  * @param shelf the potter's word for the place
  * @param cones softest first
  */
-public record WitnessPack(String shelf, List<Seen> cones) {
+public record WitnessPack(String shelf, List<WitnessCone> cones) {
     private static final Pattern BENT = Pattern.compile("(0?\\d{1,2}(?:[.,]5|½)?):(\\d{1,3}(?:[.,]\\d+)?)°?");
     private static final Pattern SEEN_DOWN =
             Pattern.compile("(0?\\d{1,2}(?:[.,]5|½)?)@(\\d{1,2}):(\\d{2})(?::(\\d{2}))?");
@@ -30,15 +30,6 @@ public record WitnessPack(String shelf, List<Seen> cones) {
             throw new IllegalArgumentException("a witness pack holds at least one cone");
         }
     }
-
-    /**
-     * One cone.
-     *
-     * @param degrees how far it went, 0 upright, 90 its tip level with its base, beyond that down by who knows how much;
-     *     empty when only the time is known
-     * @param downMs when it was seen to go down, ms on the recording's clock
-     */
-    public record Seen(Cone cone, OptionalDouble degrees, OptionalLong downMs) {}
 
     /** Turns a time of day into a moment of the recording; empty when the log does not tell the time of day. */
     @FunctionalInterface
@@ -54,9 +45,9 @@ public record WitnessPack(String shelf, List<Seen> cones) {
      */
     public static WitnessPack parse(String text, DayClock clock) {
         String shelf = "";
-        List<Seen> cones = new ArrayList<>();
+        List<WitnessCone> cones = new ArrayList<>();
         for (String word : text.strip().split("[\\s;]+")) {
-            Optional<Seen> seen = seen(word.replaceFirst(",$", ""), text, clock);
+            Optional<WitnessCone> seen = seen(word.replaceFirst(",$", ""), text, clock);
             if (seen.isPresent()) {
                 if (cones.stream()
                         .anyMatch(other -> other.cone().equals(seen.get().cone()))) {
@@ -77,7 +68,7 @@ public record WitnessPack(String shelf, List<Seen> cones) {
         return new WitnessPack(shelf, cones);
     }
 
-    private static Optional<Seen> seen(String word, String text, DayClock clock) {
+    private static Optional<WitnessCone> seen(String word, String text, DayClock clock) {
         Matcher bent = BENT.matcher(word);
         if (bent.matches()) {
             double degrees = Double.parseDouble(bent.group(2).replace(',', '.'));
@@ -85,7 +76,7 @@ public record WitnessPack(String shelf, List<Seen> cones) {
                 throw new IllegalArgumentException("in \"" + text + "\" cone " + bent.group(1) + " bent by "
                         + bent.group(2) + "°, expected 0 (upright) to 180; 90 is the tip level with the base");
             }
-            return Optional.of(new Seen(cone(bent.group(1), text), OptionalDouble.of(degrees), OptionalLong.empty()));
+            return Optional.of(new WitnessCone(cone(bent.group(1), text), OptionalDouble.of(degrees), OptionalLong.empty()));
         }
         Matcher down = SEEN_DOWN.matcher(word);
         if (down.matches()) {
@@ -103,7 +94,7 @@ public record WitnessPack(String shelf, List<Seen> cones) {
                         + ", but the log does not tell the time of day then; write its bend instead, such as "
                         + down.group(1) + ":90");
             }
-            return Optional.of(new Seen(cone(down.group(1), text), OptionalDouble.empty(), at));
+            return Optional.of(new WitnessCone(cone(down.group(1), text), OptionalDouble.empty(), at));
         }
         if (word.matches(".*\\d[:@].*") || word.matches("\\d+([.,]\\d+)?")) {
             throw wrong(word, text);

@@ -1,11 +1,12 @@
-package org.kilnside.review;
+package org.kilnside.heatwork;
 
+import org.kilnside.heatwork.WitnessPack;
+import org.kilnside.heatwork.WitnessCone;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
-import org.kilnside.heatwork.Cone;
 
 class WitnessPackTest {
     private static final WitnessPack.DayClock NINE_IS_ZERO =
@@ -24,7 +25,7 @@ class WitnessPackTest {
     @Test
     void keepsTheZeroInFront() {
         assertThat(WitnessPack.parse("06:90 05.5:10", NO_CLOCK).cones())
-                .extracting(WitnessPack.Seen::cone)
+                .extracting(WitnessCone::cone)
                 .containsExactly(Cone.parse("06"), Cone.parse("05.5"));
     }
 
@@ -33,7 +34,7 @@ class WitnessPackTest {
         assertThat(WitnessPack.parse("top 6@21:10 7:20", NINE_IS_ZERO)
                         .cones()
                         .get(0)
-                        .downMs())
+                        .seenDownMs())
                 .hasValue((12 * 60 + 10) * 60_000L);
     }
 
