@@ -52,8 +52,11 @@ final class DeskWindow implements Surroundings.Window {
                 (words, errands) -> new PlansScreen(words, errands, new DeskPlans(Places.settings(), desk.book())),
                 (words, errands) -> new BookScreen(
                         words,
-                        new DeskBook(desk.book(), kiln -> desk.library().kilnCalled(kiln).flatMap(its -> its.limits()
-                                .temperature()))),
+                        new DeskBook(
+                                desk.book(),
+                                kiln -> desk.library()
+                                        .kilnCalled(kiln)
+                                        .flatMap(its -> its.limits().temperature()))),
                 (words, errands) -> new KilnScreen(
                         desk.feed()::lines,
                         recordings,

@@ -105,10 +105,7 @@ public final class KilnHistory {
     private SensorInPlace with(FittedSensor sensor, List<WitnessOffset> offsets, int index) {
         Calibration compared = compared(sensor);
         return sensor.sensor()
-                .calibrated(
-                        offsets.isEmpty()
-                                ? compared
-                                : compared.then(WitnessOffset.calibration(offsets, index)));
+                .calibrated(offsets.isEmpty() ? compared : compared.then(WitnessOffset.calibration(offsets, index)));
     }
 
     /** A text that is another one whenever something has changed from which the sensors are known. */
@@ -158,8 +155,7 @@ public final class KilnHistory {
         Trace curve = trueCurve(firing, sensor.sensor().calibrated(compared(sensor)));
         // Cones of one series a firing: the first noted decides, the others are shown but not reckoned with.
         ConeSeries series = cones.get(0).series();
-        Optional<WitnessOffset> offset =
-                WitnessOffset.of(ConeTable.of(series), curve, NotedCone.packs(cones, series));
+        Optional<WitnessOffset> offset = WitnessOffset.of(ConeTable.of(series), curve, NotedCone.packs(cones, series));
         if (offset.isPresent() && writable) {
             WitnessRows.store(connection, firing, sensor.number(), offset.get());
         }

@@ -1,6 +1,5 @@
 package org.kilnside.command;
 
-import org.kilnside.heatwork.WitnessCone;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -12,9 +11,10 @@ import org.kilnside.book.NotedCone;
 import org.kilnside.book.RecordedFiring;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.WitnessCone;
+import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.TemperatureDifference;
-import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.wording.StateWords;
 import org.kilnside.wording.Words;
 import picocli.CommandLine.Command;

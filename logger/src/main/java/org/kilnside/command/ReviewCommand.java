@@ -10,11 +10,11 @@ import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.review.Review;
 import org.kilnside.review.ReviewQuestion;
 import org.kilnside.review.Reviewer;
-import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.wording.ReviewWords;
 import picocli.CommandLine.Command;
@@ -103,7 +103,8 @@ public final class ReviewCommand implements Callable<Integer> {
         }
         if (!earlier.isEmpty()) {
             question = question.withEarlier(earlier.stream()
-                    .map(each -> ReviewedFiring.find(each, book, sensor).readings().curve())
+                    .map(each ->
+                            ReviewedFiring.find(each, book, sensor).readings().curve())
                     .filter(curve -> curve.size() > 1)
                     .toList());
         }

@@ -83,7 +83,8 @@ record ReviewedFiring(
     /** What is asked about it against a plan, with what the book knows; cones of one series. */
     ReviewQuestion against(Schedule against, ConeTable table) {
         return known.map(booked -> booked.against(against, table.series()))
-                .orElseGet(() -> ReviewQuestion.about(readings, against).withTable(table).withSensor(sensor));
+                .orElseGet(() ->
+                        ReviewQuestion.about(readings, against).withTable(table).withSensor(sensor));
     }
 
     /** Of the days on which the log passes a time of day, the one nearest to the highest reading. */

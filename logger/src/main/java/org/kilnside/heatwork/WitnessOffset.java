@@ -41,7 +41,8 @@ public record WitnessOffset(double correctionK, double halfWidthK, double atC, b
      */
     public static Optional<WitnessOffset> of(ConeTable table, Trace curve, List<WitnessPack> packs) {
         List<WitnessPack> meant = packs.stream()
-                .filter(pack -> pack.cones().stream().anyMatch(cone -> table.cones().contains(cone.cone())))
+                .filter(pack ->
+                        pack.cones().stream().anyMatch(cone -> table.cones().contains(cone.cone())))
                 .toList();
         if (curve.isEmpty() || !WitnessReading.boundsBothSides(meant)) {
             return Optional.empty();
@@ -52,10 +53,7 @@ public record WitnessOffset(double correctionK, double halfWidthK, double atC, b
         }
         double chartK = ConeConstants.chartHalfWidthK(table.series());
         return Optional.of(new WitnessOffset(
-                judged.offsetK(),
-                Math.hypot(NINE_IN_TEN * judged.sigmaK(), chartK),
-                highestC(curve),
-                judged.uneven()));
+                judged.offsetK(), Math.hypot(NINE_IN_TEN * judged.sigmaK(), chartK), highestC(curve), judged.uneven()));
     }
 
     /**
@@ -83,11 +81,14 @@ public record WitnessOffset(double correctionK, double halfWidthK, double atC, b
         for (int i = 1; i <= byHeat.size(); i++) {
             if (i == byHeat.size() || byHeat.get(i).atC > byHeat.get(from).atC + EQUALLY_HOT_K) {
                 List<WitnessOffset> group = byHeat.subList(from, i);
-                List<WitnessOffset> inTime = firings.stream().filter(group::contains).toList();
-                long until = firings.subList(0, index + 1).stream().filter(group::contains).count();
+                List<WitnessOffset> inTime =
+                        firings.stream().filter(group::contains).toList();
+                long until = firings.subList(0, index + 1).stream()
+                        .filter(group::contains)
+                        .count();
                 WitnessOffset its = at(inTime, (int) Math.max(0, until - 1));
-                points.add(new Calibration.Point(
-                        its.atC, its.correctionK, its.halfWidthK, Calibration.By.WITNESS_CONES));
+                points.add(
+                        new Calibration.Point(its.atC, its.correctionK, its.halfWidthK, Calibration.By.WITNESS_CONES));
                 from = i;
             }
         }

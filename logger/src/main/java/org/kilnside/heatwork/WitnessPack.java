@@ -1,6 +1,5 @@
 package org.kilnside.heatwork;
 
-import org.kilnside.heatwork.WitnessPack;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -76,7 +75,8 @@ public record WitnessPack(String shelf, List<WitnessCone> cones) {
                 throw new IllegalArgumentException("in \"" + text + "\" cone " + bent.group(1) + " bent by "
                         + bent.group(2) + "°, expected 0 (upright) to 180; 90 is the tip level with the base");
             }
-            return Optional.of(new WitnessCone(cone(bent.group(1), text), OptionalDouble.of(degrees), OptionalLong.empty()));
+            return Optional.of(
+                    new WitnessCone(cone(bent.group(1), text), OptionalDouble.of(degrees), OptionalLong.empty()));
         }
         Matcher down = SEEN_DOWN.matcher(word);
         if (down.matches()) {

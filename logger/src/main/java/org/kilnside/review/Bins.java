@@ -96,7 +96,9 @@ final class Bins {
         double[] other = new double[size];
         for (int i = 0; i < size; i++) {
             boolean same = i > 0 && setpoint[i] == setpoint[i - 1];
-            other[i] = Double.isNaN(setpoint[i]) ? setpoint[i] : same ? other[i - 1] : corrected.applyAsDouble(setpoint[i]);
+            other[i] = Double.isNaN(setpoint[i])
+                    ? setpoint[i]
+                    : same ? other[i - 1] : corrected.applyAsDouble(setpoint[i]);
         }
         return new Bins(size, timeS, celsius, output, other);
     }

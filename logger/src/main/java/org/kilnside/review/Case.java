@@ -58,7 +58,8 @@ final class Case {
         knownK = knownK(question, corrected);
         // What the controller saw: it knows nothing of a calibration, and plan and set-point are in its numbers.
         shown = question.shown()
-                .map(chip -> new ShownNumbers(new Probe(question.sensor().probe().type(), chip)));
+                .map(chip ->
+                        new ShownNumbers(new Probe(question.sensor().probe().type(), chip)));
         Bins read = corrected.colderBy(knownK);
         if (shown.isPresent()) {
             read = read.withSetpoints(shown.get()::behind);
@@ -76,8 +77,7 @@ final class Case {
         riseSeen = measured.rise().size() > 1 && measured.rise().celsius(0) < -100;
         real = riseSeen ? measured : new Shape(measured.levelC(), plan.rise(), measured.top(), measured.fall());
         conduct = Conduct.of(bins, phase, real, plan, plannedHoldMinutes(), schedule(planned));
-        witness = WitnessJudgement.of(
-                question.table(), trace(bins.colderBy(-knownK)), question.witness());
+        witness = WitnessJudgement.of(question.table(), trace(bins.colderBy(-knownK)), question.witness());
         attribution = new Attribution(question.table(), real, plan, offsetK());
         shares = attribution.shares();
         frozen = Frozen.of(question.readings().curve());

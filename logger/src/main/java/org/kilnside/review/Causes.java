@@ -1,9 +1,9 @@
 package org.kilnside.review;
 
-import org.kilnside.heatwork.WitnessJudgement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.heatwork.WitnessJudgement;
 
 /** What made a firing come out otherwise, the costliest first. */
 final class Causes {
@@ -225,11 +225,7 @@ final class Causes {
                     Amount.at(facts.conduct().end().atS()),
                     Amount.degrees(facts.conduct().end().atC())));
             boolean seen = facts.conduct().end().how() != Conduct.End.How.UNKNOWN;
-            found.add(
-                    CauseCode.ENDED_EARLY,
-                    level + Math.max(0, hold),
-                    seen ? sure : Sureness.LIKELY,
-                    evidence);
+            found.add(CauseCode.ENDED_EARLY, level + Math.max(0, hold), seen ? sure : Sureness.LIKELY, evidence);
             found.orElse(CauseCode.ENDED_EARLY, seen ? CauseCode.TOP_LOW : CauseCode.POWER_CUT);
         } else {
             found.add(CauseCode.TOP_LOW, level, sure, evidence);

@@ -150,8 +150,7 @@ final class SensorSuspects {
         for (WitnessOffset before : facts.question().offsets()) {
             if (Math.abs(before.atC() - facts.real().levelC()) > OTHER_HEAT_K) {
                 double itsScatter = Math.hypot(before.halfWidthK() / NINE_IN_TEN, AMPLIFIER_SCATTER_K);
-                double board =
-                        density(before.correctionK(), AmplifierError.atShownK(before.atC()), itsScatter);
+                double board = density(before.correctionK(), AmplifierError.atShownK(before.atC()), itsScatter);
                 double steady = density(before.correctionK(), facts.offsetK(), itsScatter);
                 double grows = density(
                         before.correctionK(),

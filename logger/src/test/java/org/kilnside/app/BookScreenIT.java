@@ -10,8 +10,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
@@ -32,7 +32,8 @@ class BookScreenIT {
         RookLaneBook.describeLoads(book);
         RookLaneBook.sketchAll(book);
         for (int i = 0; i < 3; i++) {
-            new DeskBook(book, kiln -> Optional.empty()).addPhoto(24, drawn("bowl " + i, i).toString());
+            new DeskBook(book, kiln -> Optional.empty())
+                    .addPhoto(24, drawn("bowl " + i, i).toString());
         }
         List<String> arguments = new ArrayList<>(List.of(book.toString()));
         String all = "LIST+FIGURES+HAPPENED+OVERLAY_COMMON+LOAD+FORM+NOTES+WITNESS+REVIEW";

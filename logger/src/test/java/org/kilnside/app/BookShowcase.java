@@ -10,8 +10,8 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import javax.imageio.ImageIO;
 import javax.swing.JFrame;
@@ -80,7 +80,8 @@ final class BookShowcase {
                         // The next pictures open a window of their own.
                     }
                 },
-                WholeBar.with("F4", (words, errands) -> new BookScreen(words, new DeskBook(book, kiln -> Optional.empty()))));
+                WholeBar.with(
+                        "F4", (words, errands) -> new BookScreen(words, new DeskBook(book, kiln -> Optional.empty()))));
         JFrame frame = shown();
         String[] size = wish[3].split("x", -1);
         SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));

@@ -84,7 +84,8 @@ final class BookWalk {
                         // The walk ends with its process.
                     }
                 },
-                WholeBar.with("F4", (words, errands) -> new BookScreen(words, new DeskBook(book, kiln -> Optional.empty()))));
+                WholeBar.with(
+                        "F4", (words, errands) -> new BookScreen(words, new DeskBook(book, kiln -> Optional.empty()))));
         step("the window is there", () -> {
             for (Frame candidate : Frame.getFrames()) {
                 if (candidate instanceof JFrame window && window.isFocused()) {

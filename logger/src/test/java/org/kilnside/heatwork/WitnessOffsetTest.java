@@ -52,7 +52,8 @@ class WitnessOffsetTest {
     void aFlatConeAloneIsALowerBoundAndGivesNoOffset() {
         assertThat(WitnessOffset.of(TABLE, read(0), shelf(witness("6", 120)))).isEmpty();
         assertThat(WitnessOffset.of(TABLE, read(0), List.of())).isEmpty();
-        assertThat(WitnessOffset.of(TABLE, Trace.EMPTY, shelf(witness("6", 60)))).isEmpty();
+        assertThat(WitnessOffset.of(TABLE, Trace.EMPTY, shelf(witness("6", 60))))
+                .isEmpty();
     }
 
     @Test

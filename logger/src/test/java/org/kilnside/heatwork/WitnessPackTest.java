@@ -1,7 +1,5 @@
 package org.kilnside.heatwork;
 
-import org.kilnside.heatwork.WitnessPack;
-import org.kilnside.heatwork.WitnessCone;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 

@@ -1,7 +1,5 @@
 package org.kilnside.review;
 
-import org.kilnside.heatwork.WitnessPack;
-import org.kilnside.heatwork.WitnessCone;
 import java.time.Duration;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -11,6 +9,8 @@ import java.util.concurrent.TimeUnit;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.WitnessCone;
+import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;

@@ -1,7 +1,5 @@
 package org.kilnside.review;
 
-import org.kilnside.heatwork.WitnessPack;
-import org.kilnside.heatwork.WitnessCone;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,6 +17,8 @@ import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.heatwork.PlanHeat;
+import org.kilnside.heatwork.WitnessCone;
+import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Share;
 import org.kilnside.quantity.Temperature;

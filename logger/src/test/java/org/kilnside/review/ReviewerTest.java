@@ -1,7 +1,5 @@
 package org.kilnside.review;
 
-import org.kilnside.heatwork.WitnessPack;
-import org.kilnside.heatwork.WitnessCone;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -16,6 +14,8 @@ import org.junit.jupiter.api.Test;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.WitnessCone;
+import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;

@@ -35,8 +35,8 @@ public final class WitnessText {
                     .allMatch(seen -> table.temperature(seen.cone()).isPresent());
             return known
                     ? Optional.of(pack.cones().stream()
-                            .map(seen ->
-                                    new NotedCone(0, pack.shelf(), series, seen.cone(), seen.degrees(), seen.seenDownMs()))
+                            .map(seen -> new NotedCone(
+                                    0, pack.shelf(), series, seen.cone(), seen.degrees(), seen.seenDownMs()))
                             .toList())
                     : Optional.empty();
         } catch (IllegalArgumentException e) {
