@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
 import org.kilnside.book.Book;
 import org.kilnside.book.BookException;
 import org.kilnside.book.KilnHistory;
@@ -36,6 +37,7 @@ final class DeskPlans implements PlanShelf {
 
     private final Path settings;
     private final Path book;
+    private final Supplier<Optional<String>> lastKiln;
     private final ProfileLibrary library;
     private final OwnPlans own;
 
@@ -44,8 +46,10 @@ final class DeskPlans implements PlanShelf {
      *
      * @param settings the person's own folder
      * @param book whose firings tell of a kiln
+     * @param lastKiln the kiln that was recorded last, the likeliest to be meant
      */
-    DeskPlans(Path settings, Path book) {
+    DeskPlans(Path settings, Path book, Supplier<Optional<String>> lastKiln) {
+        this.lastKiln = lastKiln;
         this.settings = settings;
         this.book = book;
         library = ProfileLibrary.of(settings);
@@ -98,9 +102,11 @@ final class DeskPlans implements PlanShelf {
 
     @Override
     public List<String> kilns() {
-        return library.kilnNames().stream()
+        List<String> kilns = new ArrayList<>(library.kilnNames().stream()
                 .flatMap(name -> readable(name).stream())
-                .toList();
+                .toList());
+        lastKiln.get().filter(kilns::remove).ifPresent(last -> kilns.add(0, last));
+        return kilns;
     }
 
     /** A kiln by what it is called inside; a file that is no kiln is left out here, and refused where it is edited. */

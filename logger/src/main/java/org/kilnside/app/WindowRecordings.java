@@ -64,6 +64,11 @@ final class WindowRecordings implements Recordings {
         }
     }
 
+    /** The kiln that was recorded last; waits for the disk. */
+    Optional<String> lastKiln() {
+        return last().flatMap(Wish::kiln);
+    }
+
     @Override
     public void begin(Wish wish) {
         plainly(() -> {

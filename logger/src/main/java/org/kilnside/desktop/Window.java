@@ -225,7 +225,7 @@ public final class Window {
 
     /** Brings a screen to the front, unless the one there has work that the person wants to see to first. */
     private void open(int which) {
-        if (which == front || !screens.get(front).mayLeave()) {
+        if (which == front || !screens.get(front).mayLeave(() -> open(which))) {
             return;
         }
         front = which;
@@ -285,7 +285,7 @@ public final class Window {
     }
 
     private void askToClose() {
-        if (!screens.get(front).mayLeave()) {
+        if (!screens.get(front).mayLeave(this::askToClose)) {
             return;
         }
         Snapshot.Stage stage = newest.get().stage();

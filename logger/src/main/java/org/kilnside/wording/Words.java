@@ -43,8 +43,9 @@ public final class Words {
         this.time = formatter(whole ? "HH:mm" : "h:mm a");
         this.timeWithSeconds = formatter(whole ? "HH:mm:ss" : "h:mm:ss a");
         this.dayAndTime = formatter(whole ? "EEE HH:mm" : "EEE h:mm a");
-        this.day = formatter("EEE d MMM");
-        this.date = formatter("d MMM yyyy");
+        String dayOfMonth = language == Language.GERMAN ? "d." : "d";
+        this.day = formatter("EEE " + dayOfMonth + " MMM");
+        this.date = formatter(dayOfMonth + " MMM yyyy");
     }
 
     /** The words for a locale; English where the program does not speak its language. */

@@ -353,7 +353,7 @@ public final class BookScreen implements Screen, Opening.Answers {
     }
 
     @Override
-    public boolean mayLeave() {
+    public boolean mayLeave(Runnable later) {
         // Nothing is ever unsaved but what is being written this second.
         opened.notes().save();
         opened.load().form().save();

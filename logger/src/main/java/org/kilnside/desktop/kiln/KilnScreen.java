@@ -135,7 +135,7 @@ public final class KilnScreen implements Screen {
 
     /** A port that is only being looked at is not held open behind the person's back. */
     @Override
-    public boolean mayLeave() {
+    public boolean mayLeave(Runnable later) {
         guide.back();
         return true;
     }

@@ -303,7 +303,7 @@ final class SensorsView extends JPanel {
                 JList<?> its, Object value, int index, boolean selected, boolean focused) {
             return super.getListCellRendererComponent(
                     its,
-                    words == null || value == null ? "" : SensorForm.spoken(field, (String) value, words),
+                    words == null || value == null ? " " : SensorForm.spoken(field, (String) value, words),
                     index,
                     selected,
                     focused);

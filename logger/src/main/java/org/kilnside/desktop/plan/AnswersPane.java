@@ -1,12 +1,15 @@
 package org.kilnside.desktop.plan;
 
 import com.formdev.flatlaf.FlatClientProperties;
+import java.awt.Component;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.DefaultComboBoxModel;
+import javax.swing.DefaultListCellRenderer;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
+import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
@@ -17,7 +20,10 @@ import org.kilnside.desktop.theme.KeyButton;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.outlook.OutlookQuestion;
 import org.kilnside.outlook.Ware;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.wording.Words;
 
 /** In which kiln, with what in it; and what the plan will come to there. */
@@ -34,6 +40,11 @@ final class AnswersPane extends Card {
     private final PlanField load;
     private final JLabel thicknessLabel = Labels.quiet("");
     private final PlanField thickness;
+    private final JLabel limitLabel = Labels.quiet("");
+    private final PlanField limit;
+    private final JLabel roomLabel = Labels.quiet("");
+    private final PlanField room;
+    private final JComboBox<ConeSeries> series = new JComboBox<>(ConeSeries.values());
     private final JLabel wantedLabel = Labels.quiet("");
     private final PlanField wanted;
     private final JTextArea wrong = Labels.wrapping("", "foreground: $Kilnside.ember");
@@ -47,17 +58,26 @@ final class AnswersPane extends Card {
     private final KeyButton takeHold = new KeyButton();
     private final JTextArea foot = Labels.wrapping("", "font: 88%; foreground: $Kilnside.quiet");
     private boolean filling;
+    private transient Words spoken;
     private transient List<String> kilns = List.of();
 
     AnswersPane(PlansModel model) {
         super(new MigLayout(
                 "insets 10 12 8 12, gapx 8, gapy 3, fillx, hidemode 2",
                 "[][grow,fill]",
-                "[][][][][]6[]4[]6[]2[]2[]2[]push[]"));
+                "[][][][]6[]4[]6[]2[]2[]2[]2[]push[]"));
         this.model = model;
         load = new PlanField(model, Place.of(Field.LOAD), 5);
         thickness = new PlanField(model, Place.of(Field.THICKNESS), 4);
         wanted = new PlanField(model, Place.of(Field.WANTED), 4);
+        limit = new PlanField(model, Place.of(Field.LIMIT), 5);
+        room = new PlanField(model, Place.of(Field.ROOM), 4);
+        series.setRenderer(new SeriesRenderer());
+        series.addActionListener(event -> {
+            if (!filling && series.getSelectedItem() instanceof ConeSeries its) {
+                model.outlook().series(its);
+            }
+        });
         figures.setOpaque(false);
         figures.add(afterLighting, "span, align right");
         kiln.addActionListener(event -> {
@@ -84,15 +104,24 @@ final class AnswersPane extends Card {
         add(kiln, "wrap, wmin 40");
         add(wareLabel);
         add(ware, "wrap, wmin 40");
-        add(thicknessLabel);
-        add(thickness, "wmin 40, wrap");
-        add(loadLabel);
-        add(load, "wmin 40, wrap");
+        JPanel small = new JPanel(new MigLayout(
+                "insets 0, gapx 6, gapy 3, fillx, wrap 4", "[]4[grow 50, fill, sg f]10[]4[grow 50, fill, sg f]", ""));
+        small.setOpaque(false);
+        small.add(thicknessLabel);
+        small.add(thickness, "wmin 30");
+        small.add(limitLabel);
+        small.add(limit, "wmin 30");
+        small.add(loadLabel);
+        small.add(load, "wmin 30");
+        small.add(roomLabel);
+        small.add(room, "wmin 30");
+        add(small, "span, growx, wmin 40, wrap");
         add(wrong, "span, growx, wmin 40, wrap");
         add(sentence, "span, growx, wmin 40, wrap");
         add(figures, "span, growx, wmin 40, wrap");
         add(wantedLabel);
         add(wanted, "wmin 40, wrap");
+        add(series, "skip 1, growx, wmin 30, wrap");
         add(forWanted, "span, growx, wmin 40, wrap");
         add(takeTop, "span, growx, wmin 40, wrap");
         add(takeHold, "span, growx, wmin 40, wrap");
@@ -106,6 +135,11 @@ final class AnswersPane extends Card {
         wareLabel.setText(words.text("plans.ware"));
         thicknessLabel.setText(words.text("plans.thickness"));
         wantedLabel.setText(words.text("plans.wanted"));
+        limitLabel.setText(words.text("plans.limit", words.unit()));
+        roomLabel.setText(words.text("plans.room", words.unit()));
+        spoken = words;
+        series.getAccessibleContext().setAccessibleName(words.text("noted.series"));
+        series.setSelectedItem(model.outlook().series());
         kiln.getAccessibleContext().setAccessibleName(kilnLabel.getText());
         ware.getAccessibleContext().setAccessibleName(wareLabel.getText());
         if (!kilns.equals(model.kilns())) {
@@ -141,6 +175,19 @@ final class AnswersPane extends Card {
         load.named(loadLabel.getText());
         thickness.named(thicknessLabel.getText());
         wanted.named(wantedLabel.getText());
+        limit.named(words.text("plans.limit_in_full"));
+        limit.setToolTipText(words.text("plans.limit_in_full"));
+        room.named(roomLabel.getText());
+        Optional<Temperature> highest = model.outlook().ware().limit();
+        limit.show(
+                highest.map(fields::of).orElse(""),
+                text -> fields.limit(text).value().equals(Optional.of(highest)));
+        Optional<Temperature> its = model.outlook().room();
+        room.show(
+                its.map(fields::of).orElse(""),
+                text -> fields.room(text).value().equals(Optional.of(its)));
+        room.putClientProperty(
+                FlatClientProperties.PLACEHOLDER_TEXT, fields.of(OutlookQuestion.USUAL_ROOM));
         Optional<Double> kilograms = model.outlook().loadKg().isPresent()
                 ? Optional.of(model.outlook().loadKg().getAsDouble())
                 : Optional.empty();
@@ -158,7 +205,7 @@ final class AnswersPane extends Card {
                 cone.map(Cone::number).orElse(""),
                 text -> fields.cone(text).value().equals(Optional.of(cone)));
         List<String> problems = new ArrayList<>();
-        for (Field field : new Field[] {Field.LOAD, Field.THICKNESS, Field.WANTED}) {
+        for (Field field : new Field[] {Field.LOAD, Field.THICKNESS, Field.LIMIT, Field.ROOM, Field.WANTED}) {
             model.rejected(Place.of(field)).ifPresent(each -> problems.add(each.sentence()));
         }
         wrong.setText(String.join("\n", problems));
@@ -197,5 +244,16 @@ final class AnswersPane extends Card {
     /** A number and its unit stay on one line. */
     static String unbroken(String text) {
         return text.replace(" °", "\u00a0°");
+    }
+
+    private final class SeriesRenderer extends DefaultListCellRenderer {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        public Component getListCellRendererComponent(
+                JList<?> its, Object value, int index, boolean selected, boolean focused) {
+            String said = spoken == null || value == null ? " " : spoken.named("noted.series", (ConeSeries) value);
+            return super.getListCellRendererComponent(its, said, index, selected, focused);
+        }
     }
 }

@@ -18,6 +18,10 @@ import org.kilnside.wording.Words;
 final class FieldText {
     private static final double HEAVIEST_KG = 5000;
     private static final double THICKEST_MM = 500;
+    private static final Temperature LOWEST_LIMIT = Temperature.ofCelsius(100);
+    private static final Temperature HIGHEST_LIMIT = Temperature.ofCelsius(1500);
+    private static final Temperature COLDEST_ROOM = Temperature.ofCelsius(-30);
+    private static final Temperature HOTTEST_ROOM = Temperature.ofCelsius(50);
     private static final int LONGEST_QUOTED = 24;
 
     private final Words words;
@@ -155,6 +159,27 @@ final class FieldText {
     /** Millimetres; nothing is not measured. */
     Typed<Optional<Double>> millimetres(String text) {
         return above(text, "mm", THICKEST_MM);
+    }
+
+    /** The highest a clay or glaze bears; nothing is not said. */
+    Typed<Optional<Temperature>> limit(String text) {
+        return within(text, LOWEST_LIMIT, HIGHEST_LIMIT);
+    }
+
+    /** The room's temperature; nothing is the usual one. */
+    Typed<Optional<Temperature>> room(String text) {
+        return within(text, COLDEST_ROOM, HOTTEST_ROOM);
+    }
+
+    private Typed<Optional<Temperature>> within(String text, Temperature lowest, Temperature highest) {
+        if (text.isBlank()) {
+            return Typed.of(Optional.empty());
+        }
+        return quantity(text.strip().replace('\u2212', '-'), words.unit(), UnitText::temperature)
+                .filter(its -> its.celsius() >= lowest.celsius() && its.celsius() <= highest.celsius())
+                .map(its -> Typed.of(Optional.of(its)))
+                .orElseGet(() -> Typed.problem(words.text(
+                        "plans.bad.between", quoted(text), words.temperature(lowest), words.temperature(highest))));
     }
 
     private Typed<Optional<Double>> above(String text, String unit, double most) {

@@ -4,9 +4,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.outlook.Outlook;
 import org.kilnside.outlook.OutlookQuestion;
 import org.kilnside.outlook.Ware;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.Probe;
 import org.kilnside.sensor.SensorInPlace;
@@ -31,6 +33,8 @@ final class LiveOutlook {
     private OptionalDouble loadKg = OptionalDouble.empty();
     private Ware ware = Ware.UNKNOWN;
     private Optional<Cone> wanted = Optional.empty();
+    private Optional<Temperature> room = Optional.empty();
+    private ConeSeries series = ConeSeries.SELF_SUPPORTING;
     private Optional<Schedule> plan = Optional.empty();
 
     private Optional<Answer> answer = Optional.empty();
@@ -78,6 +82,15 @@ final class LiveOutlook {
         return wanted;
     }
 
+    /** What a person said of the room; empty while the usual one is taken. */
+    Optional<Temperature> room() {
+        return room;
+    }
+
+    ConeSeries series() {
+        return series;
+    }
+
     OptionalDouble loadKg() {
         return loadKg;
     }
@@ -122,6 +135,22 @@ final class LiveOutlook {
         again();
     }
 
+    /** The highest the ware bears. */
+    void limit(Optional<Temperature> highest) {
+        ware = new Ware(ware.state(), ware.thicknessMm(), highest);
+        again();
+    }
+
+    void room(Optional<Temperature> its) {
+        room = its;
+        again();
+    }
+
+    void series(ConeSeries meant) {
+        series = meant;
+        again();
+    }
+
     private void again() {
         plan.ifPresent(this::ask);
     }
@@ -134,6 +163,8 @@ final class LiveOutlook {
                 .withSensor(known.sensor())
                 .withLoadKg(loadKg)
                 .withWare(ware)
+                .withRoom(room.orElse(OutlookQuestion.USUAL_ROOM))
+                .withSeries(series)
                 .withWanted(wanted);
         if (working) {
             waiting = Optional.of(question);

@@ -2,6 +2,9 @@ package org.kilnside.desktop.plan;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.kilnside.schedule.Schedule;
@@ -25,6 +28,10 @@ final class PlanEditor {
         static final Source NEW = new Source(Optional.empty(), true, "");
     }
 
+    /** The steps of a plan that was left, and its file's text then. */
+    private record Past(String text, List<Schedule> undo, List<Schedule> redo) {}
+
+    private final Map<String, Past> pasts = new HashMap<>();
     private final Deque<Schedule> undo = new ArrayDeque<>();
     private final Deque<Schedule> redo = new ArrayDeque<>();
     private Schedule now;
@@ -36,10 +43,21 @@ final class PlanEditor {
         begin(plan, Source.NEW);
     }
 
-    /** Begins with another plan; what was is forgotten. */
+    /** Begins with another plan; one that was here before and is as it was then has its way back again. */
     final void begin(Schedule plan, Source from) {
+        if (source != null) {
+            source.shortName()
+                    .ifPresent(name -> pasts.put(name, new Past(source.text(), List.copyOf(undo), List.copyOf(redo))));
+        }
         undo.clear();
         redo.clear();
+        from.shortName()
+                .map(pasts::get)
+                .filter(past -> past.text.equals(from.text()))
+                .ifPresent(past -> {
+                    undo.addAll(past.undo);
+                    redo.addAll(past.redo);
+                });
         now = plan;
         saved = plan;
         source = from;

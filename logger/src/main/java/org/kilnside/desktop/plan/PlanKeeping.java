@@ -81,24 +81,26 @@ final class PlanKeeping {
 
     /** Saves over the person's own plan; a starter plan or a new one becomes a new plan of the person's own. */
     void save() {
-        boolean over = model.editor().source().own()
+        save(isOwn(), () -> {});
+    }
+
+    private boolean isOwn() {
+        return model.editor().source().own()
                 && model.editor().source().shortName().isPresent();
-        save(over);
     }
 
     /** Saves as a new plan of the person's own. */
     void saveCopy() {
-        save(false);
+        save(false, () -> {});
     }
 
     /**
      * Saves on the way out.
      *
-     * @return whether a save is under way; not where something typed is no value yet
+     * @param after what to go on with once it is on disk; where it could not be, one stays here and nothing is lost
      */
-    boolean saveToLeave() {
-        save();
-        return model.rejectedInPlan().isEmpty();
+    void save(Runnable after) {
+        save(isOwn(), after);
     }
 
     /** Puts the plan back to what is on disk. */
@@ -109,7 +111,7 @@ final class PlanKeeping {
         model.quiet();
     }
 
-    private void save(boolean over) {
+    private void save(boolean over, Runnable after) {
         Optional<PlansModel.Rejected> wrong = model.rejectedInPlan();
         if (wrong.isPresent()) {
             model.tell("plans.not_saved", true, wrong.get().sentence());
@@ -136,6 +138,9 @@ final class PlanKeeping {
                         model.tell("plans.saved", false, done.shortName());
                     }
                     listAgain();
+                    if (which == begun && !model.isUnsaved()) {
+                        after.run();
+                    }
                 },
                 model::failed);
     }
@@ -193,7 +198,7 @@ final class PlanKeeping {
 
     /** Writes what is here; what is on disk is put aside. */
     void keepMine() {
-        save(true);
+        save(true, () -> {});
     }
 
     /** Prints what to key into the controller. */

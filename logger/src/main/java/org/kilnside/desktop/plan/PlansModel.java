@@ -1,16 +1,12 @@
 package org.kilnside.desktop.plan;
 
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
-import org.kilnside.desktop.plan.FieldText.Typed;
 import org.kilnside.outlook.Estimate;
 import org.kilnside.outlook.WantedCone;
 import org.kilnside.quantity.Temperature;
-import org.kilnside.schedule.PlanLimits;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
 import org.kilnside.wording.Words;
@@ -36,7 +32,9 @@ final class PlansModel {
         HOLD,
         LOAD,
         THICKNESS,
-        WANTED
+        WANTED,
+        LIMIT,
+        ROOM
     }
 
     /**
@@ -45,6 +43,11 @@ final class PlansModel {
      * @param segment counted from 1; 0 for a field of the whole plan
      */
     record Place(Field field, int segment) {
+        /** Whether a save keeps it; else it is only of the question what the plan comes to. */
+        boolean isOfThePlan() {
+            return field.compareTo(Field.HOLD) <= 0;
+        }
+
         static Place of(Field field) {
             return new Place(field, 0);
         }
@@ -66,10 +69,11 @@ final class PlansModel {
     private final PlanEditor editor;
     private final LiveOutlook outlook;
     private final PlanKeeping keeping;
-    private final Map<Place, Rejected> rejected = new LinkedHashMap<>();
+    private final PlanTyping typing = new PlanTyping(this);
     private List<String> kilns = List.of();
     private Optional<Notice> notice = Optional.empty();
     private int selected = 1;
+    private boolean kilnChosen;
     private Words words;
 
     PlansModel(PlanShelf shelf, Runner runner, Words words, Runnable changed) {
@@ -89,7 +93,7 @@ final class PlansModel {
                 found -> {
                     kilns = found;
                     if (!found.isEmpty() && outlook.kilnName().isEmpty()) {
-                        chooseKiln(found.get(0));
+                        turnToKiln(found.get(0));
                     }
                     changed.run();
                 },
@@ -127,7 +131,7 @@ final class PlansModel {
     }
 
     Optional<Rejected> rejected(Place place) {
-        return Optional.ofNullable(rejected.get(place));
+        return typing.rejected(place);
     }
 
     int selected() {
@@ -143,81 +147,13 @@ final class PlansModel {
 
     /** Whether there is work a save would keep, typed texts that are no values included. */
     boolean isUnsaved() {
-        return editor.isChanged() || rejected.keySet().stream().anyMatch(PlansModel::isOfThePlan);
-    }
-
-    private static boolean isOfThePlan(Place place) {
-        return place.field().compareTo(Field.HOLD) <= 0;
+        return editor.isChanged() || typing.inPlan().isPresent();
     }
 
     /** What stands in a field now, as it is typed. */
     void typed(Place place, String text) {
-        FieldText fields = new FieldText(words);
-        int number = place.segment();
-        switch (place.field()) {
-            case NAME -> take(place, text, fields.name(text), name -> edit(place, PlanEdits.named(plan(), name)));
-            case AIM ->
-                take(
-                        place,
-                        text,
-                        fields.cone(text),
-                        cone -> edit(place, PlanEdits.aimingFor(plan(), cone.map(each -> "cone " + each.number()))));
-            case CLAY ->
-                take(
-                        place,
-                        text,
-                        fields.text(text, PlanLimits.LONGEST_CLAY),
-                        clay -> edit(place, PlanEdits.forClay(plan(), clay)));
-            case NOTES ->
-                take(
-                        place,
-                        text,
-                        fields.text(text, PlanLimits.LONGEST_NOTES),
-                        notes -> edit(place, PlanEdits.noted(plan(), notes)));
-            case RATE ->
-                take(
-                        place,
-                        text,
-                        fields.rate(text),
-                        rate -> edit(
-                                place,
-                                PlanEdits.withRamp(
-                                                plan(), number, ramp -> new Segment.Ramp(rate, ramp.to(), ramp.hold()))
-                                        .orElse(plan())));
-            case TARGET ->
-                take(
-                        place,
-                        text,
-                        fields.target(text),
-                        to -> edit(
-                                place,
-                                PlanEdits.withRamp(
-                                                plan(), number, ramp -> new Segment.Ramp(ramp.rate(), to, ramp.hold()))
-                                        .orElse(plan())));
-            case HOLD ->
-                take(
-                        place,
-                        text,
-                        fields.hold(text),
-                        hold -> edit(
-                                place,
-                                PlanEdits.withRamp(
-                                                plan(), number, ramp -> new Segment.Ramp(ramp.rate(), ramp.to(), hold))
-                                        .orElse(plan())));
-            case LOAD -> take(place, text, fields.kilograms(text), outlook::load);
-            case THICKNESS -> take(place, text, fields.millimetres(text), outlook::thickness);
-            case WANTED -> take(place, text, fields.cone(text), outlook::wanted);
-        }
+        typing.typed(place, text, words);
         changed.run();
-    }
-
-    private <T> void take(Place place, String text, Typed<T> typed, Consumer<T> taken) {
-        if (typed.value().isPresent()) {
-            rejected.remove(place);
-            taken.accept(typed.value().get());
-        } else {
-            rejected.put(place, new Rejected(text, typed.problem().orElseThrow()));
-        }
     }
 
     /** The field was left: the next change of it is a step of its own. */
@@ -225,7 +161,7 @@ final class PlansModel {
         editor.settle();
     }
 
-    private void edit(Object what, Schedule next) {
+    void edit(Object what, Schedule next) {
         if (editor.change(next, what)) {
             notice = Optional.empty();
             ask();
@@ -263,7 +199,7 @@ final class PlansModel {
     private void restructure(Optional<Schedule> next, int select) {
         if (next.isPresent()) {
             editor.settle();
-            rejected.keySet().removeIf(place -> place.segment() > 0);
+            typing.forgetInSegments();
             edit(null, next.get());
             editor.settle();
             selected = select;
@@ -273,7 +209,7 @@ final class PlansModel {
 
     /** One step back; what was typed and is no value goes first. */
     void undo() {
-        if (!rejected.keySet().removeIf(PlansModel::isOfThePlan)) {
+        if (!typing.forgetInPlan()) {
             editor.undo();
         }
         stepped();
@@ -281,7 +217,7 @@ final class PlansModel {
 
     /** One step forward again. */
     void redo() {
-        rejected.keySet().removeIf(PlansModel::isOfThePlan);
+        typing.forgetInPlan();
         editor.redo();
         stepped();
     }
@@ -292,7 +228,19 @@ final class PlansModel {
         changed.run();
     }
 
+    /** A kiln is being fired now: it is the one meant, until the person chooses another. */
+    void fired(String kiln) {
+        if (!kilnChosen && kilns.contains(kiln) && !outlook.kilnName().equals(Optional.of(kiln))) {
+            turnToKiln(kiln);
+        }
+    }
+
     void chooseKiln(String name) {
+        kilnChosen = true;
+        turnToKiln(name);
+    }
+
+    private void turnToKiln(String name) {
         outlook.named(name);
         runner.run(
                 () -> shelf.kiln(name),
@@ -386,13 +334,10 @@ final class PlansModel {
 
     /** The first thing typed into the plan that is no value. */
     Optional<Rejected> rejectedInPlan() {
-        return rejected.entrySet().stream()
-                .filter(entry -> isOfThePlan(entry.getKey()))
-                .map(Map.Entry::getValue)
-                .findFirst();
+        return typing.inPlan();
     }
 
     void forgetRejected() {
-        rejected.keySet().removeIf(PlansModel::isOfThePlan);
+        typing.forgetInPlan();
     }
 }

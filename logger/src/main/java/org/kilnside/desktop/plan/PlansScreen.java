@@ -113,6 +113,7 @@ public final class PlansScreen implements Screen {
             lookedMs = moment.nowMs();
             model.keeping().lookOnDisk();
         }
+        moment.snapshot().kiln().ifPresent(model::fired);
         changed();
     }
 
@@ -122,8 +123,8 @@ public final class PlansScreen implements Screen {
     }
 
     @Override
-    public boolean mayLeave() {
-        return !model.isUnsaved() || asked();
+    public boolean mayLeave(Runnable later) {
+        return !model.isUnsaved() || asked(later);
     }
 
     private void changed() {
@@ -143,19 +144,23 @@ public final class PlansScreen implements Screen {
     }
 
     private void open(PlanShelf.Entry entry) {
-        if (!model.isUnsaved() || asked()) {
+        if (!model.isUnsaved() || asked(() -> open(entry))) {
             model.keeping().open(entry.shortName());
         }
     }
 
     private void createNew() {
-        if (!model.isUnsaved() || asked()) {
+        if (!model.isUnsaved() || asked(this::createNew)) {
             model.keeping().createNew();
         }
     }
 
-    /** What is to become of the changes; true when they are seen to. */
-    private boolean asked() {
+    /**
+     * What is to become of the changes; true when they are seen to.
+     *
+     * @param later what to go on with once they are saved; not where they could not be
+     */
+    private boolean asked(Runnable later) {
         Object[] answers = {
             words.text("plans.leave.save"), words.text("plans.leave.discard"), words.text("plans.leave.stay")
         };
@@ -169,7 +174,8 @@ public final class PlansScreen implements Screen {
                 answers,
                 answers[0]);
         if (answer == 0) {
-            return model.keeping().saveToLeave();
+            model.keeping().save(later);
+            return false;
         }
         if (answer == 1) {
             model.keeping().discard();

@@ -43,11 +43,13 @@ public interface Screen {
     }
 
     /**
-     * Whether the window may turn away from this screen or close: a screen with unsaved work asks the person first.
+     * Whether the window may turn away from this screen or close now: a screen with unsaved work asks the person first.
      *
+     * @param later to be run, on the Swing thread, once the work that still kept the person here is seen to: a save that
+     *     takes a moment, and may fail
      * @return false to stay
      */
-    default boolean mayLeave() {
+    default boolean mayLeave(Runnable later) {
         return true;
     }
 }

@@ -21,6 +21,7 @@ final class HandShelf implements PlanShelf {
     final List<String> printed = new ArrayList<>();
     Optional<String> broken = Optional.empty();
     Optional<Kiln> kiln = Optional.empty();
+    List<String> kilns = List.of("Tall Drum");
 
     private void mayBreak() {
         broken.ifPresent(sentence -> {
@@ -75,7 +76,7 @@ final class HandShelf implements PlanShelf {
 
     @Override
     public List<String> kilns() {
-        return List.of("Tall Drum");
+        return kilns;
     }
 
     @Override
