@@ -49,7 +49,8 @@ final class DeskWindow implements Surroundings.Window {
         WindowRecordings recordings = new WindowRecordings(desk);
         WindowWire wire = new WindowWire(desk);
         return List.of(
-                (words, errands) -> new PlansScreen(words, errands, new DeskPlans(Places.settings(), desk.book(), recordings::lastKiln)),
+                (words, errands) -> new PlansScreen(
+                        words, errands, new DeskPlans(Places.settings(), desk.book(), recordings::lastKiln)),
                 (words, errands) -> new BookScreen(
                         words,
                         new DeskBook(

@@ -76,7 +76,9 @@ final class PlansShowcase {
                 WholeBar.with(
                         "F3",
                         (words, errands) -> new PlansScreen(
-                                words, errands, new DeskPlans(folder, folder.resolve("firings.book"), java.util.Optional::empty))));
+                                words,
+                                errands,
+                                new DeskPlans(folder, folder.resolve("firings.book"), java.util.Optional::empty))));
         JFrame frame = shown();
         String[] size = wish[4].split("x", -1);
         SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));

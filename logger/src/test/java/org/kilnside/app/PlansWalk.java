@@ -73,7 +73,9 @@ final class PlansWalk {
                 WholeBar.with(
                         "F3",
                         (words, errands) -> new PlansScreen(
-                                words, errands, new DeskPlans(folder, folder.resolve("firings.book"), Optional::empty))));
+                                words,
+                                errands,
+                                new DeskPlans(folder, folder.resolve("firings.book"), Optional::empty))));
         step("the window opens", () -> {
             for (Frame candidate : Frame.getFrames()) {
                 if (candidate instanceof JFrame window && window.isShowing()) {

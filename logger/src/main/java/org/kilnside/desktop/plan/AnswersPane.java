@@ -186,8 +186,7 @@ final class AnswersPane extends Card {
         room.show(
                 its.map(fields::of).orElse(""),
                 text -> fields.room(text).value().equals(Optional.of(its)));
-        room.putClientProperty(
-                FlatClientProperties.PLACEHOLDER_TEXT, fields.of(OutlookQuestion.USUAL_ROOM));
+        room.putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, fields.of(OutlookQuestion.USUAL_ROOM));
         Optional<Double> kilograms = model.outlook().loadKg().isPresent()
                 ? Optional.of(model.outlook().loadKg().getAsDouble())
                 : Optional.empty();

@@ -25,13 +25,15 @@ final class PlanTyping {
         FieldText fields = new FieldText(words);
         int number = place.segment();
         switch (place.field()) {
-            case NAME -> take(place, text, fields.name(text), name -> model.edit(place, PlanEdits.named(model.plan(), name)));
+            case NAME ->
+                take(place, text, fields.name(text), name -> model.edit(place, PlanEdits.named(model.plan(), name)));
             case AIM ->
                 take(
                         place,
                         text,
                         fields.cone(text),
-                        cone -> model.edit(place, PlanEdits.aimingFor(model.plan(), cone.map(each -> "cone " + each.number()))));
+                        cone -> model.edit(
+                                place, PlanEdits.aimingFor(model.plan(), cone.map(each -> "cone " + each.number()))));
             case CLAY ->
                 take(
                         place,
@@ -52,7 +54,9 @@ final class PlanTyping {
                         rate -> model.edit(
                                 place,
                                 PlanEdits.withRamp(
-                                                model.plan(), number, ramp -> new Segment.Ramp(rate, ramp.to(), ramp.hold()))
+                                                model.plan(),
+                                                number,
+                                                ramp -> new Segment.Ramp(rate, ramp.to(), ramp.hold()))
                                         .orElse(model.plan())));
             case TARGET ->
                 take(
@@ -62,7 +66,9 @@ final class PlanTyping {
                         to -> model.edit(
                                 place,
                                 PlanEdits.withRamp(
-                                                model.plan(), number, ramp -> new Segment.Ramp(ramp.rate(), to, ramp.hold()))
+                                                model.plan(),
+                                                number,
+                                                ramp -> new Segment.Ramp(ramp.rate(), to, ramp.hold()))
                                         .orElse(model.plan())));
             case HOLD ->
                 take(
@@ -72,7 +78,9 @@ final class PlanTyping {
                         hold -> model.edit(
                                 place,
                                 PlanEdits.withRamp(
-                                                model.plan(), number, ramp -> new Segment.Ramp(ramp.rate(), ramp.to(), hold))
+                                                model.plan(),
+                                                number,
+                                                ramp -> new Segment.Ramp(ramp.rate(), ramp.to(), hold))
                                         .orElse(model.plan())));
             case LOAD -> take(place, text, fields.kilograms(text), model.outlook()::load);
             case THICKNESS -> take(place, text, fields.millimetres(text), model.outlook()::thickness);

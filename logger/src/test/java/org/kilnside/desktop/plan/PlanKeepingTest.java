@@ -1,6 +1,7 @@
 package org.kilnside.desktop.plan;
 
 import static org.assertj.core.api.Assertions.assertThat;
+
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -131,7 +132,8 @@ class PlanKeepingTest {
         assertThat(desk.model.rejected(Place.of(Field.NAME))).isPresent();
         desk.type(Field.NAME, 0, "Tiles");
         desk.type(Field.AIM, 0, "66");
-        assertThat(desk.model.rejected(Place.of(Field.AIM)).orElseThrow().sentence()).contains("\"66\" is no cone");
+        assertThat(desk.model.rejected(Place.of(Field.AIM)).orElseThrow().sentence())
+                .contains("\"66\" is no cone");
         desk.type(Field.AIM, 0, "04");
         desk.model.keeping().save();
         assertThat(desk.shelf.own.get("own-2")).contains("name = \"Tiles\"").contains("aims_for = \"cone 04\"");
@@ -151,8 +153,8 @@ class PlanKeepingTest {
         desk.model.keeping().print();
         assertThat(desk.shelf.printed).containsExactly("Bisque for bowls");
         assertThat(desk.model.notice())
-                .hasValueSatisfying(notice ->
-                        assertThat(notice.text(PlansDesk.words(TemperatureUnit.CELSIUS))).contains("card.html"));
+                .hasValueSatisfying(notice -> assertThat(notice.text(PlansDesk.words(TemperatureUnit.CELSIUS)))
+                        .contains("card.html"));
     }
 
     @Test

@@ -1,6 +1,7 @@
 package org.kilnside.desktop.plan;
 
 import static org.assertj.core.api.Assertions.assertThat;
+
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -132,7 +133,8 @@ class PlansModelTest {
         assertThat(desk.model.outlook().isUpToDate()).isFalse();
         desk.drain();
         assertThat(desk.model.outlook().isUpToDate()).isTrue();
-        assertThat(desk.model.outlook()
+        assertThat(desk.model
+                        .outlook()
                         .answer()
                         .orElseThrow()
                         .question()
@@ -155,7 +157,8 @@ class PlansModelTest {
 
     @Test
     void whatTheLoadIsChangesTheWarnings() {
-        assertThat(desk.model.outlook().answer().orElseThrow().outlook().warnings()).isEmpty();
+        assertThat(desk.model.outlook().answer().orElseThrow().outlook().warnings())
+                .isEmpty();
         desk.model.outlook().state(Optional.of(Ware.State.RAW));
         desk.type(Field.THICKNESS, 0, "25");
         assertThat(desk.model.outlook().answer().orElseThrow().outlook().warnings())
@@ -168,7 +171,8 @@ class PlansModelTest {
 
     @Test
     void aKilnDescribedAnewElsewhereCountsWhenOneComesBack() {
-        assertThat(desk.model.outlook().answer().orElseThrow().outlook().energy()).isEmpty();
+        assertThat(desk.model.outlook().answer().orElseThrow().outlook().energy())
+                .isEmpty();
         Kiln plain = Kiln.named("Tall Drum");
         desk.shelf.kiln = Optional.of(new Kiln(
                 "Tall Drum",
@@ -183,8 +187,11 @@ class PlansModelTest {
                 plain.sensors()));
         desk.shelf.own.put("tiles", PlansDesk.BOWLS.replace("Bisque for bowls", "Tiles"));
         desk.model.cameBack();
-        assertThat(desk.model.outlook().answer().orElseThrow().outlook().energy()).isPresent();
-        assertThat(desk.model.keeping().plans()).extracting(PlanShelf.Entry::title).contains("Tiles");
+        assertThat(desk.model.outlook().answer().orElseThrow().outlook().energy())
+                .isPresent();
+        assertThat(desk.model.keeping().plans())
+                .extracting(PlanShelf.Entry::title)
+                .contains("Tiles");
     }
 
     @Test
@@ -210,11 +217,13 @@ class PlansModelTest {
         desk.type(Field.LIMIT, 0, "");
         assertThat(desk.model.outlook().ware().limit()).isEmpty();
         desk.type(Field.ROOM, 0, "-5");
-        assertThat(desk.model.outlook().answer().orElseThrow().question().room().celsius()).isEqualTo(-5);
+        assertThat(desk.model.outlook().answer().orElseThrow().question().room().celsius())
+                .isEqualTo(-5);
         desk.type(Field.ROOM, 0, "80");
         assertThat(desk.model.rejected(Place.of(Field.ROOM))).isPresent();
         desk.model.outlook().series(ConeSeries.SMALL);
-        assertThat(desk.model.outlook().answer().orElseThrow().question().series()).isEqualTo(ConeSeries.SMALL);
+        assertThat(desk.model.outlook().answer().orElseThrow().question().series())
+                .isEqualTo(ConeSeries.SMALL);
         assertThat(desk.model.isUnsaved()).isFalse();
     }
 }
