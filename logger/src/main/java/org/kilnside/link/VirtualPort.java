@@ -22,8 +22,8 @@ import org.kilnside.virtualkiln.VirtualKilnSpec;
 import org.kilnside.virtualkiln.VirtualKilns;
 
 /**
- * The virtual kiln's wire: its controller says hello at its boot and each minute, and a reading each second, in the
- * bytes a real one would send. The wire ends when the program is over and the kiln has cooled.
+ * The virtual kiln's wire: its controller says hello at its boot and each minute, and a reading each second (or as
+ * its firing has it), in the bytes a real one would send. The wire ends when the program is over and the kiln has cooled.
  */
 final class VirtualPort implements Port {
     /** Cool enough that nobody waits for more: a kiln is unloaded below 60 °C. */
@@ -32,18 +32,19 @@ final class VirtualPort implements Port {
     /** Above this top a plan is a glaze firing, below a bisque with its raw ware. */
     private static final double BISQUE_ENDS_C = 1100;
 
-    private static final int INTERVAL_MS = 1_000;
     private static final long HELLO_EVERY_MS = 60_000;
     private static final int CHANNELS_A_LINE = 2;
 
     private final LinkNotation.Virtual link;
     private final VirtualFiring firing;
     private final LinkSurroundings around;
+    private final int intervalMs;
 
     VirtualPort(LinkNotation.Virtual link, VirtualFiring firing, LinkSurroundings around) {
         this.link = link;
         this.firing = firing;
         this.around = around;
+        this.intervalMs = firing.intervalMs();
     }
 
     /**
@@ -124,7 +125,7 @@ final class VirtualPort implements Port {
                 return false;
             }
             VirtualFiring.Moment moment = firing.next();
-            elapsedMs += INTERVAL_MS;
+            elapsedMs += intervalMs;
             lines.reset();
             if (moment.controllerOn()) {
                 say(moment);
@@ -167,7 +168,7 @@ final class VirtualPort implements Port {
                         first ? Optional.of("virtual-1") : Optional.empty(),
                         OptionalInt.of(channels.size()),
                         channels.subList(from, Math.min(from + CHANNELS_A_LINE, channels.size())),
-                        OptionalInt.of(INTERVAL_MS),
+                        OptionalInt.of(intervalMs),
                         OptionalInt.of(0),
                         OptionalInt.empty()));
             }

@@ -81,6 +81,11 @@ public final class VirtualFiring {
         return probes;
     }
 
+    /** Between two instants, ms. */
+    public int intervalMs() {
+        return (int) Math.round(intervalS * 1000);
+    }
+
     /** The instant now, then goes on by one interval. The first is at 0, with everything as cold as the room. */
     public Moment next() {
         signals = sensors.stream().map(sensor -> sensor.signal(boxC, intervalS)).toList();

@@ -16,7 +16,12 @@ public final class FakeFiring {
                 clock,
                 FiringSettings.of(Optional.of("Tall Drum"), Optional.empty(), Optional.empty()),
                 new Source(),
-                request -> LiveForecast.failed(request, "none in this test"));
+                noForecast());
+    }
+
+    /** A forecaster that has no answer, for tests of something else. */
+    public static FiringForecaster noForecast() {
+        return request -> LiveForecast.failed(request, "none in this test");
     }
 
     public LiveFiring firing() {
