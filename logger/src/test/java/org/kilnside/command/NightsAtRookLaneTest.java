@@ -125,13 +125,11 @@ class NightsAtRookLaneTest {
     /** The bedroom follows from now on, and rings by itself. */
     private void follow() throws IOException {
         Token token = Token.random(new SecureRandom());
-        LanDoor door =
-                LanDoor.open(stream, time, ShareKey.of(token, new SecureRandom(), LocalDate.EPOCH), true, 0);
-        AttachedFiring copy = AttachedFiring.now(
-                        RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token), time)
+        LanDoor door = LanDoor.open(stream, time, ShareKey.of(token, new SecureRandom(), LocalDate.EPOCH), true, 0);
+        AttachedFiring copy = AttachedFiring.now(RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token), time)
                 .orElseThrow();
-        bedroom = NightWatch.overCopy(
-                copy, time, settings("bedroom"), new TestedAlarm(folder.resolve("bedroom")), WORDS);
+        bedroom =
+                NightWatch.overCopy(copy, time, settings("bedroom"), new TestedAlarm(folder.resolve("bedroom")), WORDS);
         open.addAll(0, List.of(bedroom, copy, door));
         time.copy(copy);
     }
@@ -167,8 +165,9 @@ class NightsAtRookLaneTest {
     private static List<AlarmKind> kinds(List<FiringEvent> events, Kind which) {
         return events.stream()
                 .filter(event -> event.kind() == which)
-                .map(event ->
-                        AlarmEntry.parse(event.text().orElseThrow()).orElseThrow().kind())
+                .map(event -> AlarmEntry.parse(event.text().orElseThrow())
+                        .orElseThrow()
+                        .kind())
                 .toList();
     }
 
@@ -189,7 +188,9 @@ class NightsAtRookLaneTest {
     private void awaitBell(String computer, String what) throws Exception {
         long until = System.nanoTime() + 20_000_000_000L;
         while (!bellOf(computer, what)) {
-            assertThat(System.nanoTime()).as("the bell of the %s: %s", computer, what).isLessThan(until);
+            assertThat(System.nanoTime())
+                    .as("the bell of the %s: %s", computer, what)
+                    .isLessThan(until);
             TimeUnit.MILLISECONDS.sleep(20);
         }
     }
@@ -197,7 +198,12 @@ class NightsAtRookLaneTest {
     @Test
     void atTenPastTwoARelayWeldsAtTheTopAndTheBedroomRingsWithinThreeMinutes() throws Exception {
         Schedule glaze = Programs.glaze(1222, 70);
-        light("2026-11-25T16:54:00Z", glaze, glaze, Load.biscuit(18, 14), Disturbance.rising(1218, Happenings.allRelaysWeld()));
+        light(
+                "2026-11-25T16:54:00Z",
+                glaze,
+                glaze,
+                Load.biscuit(18, 14),
+                Disturbance.rising(1218, Happenings.allRelaysWeld()));
         assertThat(time.goesOnUntil(() -> happenedMs >= 0, 24)).isTrue();
         assertThat(time.wallClock())
                 .isBetween(Instant.parse("2026-11-26T02:08:00Z"), Instant.parse("2026-11-26T02:12:00Z"));
@@ -216,7 +222,12 @@ class NightsAtRookLaneTest {
     void aSensorSlipsAt640AndTheBedroomIsToldNotToTrustTheNumber() throws Exception {
         secondsALine = 1;
         Schedule bisque = Programs.bisque(1000);
-        light("2026-11-25T20:00:00Z", bisque, bisque, VirtualKilns.bisqueLoad(), Disturbance.rising(640, Happenings.sensorSlips(0.6)));
+        light(
+                "2026-11-25T20:00:00Z",
+                bisque,
+                bisque,
+                VirtualKilns.bisqueLoad(),
+                Disturbance.rising(640, Happenings.sensorSlips(0.6)));
         assertThat(time.goesOnUntil(() -> tipC() > 639, 24)).isTrue();
         follow();
         assertThat(bedroom.latest().findings().cone()).isPresent();
@@ -241,7 +252,12 @@ class NightsAtRookLaneTest {
     @Test
     void theLidIsProppedAt118AndClosedAgainAndNobodyIsToldToUnload() throws Exception {
         Schedule bisque = Programs.bisque(1000);
-        light("2026-11-25T08:00:00Z", bisque, bisque, VirtualKilns.bisqueLoad(), Disturbance.falling(118, Happenings.lid(0.012)));
+        light(
+                "2026-11-25T08:00:00Z",
+                bisque,
+                bisque,
+                VirtualKilns.bisqueLoad(),
+                Disturbance.falling(118, Happenings.lid(0.012)));
         assertThat(time.goesOnUntil(() -> happenedMs >= 0, 48)).isTrue();
         assertThat(raised(studio.latest().events())).contains(AlarmKind.BELOW_LID_THRESHOLD);
         follow();
@@ -252,7 +268,9 @@ class NightsAtRookLaneTest {
         time.withoutCopy();
         kiln.kiln().propLid(0);
         assertThat(time.goesOnUntil(
-                        () -> kinds(studio.latest().events(), Kind.ALARM_CLEARED).contains(AlarmKind.LID_MOVED), 1))
+                        () -> kinds(studio.latest().events(), Kind.ALARM_CLEARED)
+                                .contains(AlarmKind.LID_MOVED),
+                        1))
                 .isTrue();
         assertThat(raised(endedAndInTheBook()))
                 .contains(AlarmKind.LID_MOVED)
@@ -263,7 +281,8 @@ class NightsAtRookLaneTest {
     void aSlowCoolPlanWithoutASingleStuckRelay() throws Exception {
         Schedule slow = Programs.slowCoolGlaze(1222, 70);
         light("2026-11-25T08:00:00Z", slow, slow, Load.biscuit(18, 14));
-        assertThat(time.goesOnUntil(() -> kiln.controller().isOver() && tipC() < 118, 60)).isTrue();
+        assertThat(time.goesOnUntil(() -> kiln.controller().isOver() && tipC() < 118, 60))
+                .isTrue();
         follow();
         assertThat(raised(bedroom.latest().events()))
                 .doesNotContain(AlarmKind.STUCK_RELAY, AlarmKind.POWER_GONE, AlarmKind.ABOVE_PLAN_MAXIMUM)
