@@ -4,6 +4,7 @@ import static org.kilnside.app.WindowRecordings.plainly;
 
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.command.KilnElements;
 import org.kilnside.command.Surroundings;
 import org.kilnside.desktop.kiln.KilnShelf;
 import org.kilnside.files.KilnFile;
@@ -38,6 +39,12 @@ final class WindowKilns implements KilnShelf {
             after.write();
             return page(after);
         });
+    }
+
+    @Override
+    public Optional<Elements> elements(Page page) {
+        return plainly(() -> KilnElements.of(desk.book(), page.kiln())
+                .map(its -> new Elements(its.strength(), its.firings())));
     }
 
     private static Page page(KilnFile file) {

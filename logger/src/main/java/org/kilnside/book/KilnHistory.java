@@ -7,6 +7,8 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.jdbi.v3.core.JdbiException;
 import org.kilnside.book.BookException.Reason;
 import org.kilnside.firing.GoodReadings;
@@ -199,10 +201,15 @@ public final class KilnHistory {
 
     /** The true curves of the ended firings before one, oldest first. */
     public List<Trace> earlier(long firing, int most) {
+        return List.copyOf(earlierByNumber(firing, most).values());
+    }
+
+    /** The same under their numbers. */
+    public SortedMap<Long, Trace> earlierByNumber(long firing, int most) {
         return asked(() -> {
-            List<Trace> curves = new ArrayList<>();
+            SortedMap<Long, Trace> curves = new TreeMap<>();
             for (long number : SensorRows.firingsBefore(connection, kiln, firing, most)) {
-                curves.add(0, curve(number));
+                curves.put(number, curve(number));
             }
             return curves;
         });

@@ -158,13 +158,22 @@ public final class BookCommand implements Callable<Integer> {
                 if (json) {
                     facts.writeJson(new JsonLines(around.out()));
                 } else {
-                    print(facts.firing(), facts);
+                    print(facts.firing(), facts, elements(book, facts));
                 }
             }
             return Complaint.ExitCode.DONE.code();
         }
 
-        private void print(RecordedFiring firing, FiringFacts facts) {
+        /** Only a firing whose output is told says anything of the elements. */
+        private Optional<String> elements(Book book, FiringFacts facts) {
+            Optional<String> kiln = facts.firing().start().kiln();
+            return facts.tellsOutput()
+                    ? KilnElements.until(number, book.history(kiln.orElse("")), KilnElements.wall(around.library(), kiln))
+                            .line(number, around.words())
+                    : Optional.empty();
+        }
+
+        private void print(RecordedFiring firing, FiringFacts facts, Optional<String> elements) {
             Words words = around.words();
             StateWords state = new StateWords(words);
             PrintWriter out = around.out();
@@ -184,6 +193,7 @@ public final class BookCommand implements Callable<Integer> {
             if (!facts.sensor().calibration().equals(Calibration.NONE)) {
                 out.println("  " + words.text("book.corrected"));
             }
+            elements.ifPresent(line -> out.println("  " + line));
             if (firing.start().plan().isPresent() && facts.curve().size() > 1) {
                 out.println("  " + words.text("review.hint", firing.number()));
             }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.kilnside.book.Book;
 import org.kilnside.book.RecordedFiring;
 import org.kilnside.files.JsonLines;
@@ -73,6 +74,12 @@ record FiringFacts(
             // A book may come from elsewhere, with a link this version does not know: it was a real one then.
             return 1;
         }
+    }
+
+    /** Whether the controller told its output. */
+    boolean tellsOutput() {
+        return IntStream.range(0, curve.size())
+                .anyMatch(i -> curve.output(i).isPresent());
     }
 
     Optional<FiringSummary> summary(Words words) {

@@ -28,7 +28,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "show",
         mixinStandardHelpOptions = true,
-        description = "Shows a kiln: its settings, its sensors and their places, and what is known of them.")
+        description = "Shows a kiln: its settings, its sensors and their places, what is known of them, and how strong its elements are.")
 final class KilnShow implements Callable<Integer> {
     @Mixin
     private Surroundings around;
@@ -56,10 +56,11 @@ final class KilnShow implements Callable<Integer> {
     public Integer call() {
         Kiln described = around.library().kiln(kiln);
         List<Known> sensors = sensors(described.name());
+        Optional<KilnElements> elements = KilnElements.of(Surroundings.book(book), described);
         if (json) {
-            writeJson(described, sensors);
+            writeJson(described, sensors, elements);
         } else {
-            print(described, sensors);
+            print(described, sensors, elements);
         }
         return Complaint.ExitCode.DONE.code();
     }
@@ -82,7 +83,7 @@ final class KilnShow implements Callable<Integer> {
         return all;
     }
 
-    private void print(Kiln described, List<Known> sensors) {
+    private void print(Kiln described, List<Known> sensors, Optional<KilnElements> elements) {
         Words words = around.words();
         List<String[]> rows = new ArrayList<>();
         for (KilnSetting setting : KilnSetting.values()) {
@@ -100,6 +101,10 @@ final class KilnShow implements Callable<Integer> {
         for (Known known : sensors) {
             lines(known, words).forEach(around.out()::println);
         }
+        elements.ifPresent(its -> {
+            around.out().println(words.text("elements.head"));
+            its.lines(words).forEach(line -> around.out().println("  " + line));
+        });
     }
 
     private static List<String> lines(Known known, Words words) {
@@ -128,7 +133,7 @@ final class KilnShow implements Callable<Integer> {
         return lines;
     }
 
-    private void writeJson(Kiln described, List<Known> sensors) {
+    private void writeJson(Kiln described, List<Known> sensors, Optional<KilnElements> elements) {
         JsonObject settings = new JsonObject();
         for (KilnSetting setting : KilnSetting.values()) {
             settings.with(setting.word().replace('-', '_'), setting.of(described), value -> value);
@@ -140,7 +145,11 @@ final class KilnShow implements Callable<Integer> {
                         .with(
                                 "thresholds_from",
                                 described.thresholds().source().name().toLowerCase(java.util.Locale.ROOT))
-                        .with("sensors", sensors.stream().map(KilnShow::object).toList()));
+                        .with("sensors", sensors.stream().map(KilnShow::object).toList())
+                        .with(
+                                "elements",
+                                elements.map(KilnElements::objects).orElse(List.of()))
+                        .with("elements_lost_per_ten_firings", elements.flatMap(KilnElements::ageing), its -> its));
     }
 
     private static JsonObject object(Known known) {

@@ -3,6 +3,9 @@ package org.kilnside.thermal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import org.kilnside.firing.Trace;
 
 /**
  * How strong a kiln's elements were, firing by firing. Wall and leak are the kiln's and the same in all of them; the load
@@ -17,6 +20,10 @@ public record ElementStrength(List<Strength> firings) {
 
     private static final double NINE_IN_TEN = 1.645;
     private static final int FEWEST_FOR_SLOPE = 3;
+    private static final int FEWEST_READINGS = 20;
+
+    /** From one firing to the next so much of the power gone is no ageing: one ring, relay or phase of three is a third. */
+    private static final double STEP = 0.8;
 
     public ElementStrength {
         firings = List.copyOf(firings);
@@ -39,16 +46,34 @@ public record ElementStrength(List<Strength> firings) {
      */
     public record Ageing(double lostPerTen, double from, double to) {}
 
-    /** What earlier firings say; empty list where none tells its output. */
-    public static ElementStrength of(KilnMemory memory) {
+    /**
+     * What firings of one kiln say; empty list where none tells its output.
+     *
+     * @param firings their curves, oldest first
+     * @param wall the kiln's wall, where its owner said it
+     */
+    public static ElementStrength of(List<Trace> firings, Optional<WallKind> wall) {
+        KilnMemory memory = KilnMemory.none(wall);
         List<FittedKiln> powered = new ArrayList<>();
         List<Integer> numbers = new ArrayList<>();
-        for (int i = 0; i < memory.kilns().size(); i++) {
-            if (memory.kilns().get(i).prior().hasPower()) {
-                powered.add(memory.kilns().get(i));
-                numbers.add(i);
+        for (int i = 0; i < firings.size(); i++) {
+            if (tellsOutput(firings.get(i))) {
+                FiringData data = FiringData.of(Course.of(firings.get(i)), OptionalDouble.empty());
+                if (!data.powered.isEmpty()) {
+                    powered.add(memory.fit(data).get(0).fit());
+                    numbers.add(i);
+                }
             }
         }
+        return of(powered, numbers);
+    }
+
+    private static boolean tellsOutput(Trace curve) {
+        return curve.size() >= FEWEST_READINGS && IntStream.range(0, curve.size())
+                .anyMatch(i -> curve.output(i).isPresent());
+    }
+
+    private static ElementStrength of(List<FittedKiln> powered, List<Integer> numbers) {
         if (powered.isEmpty()) {
             return new ElementStrength(List.of());
         }
@@ -79,6 +104,16 @@ public record ElementStrength(List<Strength> firings) {
             firings.add(new Strength(numbers.get(i), Math.exp(log), Math.exp(log - half), Math.exp(log + half)));
         }
         return new ElementStrength(firings);
+    }
+
+    /** The newest firing from which on a part of the power is missing at once: a ring, relay or phase; empty without. */
+    public Optional<Strength> step() {
+        for (int i = firings.size() - 1; i > 0; i--) {
+            if (firings.get(i).ofFirst() < STEP * firings.get(i - 1).ofFirst()) {
+                return Optional.of(firings.get(i));
+            }
+        }
+        return Optional.empty();
     }
 
     /** The slope over all firings; empty for fewer than three. */

@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
 import org.kilnside.schedule.Schedule;
@@ -36,7 +35,7 @@ class ElementStrengthTest {
         for (int i = 0; i < resistances.length; i++) {
             firings.add(fire(kiln, i, resistances[i], withOutput));
         }
-        return ElementStrength.of(KilnMemory.of(firings, Optional.empty(), OptionalDouble.of(kiln.roomC())));
+        return ElementStrength.of(firings, Optional.empty());
     }
 
     @Test

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.kilnside.files.KilnSetting;
 import org.kilnside.firing.Kiln;
+import org.kilnside.wording.ElementWords;
 import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -30,6 +31,7 @@ final class KilnForm {
     private Optional<String> chosen = Optional.empty();
     private Optional<KilnShelf.Page> page = Optional.empty();
     private Optional<String> trouble = Optional.empty();
+    private Optional<KilnShelf.Elements> elements = Optional.empty();
     private final Map<KilnSetting, Refused> refused = new EnumMap<>(KilnSetting.class);
     private final Deque<Change> done = new ArrayDeque<>();
 
@@ -86,7 +88,34 @@ final class KilnForm {
     void open(String kiln, Words words) {
         chosen = Optional.of(kiln);
         refused.clear();
-        chores.run(() -> shelf.open(kiln, words), this::opened, this::fault);
+        elements = Optional.empty();
+        chores.run(
+                () -> shelf.open(kiln, words),
+                its -> {
+                    opened(its);
+                    lookAtElements(kiln, its);
+                },
+                this::fault);
+    }
+
+    private void lookAtElements(String kiln, KilnShelf.Page its) {
+        chores.run(
+                () -> shelf.elements(its),
+                found -> {
+                    if (chosen.equals(Optional.of(kiln))) {
+                        elements = found;
+                        changed.run();
+                    }
+                },
+                this::fault);
+    }
+
+    /** How strong the elements were, in sentences; empty while that is not known. */
+    List<String> elements(Words words) {
+        return elements.map(its -> new ElementWords(words).lines(its.strength(), its.firings()).stream()
+                        .map(line -> words.sentence(line) + ".")
+                        .toList())
+                .orElse(List.of());
     }
 
     private void opened(KilnShelf.Page its) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.kilnside.files.KilnSetting;
 import org.kilnside.firing.Kiln;
+import org.kilnside.thermal.ElementStrength;
 import org.kilnside.wording.Words;
 
 /** What is known of the kilns: a port the app fills. Every method waits for the disk. */
@@ -17,6 +18,13 @@ public interface KilnShelf {
      * @throws RefusedException with one sentence when its file cannot be read
      */
     Page open(String kiln, Words words);
+
+    /**
+     * How strong its elements were in its newest firings; may take seconds. Empty where the book has none.
+     *
+     * @throws RefusedException with one sentence when the book cannot be read
+     */
+    Optional<Elements> elements(Page page);
 
     /**
      * Writes one setting into the kiln's file.
@@ -33,4 +41,15 @@ public interface KilnShelf {
      * @param file where that lies
      */
     record Page(Kiln kiln, String file) {}
+
+    /**
+     * What a kiln's firings say of its elements.
+     *
+     * @param firings the numbers of the firings looked at, oldest first
+     */
+    record Elements(ElementStrength strength, List<Long> firings) {
+        public Elements {
+            firings = List.copyOf(firings);
+        }
+    }
 }

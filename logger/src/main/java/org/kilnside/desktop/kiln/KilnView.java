@@ -4,6 +4,7 @@ import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -28,6 +29,10 @@ final class KilnView extends JPanel {
     private final JLabel kilnLabel = Labels.head("");
     private final JTextArea hint = Labels.wrapping("", "foreground: $Kilnside.quiet");
     private final JTextArea trouble = Labels.wrapping("", "font: bold; foreground: $Kilnside.ember");
+    private final Card elements =
+            new Card(new MigLayout("insets 10 14 12 14, fillx, wrap 1, gap 4", "[grow, fill]", ""));
+    private final JLabel elementsHead = Labels.head("");
+    private final JTextArea elementsText = Labels.wrapping("", "foreground: $Kilnside.text");
     private final JTextArea caution = Labels.wrapping("", "foreground: $Kilnside.lookText");
     private final transient Map<KilnSetting, Row> rows = new EnumMap<>(KilnSetting.class);
     private transient Words words;
@@ -61,12 +66,15 @@ final class KilnView extends JPanel {
             column.add(row.below, "skip 1, growx, wmin 0");
         }
         add(column.scrolled(), "grow, push, wmin 0, hmin 0");
-        Column side = new Column(new MigLayout("insets 8 0 8 0, fillx, wrap 1, gap 10", "[grow, fill]", ""));
+        Column side = new Column(new MigLayout("insets 8 0 8 0, fillx, wrap 1, gap 10, hidemode 3", "[grow, fill]", ""));
         Card minding = new Card(new MigLayout("insets 10 14 12 14, fillx", "[grow, fill]", ""));
         minding.ground("lookGround");
         minding.add(caution, "growx, wmin 0");
         side.add(minding, "growx, wmin 0");
         side.add(hint, "growx, wmin 0");
+        elements.add(elementsHead);
+        elements.add(elementsText, "growx, wmin 0");
+        side.add(elements, "growx, wmin 0");
         add(side.scrolled(), "w 36%!, hmin 0");
         kilns.addActionListener(event -> {
             if (!filling && kilns.getSelectedItem() != null) {
@@ -146,6 +154,10 @@ final class KilnView extends JPanel {
         kilnLabel.setText(words.text("kiln.form.kiln"));
         hint.setText(form.file().isEmpty() ? "" : words.text("kiln.form.hint", form.file()));
         caution.setText("!  " + words.text("caution.mains.text") + " " + words.text("caution.cutout.text"));
+        List<String> strength = form.elements(words);
+        elements.setVisible(!strength.isEmpty());
+        elementsHead.setText(words.text("elements.head"));
+        elementsText.setText(String.join("\n", strength));
         trouble.setVisible(form.trouble().isPresent());
         trouble.setText(form.trouble().map(its -> "!  " + its).orElse(""));
         if (kilns.getItemCount() != form.kilns().size()) {

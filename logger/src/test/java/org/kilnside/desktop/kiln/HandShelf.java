@@ -10,6 +10,7 @@ import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.KilnFile;
 import org.kilnside.files.KilnSetting;
 import org.kilnside.files.ProfileLibrary;
+import org.kilnside.thermal.ElementStrength;
 import org.kilnside.wording.Words;
 
 /** One kiln in a folder of its own, by the files' own rules. */
@@ -49,6 +50,17 @@ public final class HandShelf implements KilnShelf {
         } catch (FileRefusedException e) {
             throw new RefusedException(e.getMessage(), e);
         }
+    }
+
+    /** Elements that have aged over eleven firings, of which three tell their output. */
+    @Override
+    public Optional<Elements> elements(Page page) {
+        return Optional.of(new Elements(
+                new ElementStrength(List.of(
+                        new ElementStrength.Strength(0, 1, 1, 1),
+                        new ElementStrength.Strength(1, 0.96, 0.93, 0.99),
+                        new ElementStrength.Strength(2, 0.91, 0.88, 0.94))),
+                List.of(4L, 9L, 14L)));
     }
 
     private static Page page(KilnFile file) {
