@@ -43,8 +43,8 @@ final class WindowKilns implements KilnShelf {
 
     @Override
     public Optional<Elements> elements(Page page) {
-        return plainly(() -> KilnElements.of(desk.book(), page.kiln())
-                .map(its -> new Elements(its.strength(), its.firings())));
+        return plainly(() ->
+                KilnElements.of(desk.book(), page.kiln()).map(its -> new Elements(its.strength(), its.firings())));
     }
 
     private static Page page(KilnFile file) {

@@ -168,7 +168,8 @@ public final class BookCommand implements Callable<Integer> {
         private Optional<String> elements(Book book, FiringFacts facts) {
             Optional<String> kiln = facts.firing().start().kiln();
             return facts.tellsOutput()
-                    ? KilnElements.until(number, book.history(kiln.orElse("")), KilnElements.wall(around.library(), kiln))
+                    ? KilnElements.until(
+                                    number, book.history(kiln.orElse("")), KilnElements.wall(around.library(), kiln))
                             .line(number, around.words())
                     : Optional.empty();
         }

@@ -78,8 +78,7 @@ record FiringFacts(
 
     /** Whether the controller told its output. */
     boolean tellsOutput() {
-        return IntStream.range(0, curve.size())
-                .anyMatch(i -> curve.output(i).isPresent());
+        return IntStream.range(0, curve.size()).anyMatch(i -> curve.output(i).isPresent());
     }
 
     Optional<FiringSummary> summary(Words words) {

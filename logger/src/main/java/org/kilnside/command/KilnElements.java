@@ -34,10 +34,10 @@ public record KilnElements(ElementStrength strength, List<Long> firings) {
 
     /** Up to and with a firing. */
     static KilnElements until(long firing, KilnHistory history, Optional<Kiln.Wall> wall) {
-        SortedMap<Long, Trace> curves = history.earlierByNumber(firing == Long.MAX_VALUE ? firing : firing + 1, MOST_FIRINGS);
+        SortedMap<Long, Trace> curves =
+                history.earlierByNumber(firing == Long.MAX_VALUE ? firing : firing + 1, MOST_FIRINGS);
         return new KilnElements(
-                ElementStrength.of(
-                        List.copyOf(curves.values()), wall.map(its -> WallKind.valueOf(its.name()))),
+                ElementStrength.of(List.copyOf(curves.values()), wall.map(its -> WallKind.valueOf(its.name()))),
                 List.copyOf(curves.keySet()));
     }
 
@@ -55,7 +55,8 @@ public record KilnElements(ElementStrength strength, List<Long> firings) {
     /** What the wall of a kiln named in the book is made of; empty where its file is not there or does not say. */
     static Optional<Kiln.Wall> wall(ProfileLibrary library, Optional<String> kiln) {
         try {
-            return kiln.filter(library::knowsKiln).flatMap(name -> library.kiln(name).wall());
+            return kiln.filter(library::knowsKiln)
+                    .flatMap(name -> library.kiln(name).wall());
         } catch (FileRefusedException e) {
             // A kiln's file that cannot be read is complained of where it is asked for.
             return Optional.empty();
@@ -63,9 +64,10 @@ public record KilnElements(ElementStrength strength, List<Long> firings) {
     }
 
     public List<String> lines(Words words) {
-        return new ElementWords(words).lines(strength, firings).stream()
-                .map(line -> words.sentence(line) + ".")
-                .toList();
+        return new ElementWords(words)
+                .lines(strength, firings).stream()
+                        .map(line -> words.sentence(line) + ".")
+                        .toList();
     }
 
     /** What a firing's elements had, where it was compared. */

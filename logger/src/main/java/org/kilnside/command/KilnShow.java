@@ -28,7 +28,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "show",
         mixinStandardHelpOptions = true,
-        description = "Shows a kiln: its settings, its sensors and their places, what is known of them, and how strong its elements are.")
+        description =
+                "Shows a kiln: its settings, its sensors and their places, what is known of them, and how strong its elements are.")
 final class KilnShow implements Callable<Integer> {
     @Mixin
     private Surroundings around;
@@ -146,9 +147,7 @@ final class KilnShow implements Callable<Integer> {
                                 "thresholds_from",
                                 described.thresholds().source().name().toLowerCase(java.util.Locale.ROOT))
                         .with("sensors", sensors.stream().map(KilnShow::object).toList())
-                        .with(
-                                "elements",
-                                elements.map(KilnElements::objects).orElse(List.of()))
+                        .with("elements", elements.map(KilnElements::objects).orElse(List.of()))
                         .with("elements_lost_per_ten_firings", elements.flatMap(KilnElements::ageing), its -> its));
     }
 

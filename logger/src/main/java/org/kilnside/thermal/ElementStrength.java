@@ -69,8 +69,9 @@ public record ElementStrength(List<Strength> firings) {
     }
 
     private static boolean tellsOutput(Trace curve) {
-        return curve.size() >= FEWEST_READINGS && IntStream.range(0, curve.size())
-                .anyMatch(i -> curve.output(i).isPresent());
+        return curve.size() >= FEWEST_READINGS
+                && IntStream.range(0, curve.size())
+                        .anyMatch(i -> curve.output(i).isPresent());
     }
 
     private static ElementStrength of(List<FittedKiln> powered, List<Integer> numbers) {

@@ -34,8 +34,7 @@ public final class ElementWords {
         List<String> lines = new ArrayList<>();
         Strength newest = firings.get(firings.size() - 1);
         lines.add(strength(newest, numbers.get(newest.number()), first));
-        elements.step()
-                .ifPresent(step -> lines.add(words.text("elements.step", numbers.get(step.number()), first)));
+        elements.step().ifPresent(step -> lines.add(words.text("elements.step", numbers.get(step.number()), first)));
         if (elements.step().isEmpty()) {
             elements.ageing().flatMap(this::ageing).ifPresent(lines::add);
             if (newest.ofFirst() <= WORN && newest.to() < 1) {
@@ -48,8 +47,7 @@ public final class ElementWords {
     /** One firing's strength against the first's. */
     public String strength(Strength each, long number, long first) {
         String key = each.from() <= 1 && each.to() >= 1 ? "elements.as_strong" : "elements.strength";
-        return words.text(
-                key, number, percent(each.ofFirst()), first, percent(each.from()), percent(each.to()));
+        return words.text(key, number, percent(each.ofFirst()), first, percent(each.from()), percent(each.to()));
     }
 
     private String percent(double share) {
@@ -61,9 +59,6 @@ public final class ElementWords {
             return Optional.empty();
         }
         return Optional.of(words.text(
-                "elements.ageing",
-                percent(ageing.lostPerTen()),
-                percent(ageing.from()),
-                percent(ageing.to())));
+                "elements.ageing", percent(ageing.lostPerTen()), percent(ageing.from()), percent(ageing.to())));
     }
 }

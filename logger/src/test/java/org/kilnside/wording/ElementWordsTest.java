@@ -23,8 +23,9 @@ class ElementWordsTest {
                 new Strength(2, 0.93, 0.9, 0.96),
                 new Strength(3, 0.9, 0.87, 0.93));
         assertThat(lines.get(0))
-                .isEqualTo("in firing 18 the elements had 90 % of the power they had in firing 11 (87 % to 93 %, nine in"
-                        + " ten)");
+                .isEqualTo(
+                        "in firing 18 the elements had 90 % of the power they had in firing 11 (87 % to 93 %, nine in"
+                                + " ten)");
         assertThat(lines.get(1)).startsWith("they lose about ").contains("in ten firings");
         assertThat(lines.get(2)).contains("6 to 18 %").contains("common practice");
     }
@@ -38,8 +39,8 @@ class ElementWordsTest {
 
     @Test
     void aThirdGoneAtOnceIsNoAgeing() {
-        List<String> lines = said(
-                new Strength(0, 1, 1, 1), new Strength(1, 0.99, 0.96, 1.02), new Strength(2, 0.66, 0.63, 0.69));
+        List<String> lines =
+                said(new Strength(0, 1, 1, 1), new Strength(1, 0.99, 0.96, 1.02), new Strength(2, 0.66, 0.63, 0.69));
         assertThat(lines).hasSize(2);
         assertThat(lines.get(1)).startsWith("from firing 15 on").contains("a ring, a relay or a phase");
     }

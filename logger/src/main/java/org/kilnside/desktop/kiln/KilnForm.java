@@ -112,9 +112,10 @@ final class KilnForm {
 
     /** How strong the elements were, in sentences; empty while that is not known. */
     List<String> elements(Words words) {
-        return elements.map(its -> new ElementWords(words).lines(its.strength(), its.firings()).stream()
-                        .map(line -> words.sentence(line) + ".")
-                        .toList())
+        return elements.map(its -> new ElementWords(words)
+                        .lines(its.strength(), its.firings()).stream()
+                                .map(line -> words.sentence(line) + ".")
+                                .toList())
                 .orElse(List.of());
     }
 

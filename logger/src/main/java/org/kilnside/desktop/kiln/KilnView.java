@@ -66,7 +66,8 @@ final class KilnView extends JPanel {
             column.add(row.below, "skip 1, growx, wmin 0");
         }
         add(column.scrolled(), "grow, push, wmin 0, hmin 0");
-        Column side = new Column(new MigLayout("insets 8 0 8 0, fillx, wrap 1, gap 10, hidemode 3", "[grow, fill]", ""));
+        Column side =
+                new Column(new MigLayout("insets 8 0 8 0, fillx, wrap 1, gap 10, hidemode 3", "[grow, fill]", ""));
         Card minding = new Card(new MigLayout("insets 10 14 12 14, fillx", "[grow, fill]", ""));
         minding.ground("lookGround");
         minding.add(caution, "growx, wmin 0");
