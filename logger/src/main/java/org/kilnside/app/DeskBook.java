@@ -2,6 +2,7 @@ package org.kilnside.app;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -27,6 +28,7 @@ import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
 import org.kilnside.host.PhotoFile;
 import org.kilnside.host.PhotoRefusedException;
+import org.kilnside.host.SystemClock;
 import org.kilnside.link.BadLinkException;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.quantity.Temperature;
@@ -49,6 +51,11 @@ final class DeskBook implements BookAccess {
     DeskBook(Path path, Function<String, Optional<Temperature>> limits) {
         this.path = path;
         this.limits = limits;
+    }
+
+    @Override
+    public Instant now() {
+        return new SystemClock().wallClock();
     }
 
     private <T> T asked(Function<Book, T> question) {

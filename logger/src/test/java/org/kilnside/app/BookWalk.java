@@ -42,6 +42,7 @@ final class BookWalk {
     private final Path book;
     private final HandClock clock = new HandClock();
     private final Robot robot;
+    private volatile boolean closed;
     private JFrame frame;
 
     private BookWalk(Path book) throws Exception {
@@ -81,7 +82,7 @@ final class BookWalk {
 
                     @Override
                     public void closed(Choice choice) {
-                        // The walk ends with its process.
+                        closed = true;
                     }
                 },
                 WholeBar.with(
@@ -98,6 +99,23 @@ final class BookWalk {
         overlay();
         load();
         others();
+        close();
+    }
+
+    /** What was typed a moment before the window closes is in the book when it has. */
+    private void close() throws Exception {
+        press(KeyEvent.VK_HOME);
+        press(KeyEvent.VK_ENTER);
+        step("the firing is open again", () -> chart().isShowing());
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_4);
+        step("the notes have the keyboard", () -> owner() instanceof JTextComponent);
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_END);
+        type(" last words");
+        SwingUtilities.invokeAndWait(() -> frame.dispatchEvent(
+                new java.awt.event.WindowEvent(frame, java.awt.event.WindowEvent.WINDOW_CLOSING)));
+        step(
+                "the window closes with the last words in the book",
+                () -> closed && record().notes().orElse("").endsWith("last words"));
     }
 
     private void find() {
@@ -112,6 +130,12 @@ final class BookWalk {
         step("down leads into the list", () -> table().isFocusOwner());
         press(KeyEvent.VK_ESCAPE);
         step("and Esc forgets the search", () -> table().getRowCount() == 24);
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_F);
+        press(KeyEvent.VK_TAB);
+        type("until october 2026");
+        step("days narrow the list", () -> table().getRowCount() > 0 && table().getRowCount() < 24);
+        press(KeyEvent.VK_ESCAPE);
+        step("until Esc", () -> table().getRowCount() == 24);
     }
 
     private void overlay() {

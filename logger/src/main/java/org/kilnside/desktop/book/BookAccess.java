@@ -1,5 +1,6 @@
 package org.kilnside.desktop.book;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.kilnside.book.BookEdit;
@@ -28,6 +29,9 @@ public interface BookAccess {
             firings = List.copyOf(firings);
         }
     }
+
+    /** The time of day. Never waits. */
+    Instant now();
 
     /** All firings; none while there is no book yet. */
     Listing list();

@@ -69,7 +69,7 @@ public final class BookScreen implements Screen, Opening.Answers {
     public BookScreen(Words words, BookAccess book) {
         this.words = words;
         this.book = book;
-        firings = new FiringsPane(words, this::look, this::sortBy, this::openSelected);
+        firings = new FiringsPane(words, book::now, this::look, this::sortBy, this::openSelected);
         keeper = new RecordKeeper(book, errands, this::recordIsNow, this::changeFailed);
         sketches = new SketchRun(book, errands, this::sketched, this::failed);
         opening = new Opening(book, errands, this);
@@ -357,7 +357,16 @@ public final class BookScreen implements Screen, Opening.Answers {
         // Nothing is ever unsaved but what is being written this second.
         opened.notes().save();
         opened.load().form().save();
-        return true;
+        if (!keeper.isBusy()) {
+            return true;
+        }
+        keeper.onceIdle(failure -> {
+            if (failure.isEmpty() || new BookWindows(this, view).leavesUnsaved(failure.get())) {
+                opened.notes().letGo();
+                later.run();
+            }
+        });
+        return false;
     }
 
     private void layOver(OptionalDouble celsius) {

@@ -69,6 +69,22 @@ final class BookWindows implements RecordDesk.Windows {
                 : Optional.empty();
     }
 
+    /** Whether the person leaves although the last change could not be saved. */
+    boolean leavesUnsaved(Exception failure) {
+        Words words = words();
+        Object[] answers = {words.text("record.stay"), words.text("record.leave_unsaved")};
+        return JOptionPane.showOptionDialog(
+                        over,
+                        words.text("record.not_saved", BookTrouble.sentence(failure, words)),
+                        "Kilnside",
+                        JOptionPane.DEFAULT_OPTION,
+                        JOptionPane.WARNING_MESSAGE,
+                        null,
+                        answers,
+                        answers[0])
+                == 1;
+    }
+
     @Override
     public void edit(LoadedBatch batch) {
         screen.opened().load().edit(batch);
@@ -101,5 +117,10 @@ final class BookWindows implements RecordDesk.Windows {
     @Override
     public void notesOvertaken() {
         screen.opened().notes().overtaken();
+    }
+
+    @Override
+    public void notesRefused(Optional<String> before) {
+        screen.opened().notes().refused(before);
     }
 }

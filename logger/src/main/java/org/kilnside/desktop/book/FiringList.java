@@ -14,6 +14,7 @@ import org.kilnside.book.ListedFiring;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.wording.DayText;
 import org.kilnside.wording.Words;
 
 /**
@@ -48,10 +49,14 @@ public record FiringList(List<ListedFiring> all, Filter filter, Order order, boo
      * @param kiln the kiln's name
      * @param plan the plan's name
      * @param cone the cone it came to, the nearest whole one
-     * @param year the year it began in
+     * @param when the days it began on
      */
     public record Filter(
-            String words, Optional<String> kiln, Optional<String> plan, Optional<String> cone, Optional<String> year) {
+            String words,
+            Optional<String> kiln,
+            Optional<String> plan,
+            Optional<String> cone,
+            Optional<DayText.Days> when) {
         public static final Filter NONE =
                 new Filter("", Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
 
@@ -74,7 +79,10 @@ public record FiringList(List<ListedFiring> all, Filter filter, Order order, boo
                 .filter(firing -> is(filter.kiln(), firing.kiln()))
                 .filter(firing -> is(filter.plan(), firing.planName()))
                 .filter(firing -> is(filter.cone(), nearest(firing).map(Cone::number)))
-                .filter(firing -> is(filter.year(), Optional.of(year(firing, zone))))
+                .filter(firing -> filter.when()
+                        .map(days ->
+                                days.has(firing.startedAt().atZone(zone).toLocalDate()))
+                        .orElse(true))
                 .filter(firing -> wanted.stream().allMatch(word -> finds(word, firing, words)))
                 .sorted(sorting.thenComparing(
                         Comparator.comparingLong(ListedFiring::number).reversed()))
@@ -94,10 +102,6 @@ public record FiringList(List<ListedFiring> all, Filter filter, Order order, boo
                         .toString()
                         .contains(word)
                 || words.date(firing.startedAt()).toLowerCase(Locale.ROOT).contains(word);
-    }
-
-    private static String year(ListedFiring firing, ZoneId zone) {
-        return Integer.toString(firing.startedAt().atZone(zone).getYear());
     }
 
     /** The whole cone nearest to what a firing came to; empty where there is no telling, or below the scale. */
@@ -148,13 +152,6 @@ public record FiringList(List<ListedFiring> all, Filter filter, Order order, boo
         Set<String> numbers = new LinkedHashSet<>();
         cones.forEach(cone -> numbers.add(cone.number()));
         return numbers;
-    }
-
-    /** The years firings began in, newest first. */
-    public Set<String> years(ZoneId zone) {
-        Set<String> years = new TreeSet<>(Comparator.reverseOrder());
-        all.forEach(firing -> years.add(year(firing, zone)));
-        return years;
     }
 
     /** The newest of those whose small curve is not worked out, or not of all their readings. */

@@ -2,11 +2,14 @@ package org.kilnside.desktop.book;
 
 import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.Component;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -24,6 +27,7 @@ import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.theme.Card;
 import org.kilnside.desktop.theme.Labels;
+import org.kilnside.wording.DayText;
 import org.kilnside.wording.Words;
 
 /** The list of firings with its search. Only shows; what is wished is told to the screen. */
@@ -34,7 +38,9 @@ final class FiringsPane extends JPanel {
     private final Choice kiln;
     private final Choice plan;
     private final Choice cone;
-    private final Choice year;
+    private final JTextField when = new JTextField(13);
+    private final transient Supplier<Instant> now;
+    private transient Words words;
     private final FiringsTable table;
     private final JLabel count = Labels.quiet("");
     private final JLabel progress = Labels.quiet("");
@@ -80,7 +86,13 @@ final class FiringsPane extends JPanel {
         }
     }
 
-    FiringsPane(Words words, Consumer<FiringList.Filter> look, Consumer<FiringList.Order> sortBy, Runnable open) {
+    /** @param now the time of day, by which "since May" is understood; never waits */
+    FiringsPane(
+            Words words,
+            Supplier<Instant> now,
+            Consumer<FiringList.Filter> look,
+            Consumer<FiringList.Order> sortBy,
+            Runnable open) {
         super(new MigLayout(
                 "insets 8 16 8 16, fill, wrap 1, gap 10, hidemode 3", "[grow, fill]", "[][][grow, fill][]"));
         looked = look;
@@ -88,16 +100,18 @@ final class FiringsPane extends JPanel {
         kiln = new Choice();
         plan = new Choice();
         cone = new Choice();
-        year = new Choice();
+        this.words = words;
+        this.now = now;
         table = new FiringsTable(words, sortBy, open);
         JPanel top = new JPanel(new MigLayout("insets 0, fillx, gap 8", "[grow, fill][][][][]", "[]"));
         top.setOpaque(false);
         top.add(search, "growx, wmin 120");
-        for (Choice choice : List.of(kiln, plan, cone, year)) {
+        top.add(when, "wmin 90");
+        for (Choice choice : List.of(kiln, plan, cone)) {
             top.add(choice, "wmin 60, wmax 200");
             choice.addActionListener(event -> tell());
         }
-        search.getDocument().addDocumentListener(new DocumentListener() {
+        DocumentListener typed = new DocumentListener() {
             @Override
             public void insertUpdate(DocumentEvent event) {
                 tell();
@@ -112,9 +126,12 @@ final class FiringsPane extends JPanel {
             public void changedUpdate(DocumentEvent event) {
                 tell();
             }
-        });
-        KeyRow.bindHere(search, "DOWN", table::requestFocusInWindow);
-        KeyRow.bindHere(search, "ENTER", table::requestFocusInWindow);
+        };
+        for (JTextField field : List.of(search, when)) {
+            field.getDocument().addDocumentListener(typed);
+            KeyRow.bindHere(field, "DOWN", table::requestFocusInWindow);
+            KeyRow.bindHere(field, "ENTER", table::requestFocusInWindow);
+        }
         JScrollPane scroll = new JScrollPane(table);
         // Not null: a table gives its scroll pane a border where there is none.
         scroll.setBorder(BorderFactory.createEmptyBorder());
@@ -145,7 +162,17 @@ final class FiringsPane extends JPanel {
     }
 
     private FiringList.Filter filter() {
-        return new FiringList.Filter(search.getText(), kiln.chosen(), plan.chosen(), cone.chosen(), year.chosen());
+        return new FiringList.Filter(search.getText(), kiln.chosen(), plan.chosen(), cone.chosen(), days());
+    }
+
+    private Optional<DayText.Days> days() {
+        return DayText.days(
+                when.getText(), LocalDate.ofInstant(now.get(), words.preferences().zone()));
+    }
+
+    /** What is written there names no days, so that it narrows nothing: that is said, in place. */
+    private boolean namesNoDays() {
+        return !when.getText().isBlank() && days().isEmpty();
     }
 
     /**
@@ -160,7 +187,8 @@ final class FiringsPane extends JPanel {
             Optional<String> busy,
             Optional<String> said,
             boolean read,
-            Words words) {
+            Words language) {
+        words = language;
         quiet = true;
         search.putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, words.text("firings.search_hint"));
         search.putClientProperty(FlatClientProperties.TEXT_FIELD_SHOW_CLEAR_BUTTON, true);
@@ -172,14 +200,16 @@ final class FiringsPane extends JPanel {
                 list.cones(),
                 its -> FiringLine.cone(its, words),
                 words.text("firings.column.cone"));
-        year.offer(
-                words.text("firings.all_years"),
-                list.years(words.preferences().zone()),
-                its -> its,
-                words.text("firings.year"));
+        when.putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, words.text("firings.when_hint"));
+        when.putClientProperty(FlatClientProperties.TEXT_FIELD_SHOW_CLEAR_BUTTON, true);
+        when.putClientProperty(
+                FlatClientProperties.OUTLINE, namesNoDays() ? FlatClientProperties.OUTLINE_WARNING : null);
+        when.setToolTipText(words.text("firings.when_expected"));
+        when.getAccessibleContext().setAccessibleName(words.text("firings.when"));
+        when.getAccessibleContext().setAccessibleDescription(words.text("firings.when_expected"));
         quiet = false;
         table.show(list, lines, words);
-        count.setText(counted(list, lines, read, words));
+        count.setText(namesNoDays() ? words.text("firings.when_expected") : counted(list, lines, read, words));
         progress.setText(busy.orElse(" "));
         troubleCard.setVisible(said.isPresent());
         trouble.setText(said.orElse(""));
@@ -210,14 +240,15 @@ final class FiringsPane extends JPanel {
     boolean isSearching() {
         Component owner =
                 java.awt.KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
-        return owner == search;
+        return owner == search || owner == when;
     }
 
     /** Forgets what was looked for. */
     void clearSearch() {
-        List<JComboBox<String>> choices = new ArrayList<>(List.of(kiln, plan, cone, year));
+        List<JComboBox<String>> choices = new ArrayList<>(List.of(kiln, plan, cone));
         quiet = true;
         search.setText("");
+        when.setText("");
         choices.forEach(choice -> choice.setSelectedIndex(choice.getItemCount() > 0 ? 0 : -1));
         quiet = false;
         tell();

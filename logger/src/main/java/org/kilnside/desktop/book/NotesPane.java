@@ -107,6 +107,16 @@ final class NotesPane extends JPanel {
         unsaved = true;
     }
 
+    /** What was to be saved was not, as the book could not be written: it stays here, and is saved when that is tried again. */
+    void refused(Optional<String> before) {
+        saved = before;
+    }
+
+    /** The person leaves without what could not be saved. */
+    void letGo() {
+        saved = written();
+    }
+
     private Optional<String> written() {
         return area.getText().isBlank() ? Optional.empty() : Optional.of(area.getText());
     }

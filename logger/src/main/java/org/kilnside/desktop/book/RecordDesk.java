@@ -44,6 +44,9 @@ final class RecordDesk {
 
         /** The notes were not saved, as somebody else was there meanwhile. */
         void notesOvertaken();
+
+        /** The notes were not saved, as the book could not be written. */
+        void notesRefused(Optional<String> before);
     }
 
     RecordDesk(
@@ -147,8 +150,10 @@ final class RecordDesk {
     }
 
     void notes(Optional<String> before, Optional<String> after) {
-        withFiring(
-                firing -> keeper.change(new BookEdit.Notes(firing.number(), before, after), windows::notesOvertaken));
+        withFiring(firing -> keeper.change(
+                new BookEdit.Notes(firing.number(), before, after),
+                windows::notesOvertaken,
+                () -> windows.notesRefused(before)));
     }
 
     void addCones(List<NotedCone> cones) {

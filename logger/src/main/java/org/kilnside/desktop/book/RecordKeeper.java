@@ -1,6 +1,7 @@
 package org.kilnside.desktop.book;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import org.kilnside.book.BookEdit;
@@ -24,6 +25,11 @@ final class RecordKeeper {
     /** How many changes are under way: a record read before the last of them is old already. */
     private int pending;
 
+    /** What waits for the changes under way, and what went wrong with them since it waits. */
+    private Optional<Consumer<Optional<Exception>>> waiting = Optional.empty();
+
+    private Optional<Exception> wrong = Optional.empty();
+
     /** A deed in the book: what it changed. */
     @FunctionalInterface
     private interface Deed {
@@ -45,11 +51,16 @@ final class RecordKeeper {
     }
 
     void change(BookEdit edit) {
-        change(edit, () -> {});
+        change(edit, () -> {}, () -> {});
     }
 
-    /** @param overtaken called where the change was not made, as another program was there meanwhile */
-    void change(BookEdit edit, Runnable overtaken) {
+    /**
+     * Makes a change.
+     *
+     * @param overtaken called where it was not made, as another program was there meanwhile
+     * @param refused called where it was not made, as the book could not be written
+     */
+    void change(BookEdit edit, Runnable overtaken, Runnable refused) {
         Deed deed = () -> {
             book.apply(edit);
             return List.of(edit);
@@ -57,6 +68,8 @@ final class RecordKeeper {
         run(edit.firing(), deed, edits -> {}, failure -> {
             if (failure instanceof BookException told && told.reason() == BookException.Reason.CHANGED) {
                 overtaken.run();
+            } else {
+                refused.run();
             }
             failed.accept(failure);
         });
@@ -100,10 +113,13 @@ final class RecordKeeper {
                     log.did(changed.edits());
                     tell(firing, changed.record());
                     then.accept(changed.edits());
+                    rest();
                 },
                 failure -> {
                     pending--;
+                    wrong = Optional.of(failure);
                     otherwise.accept(failure);
+                    rest();
                 });
     }
 
@@ -134,14 +150,36 @@ final class RecordKeeper {
                 record -> {
                     pending--;
                     tell(firing, record);
+                    rest();
                 },
                 failure -> {
                     pending--;
+                    wrong = Optional.of(failure);
                     if (failure instanceof BookException) {
                         overtaken.run();
                     }
                     failed.accept(failure);
+                    rest();
                 });
+    }
+
+    /**
+     * Waits for the changes under way.
+     *
+     * @param then told, once all of them are in the book, what went wrong with the last that did not get there
+     */
+    void onceIdle(Consumer<Optional<Exception>> then) {
+        wrong = Optional.empty();
+        waiting = Optional.of(then);
+        rest();
+    }
+
+    private void rest() {
+        if (pending == 0 && waiting.isPresent()) {
+            Consumer<Optional<Exception>> its = waiting.get();
+            waiting = Optional.empty();
+            its.accept(wrong);
+        }
     }
 
     private void tell(long firing, WrittenRecord record) {

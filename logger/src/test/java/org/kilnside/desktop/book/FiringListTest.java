@@ -3,6 +3,7 @@ package org.kilnside.desktop.book;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +18,7 @@ import org.kilnside.desktop.book.FiringList.Order;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
 import org.kilnside.wording.Opening;
+import org.kilnside.wording.DayText;
 import org.kilnside.wording.Preferences;
 import org.kilnside.wording.TemperatureUnit;
 import org.kilnside.wording.Words;
@@ -90,7 +92,25 @@ class FiringListTest {
             assertThat(list.with(its).visible(WORDS)).as("cone " + cone).isNotEmpty();
         }
         assertThat(list.cones()).contains("06").doesNotContain("6.0");
-        assertThat(list.years(ZoneId.of("Europe/Amsterdam"))).containsExactly("2026");
+    }
+
+    @Test
+    void theDaysItBeganOnNarrowTheList() {
+        List<ListedFiring> all = list.all();
+        LocalDate first = all.get(0).startedAt().atZone(ZoneId.of("Europe/Amsterdam")).toLocalDate();
+        Filter that = new Filter(
+                "",
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of(new DayText.Days(Optional.of(first), Optional.of(first.plusDays(1)))));
+        assertThat(list.with(that).visible(WORDS))
+                .isNotEmpty()
+                .allSatisfy(firing -> assertThat(firing.startedAt()
+                                .atZone(ZoneId.of("Europe/Amsterdam"))
+                                .toLocalDate())
+                        .isEqualTo(first))
+                .hasSizeLessThan(all.size());
     }
 
     @Test
