@@ -111,8 +111,8 @@ final class BookWalk {
         step("the notes have the keyboard", () -> owner() instanceof JTextComponent);
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_END);
         type(" last words");
-        SwingUtilities.invokeAndWait(() -> frame.dispatchEvent(
-                new java.awt.event.WindowEvent(frame, java.awt.event.WindowEvent.WINDOW_CLOSING)));
+        SwingUtilities.invokeAndWait(() ->
+                frame.dispatchEvent(new java.awt.event.WindowEvent(frame, java.awt.event.WindowEvent.WINDOW_CLOSING)));
         step(
                 "the window closes with the last words in the book",
                 () -> closed && record().notes().orElse("").endsWith("last words"));

@@ -19,7 +19,9 @@ class SensorsScreenIT {
     void aSensorIsFittedComparedMovedStruckOutAndUndoneByKeyboardAlone() throws Exception {
         try (VirtualScreen screen = VirtualScreen.start(1280, 800)) {
             Process walk = screen.java(
-                    List.of(), SensorsWalk.class, List.of(folder.resolve("firings.book").toString()));
+                    List.of(),
+                    SensorsWalk.class,
+                    List.of(folder.resolve("firings.book").toString()));
             String said = new String(walk.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
             assertThat(walk.waitFor(60, TimeUnit.SECONDS)).isTrue();
             assertThat(walk.exitValue()).as(said).isZero();

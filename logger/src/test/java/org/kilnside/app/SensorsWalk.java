@@ -144,7 +144,9 @@ final class SensorsWalk {
         press(KeyEvent.VK_ENTER);
         step(
                 "Enter notes it, in a book that is made for it",
-                () -> Files.exists(book) && says("spring · left wall") && sensors().size() == 1);
+                () -> Files.exists(book)
+                        && says("spring · left wall")
+                        && sensors().size() == 1);
         step("and the keyboard is in the list", () -> spoken().startsWith("spring · left wall"));
     }
 
@@ -191,11 +193,10 @@ final class SensorsWalk {
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_A);
         paste("a\nb\u0007 \uD83C\uDFFA \u05E9\u05DC\u05D5\u05DD");
         press(KeyEvent.VK_ENTER);
-        step("all else is a name", () -> sensors().size() == 2 && sensors()
-                .get(1)
-                .sensor()
-                .sensor()
-                .equals("a b \uD83C\uDFFA \u05E9\u05DC\u05D5\u05DD"));
+        step(
+                "all else is a name",
+                () -> sensors().size() == 2
+                        && sensors().get(1).sensor().sensor().equals("a b \uD83C\uDFFA \u05E9\u05DC\u05D5\u05DD"));
     }
 
     private static void paste(String text) {

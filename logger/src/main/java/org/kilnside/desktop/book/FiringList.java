@@ -80,8 +80,7 @@ public record FiringList(List<ListedFiring> all, Filter filter, Order order, boo
                 .filter(firing -> is(filter.plan(), firing.planName()))
                 .filter(firing -> is(filter.cone(), nearest(firing).map(Cone::number)))
                 .filter(firing -> filter.when()
-                        .map(days ->
-                                days.has(firing.startedAt().atZone(zone).toLocalDate()))
+                        .map(days -> days.has(firing.startedAt().atZone(zone).toLocalDate()))
                         .orElse(true))
                 .filter(firing -> wanted.stream().allMatch(word -> finds(word, firing, words)))
                 .sorted(sorting.thenComparing(

@@ -167,7 +167,8 @@ final class FiringsPane extends JPanel {
 
     private Optional<DayText.Days> days() {
         return DayText.days(
-                when.getText(), LocalDate.ofInstant(now.get(), words.preferences().zone()));
+                when.getText(),
+                LocalDate.ofInstant(now.get(), words.preferences().zone()));
     }
 
     /** What is written there names no days, so that it narrows nothing: that is said, in place. */

@@ -35,6 +35,11 @@ final class KilnForm {
     private final Map<KilnSetting, Refused> refused = new EnumMap<>(KilnSetting.class);
     private final Deque<Change> done = new ArrayDeque<>();
 
+    /** How many changes are being written, and what waits for them. */
+    private int pending;
+
+    private Optional<Runnable> afterwards = Optional.empty();
+
     /** A text that was refused, and why. */
     private record Refused(String text, String why) {}
 
@@ -142,14 +147,20 @@ final class KilnForm {
         Optional<String> before = setting.of(page.get().kiln());
         Optional<String> value =
                 text.isBlank() ? Optional.empty() : Optional.of(withUnit(setting, text.strip(), words));
+        pending++;
         chores.run(
                 () -> shelf.set(kiln, setting, value, words),
                 its -> {
+                    pending--;
                     refused.remove(setting);
                     done.push(new Change(kiln, setting, before));
                     opened(its);
+                    rest();
                 },
                 failure -> {
+                    pending--;
+                    // What could not be written keeps the person here, to see why.
+                    afterwards = Optional.empty();
                     if (failure instanceof RefusedException) {
                         refused.put(setting, new Refused(text, failure.getMessage()));
                         changed.run();
@@ -157,6 +168,24 @@ final class KilnForm {
                         fault(failure);
                     }
                 });
+    }
+
+    /**
+     * Whether all that was typed is in the file.
+     *
+     * @param later run once it is, where it is not yet; not where it cannot be
+     */
+    boolean isSettled(Runnable later) {
+        afterwards = pending == 0 ? Optional.empty() : Optional.of(later);
+        return pending == 0;
+    }
+
+    private void rest() {
+        if (pending == 0) {
+            Optional<Runnable> its = afterwards;
+            afterwards = Optional.empty();
+            its.ifPresent(Runnable::run);
+        }
     }
 
     /** Puts back what stood there before the last change. */

@@ -137,7 +137,7 @@ public final class KilnScreen implements Screen {
     @Override
     public boolean mayLeave(Runnable later) {
         guide.back();
-        return true;
+        return kiln.isSettled(later);
     }
 
     @Override

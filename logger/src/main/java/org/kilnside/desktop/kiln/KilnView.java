@@ -129,6 +129,16 @@ final class KilnView extends JPanel {
         return rows.get(KilnSetting.NAME).text;
     }
 
+    /** Whether what is being typed is in the file; else it is written, and what waits for it is run then. */
+    boolean isSettled(Runnable later) {
+        rows.forEach((setting, row) -> {
+            if (row.text.isFocusOwner()) {
+                typed(setting);
+            }
+        });
+        return form.isSettled(later);
+    }
+
     void undo() {
         if (words != null) {
             form.undo(words);

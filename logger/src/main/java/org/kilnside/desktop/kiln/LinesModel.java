@@ -177,7 +177,15 @@ record LinesModel(
                 .max(Comparator.comparingLong(
                         verdict -> spoilt.stream().filter(verdict::equals).count()))
                 .orElseThrow();
-        return Optional.of(words.text("kiln.lines.spoilt", spoilt.size(), late.size(), words.named("line", most)) + " "
-                + words.named("line.why", most));
+        String said = words.text("kiln.lines.spoilt", spoilt.size(), late.size(), words.named("line", most)) + " "
+                + words.named("line.why", most);
+        return Optional.of(mayNeedAPattern(late, most) ? said + " " + words.text("kiln.lines.pattern") : said);
+    }
+
+    /** Where no line at all is read, another controller's lines are likelier than a disturbed wire. */
+    private static boolean mayNeedAPattern(List<LineView.Line> late, Verdict most) {
+        boolean foreign =
+                most == Verdict.CHECKSUM_MISSING || most == Verdict.BAD_KIND || most == Verdict.NOT_THE_PATTERN;
+        return foreign && late.stream().noneMatch(line -> line.verdict().sort() == Sort.READING);
     }
 }

@@ -16,9 +16,9 @@ import org.kilnside.book.RookLaneBook;
 import org.kilnside.desktop.book.FiringList.Filter;
 import org.kilnside.desktop.book.FiringList.Order;
 import org.kilnside.wording.ClockStyle;
+import org.kilnside.wording.DayText;
 import org.kilnside.wording.Language;
 import org.kilnside.wording.Opening;
-import org.kilnside.wording.DayText;
 import org.kilnside.wording.Preferences;
 import org.kilnside.wording.TemperatureUnit;
 import org.kilnside.wording.Words;
@@ -97,7 +97,8 @@ class FiringListTest {
     @Test
     void theDaysItBeganOnNarrowTheList() {
         List<ListedFiring> all = list.all();
-        LocalDate first = all.get(0).startedAt().atZone(ZoneId.of("Europe/Amsterdam")).toLocalDate();
+        LocalDate first =
+                all.get(0).startedAt().atZone(ZoneId.of("Europe/Amsterdam")).toLocalDate();
         Filter that = new Filter(
                 "",
                 Optional.empty(),

@@ -3,6 +3,10 @@ package org.kilnside.desktop.kiln;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -113,6 +117,25 @@ class KilnFormTest {
     }
 
     @Test
+    void leavingWaitsUntilWhatWasTypedIsInTheFileAndStaysWhereItCannotBe() {
+        Later later = new Later();
+        KilnForm slow = new KilnForm(new HandShelf(folder), later);
+        slow.look(Optional.of("Small Test"), CELSIUS);
+        later.runAll();
+        List<String> left = new ArrayList<>();
+        slow.change(KilnSetting.POWER, "5.6", CELSIUS);
+        assertThat(slow.isSettled(() -> left.add("left"))).isFalse();
+        assertThat(left).isEmpty();
+        later.runAll();
+        assertThat(left).containsExactly("left");
+        slow.change(KilnSetting.POWER, "much", CELSIUS);
+        assertThat(slow.isSettled(() -> left.add("again"))).isFalse();
+        later.runAll();
+        assertThat(left).containsExactly("left");
+        assertThat(slow.isSettled(() -> left.add("again"))).isTrue();
+    }
+
+    @Test
     void numbersHaveTheDecimalMarkOfTheLanguage() {
         Words german = Words.of(Language.GERMAN, CELSIUS.preferences());
         form.change(KilnSetting.POWER, "5,6", german);
@@ -131,6 +154,22 @@ class KilnFormTest {
                 .filter(field -> field.setting() == setting)
                 .findFirst()
                 .orElseThrow();
+    }
+
+    /** Runs what it was given when told to. */
+    private static final class Later implements Chores {
+        private final Deque<Runnable> waiting = new ArrayDeque<>();
+
+        @Override
+        public <T> void run(Callable<T> work, Consumer<T> found, Consumer<Exception> failed) {
+            waiting.add(() -> new AtOnce().run(work, found, failed));
+        }
+
+        void runAll() {
+            while (!waiting.isEmpty()) {
+                waiting.remove().run();
+            }
+        }
     }
 
     private static final class AtOnce implements Chores {
