@@ -18,7 +18,9 @@ final class TrialPopulation {
          * Walls of steep or flat brick, the lid of fibre, a dense floor; a leak at the lid that grows with the heat; ware of
          * any emissivity; a slow sensor that may see hardly any ware. Never looked at before its one figure was printed.
          */
-        MIXED
+        MIXED,
+        /** What the design asks to be judged by: one linear brick, 50–200 litres, a quick sensor; widths are set on it. */
+        ORDINARY
     }
 
     /** What the firings of a kiln are like. */
@@ -80,6 +82,11 @@ final class TrialPopulation {
                                 TrialMaterial.FIBRE.scaled(uniform(random, 0.85, 1.15), uniform(random, 0.8, 1.6)),
                                 uniform(random, 0.05, 0.1)))));
             case MIXED -> panels.addAll(mixedWalls(area, side, random));
+            case ORDINARY ->
+                panels.add(new TrialKiln.Panel(
+                        area,
+                        2 / side,
+                        List.of(new TrialKiln.Layer(linearBrick(random), uniform(random, 0.063, 0.115)))));
             case PANELS -> {
                 TrialMaterial brick = brick(random);
                 double wall = uniform(random, 0.063, 0.1);
@@ -113,6 +120,19 @@ final class TrialPopulation {
             loss += 1230 / resistance;
         }
         double leak = loss / 1230 * uniform(random, 0.03, 0.3);
+        if (family == Family.ORDINARY) {
+            return new TrialKiln(
+                    panels,
+                    volume,
+                    (loss + leak * 1230) * uniform(random, 1.2, 1.9),
+                    uniform(random, 0.3, 0.9),
+                    leak,
+                    random.nextInt(3) == 0 ? 0.5 : 0,
+                    uniform(random, 0, 0.5),
+                    uniform(random, 0.2, 0.7),
+                    Math.exp(uniform(random, Math.log(10), Math.log(90))),
+                    false);
+        }
         if (family == Family.MIXED) {
             return new TrialKiln(
                     panels,
@@ -158,6 +178,21 @@ final class TrialPopulation {
                         new TrialKiln.Layer(brick, wall),
                         new TrialKiln.Layer(TrialMaterial.DENSE, uniform(random, 0.01, 0.03)))));
         return panels;
+    }
+
+    /** Conductivity and heat capacity straight in the temperature, from hardly steeper to three times as much at the top. */
+    private static TrialMaterial linearBrick(Random random) {
+        double[] conductivity = new double[7];
+        double[] capacity = new double[7];
+        double cold = uniform(random, 0.08, 0.2);
+        double rise = uniform(random, 4e-5, 2.2e-4);
+        double cp = uniform(random, 870, 1050);
+        double cpRise = uniform(random, 0.05, 0.3);
+        for (int i = 0; i < 7; i++) {
+            conductivity[i] = cold + rise * 200 * i;
+            capacity[i] = cp + cpRise * 200 * i;
+        }
+        return new TrialMaterial("linear", uniform(random, 470, 820), conductivity, capacity);
     }
 
     private static TrialMaterial brick(Random random) {
