@@ -24,6 +24,11 @@ final class Course {
     private static final double FASTEST_KS = 1.5;
     private static final double SMOOTHING_S = 300;
 
+    /** Readings further apart than this, and than so many times the log's usual distance, leave a gap, s. */
+    private static final double GAP_S = 900;
+
+    private static final double GAP_TIMES = 4;
+
     final double[] timeS;
     final double[] temperatureC;
     final double[] output;
@@ -167,6 +172,28 @@ final class Course {
             }
         }
         return count == 0 ? Double.NaN : sum / count;
+    }
+
+    /** Whether a time lies between readings so far apart that a straight line between them says nothing. */
+    boolean inGap(double seconds) {
+        int before = at(seconds);
+        return before >= 0 && before < size - 1 && timeS[before] < seconds && isGap(before);
+    }
+
+    /** Where the last gap ends that a span of time overlaps; the span's own beginning where there is none. */
+    double afterGaps(double fromS, double toS) {
+        double after = fromS;
+        for (int i = Math.max(0, at(fromS)); i < size - 1 && timeS[i] < toS; i++) {
+            if (timeS[i + 1] > fromS && isGap(i)) {
+                after = timeS[i + 1];
+            }
+        }
+        return after;
+    }
+
+    private boolean isGap(int from) {
+        double usual = (lastS() - timeS[0]) / Math.max(1, size - 1);
+        return timeS[from + 1] - timeS[from] > Math.max(GAP_S, GAP_TIMES * usual);
     }
 
     int last() {

@@ -186,12 +186,14 @@ final class FiringData {
         return (driveS[stretch.from()] + driveS[stretch.to()]) / 2 > powerStepS;
     }
 
-    /** For how long the kiln has been left to itself, s; 0 where it is not. */
+    /** For how long the kiln has been seen left to itself, s; 0 where it is not. */
     double leftAloneForS() {
         List<Phases.Span> spans = phases.free();
-        return spans.isEmpty() || phases.drivenNow()
-                ? 0
-                : nowS - course.timeS[spans.get(spans.size() - 1).from()];
+        if (spans.isEmpty() || phases.drivenNow()) {
+            return 0;
+        }
+        double begin = course.timeS[spans.get(spans.size() - 1).from()];
+        return nowS - course.afterGaps(begin, begin + FiringLayout.SETTLING_S);
     }
 
     /** Whether something is open now that was shut when the cooling began. */

@@ -2,6 +2,7 @@ package org.kilnside.thermal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Lays a course out for the model: the drive in steps it can take, and the free spans as points to hold it against. */
 final class FiringLayout {
@@ -9,12 +10,13 @@ final class FiringLayout {
     private static final int MOST_POINTS = 60;
 
     private static final double CLOSEST_POINTS_S = 120;
+    private static final double SHORTEST_FREE_S = 240;
 
     /**
      * After the elements go off the sensor, the elements and the hot face settle: what it says then drives the wall but is
      * not held against the model, and the chamber runs free only from there.
      */
-    private static final double SETTLING_S = 700;
+    static final double SETTLING_S = 700;
 
     /** Weight of the newest point: the model's error along a cooling, not the sensor's noise; more of it where hotter. */
     private static final double SIGMA_AT_600_K = 0.55;
@@ -109,20 +111,27 @@ final class FiringLayout {
     }
 
     private void addFree(double begin, double end, double totalS, boolean opened) {
-        if (end - begin < 240) {
+        if (end - begin < SHORTEST_FREE_S) {
             return;
         }
         int most = (int) Math.max(4, MOST_POINTS * (end - begin) / totalS);
-        double from = Math.min(begin + SETTLING_S, begin + (end - begin) / 2);
+        double settled = Math.min(begin + SETTLING_S, begin + (end - begin) / 2);
+        // What nobody recorded just after the top may have been more heating: the chamber runs free after it.
+        double from = Math.max(settled, course.afterGaps(begin, settled));
+        if (end - from < SHORTEST_FREE_S / 2) {
+            return;
+        }
         driveTo(from, begin, from);
         int count = (int) Math.min(most, Math.max(4, (end - from) / CLOSEST_POINTS_S));
-        double[] time = new double[count];
-        double[] temperature = new double[count];
-        double[] sigma = new double[count];
+        double[] time = IntStream.rangeClosed(1, count)
+                .mapToDouble(i -> from + (end - from) * i / count)
+                .filter(at -> !course.inGap(at))
+                .toArray();
+        double[] temperature = new double[time.length];
+        double[] sigma = new double[time.length];
         double sigmaNowK = Math.max(LEAST_SIGMA_K, SIGMA_AT_600_K * Math.pow(Math.max(0, nowC) / 600, 1.5));
-        for (int i = 0; i < count; i++) {
-            time[i] = from + (end - from) * (i + 1) / count;
-            temperature[i] = course.smoothAt(time[i], begin, end);
+        for (int i = 0; i < time.length; i++) {
+            temperature[i] = course.smoothAt(time[i], course.afterGaps(Math.max(begin, time[i] - 300), time[i]), end);
             sigma[i] = sigmaNowK * (1 + Math.max(0, temperature[i] - nowC) / HALVES_IN_K);
         }
         free.add(new FiringData.FreeSpan(times.size() - 1, time, temperature, sigma, opened));

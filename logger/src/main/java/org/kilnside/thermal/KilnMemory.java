@@ -28,7 +28,7 @@ public final class KilnMemory {
 
     /** A kiln nobody has told or seen anything of: how common the kinds of wall are (common practice). */
     private static final Map<WallKind, Double> USUAL =
-            Map.of(WallKind.BRICK, 0.65, WallKind.LAYERED, 0.2, WallKind.FIBRE, 0.15);
+            Map.of(WallKind.BRICK, 0.74, WallKind.LAYERED, 0.18, WallKind.FIBRE, 0.08);
 
     private final Map<WallKind, Double> kinds;
     private final List<Lesson> lessons;

@@ -23,7 +23,7 @@ final class Prior {
     static final double GIVEN_AMBIENT_K = 2;
 
     /** How much of their spread a known kiln's own numbers keep. */
-    private static final double PINNED = 0.1;
+    private static final double PINNED = 0.06;
 
     private final double[] mean;
     private final double[] spread;
@@ -62,10 +62,10 @@ final class Prior {
                 BASIC + (withPower ? 1 : 0) + (soaked.isPresent() ? 1 : 0) + (withOpening ? 1 : 0) + (withStep ? 1 : 0);
         double[] mean = new double[size];
         double[] spread = new double[size];
-        set(mean, spread, TAU, Math.log(kind.typicalTauS()), fibre ? 0.6 : 0.5);
+        set(mean, spread, TAU, Math.log(kind.typicalTauS()), fibre ? 0.6 : 0.42);
         set(mean, spread, BIOT, Math.log(fibre ? 4.5 : 2.7), 0.35);
         set(mean, spread, PHI, Math.log(fibre ? 4.5 : 0.5), fibre ? 0.7 : 0.8);
-        set(mean, spread, LAMBDA, Math.log(fibre ? 0.5 : 0.25), 0.8);
+        set(mean, spread, LAMBDA, Math.log(fibre ? 0.5 : 0.3), fibre ? 0.8 : 1);
         set(mean, spread, AMBIENT, ambient.celsius(), ambient.spreadK());
         set(mean, spread, LEAK_EXPONENT, 0.25, 0.22);
         // The makes of firebrick in the VDI Heat Atlas lie between 0.6 and 1 times the steepest.

@@ -8,10 +8,10 @@ public enum WallKind {
      * Insulating firebrick. Conductivity 0.64 + 0.0006 θ over that at 600 °C fits the makes of firebrick in the VDI
      * Heat Atlas (2nd ed. 2010) within 10 % from 400 to 1200 °C.
      */
-    BRICK(new Quadratic(0.64, 0.0006, 0), 1, 1, 1, 19_000, 0.27, 4.3e-7),
+    BRICK(new Quadratic(0.64, 0.0006, 0), 1, 1, 1, 21_000, 0.27, 4.3e-7),
 
     /** Firebrick backed by fibre or board. */
-    LAYERED(new Quadratic(0.64, 0.0006, 0), 0.8, 0.35, 0.3, 26_000, 0.27, 4.3e-7),
+    LAYERED(new Quadratic(0.64, 0.0006, 0), 0.8, 0.35, 0.3, 28_700, 0.27, 4.3e-7),
 
     /** Ceramic fibre: conductivity rises 2.8-fold from 400 to 1000 °C (alumino-silicate blanket, from memory). */
     FIBRE(new Quadratic(0.22, 0.00075, 9e-7), 1, 1, 1, 3_500, 0.2, 1.3e-6);

@@ -112,6 +112,34 @@ class ForecasterTest {
     }
 
     @Test
+    void holdsNothingAgainstTheCurveWhereTheLogHasAGap() {
+        assertForecastDespiteAGap(FIRING.belowS(600) - 5400, FIRING.belowS(600) - 1200, 0.1);
+    }
+
+    @Test
+    void runsFreeFromWhereTheLogGoesOnAfterAGapOverTheTop() {
+        assertForecastDespiteAGap(FIRING.offS() - 2400, FIRING.offS() + 3600, 0.15);
+    }
+
+    private static void assertForecastDespiteAGap(double fromS, double toS, double within) {
+        double asked = FIRING.belowS(500);
+        Trace whole = FIRING.until(asked, false);
+        Trace.Builder gappy = new Trace.Builder();
+        for (int i = 0; i < whole.size(); i++) {
+            if (whole.elapsedMs(i) < fromS * 1000 || whole.elapsedMs(i) > toS * 1000) {
+                gappy.add(whole.elapsedMs(i), whole.temperatureC(i));
+            }
+        }
+        Forecast forecast = ask(gappy.view());
+        assertThat(forecast.stage()).isEqualTo(Forecast.Stage.COOLING);
+        for (Forecast.Below below : forecast.below()) {
+            double truth = FIRING.belowS(below.temperature().celsius());
+            assertThat((below.when().orElseThrow().atS() - truth) / (truth - asked))
+                    .isBetween(-within, within);
+        }
+    }
+
+    @Test
     void stillSaysSomethingWhenTheLogEndsAtTheTop() {
         Forecast forecast = Forecaster.forecast(ForecastQuestion.about(FIRING.until(FIRING.offS() - 60, true))
                 .withTarget(Temperature.ofCelsius(peak(FIRING) - 2)));
