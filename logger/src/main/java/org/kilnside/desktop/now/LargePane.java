@@ -27,9 +27,9 @@ final class LargePane extends JPanel {
             return;
         }
         Graphics2D g = (Graphics2D) graphics.create();
-        Optional<AlarmStripModel> alarm =
-                model.alarms().filter(its -> its.tone() != NowSentence.Tone.CALM);
-        NowSentence.Tone tone = alarm.map(AlarmStripModel::tone).orElse(model.sentence().tone());
+        Optional<AlarmStripModel> alarm = model.alarms().filter(its -> its.tone() != NowSentence.Tone.CALM);
+        NowSentence.Tone tone =
+                alarm.map(AlarmStripModel::tone).orElse(model.sentence().tone());
         g.setPaint(Theme.colour(SentencePane.ground(tone)));
         g.fillRect(0, 0, getWidth(), getHeight());
         g.setPaint(Theme.colour(SentencePane.ink(tone)));
