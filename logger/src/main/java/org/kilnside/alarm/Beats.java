@@ -11,6 +11,7 @@ import org.kilnside.firing.ControllerReport;
 final class Beats {
     static final long BEAT_MS = 10_000;
     private static final double MS_PER_HOUR = 3_600_000;
+    private static final double UNPOWERED = 0.005;
 
     private long[] ms = new long[512];
     private double[] celsius = new double[512];
@@ -269,13 +270,32 @@ final class Beats {
 
     /** The share of a stretch's beats in which the elements were neither off nor full on; 0 without output. */
     double regulatedShare(long windowMs) {
+        return regulatedShare(windowMs, 0);
+    }
+
+    /** The same for a stretch that ended a while ago. */
+    double regulatedShare(long fromAgoMs, long toAgoMs) {
         int regulated = 0;
         int all = 0;
-        for (int i = size - 1; i >= 0 && ms[i] >= nowMs() - windowMs; i--) {
+        for (int i = indexAt(nowMs() - toAgoMs); i >= 0 && ms[i] >= nowMs() - fromAgoMs; i--) {
             all++;
             regulated += output[i] > 0.02 && output[i] < 0.98 ? 1 : 0;
         }
         return all == 0 ? 0 : (double) regulated / all;
+    }
+
+    /** For how long the output has been nothing by now, ms; 0 where it is something, or is not told. */
+    long unpoweredMs() {
+        int i = size - 1;
+        while (i >= 0 && output[i] < UNPOWERED) {
+            i--;
+        }
+        return i == size - 1 ? 0 : nowMs() - ms[i + 1];
+    }
+
+    /** The temperature a while ago, °C; empty where there is none near that moment. */
+    OptionalDouble celsiusAgo(long agoMs) {
+        return meanC(agoMs + BEAT_MS, agoMs - BEAT_MS);
     }
 
     /** A temperature and its time. */

@@ -30,6 +30,7 @@ final class CurveWatch {
     private static final double NEAR_TOP_K = 10;
 
     private static final long SILENT_MS = 20 * MINUTE_MS;
+    private static final long STEERED_MS = 50 * MINUTE_MS;
     private static final long FREE_SINCE_MS = 30 * MINUTE_MS;
 
     private final AlarmLimits limits;
@@ -38,6 +39,8 @@ final class CurveWatch {
     private final Optional<PlanClock> clock;
     private final StuckRelayWatch stuckUnderPlan;
     private final StuckRelayWatch stuckWhileOff;
+    private final UnpoweredClimb unpowered = new UnpoweredClimb();
+    private final HungryKilnWatch hungry = new HungryKilnWatch();
     private final FallWatch fall = new FallWatch();
     private final LidWatch lid = new LidWatch();
     private final Optional<ProgramWatch> program;
@@ -49,6 +52,7 @@ final class CurveWatch {
     private double highestC = Double.NEGATIVE_INFINITY;
     private long hadSetpointMs = Long.MIN_VALUE;
     private long offSinceMs = Long.MAX_VALUE;
+    private long steeredMs;
 
     CurveWatch(AlarmLimits limits, Optional<Schedule> plan) {
         this.limits = limits;
@@ -76,6 +80,9 @@ final class CurveWatch {
         clock.ifPresent(its -> follow(its, tracker));
         if (beats.setpointC().isPresent()) {
             hadSetpointMs = nowMs;
+        }
+        if (beats.setpointC().isPresent() || isCoolingPlanned()) {
+            steeredMs = nowMs;
         }
         lookAtSensor(suspicions, lines, ledger, nowMs);
         boolean heated = isHeated(tracker);
@@ -117,7 +124,7 @@ final class CurveWatch {
                 .ifPresent(found -> ledger.raise(AlarmKind.SENSOR_REVERSED, found, nowMs));
         Optional<Finding> lying = suspicion(suspicions, Suspicion.READS_FAR_TOO_LOW)
                 .or(() -> suspicion(suspicions, Suspicion.RISES_TOO_FAST))
-                .or(() -> fall.lookForHungryKiln(beats));
+                .or(() -> hungry.look(beats));
         if (lying.isPresent()) {
             ledger.raise(AlarmKind.SENSOR_LYING, lying.get(), nowMs);
         }
@@ -159,6 +166,10 @@ final class CurveWatch {
                 stuck = Optional.empty();
             }
         }
+        boolean climbs = unpowered.look(beats, withoutSetpointMs(nowMs)) && !lid.rebounds(nowMs) && !mayStartLate(tracker);
+        if (stuck.isEmpty() && climbs) {
+            stuck = Optional.of(stuckWhileOff.climbing(beats, setpoint));
+        }
         offSinceMs = isOff(tracker, output) ? Math.min(offSinceMs, nowMs) : Long.MAX_VALUE;
         if (stuck.isEmpty() && offSinceMs != Long.MAX_VALUE) {
             stuck = stuckWhileOff.lookWhileOff(beats, nowMs - offSinceMs, lid.rebounds(nowMs));
@@ -170,6 +181,10 @@ final class CurveWatch {
             boolean steady = gone.isEmpty() && !other && stuck.isEmpty();
             ledger.assess(AlarmKind.THIRD_OF_POWER_GONE, power.look(beats, clock.get(), steady), nowMs, CALM_MS);
         }
+    }
+
+    private long withoutSetpointMs(long nowMs) {
+        return hadSetpointMs == Long.MIN_VALUE ? 0 : nowMs - hadSetpointMs;
     }
 
     /** Above the plan the controller itself asks for heat, or the curve has been steeper from the beginning. */
@@ -240,7 +255,7 @@ final class CurveWatch {
         Optional<Double> planned = clock.filter(PlanClock::isLit).map(its -> its.perHourAt(beats.nowC()));
         boolean opened = ledger.isActive(AlarmKind.LID_MOVED);
         if (heated || !opened) {
-            ledger.assess(AlarmKind.TOO_FAST, ware.lookForRate(beats, planned), nowMs, CALM_MS);
+            ledger.assess(AlarmKind.TOO_FAST, ware.lookForRate(beats, planned, nowMs - steeredMs > STEERED_MS), nowMs, CALM_MS);
         }
         clock.filter(PlanClock::isLit)
                 .ifPresent(its -> ledger.assess(

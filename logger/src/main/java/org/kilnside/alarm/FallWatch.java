@@ -16,6 +16,12 @@ final class FallWatch {
     private static final double ASKS_MUCH = 0.6;
     private static final long LASTS_MS = 90_000;
 
+    /** A thermostat that does not say when it is off lets a kiln fall for minutes, and each time about as far. */
+    private static final long LASTS_UNTOLD_MS = 240_000;
+
+    private static final double SWINGS_BELOW_C = 250;
+    private static final double DEEPER = 1.6;
+
     /** Below this a slipped sensor moves less than a thermostat swings. */
     private static final double SLIP_SEEN_FROM_C = 150;
 
@@ -23,18 +29,9 @@ final class FallWatch {
     private static final double FLATTENS = 1.35;
     private static final double NEW_GROUND_K = 8;
 
-    private static final long HUNGRY_MS = 15 * MINUTE_MS;
-    private static final double HUNGRY = 0.6;
-    private static final double HUNGRY_BELOW_C = 250;
-    private static final double HUNGRY_K_PER_H = 110;
-
-    /** A cold kiln that can be fired at all rises by more than this at full power. */
-    private static final double WEAKEST_K_PER_H = 140;
-
-    private static final double HALF_HUNGRY = 0.3;
-    private static final double COLD_C = 150;
-
-    private int hungry;
+    private double crestC = Double.NEGATIVE_INFINITY;
+    private double troughC = Double.POSITIVE_INFINITY;
+    private double usualFallK;
     private long fallingSinceMs = Long.MIN_VALUE;
     private boolean gone;
     private Optional<Finding> slipped = Optional.empty();
@@ -55,8 +52,12 @@ final class FallWatch {
         long nowMs = beats.nowMs();
         Beats.Peak highest = beats.highest(15 * MINUTE_MS);
         double slope = beats.slope(3 * MINUTE_MS).orElse(0);
-        boolean asks = beats.meanOutput(2 * MINUTE_MS, 0).orElse(1) >= ASKS_MUCH;
-        boolean falls = highest.celsius() - beats.nowC() >= FALLEN_K
+        OptionalDouble output = beats.meanOutput(2 * MINUTE_MS, 0);
+        boolean asks = output.orElse(1) >= ASKS_MUCH;
+        seeSwings(beats.nowC());
+        boolean swings = output.isEmpty() && beats.nowC() < SWINGS_BELOW_C;
+        double leastK = swings ? Math.max(FALLEN_K, DEEPER * usualFallK) : FALLEN_K;
+        boolean falls = highest.celsius() - beats.nowC() >= leastK
                 && slope <= FALLS_K_PER_H
                 && beats.nowC() < wantedC.getAsDouble() - UNDER_PLAN_K
                 && asks;
@@ -67,7 +68,7 @@ final class FallWatch {
             }
         } else if (fallingSinceMs == Long.MIN_VALUE) {
             fallingSinceMs = nowMs;
-        } else if (nowMs - fallingSinceMs >= LASTS_MS) {
+        } else if (nowMs - fallingSinceMs >= (swings ? LASTS_UNTOLD_MS : LASTS_MS)) {
             gone = true;
         }
         return gone
@@ -77,6 +78,17 @@ final class FallWatch {
                                 Measure.ofCelsius(wantedC.getAsDouble()))
                         .withBadness((wantedC.getAsDouble() - beats.nowC()) / 100))
                 : Optional.empty();
+    }
+
+    /** The deepest fall of late that was made good again. */
+    private void seeSwings(double nowC) {
+        if (nowC > crestC) {
+            usualFallK = Math.max(usualFallK * 0.999, crestC - troughC);
+            crestC = nowC;
+            troughC = nowC;
+        } else {
+            troughC = Math.min(troughC, nowC);
+        }
     }
 
     /**
@@ -113,30 +125,5 @@ final class FallWatch {
                     beats.nowMs() - 2 * MINUTE_MS, Measure.ofCelsius(beats.nowC()), Measure.ofCelsius(beforeC)));
         }
         return slipped;
-    }
-
-    /**
-     * Looks for a kiln that takes most of its power while the number is low and hardly rises: a kiln that can be fired at
-     * all takes less than a quarter for that. The wire is of another type than the amplifier takes it for, or shorted, or
-     * the elements do not heat.
-     */
-    Optional<Finding> lookForHungryKiln(Beats beats) {
-        OptionalDouble takes = beats.meanOutput(HUNGRY_MS, 0);
-        OptionalDouble early = beats.meanOutput(HUNGRY_MS + 5 * MINUTE_MS, HUNGRY_MS);
-        OptionalDouble rate = beats.slope(HUNGRY_MS);
-        hungry = takes.isPresent()
-                        && early.isPresent()
-                        && rate.isPresent()
-                        && beats.nowC() < HUNGRY_BELOW_C
-                        && (takes.getAsDouble() > HUNGRY && rate.getAsDouble() < HUNGRY_K_PER_H
-                                || takes.getAsDouble() > HALF_HUNGRY
-                                        && rate.getAsDouble() < WEAKEST_K_PER_H * takes.getAsDouble()
-                                        && beats.nowC() < COLD_C)
-                ? hungry + 1
-                : 0;
-        return hungry > 30
-                ? Optional.of(Finding.since(
-                        beats.nowMs() - HUNGRY_MS, Measure.ofShare(takes.getAsDouble()), Measure.ofShare(0.25)))
-                : Optional.empty();
     }
 }

@@ -34,6 +34,9 @@ final class StuckRelayWatch {
     /** Elements and ware even out first. */
     private static final long OFF_FOR_MS = 4 * MINUTE_MS;
 
+    /** The line by which it is judged to stand must lie within the time in which it should have been off. */
+    private static final long STANDS_FOR_MS = 22 * MINUTE_MS;
+
     private static final double COLD_ENOUGH_TO_STAND_C = 300;
 
     /** A swing that is not the highest of its kind is a swing. */
@@ -183,6 +186,7 @@ final class StuckRelayWatch {
                 && last >= (rebounds ? STEADY : DIES_SLOWLY) * before
                 && (!rebounds || earlier > RISES_K_PER_H && last > STEADY * earlier);
         boolean stands = off
+                && offForMs >= STANDS_FOR_MS
                 && beats.meanOutput(30 * MINUTE_MS, 0).orElse(0) < 0.005
                 && beats.nowC() > COLD_ENOUGH_TO_STAND_C
                 && beats.slope(20 * MINUTE_MS).orElse(-100) > -2;
@@ -195,6 +199,15 @@ final class StuckRelayWatch {
         return stuck
                 ? finding(beats, Math.min(offRiseFromC, beats.nowC()), beats.nowC() - offRiseFromC)
                 : Optional.empty();
+    }
+
+    /** It was seen to climb with nothing given: against the set-point, or where it was. */
+    Finding climbing(Beats beats, OptionalDouble setpointC) {
+        double lowestC = beats.lowest(4 * MINUTE_MS).celsius();
+        double allowedC = Math.min(setpointC.orElse(lowestC), beats.nowC());
+        return Finding.since(
+                        beats.nowMs() - 3 * MINUTE_MS, Measure.ofCelsius(beats.nowC()), Measure.ofCelsius(allowedC))
+                .withBadness((beats.nowC() - allowedC) / 30);
     }
 
     private Optional<Finding> finding(Beats beats, double allowedC, double over) {

@@ -40,8 +40,10 @@ final class WareRiskWatch {
      *
      * @param plannedPerHour what the plan itself asks at this temperature; 0 where it asks nothing, such as in free
      *     cooling; empty without a plan
+     * @param coolsByItself whether, if it cools, it has long been left to itself: a controlled cooling that ends is
+     *     followed by a faster fall, which is the kiln's own
      */
-    Optional<Finding> lookForRate(Beats beats, Optional<Double> plannedPerHour) {
+    Optional<Finding> lookForRate(Beats beats, Optional<Double> plannedPerHour, boolean coolsByItself) {
         double nowC = beats.nowC();
         double slope = beats.slope(WINDOW_MS).orElse(0);
         // A thermostat's swings bend the line: what may be theirs is left out.
@@ -51,7 +53,7 @@ final class WareRiskWatch {
         double won = (nowC - beats.highestBetween(60 * MINUTE_MS, WINDOW_MS)) / (WINDOW_MS / 3_600_000.0);
         rate = rate > 0 ? Math.max(0, Math.min(rate, won)) : rate;
         boolean steam = rate > 0 && nowC > STEAM_FROM_C && nowC < STEAM_TO_C;
-        boolean quartz = nowC > QUARTZ_FROM_C && nowC < QUARTZ_TO_C;
+        boolean quartz = nowC > QUARTZ_FROM_C && nowC < QUARTZ_TO_C && (rate > 0 || coolsByItself);
         double limit = Double.POSITIVE_INFINITY;
         if (steam) {
             // Without a plan nobody knows whether the ware is raw.
@@ -90,7 +92,7 @@ final class WareRiskWatch {
                 .filter(leg ->
                         leg.equals(clock.leg()) || leg.fromMs() == clock.leg().toMs())
                 .findFirst();
-        double nowC = beats.meanC(2 * MINUTE_MS, 0).orElse(beats.nowC());
+        double nowC = beats.meanC(MINUTE_MS, 0).orElse(beats.nowC());
         double from = hold.map(leg -> Math.min(
                         BOILING_C,
                         Math.max(

@@ -14,6 +14,12 @@ final class WaterWatch {
     private static final double LEARN_TO_C = 88;
     private static final double JUDGE_FROM_C = 125;
     private static final double JUDGE_TO_C = 165;
+
+    /** Where it boils the whole load's water takes its heat, and a ramp that has just begun takes more too. */
+    private static final double BOILS_FROM_C = 104;
+
+    private static final double BOILS_TO_C = 122;
+    private static final double MUCH_LARGER = 1.2;
     private static final double ROOM_C = 15;
 
     /** Losing over storing, K/h for each K above the room; 0.23–0.65 in simulated kilns. */
@@ -27,12 +33,15 @@ final class WaterWatch {
 
     private static final long WINDOW_MS = 480_000;
     private static final int SEEN_OFTEN = 18;
+    private static final int BOILING_LEAST = 36;
 
     private double learnedSum;
     private int learned;
     private int smooth;
     private int looks;
     private int seen;
+    private double boilingSum;
+    private int boiling;
     private Optional<Finding> found = Optional.empty();
 
     Optional<Finding> look(Beats beats, boolean heated) {
@@ -60,14 +69,21 @@ final class WaterWatch {
             learnedSum += unit;
             learned++;
         }
-        boolean judged = middle.getAsDouble() > JUDGE_FROM_C
-                && middle.getAsDouble() < JUDGE_TO_C
+        double celsius = middle.getAsDouble();
+        boolean boils = celsius > BOILS_FROM_C && celsius < BOILS_TO_C;
+        boolean judged = (boils || celsius > JUDGE_FROM_C && celsius < JUDGE_TO_C)
                 && learned >= 12
                 && smooth > 0.8 * looks;
         if (judged) {
             double expected = learnedSum / learned;
-            seen = unit > LARGER * expected ? seen + 1 : 0;
-            if (seen >= SEEN_OFTEN) {
+            double times = unit / expected;
+            seen = times > LARGER ? seen + 1 : 0;
+            if (boils) {
+                boilingSum += times;
+                boiling++;
+            }
+            boolean much = boils && boiling >= BOILING_LEAST && boilingSum > MUCH_LARGER * boiling;
+            if (much || !boils && seen >= SEEN_OFTEN) {
                 found = Optional.of(Finding.since(
                         beats.nowMs() - WINDOW_MS,
                         Measure.ofShare(output.getAsDouble()),

@@ -19,11 +19,10 @@ import org.kilnside.virtualkiln.Population;
 
 /**
  * Alarms on simulated kilns of every family of physics: faults found in the time promised, and clean firings left in
- * peace. The detectors were tuned on light brick, layered and fibre kilns of other seeds; heavy brick was not looked at
- * before its table was made. The table of docs/alarms.md is made here, with -Dkilnside.long=true -Dkilnside.write=true.
+ * peace. The detectors were tuned on kilns of other seeds; these were not looked at before the table was made. The table of docs/alarms.md is made here, with -Dkilnside.long=true -Dkilnside.write=true.
  */
 class AlarmPopulationTest {
-    private static final long SEED = 2026_11;
+    private static final long SEED = 2026_1126;
     private static final int ROUNDS = 3;
     private static final int CLEAN = 26;
     private static final Path PAGE = Path.of("..", "docs", "alarms.md");
@@ -124,8 +123,8 @@ class AlarmPopulationTest {
         int firings = cleans.values().stream().mapToInt(clean -> clean.firings).sum();
         assertThat(shown).isGreaterThanOrEqualTo(300);
         assertThat(firings).isGreaterThanOrEqualTo(100);
-        // What the issue asks is 99 %; what is reached stands in the page. This is a guard against falling back.
-        assertThat(found).isGreaterThanOrEqualTo(shown * 94 / 100);
+        // Of 99 % the issue asks; the guard leaves room for one more, so that it tells of a loss and not of a seed.
+        assertThat(found).isGreaterThanOrEqualTo(shown * 985 / 1000);
         assertThat(cleans.values().stream()
                         .mapToInt(clean -> clean.disturbedNow)
                         .sum())

@@ -221,9 +221,9 @@ final class SimulatedFaults {
                 program -> ends.firing(glaze).apply(program).sensors(old),
                 ends.kiln.controller(),
                 Disturbance.rising(990, firing -> {}),
-                Shows.AT_ONCE,
+                Shows.AT_ITS_END,
                 SENSOR,
-                3600));
+                SENSOR_S));
         Draw wrong = new Draw();
         Schedule any = wrong.plan();
         all.add(fault(
@@ -233,9 +233,9 @@ final class SimulatedFaults {
                 wrong.firing(any),
                 wrong.kiln.controller().reporting(ControllerSpec.Reports.ALL),
                 Disturbance.at(1, Happenings.wrongWire(ThermocoupleType.S)),
-                Shows.OFF_TWIN,
+                Shows.POWER_UNEXPLAINED,
                 EnumSet.of(AlarmKind.SENSOR_LYING, AlarmKind.NOT_THIS_PLAN),
-                1200));
+                SENSOR_S));
         return all;
     }
 

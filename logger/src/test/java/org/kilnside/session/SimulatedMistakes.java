@@ -122,7 +122,7 @@ final class SimulatedMistakes {
                 bisque,
                 program -> wet.kiln.bisqueFiring(program, wet.number).load(damp),
                 ControllerSpec.waiting(),
-                Disturbance.rising(110, firing -> {}),
+                Disturbance.rising(100, firing -> {}),
                 Shows.AT_ONCE,
                 EnumSet.of(AlarmKind.WATER_LEAVING),
                 3600));
@@ -153,13 +153,15 @@ final class SimulatedMistakes {
                         ramp(100, 600, 0),
                         ramp(130, 1000, 10),
                         new Segment.FreeCooling()));
-        all.add(faults.keyedIn(
-                "ware: too fast through the steam",
-                steam,
-                slow,
-                rash,
-                EnumSet.of(AlarmKind.TOO_FAST, AlarmKind.NOT_THIS_PLAN, AlarmKind.STUCK_RELAY),
-                7200));
+        all.add(showing(
+                faults.keyedIn(
+                        "ware: too fast through the steam",
+                        steam,
+                        slow,
+                        rash,
+                        EnumSet.of(AlarmKind.TOO_FAST, AlarmKind.NOT_THIS_PLAN, AlarmKind.STUCK_RELAY),
+                        900),
+                Shows.FAST_IN_STEAM));
         SimulatedFaults.Draw hot = faults.new Draw();
         Schedule candled = Programs.candledBisque(1000, 3);
         Schedule hotter = new Schedule(
@@ -172,20 +174,25 @@ final class SimulatedMistakes {
                         new Segment.FreeCooling()));
         Setting overshoot = faults.keyedIn(
                 "ware: candling overshoots", hot, candled, hotter, EnumSet.of(AlarmKind.CANDLING_OVERSHOOT), 300);
-        all.add(new Setting(
-                overshoot.name(),
-                overshoot.firing(),
-                overshoot.controller(),
-                candled,
-                overshoot.keyedIn(),
-                Optional.of(Disturbance.at(1, firing -> {})),
-                Shows.NEARLY_BOILING,
-                overshoot.expected(),
-                300,
-                AlarmLimits.USUAL,
-                overshoot.intervalS(),
-                false));
+        all.add(showing(overshoot, Shows.NEARLY_BOILING));
         return all;
+    }
+
+    /** Of another program it shows only from a moment in the readings on. */
+    private static Setting showing(Setting of, Shows shows) {
+        return new Setting(
+                of.name(),
+                of.firing(),
+                of.controller(),
+                of.plan(),
+                of.keyedIn(),
+                Optional.of(Disturbance.at(1, firing -> {})),
+                shows,
+                of.expected(),
+                of.promisedS(),
+                of.limits(),
+                of.intervalS(),
+                of.forecasts());
     }
 
     List<Setting> controllers() {

@@ -77,6 +77,12 @@ final class SimulatedWatch {
         BOX_HOT,
         /** From the first reading so hot that water boils where it should not. */
         NEARLY_BOILING,
+        /** From the chip's highest number on. */
+        AT_ITS_END,
+        /** Off its twin, and for five minutes more than half the power at a number for which no kiln needs it. */
+        POWER_UNEXPLAINED,
+        /** From 95 °C on, in the range where steam leaves, when it comes there faster than raw ware stands. */
+        FAST_IN_STEAM,
         /** From the first reading above the limit's own margin. */
         ABOVE_LIMIT
     }
@@ -161,6 +167,8 @@ final class SimulatedWatch {
     private long hourBeganMs;
     private double hourBeganC;
     private double candledC;
+    private double meanOutput;
+    private double unexplainedS;
 
     private boolean topsOut(VirtualFiring.Moment now) {
         if (now.elapsedMs() - hourBeganMs >= 3_600_000 || hourBeganMs == 0) {
@@ -174,6 +182,24 @@ final class SimulatedWatch {
             return out;
         }
         return false;
+    }
+
+    /** A single reading may be noise. */
+    private boolean isOften(boolean over) {
+        above = over ? above + 1 : 0;
+        return above >= 3;
+    }
+
+    private boolean isPowerUnexplained(VirtualFiring.Moment now, double shownC, double twinC) {
+        // A thermostat's bursts are taken together: a quarter of an hour's mean.
+        double share = now.controller().output().map(its -> its.fraction()).orElse(0.0);
+        meanOutput += (share - meanOutput) * setting.intervalS() / 600.0;
+        unexplainedS = shownC < 250 && meanOutput > 0.5 ? unexplainedS + setting.intervalS() : 0;
+        return Math.abs(shownC - twinC) > 10 && unexplainedS >= 300;
+    }
+
+    private static boolean isFastInSteam(VirtualFiring.Moment now, double shownC) {
+        return now.elapsedMs() > 1_800_000 && shownC > 95;
     }
 
     private static boolean holdsBelowBoiling(VirtualFiring.Moment now) {
@@ -211,8 +237,11 @@ final class SimulatedWatch {
             case FROM_BEGIN -> true;
             case TOPS_OUT -> topsOut(now);
             case BOX_HOT -> now.truth().boxC() > setting.limits().boxMaximum().celsius();
-            case NEARLY_BOILING -> now.truth().tipC() > 97;
-            case ABOVE_LIMIT -> (above = shownC > limitC() ? above + 1 : 0) >= 3;
+            case NEARLY_BOILING -> isOften(shownC > 96);
+            case AT_ITS_END -> isOften(shownC > 1023.5);
+            case POWER_UNEXPLAINED -> isPowerUnexplained(now, shownC, twinC);
+            case FAST_IN_STEAM -> isFastInSteam(now, shownC);
+            case ABOVE_LIMIT -> isOften(shownC > limitC());
         };
     }
 

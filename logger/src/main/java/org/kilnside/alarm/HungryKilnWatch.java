@@ -1,0 +1,68 @@
+package org.kilnside.alarm;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * A kiln that takes power which its number does not explain: the wire is of another type than the amplifier takes it for,
+ * or shorted, or the elements do not heat. What the power goes into, storing and losing, is {@link #paceK rate and
+ * temperature}; what full power would give of both is a kiln's strength. A kiln that can be fired at all has 230 K/h of
+ * it or more (simulated kilns of every family, damp loads among them); old elements may halve that.
+ *
+ * <p>Needs a controller that says its output.
+ */
+final class HungryKilnWatch {
+    private static final long MINUTE_MS = 60_000;
+    private static final long WINDOW_MS = 6 * MINUTE_MS;
+
+    /** After a change of power the elements, the ware and the sensor follow within some minutes. */
+    private static final long LAG_MS = 90_000;
+
+    private static final double TAKES = 0.45;
+
+    /** Below the boiling point no water takes a share. */
+    private static final double DRY_BELOW_C = 92;
+
+    private static final double WEAKEST_DRY = 190;
+    private static final double WEAKEST_BELOW_250 = 150;
+    private static final double WEAKEST_BELOW_400 = 165;
+    private static final int SEEN_OFTEN = 6;
+
+    /** Losing over storing, K/h for each K above the room; 0.23–0.65 in simulated kilns. */
+    private static final double LOSES = 0.45;
+
+    private static final double ROOM_C = 15;
+
+    private int seen;
+
+    /** Rate with what is lost beside it, K/h: in proportion to the power that a kiln takes. */
+    private static double paceK(double perHour, double celsius) {
+        return perHour + LOSES * Math.max(0, celsius - ROOM_C);
+    }
+
+    Optional<Finding> look(Beats beats) {
+        OptionalDouble takes = beats.meanOutput(WINDOW_MS + LAG_MS, LAG_MS);
+        OptionalDouble early = beats.meanOutput(WINDOW_MS + 5 * MINUTE_MS, WINDOW_MS);
+        OptionalDouble rate = beats.slope(WINDOW_MS);
+        OptionalDouble middle = beats.meanC(WINDOW_MS, 0);
+        if (takes.isEmpty() || early.isEmpty() || rate.isEmpty() || middle.isEmpty()) {
+            seen = 0;
+            return Optional.empty();
+        }
+        double celsius = middle.getAsDouble();
+        double weakest = celsius < DRY_BELOW_C
+                ? WEAKEST_DRY
+                : celsius < 250 ? WEAKEST_BELOW_250 : celsius < 400 ? WEAKEST_BELOW_400 : 0;
+        if (weakest == 0) {
+            seen = 0;
+            return Optional.empty();
+        }
+        double share = Math.min(takes.getAsDouble(), early.getAsDouble() * 1.5);
+        double expected = paceK(rate.getAsDouble(), celsius) / weakest;
+        seen = share > TAKES && expected < share ? seen + 1 : 0;
+        return seen > SEEN_OFTEN
+                ? Optional.of(Finding.since(
+                        beats.nowMs() - WINDOW_MS, Measure.ofShare(takes.getAsDouble()), Measure.ofShare(expected)))
+                : Optional.empty();
+    }
+}
