@@ -166,7 +166,8 @@ final class CurveWatch {
                 stuck = Optional.empty();
             }
         }
-        boolean climbs = unpowered.look(beats, withoutSetpointMs(nowMs)) && !lid.rebounds(nowMs) && !mayStartLate(tracker);
+        boolean climbs =
+                unpowered.look(beats, withoutSetpointMs(nowMs)) && !lid.rebounds(nowMs) && !mayStartLate(tracker);
         if (stuck.isEmpty() && climbs) {
             stuck = Optional.of(stuckWhileOff.climbing(beats, setpoint));
         }
@@ -255,7 +256,11 @@ final class CurveWatch {
         Optional<Double> planned = clock.filter(PlanClock::isLit).map(its -> its.perHourAt(beats.nowC()));
         boolean opened = ledger.isActive(AlarmKind.LID_MOVED);
         if (heated || !opened) {
-            ledger.assess(AlarmKind.TOO_FAST, ware.lookForRate(beats, planned, nowMs - steeredMs > STEERED_MS), nowMs, CALM_MS);
+            ledger.assess(
+                    AlarmKind.TOO_FAST,
+                    ware.lookForRate(beats, planned, nowMs - steeredMs > STEERED_MS),
+                    nowMs,
+                    CALM_MS);
         }
         clock.filter(PlanClock::isLit)
                 .ifPresent(its -> ledger.assess(

@@ -91,12 +91,14 @@ final class PowerWatch {
         if (asked.isEmpty() || asks.isEmpty()) {
             return byCurve(beats, leg, from, gone, rateBefore.getAsDouble(), rateAfter.getAsDouble());
         }
-        if (asked.getAsDouble() < 0.08 || asks.getAsDouble() < ASKS_MORE * asked.getAsDouble() && asks.getAsDouble() < FULL) {
+        if (asked.getAsDouble() < 0.08
+                || asks.getAsDouble() < ASKS_MORE * asked.getAsDouble() && asks.getAsDouble() < FULL) {
             return Optional.empty();
         }
         double before = strength(beats, from, gone);
         double after = strength(beats, lately, 0);
-        double earlier = beats.slope(2 * from - gone, from).isPresent() ? strength(beats, 2 * from - gone, from) : before;
+        double earlier =
+                beats.slope(2 * from - gone, from).isPresent() ? strength(beats, 2 * from - gone, from) : before;
         // Clay's own reaction takes more power too, but over an hour and not at once: what drifts drifts on.
         double drift = Math.min(1, Math.max(MOST_DRIFT, before / earlier));
         double share = 1 - after / (before * drift);

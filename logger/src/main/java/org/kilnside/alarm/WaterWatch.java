@@ -71,9 +71,8 @@ final class WaterWatch {
         }
         double celsius = middle.getAsDouble();
         boolean boils = celsius > BOILS_FROM_C && celsius < BOILS_TO_C;
-        boolean judged = (boils || celsius > JUDGE_FROM_C && celsius < JUDGE_TO_C)
-                && learned >= 12
-                && smooth > 0.8 * looks;
+        boolean judged =
+                (boils || celsius > JUDGE_FROM_C && celsius < JUDGE_TO_C) && learned >= 12 && smooth > 0.8 * looks;
         if (judged) {
             double expected = learnedSum / learned;
             double times = unit / expected;
