@@ -2,6 +2,7 @@ package org.kilnside.desktop;
 
 import java.awt.AWTError;
 import java.awt.CardLayout;
+import java.awt.Component;
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;
@@ -62,7 +63,7 @@ public final class Window {
     private final CardLayout cards = new CardLayout();
     private final JPanel stage = new JPanel(cards);
     private final CardLayout rowCards = new CardLayout();
-    private final JPanel rows = new JPanel(rowCards);
+    private final JPanel rows = new FrontRow(rowCards);
     private ScreenBar bar;
     private int front;
     private Timer pickUp;
@@ -231,6 +232,7 @@ public final class Window {
         front = which;
         cards.show(stage, String.valueOf(which));
         rowCards.show(rows, String.valueOf(which));
+        rows.revalidate();
         say();
         show();
         screens.get(which).firstFocus().requestFocusInWindow();
@@ -321,5 +323,29 @@ public final class Window {
             closing.closed(choice);
         });
         errands.close();
+    }
+
+    /** As high as the row in front needs, not as the longest of them all: the rest is the screen's. */
+    private static final class FrontRow extends JPanel {
+        private static final long serialVersionUID = 1L;
+
+        FrontRow(CardLayout cards) {
+            super(cards);
+        }
+
+        @Override
+        public Dimension getPreferredSize() {
+            for (Component row : getComponents()) {
+                if (row.isVisible()) {
+                    return row.getPreferredSize();
+                }
+            }
+            return super.getPreferredSize();
+        }
+
+        @Override
+        public Dimension getMinimumSize() {
+            return new Dimension(super.getMinimumSize().width, getPreferredSize().height);
+        }
     }
 }

@@ -68,7 +68,15 @@ class LinesModelTest {
 
         assertThat(model.advice().orElseThrow())
                 .startsWith("11 of the last 60 lines are spoilt, most of them: wrong checksum.")
-                .contains("cable");
+                .contains("cable")
+                .doesNotContain("First steps");
+    }
+
+    @Test
+    void linesOfWhichNoneIsReadLeadToTheFirstStepsWhichProposeAPattern() {
+        LinesModel model = LinesModel.of(SampleLines.foreign(), SampleSnapshots.heating(), NOW, WORDS);
+
+        assertThat(model.advice().orElseThrow()).endsWith("First steps (Ctrl+G) proposes how to read them.");
     }
 
     @Test
