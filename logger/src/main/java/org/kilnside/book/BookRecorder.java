@@ -43,6 +43,10 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
     private final CommitLoop loop;
     private final AtomicLong nextNumber;
     private final Set<Long> known = ConcurrentHashMap.newKeySet();
+
+    /** The firings that came into the book from here: their curves in small are worked out at the end. */
+    private final Set<Long> recordedHere = ConcurrentHashMap.newKeySet();
+
     private volatile long current;
 
     private BookRecorder(BookFile book, RecorderLock role, Connection connection) throws SQLException {
@@ -109,6 +113,7 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
     public long begin(FiringStart start) {
         long number = nextNumber.getAndIncrement();
         known.add(number);
+        recordedHere.add(number);
         current = number;
         waiting.add(new Entry.Begin(number, start));
         return number;
@@ -159,6 +164,7 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
             Optional<OpenFiring> found = reader.unfinished();
             found.ifPresent(firing -> {
                 current = firing.number();
+                recordedHere.add(current);
                 loop.alreadyOnDisk(firing.number(), newestMs(firing.readings()));
             });
             return found;
@@ -200,9 +206,23 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
                 statement.execute("COMMIT");
             }
             known.add(number);
+            recordedHere.add(number);
             return number;
         } catch (SQLException | JdbiException e) {
             throw SqliteTrouble.of(book.path(), SqliteTrouble.within(e));
+        }
+    }
+
+    /** Keeps the curves in small, so that they are there when the list is looked at. */
+    private void sketchWhatWasRecorded() {
+        if (recordedHere.isEmpty()) {
+            return;
+        }
+        try (Book reader = Book.open(book.path())) {
+            recordedHere.forEach(reader::sketch);
+        } catch (BookException e) {
+            // The readings are all there, and whoever lists the book works out what is missing.
+            LOG.warn("curves in small could not be worked out", e);
         }
     }
 
@@ -237,6 +257,7 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
                         lost + " readings could not be written into the firing book and are lost. "
                                 + loop.trouble().orElse(""));
             }
+            sketchWhatWasRecorded();
         } finally {
             role.close();
         }

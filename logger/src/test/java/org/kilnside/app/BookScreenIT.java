@@ -30,7 +30,6 @@ class BookScreenIT {
         Path book = folder.resolve("rook-lane.book");
         RookLaneBook.write(book, 24, 60_000);
         RookLaneBook.describeLoads(book);
-        RookLaneBook.sketchAll(book);
         for (int i = 0; i < 3; i++) {
             new DeskBook(book, kiln -> Optional.empty())
                     .addPhoto(24, drawn("bowl " + i, i).toString());
@@ -57,7 +56,6 @@ class BookScreenIT {
         Path book = folder.resolve("rook-lane.book");
         RookLaneBook.write(book, 24, 60_000);
         RookLaneBook.describeLoads(book);
-        RookLaneBook.sketchAll(book);
         try (VirtualScreen screen = VirtualScreen.start(1280, 800)) {
             Process walk =
                     screen.java(List.of("-Duser.timezone=Europe/Amsterdam"), BookWalk.class, List.of(book.toString()));

@@ -38,7 +38,6 @@ public class BookListBenchmark {
         path = folder.resolve("firing.book");
         RookLaneBook.write(path, FIRINGS, 900_000);
         RookLaneBook.describeLoads(path);
-        RookLaneBook.sketchAll(path);
     }
 
     @TearDown(Level.Trial)

@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -38,7 +41,25 @@ class BookListTest {
     }
 
     @Test
-    void theListComesAtOnceAndItsCurvesAreWorkedOutOnceAndKept() {
+    void whatWasRecordedOrBroughtInHasItsCurveInSmallWhenItIsListed() {
+        try (BookRecorder recorder = BookRecorder.open(path)) {
+            RookLaneBook.bringIn(recorder, 3);
+        }
+        try (Book book = Book.open(path)) {
+            assertThat(book.list()).hasSize(4).allSatisfy(firing -> {
+                assertThat(firing.upToDate()).isTrue();
+                assertThat(firing.sketch().orElseThrow().columns()).isGreaterThan(1);
+            });
+        }
+    }
+
+    @Test
+    void theListComesAtOnceAndItsCurvesAreWorkedOutOnceAndKept() throws SQLException {
+        // As a recorder leaves it that was killed.
+        try (Connection connection = new BookFile(path).connect();
+                Statement statement = connection.createStatement()) {
+            statement.execute("DELETE FROM sketch");
+        }
         try (Book book = Book.open(path)) {
             assertThat(book.list()).singleElement().satisfies(firing -> {
                 assertThat(firing.upToDate()).isFalse();

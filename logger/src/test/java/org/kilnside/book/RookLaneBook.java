@@ -41,18 +41,20 @@ public final class RookLaneBook {
      * @param everyMs the time between readings, ms
      */
     public static void write(Path path, int firings, long everyMs) {
-        Random random = new Random(1125);
         try (BookRecorder recorder = BookRecorder.open(path)) {
-            for (int i = 0; i < firings; i++) {
-                recorder.importFiring(firing(i, firings, everyMs, random));
-            }
+            bringIn(recorder, firings, everyMs);
         }
     }
 
-    /** Works all small curves out, as the window does by and by. */
-    public static void sketchAll(Path path) {
-        try (Book book = Book.open(path)) {
-            book.list().forEach(firing -> book.sketch(firing.number()));
+    /** A few firings, a reading every five minutes. */
+    static void bringIn(BookRecorder recorder, int firings) {
+        bringIn(recorder, firings, 300_000);
+    }
+
+    private static void bringIn(BookRecorder recorder, int firings, long everyMs) {
+        Random random = new Random(1125);
+        for (int i = 0; i < firings; i++) {
+            recorder.importFiring(firing(i, firings, everyMs, random));
         }
     }
 

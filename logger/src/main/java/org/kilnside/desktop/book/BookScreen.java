@@ -83,6 +83,8 @@ public final class BookScreen implements Screen, Opening.Answers {
         view.add(opened, OPENED);
         KeyRow.bindHere(firings.table(), "ENTER", this::openSelected);
         KeyRow.bindHere(firings.table(), "SPACE", this::toggleMark);
+        // Read before anybody looks: then list and curves are there when the screen is opened.
+        lookIntoTheBook();
     }
 
     @Override

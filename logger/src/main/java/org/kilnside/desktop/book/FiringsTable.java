@@ -287,10 +287,15 @@ final class FiringsTable extends JTable {
         protected void paintComponent(Graphics graphics) {
             graphics.setColor(ground);
             graphics.fillRect(0, 0, getWidth(), getHeight());
+            Graphics2D g = (Graphics2D) graphics.create();
             if (sketch.isEmpty()) {
+                // Being worked out: not the same as a firing without a curve.
+                g.setColor(Theme.colour("quiet"));
+                g.setFont(Theme.font(1));
+                g.drawString("…", 8, getHeight() - 6);
+                g.dispose();
                 return;
             }
-            Graphics2D g = (Graphics2D) graphics.create();
             g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
             g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
             double left = 8;

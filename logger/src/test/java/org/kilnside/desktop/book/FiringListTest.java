@@ -40,7 +40,6 @@ class FiringListTest {
         Path path = folder.resolve("rook-lane.book");
         RookLaneBook.write(path, 30, 300_000);
         RookLaneBook.describeLoads(path);
-        RookLaneBook.sketchAll(path);
         try (Book book = Book.open(path)) {
             list = FiringList.EMPTY.with(book.list());
         }
