@@ -24,6 +24,7 @@ import org.kilnside.desktop.HandFeed;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.SettingsStore;
 import org.kilnside.desktop.Showcase;
+import org.kilnside.desktop.Stillness;
 import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Window;
 import org.kilnside.desktop.book.BookScreen;
@@ -91,7 +92,7 @@ final class BookShowcase {
         settle(() -> table.getRowCount() > 0);
         for (String scene : wish[0].split("[+]", -1)) {
             scene(frame, table, scene);
-            Thread.sleep(150);
+            Stillness.await();
             List<String> clipped = new ArrayList<>();
             BufferedImage[] image = new BufferedImage[1];
             SwingUtilities.invokeAndWait(() -> {
@@ -146,7 +147,7 @@ final class BookShowcase {
             press(chart, "ctrl E", frame);
         }
         // Plan, cone and review come by and by.
-        Thread.sleep(scene.equals("REVIEW") ? 900 : 250);
+        Stillness.await();
     }
 
     private static void stand(JTable table, int row) throws Exception {

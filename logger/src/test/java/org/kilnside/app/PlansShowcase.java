@@ -22,6 +22,7 @@ import org.kilnside.desktop.HandFeed;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.SettingsStore;
 import org.kilnside.desktop.Showcase;
+import org.kilnside.desktop.Stillness;
 import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Window;
 import org.kilnside.desktop.plan.PlansScreen;
@@ -83,9 +84,9 @@ final class PlansShowcase {
         String[] size = wish[4].split("x", -1);
         SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
         SwingUtilities.invokeAndWait(() -> press(frame, "F3"));
-        Thread.sleep(1200);
+        Stillness.await();
         scene(frame, folder, wish[0], clock);
-        Thread.sleep(800);
+        Stillness.await();
         List<String> clipped = new ArrayList<>();
         BufferedImage[] image = new BufferedImage[1];
         SwingUtilities.invokeAndWait(() -> {
@@ -138,7 +139,9 @@ final class PlansShowcase {
             String text = Files.readString(file);
             Files.writeString(file, text.replace("992", "1000"));
             clock.set(SampleSnapshots.HOST_MS + 6_000);
-            Thread.sleep(2200);
+            // The window looks at its files once a second.
+            Thread.sleep(1100);
+            Stillness.await();
             Files.writeString(file, text);
         }
     }

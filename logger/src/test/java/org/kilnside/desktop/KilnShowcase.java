@@ -135,8 +135,9 @@ final class KilnShowcase {
         HandWorld world = state.world.get();
         HandClock clock = new HandClock();
         clock.set(state.scene.hostMs());
+        HandFeed feed = new HandFeed(state.scene.snapshot());
         Window.open(
-                new HandFeed(state.scene.snapshot()),
+                feed,
                 clock,
                 SettingsStore.forgetful(settings),
                 new Closing() {
@@ -162,33 +163,34 @@ final class KilnShowcase {
                     .get("F5")
                     .actionPerformed(null);
         });
-        Showcase.settle();
+        Stillness.await();
         for (int option : state.options) {
             press(frame, "typed " + option);
-            Showcase.settle();
-            // The window looks once a second at what has come meanwhile.
+            Stillness.await();
+            // The window looks at what has come meanwhile: once a second, and when there is news.
             clock.set(clock.monotonicMs() + 5_000);
-            Thread.sleep(1_100);
-            Showcase.settle();
+            feed.publish(state.scene.snapshot());
+            Thread.sleep(100);
+            Stillness.await();
         }
         if (state == State.KILN) {
             press(frame, "ctrl K");
         }
         if (state == State.SENSORS || state == State.COMPARING) {
             press(frame, "ctrl T");
-            Showcase.settle();
+            Stillness.await();
         }
         if (state == State.COMPARING) {
             press(frame, "ctrl R");
-            Showcase.settle();
+            Stillness.await();
             // Nothing filled in: each field says what it wants.
             press(frame, "ENTER");
         }
-        Showcase.settle();
+        Stillness.await();
         if (state == State.PICKED) {
             SwingUtilities.invokeAndWait(() -> ((JList<?>) frame.getMostRecentFocusOwner()).setSelectedIndex(86));
         }
-        Showcase.settle();
+        Stillness.await();
         BufferedImage[] image = new BufferedImage[1];
         List<String> clipped = new ArrayList<>();
         SwingUtilities.invokeAndWait(() -> {

@@ -117,8 +117,7 @@ final class NightShowcase {
             frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));
             ((JComponent) frame.getContentPane()).getActionMap().get("F6").actionPerformed(null);
         });
-        Showcase.settle();
-        Showcase.settle();
+        Stillness.await();
         BufferedImage[] image = new BufferedImage[1];
         List<String> clipped = new ArrayList<>();
         SwingUtilities.invokeAndWait(() -> {

@@ -72,7 +72,7 @@ public final class Showcase {
         if (mode.equals("LARGE")) {
             SwingUtilities.invokeAndWait(() -> find(frame, NowView.class).toggleLarge());
         }
-        settle();
+        Stillness.await();
         BufferedImage[] image = new BufferedImage[1];
         List<String> clipped = new ArrayList<>();
         if (mode.equals("CAUTIONS")) {
@@ -80,7 +80,7 @@ public final class Showcase {
                 CautionsDialog dialog = new CautionsDialog(frame, settings.words());
                 dialog.setVisible(true);
             });
-            settle();
+            Stillness.await();
         }
         SwingUtilities.invokeAndWait(() -> {
             Container shown = mode.equals("CAUTIONS")
@@ -110,13 +110,6 @@ public final class Showcase {
             Thread.sleep(25);
         }
         throw new IllegalStateException("no window within half a minute");
-    }
-
-    static void settle() throws Exception {
-        for (int i = 0; i < 4; i++) {
-            Thread.sleep(60);
-            SwingUtilities.invokeAndWait(() -> {});
-        }
     }
 
     /** Labels and buttons whose place is narrower or lower than their words. */
