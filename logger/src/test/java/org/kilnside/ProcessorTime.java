@@ -32,6 +32,7 @@ public final class ProcessorTime implements InternalProfiler {
     }
 
     @Override
+    @SuppressWarnings("rawtypes") // The library's own signature.
     public Collection<? extends Result> afterIteration(
             BenchmarkParams benchmark, IterationParams iteration, IterationResult result) {
         long operations = Math.max(1, result.getMetadata().getMeasuredOps());

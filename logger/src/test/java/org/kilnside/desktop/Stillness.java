@@ -21,8 +21,8 @@ public final class Stillness {
         for (int i = 0; i < MOST_ROUNDS; i++) {
             Thread.sleep(ROUND_MS);
             boolean[] queued = new boolean[1];
-            SwingUtilities.invokeAndWait(
-                    () -> queued[0] = Toolkit.getDefaultToolkit().getSystemEventQueue().peekEvent() != null);
+            SwingUtilities.invokeAndWait(() -> queued[0] =
+                    Toolkit.getDefaultToolkit().getSystemEventQueue().peekEvent() != null);
             still = queued[0] || errandsRun() ? 0 : still + 1;
             if (still == ROUNDS) {
                 return;
