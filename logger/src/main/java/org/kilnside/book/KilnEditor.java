@@ -96,7 +96,7 @@ final class KilnEditor {
             throw changedElsewhere("the sensor");
         }
         WitnessRows.forgetOffsetsOf(connection, number);
-        SketchRows.forgetOfKiln(
+        SketchRows.outdateOfKiln(
                 connection, edit.after().or(edit::before).orElseThrow().kiln());
         if (edit.after().isEmpty()) {
             update("DELETE FROM calibration_point WHERE sensor = ?", number);
@@ -135,7 +135,7 @@ final class KilnEditor {
         if (sensor.isEmpty()) {
             throw changedElsewhere("the sensor");
         }
-        SketchRows.forgetOfKiln(connection, sensor.get().kiln());
+        SketchRows.outdateOfKiln(connection, sensor.get().kiln());
         update("DELETE FROM calibration_point WHERE number = ?", any.number());
         if (edit.after().isPresent()) {
             ComparedPoint after = edit.after().get();

@@ -112,7 +112,7 @@ final class RecordEditor {
         WitnessRows.forgetOffset(connection, edit.firing());
         Optional<String> kiln = FiringRows.start(connection, edit.firing()).flatMap(FiringBook.FiringStart::kiln);
         if (kiln.isPresent()) {
-            SketchRows.forgetOfKiln(connection, kiln.get());
+            SketchRows.outdateOfKiln(connection, kiln.get());
         }
     }
 

@@ -41,12 +41,15 @@ final class SketchRows {
                         .reached(sensor));
     }
 
-    /** More is known of a kiln's sensors: what its sketches show is no longer the best that can be said. */
-    static void forgetOfKiln(Connection connection, String kiln) throws SQLException {
-        try (PreparedStatement delete = connection.prepareStatement(
-                "DELETE FROM sketch WHERE firing IN (SELECT number FROM firing WHERE kiln = ?)")) {
-            delete.setString(1, kiln);
-            delete.executeUpdate();
+    /**
+     * More is known of a kiln's sensors: what its sketches show is no longer the best that can be said. They are shown
+     * until they are made anew, as a list without its curves says less.
+     */
+    static void outdateOfKiln(Connection connection, String kiln) throws SQLException {
+        try (PreparedStatement update = connection.prepareStatement(
+                "UPDATE sketch SET method = 0 WHERE firing IN (SELECT number FROM firing WHERE kiln = ?)")) {
+            update.setString(1, kiln);
+            update.executeUpdate();
         }
     }
 

@@ -60,7 +60,8 @@ class DayInTheWindowIT {
         }
         assertThat(measured).allSatisfy(at -> assertThat(at.residentMb()).isLessThan(MOST_MEGABYTES));
         // From the second hour on only the readings themselves grow: 32 bytes each in a curve, with room to grow.
-        double grown = measured.get(measured.size() - 1).liveMb() - measured.get(0).liveMb();
+        double grown =
+                measured.get(measured.size() - 1).liveMb() - measured.get(0).liveMb();
         assertThat(grown).isLessThan(30);
     }
 
