@@ -16,6 +16,7 @@ import javax.swing.JFrame;
 import javax.swing.JLabel;
 import javax.swing.SwingUtilities;
 import org.kilnside.desktop.now.NowView;
+import org.kilnside.desktop.now.StatusPane;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
@@ -91,6 +92,9 @@ public final class Showcase {
             shown.paint(g);
             g.dispose();
             clipped(shown, clipped);
+            if (mode.isEmpty()) {
+                unused(find(frame, NowView.class), clipped);
+            }
             for (java.awt.Window owned : frame.getOwnedWindows()) {
                 owned.dispose();
             }
@@ -98,6 +102,16 @@ public final class Showcase {
         });
         write(image[0], new File(wish[4]));
         System.out.println(wish[4] + " clipped: " + clipped);
+    }
+
+    /** The states stand at the screen's lower edge: what is above them has all the room there is. */
+    private static void unused(NowView screen, List<String> found) {
+        StatusPane states = find(screen, StatusPane.class);
+        int below = screen.getHeight()
+                - SwingUtilities.convertPoint(states, 0, states.getHeight(), screen).y;
+        if (below > states.getHeight() * 2) {
+            found.add(below + " pixels below the states are not used");
+        }
     }
 
     static JFrame shown() throws Exception {

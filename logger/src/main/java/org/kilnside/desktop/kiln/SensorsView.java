@@ -81,9 +81,9 @@ final class SensorsView extends JPanel {
         JPanel left = new JPanel(
                 new MigLayout("insets 8 4 4 4, fill, wrap 1, gap 4, hidemode 3", "[grow, fill]", "[][][grow, fill]"));
         left.setOpaque(false);
-        left.add(head, "wmin 0");
-        left.add(none, "growx, wmin 0");
-        left.add(list.scrolled(), "grow, wmin 0, hmin 0");
+        left.add(head, "cell 0 0, wmin 0");
+        left.add(none, "cell 0 1, growx, wmin 0");
+        left.add(list.scrolled(), "cell 0 2, grow, wmin 0, hmin 0");
         add(left, "grow, push, wmin 0, hmin 0");
         Column side =
                 new Column(new MigLayout("insets 8 0 8 0, fillx, wrap 1, gap 10, hidemode 3", "[grow, fill]", ""));

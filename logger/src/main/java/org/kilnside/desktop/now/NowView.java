@@ -81,10 +81,11 @@ public final class NowView extends JPanel {
         JPanel whole = new JPanel(new MigLayout(
                 "insets 8 16 8 16, fill, wrap 1, gap 10, hidemode 3", "[grow, fill]", "[][][grow, fill][]"));
         whole.setOpaque(false);
-        whole.add(alarms, "growx, wmin 0, hmin pref");
-        whole.add(sentence, "growx, wmin 0");
-        whole.add(sheet.scrolled(), "grow, wmin 0, hmin 0");
-        whole.add(status, "growx, wmin 0");
+        // Each in its own row: what is hidden must not move the others into rows that do not grow.
+        whole.add(alarms, "cell 0 0, growx, wmin 0, hmin pref");
+        whole.add(sentence, "cell 0 1, growx, wmin 0");
+        whole.add(sheet.scrolled(), "cell 0 2, grow, wmin 0, hmin 0");
+        whole.add(status, "cell 0 3, growx, wmin 0");
 
         stage.setOpaque(false);
         stage.add(whole, WHOLE);
