@@ -22,6 +22,7 @@ import javax.swing.SwingUtilities;
 import javax.swing.Timer;
 import javax.swing.WindowConstants;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.now.AlarmLine;
 import org.kilnside.desktop.now.NowModel;
 import org.kilnside.desktop.now.NowScreen;
 import org.kilnside.desktop.screen.Errands;
@@ -52,6 +53,9 @@ public final class Window {
     private final SettingsStore store;
     private final Closing closing;
     private final Errands errands = new Errands();
+
+    /** What silences an alarm waits for no other errand. */
+    private final Errands silencer = new Errands();
     private final AtomicReference<Snapshot> newest = new AtomicReference<>();
     private LiveFeed.Subscription subscription;
     private Settings settings;
@@ -65,6 +69,7 @@ public final class Window {
     private final CardLayout rowCards = new CardLayout();
     private final JPanel rows = new FrontRow(rowCards);
     private ScreenBar bar;
+    private AlarmLine ringing;
     private int front;
     private Timer pickUp;
     private Timer everySecond;
@@ -145,11 +150,12 @@ public final class Window {
                 words,
                 note -> errands.run(() -> feed.note(note)),
                 hand -> errands.run(hand == NowModel.Hand.IT_BEGINS ? feed::firingBegins : feed::firingEnds),
-                alarm -> errands.run(() -> feed.acknowledge(alarm)),
+                alarm -> silencer.run(() -> feed.acknowledge(alarm)),
                 () -> change(settings.withQuartz(!settings.quartz())),
                 feed::takesNotes));
         others.forEach(maker -> screens.add(maker.make(words, errands)));
-        JPanel whole = new JPanel(new MigLayout("insets 0, fill, wrap 1, gap 0", "[grow, fill]", "[][grow, fill][]"));
+        JPanel whole = new JPanel(new MigLayout("insets 0, fill, wrap 1, gap 0", "[grow, fill]", "[][][grow, fill][]"));
+        ringing = new AlarmLine(alarm -> silencer.run(() -> feed.acknowledge(alarm)));
         bar = new ScreenBar(screens.size(), this::open, this::cautions);
         for (int i = 0; i < screens.size(); i++) {
             int which = i;
@@ -163,11 +169,13 @@ public final class Window {
             rows.add(row, String.valueOf(i));
             KeyRow.bind(whole, ScreenBar.key(i), () -> open(which));
         }
+        KeyRow.bind(whole, AlarmLine.KEY, () -> ringing.answer());
         KeyRow.bind(whole, "F1", this::cautions);
         stage.setOpaque(false);
         rows.setOpaque(false);
         whole.setFocusable(true);
         whole.add(bar, "growx, wmin 0");
+        whole.add(ringing, "growx, wmin 0, hidemode 3, gapx 16 16, gapy 4 2");
         whole.add(stage, "grow, wmin 0, hmin 0");
         whole.add(rows, "growx, wmin 0");
         frame.setContentPane(whole);
@@ -262,6 +270,8 @@ public final class Window {
     private void show() {
         Moment moment = new Moment(newest.get(), clock.monotonicMs(), words, settings.quartz());
         bar.show(screens, front, NowModel.of(moment.snapshot(), moment.nowMs(), words, moment.quartz()), words);
+        // The Now screen has it large.
+        ringing.show(front == 0 ? moment.snapshot().withAlarms(List.of()) : moment.snapshot(), words);
         screens.get(front).show(moment);
     }
 
@@ -323,6 +333,7 @@ public final class Window {
             closing.closed(choice);
         });
         errands.close();
+        silencer.close();
     }
 
     /** As high as the row in front needs, not as the longest of them all: the rest is the screen's. */

@@ -64,7 +64,9 @@ public final class PostWords {
         for (Post post : snapshot.posts()) {
             post.testedAt()
                     .ifPresent(
-                            at -> said.add(words.text("post.heard", name(post), words.day(at) + " " + words.time(at))));
+                            at -> said.add(post.role() == Post.Role.RECORDER
+                                    ? words.text("post.heard_recorder", words.day(at) + " " + words.time(at))
+                                    : words.text("post.heard_copy", words.day(at) + " " + words.time(at))));
             post.heard().forEach(where -> said.add(heard(where)));
         }
         return said.isEmpty() ? List.of(words.text("lighting.never_heard")) : said;

@@ -33,7 +33,7 @@ final class WatchPane extends Card {
         posts.setOpaque(false);
         add(head);
         add(test, "split 2, growx 0, alignx left");
-        add(everywhere, "growx 0");
+        add(everywhere, "growx 0, pushx, alignx left");
         add(result, "growx, wmin 0, hidemode 3");
         add(posts, "growx, wmin 0");
         add(truths, "growx, wmin 0, gaptop 6");
