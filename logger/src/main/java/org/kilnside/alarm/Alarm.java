@@ -83,7 +83,8 @@ public record Alarm(
         return state == State.CLEARED;
     }
 
-    Alarm acknowledged(long nowMs) {
+    /** The same, known to a person; one that is over stays so. */
+    public Alarm acknowledged(long nowMs) {
         return new Alarm(
                 id,
                 kind,

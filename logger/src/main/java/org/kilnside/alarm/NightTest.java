@@ -33,9 +33,4 @@ public final class NightTest {
         }
         return ledger.current();
     }
-
-    /** It was heard on the computer that raised it: it is silent there. An id of something else changes nothing. */
-    public void acknowledge(String id, long nowMs) {
-        ledger.acknowledge(id, nowMs);
-    }
 }

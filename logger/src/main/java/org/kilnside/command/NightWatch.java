@@ -21,6 +21,7 @@ import org.kilnside.host.StayAwake;
 import org.kilnside.host.TestedAlarm;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.session.AlarmTrial;
+import org.kilnside.session.Connection;
 import org.kilnside.session.Host;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LineView;
@@ -162,10 +163,8 @@ final class NightWatch implements LiveFeed, AutoCloseable {
             silenced.keySet()
                     .removeIf(id -> snapshot.alarms().stream()
                             .noneMatch(alarm -> alarm.id().equals(id)));
-            audible = snapshot.alarms().stream()
-                    .filter(alarm -> silenced.getOrDefault(alarm.id(), 0) < alarm.times())
-                    .toList();
         }
+        audible = snapshot.alarms().stream().filter(this::isAudible).toList();
         LocalTime time = LocalTime.ofInstant(clock.wallClock(), ZoneId.systemDefault());
         bell.due(audible, now, time).forEach(ring -> {
             rung = true;
@@ -253,13 +252,26 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         List<Post> posts = new ArrayList<>(its.posts());
         posts.add(post);
         Snapshot whole = its.withPosts(posts);
-        if (own.isEmpty()) {
-            return whole;
-        }
         List<Alarm> alarms = new ArrayList<>(its.alarms());
         alarms.addAll(own);
+        if (!records()) {
+            // A test is over where its recorder is gone.
+            alarms.removeIf(alarm ->
+                    alarm.kind() == AlarmKind.TEST && its.connection().state() == Connection.State.LOST);
+            // What was answered here stands as answered here, also where the recorder cannot be told.
+            alarms.replaceAll(alarm -> alarm.rings() && !isAudible(alarm) ? alarm.acknowledged(alarm.raisedMs()) : alarm);
+        }
+        if (alarms.equals(its.alarms())) {
+            return whole;
+        }
         alarms.sort(Alarm.WORST_FIRST);
         return whole.withAlarms(alarms);
+    }
+
+    private boolean isAudible(Alarm alarm) {
+        synchronized (silenced) {
+            return silenced.getOrDefault(alarm.id(), 0) < alarm.times();
+        }
     }
 
     @Override
@@ -332,10 +344,10 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     }
 
     /** A person hears the test here: it is silent here, and the recorder is told. */
-    private void testHeardHere(Alarm test) {
+    private void testHeardHere() {
         rehearsal.heardHere(clock.wallClock());
         if (records()) {
-            rehearsal.acknowledge(test.id(), RecorderSilence.elapsedNow(latest, clock.monotonicMs()));
+            // It rings on elsewhere.
             inner.note(words.text("alarm_test.noted", name));
         } else if (inner.takesNotes()) {
             inner.testHeard(name);
@@ -344,9 +356,8 @@ final class NightWatch implements LiveFeed, AutoCloseable {
 
     @Override
     public void acknowledge(String alarmId) {
-        Optional<Alarm> test = latest.alarms().stream()
-                .filter(alarm -> alarm.kind() == AlarmKind.TEST && alarm.id().equals(alarmId))
-                .findFirst();
+        boolean test = latest.alarms().stream()
+                .anyMatch(alarm -> alarm.kind() == AlarmKind.TEST && alarm.id().equals(alarmId));
         latest.alarms().stream().filter(alarm -> alarm.id().equals(alarmId)).forEach(alarm -> {
             // Here it is quiet from now on, also where the recorder is gone or only lets this copy look.
             synchronized (silenced) {
@@ -354,8 +365,8 @@ final class NightWatch implements LiveFeed, AutoCloseable {
             }
         });
         boolean ownAlarm = own.stream().anyMatch(alarm -> alarm.id().equals(alarmId));
-        if (test.isPresent()) {
-            testHeardHere(test.get());
+        if (test) {
+            testHeardHere();
         } else if (ownAlarm) {
             from.silence().ifPresent(it -> it.acknowledge(alarmId, latest, clock.monotonicMs()));
         } else if (inner.takesNotes()) {

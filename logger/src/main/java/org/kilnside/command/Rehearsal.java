@@ -43,10 +43,6 @@ final class Rehearsal {
         here = Optional.of(now);
     }
 
-    synchronized void acknowledge(String id, long recordingMs) {
-        test.acknowledge(id, recordingMs);
-    }
-
     /** A person heard it on another computer; the name it goes by here. */
     synchronized String heardElsewhere(String computer, Instant now) {
         String tidy = ComputerName.tidy(computer);

@@ -55,7 +55,35 @@ public record FiringEvent(long elapsedMs, Kind kind, Optional<String> text) {
         /** The list before lighting was gone through, or passed over. */
         LIGHTING,
         /** A note by a person. */
-        NOTE
+        NOTE;
+
+        /** Whether something is or was wrong: to be marked where it is listed. */
+        public boolean isTrouble() {
+            return switch (this) {
+                case CONNECTION_LOST,
+                        CONTROLLER_RESTARTED,
+                        SENSOR_FAULT,
+                        GAP,
+                        BOOK_TROUBLE,
+                        ALARM_RAISED,
+                        ALARM_RAISED_AGAIN,
+                        ALARM_UNHEARD -> true;
+                case RECORDING_BEGAN,
+                        RECORDING_RESUMED,
+                        FIRING_BEGAN,
+                        HOLD_BEGAN,
+                        TOP_REACHED,
+                        COOLING_BEGAN,
+                        FIRING_ENDED,
+                        CONNECTION_BACK,
+                        SENSOR_BACK,
+                        GAP_FILLED,
+                        ALARM_ACKNOWLEDGED,
+                        ALARM_CLEARED,
+                        LIGHTING,
+                        NOTE -> false;
+            };
+        }
     }
 
     public static FiringEvent of(long elapsedMs, Kind kind) {

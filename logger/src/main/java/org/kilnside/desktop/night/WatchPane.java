@@ -32,8 +32,11 @@ final class WatchPane extends Card {
         everywhere.addActionListener(event -> ringAll.run());
         posts.setOpaque(false);
         add(head);
-        add(test, "split 2, growx 0, alignx left");
-        add(everywhere, "growx 0, pushx, alignx left");
+        JPanel tests = new JPanel(new MigLayout("insets 0, gap 8 4", "", ""));
+        tests.setOpaque(false);
+        tests.add(test);
+        tests.add(everywhere);
+        add(tests, "growx, wmin 0");
         add(result, "growx, wmin 0, hidemode 3");
         add(posts, "growx, wmin 0");
         add(truths, "growx, wmin 0, gaptop 6");

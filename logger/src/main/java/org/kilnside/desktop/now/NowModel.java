@@ -13,11 +13,13 @@ import org.kilnside.firing.Trace;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.session.Connection;
+import org.kilnside.session.Post;
 import org.kilnside.session.Snapshot;
 import org.kilnside.tracking.PlanPosition;
 import org.kilnside.wording.Ahead;
 import org.kilnside.wording.FiringSummary;
 import org.kilnside.wording.NowSentence;
+import org.kilnside.wording.PostWords;
 import org.kilnside.wording.ReadingAge;
 import org.kilnside.wording.StateWords;
 import org.kilnside.wording.Words;
@@ -332,33 +334,15 @@ public record NowModel(
 
         private List<EventLine> events() {
             List<EventLine> lines = new ArrayList<>();
+            // Of the recorder it is written in the record; this computer's own stands nowhere else.
+            PostWords posts = new PostWords(words);
+            snapshot.posts().stream()
+                    .filter(post -> post.role() == Post.Role.COPY)
+                    .flatMap(post -> posts.troubles(post).stream())
+                    .forEach(said -> lines.add(new EventLine(words.text("chart.now"), said, true)));
             for (int i = snapshot.events().size() - 1; i >= 0; i--) {
                 FiringEvent event = snapshot.events().get(i);
-                boolean trouble = switch (event.kind()) {
-                    case CONNECTION_LOST,
-                            CONTROLLER_RESTARTED,
-                            SENSOR_FAULT,
-                            GAP,
-                            BOOK_TROUBLE,
-                            ALARM_RAISED,
-                            ALARM_RAISED_AGAIN,
-                            ALARM_UNHEARD -> true;
-                    case RECORDING_BEGAN,
-                            RECORDING_RESUMED,
-                            FIRING_BEGAN,
-                            HOLD_BEGAN,
-                            TOP_REACHED,
-                            COOLING_BEGAN,
-                            FIRING_ENDED,
-                            CONNECTION_BACK,
-                            SENSOR_BACK,
-                            GAP_FILLED,
-                            ALARM_ACKNOWLEDGED,
-                            ALARM_CLEARED,
-                            LIGHTING,
-                            NOTE -> false;
-                };
-                lines.add(new EventLine(moment(event.elapsedMs()), state.event(event), trouble));
+                lines.add(new EventLine(moment(event.elapsedMs()), state.event(event), event.kind().isTrouble()));
             }
             return lines;
         }
