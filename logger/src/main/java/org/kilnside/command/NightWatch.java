@@ -256,10 +256,11 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         alarms.addAll(own);
         if (!records()) {
             // A test is over where its recorder is gone.
-            alarms.removeIf(alarm ->
-                    alarm.kind() == AlarmKind.TEST && its.connection().state() == Connection.State.LOST);
+            alarms.removeIf(
+                    alarm -> alarm.kind() == AlarmKind.TEST && its.connection().state() == Connection.State.LOST);
             // What was answered here stands as answered here, also where the recorder cannot be told.
-            alarms.replaceAll(alarm -> alarm.rings() && !isAudible(alarm) ? alarm.acknowledged(alarm.raisedMs()) : alarm);
+            alarms.replaceAll(
+                    alarm -> alarm.rings() && !isAudible(alarm) ? alarm.acknowledged(alarm.raisedMs()) : alarm);
         }
         if (alarms.equals(its.alarms())) {
             return whole;

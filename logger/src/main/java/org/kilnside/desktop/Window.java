@@ -56,6 +56,7 @@ public final class Window {
 
     /** What silences an alarm waits for no other errand. */
     private final Errands silencer = new Errands();
+
     private final AtomicReference<Snapshot> newest = new AtomicReference<>();
     private LiveFeed.Subscription subscription;
     private Settings settings;

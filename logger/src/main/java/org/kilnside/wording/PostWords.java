@@ -63,8 +63,8 @@ public final class PostWords {
         List<String> said = new ArrayList<>();
         for (Post post : snapshot.posts()) {
             post.testedAt()
-                    .ifPresent(
-                            at -> said.add(post.role() == Post.Role.RECORDER
+                    .ifPresent(at -> said.add(
+                            post.role() == Post.Role.RECORDER
                                     ? words.text("post.heard_recorder", words.day(at) + " " + words.time(at))
                                     : words.text("post.heard_copy", words.day(at) + " " + words.time(at))));
             post.heard().forEach(where -> said.add(heard(where)));

@@ -199,7 +199,9 @@ class TonightsAlarmTest {
         await("the studio", () -> test(recorder).isPresent());
         hears(recorder);
         await("its time", () -> studio().testedAt().isPresent());
-        assertThat(test(bedroom).orElseThrow().rings()).as("the bedroom still rings").isTrue();
+        assertThat(test(bedroom).orElseThrow().rings())
+                .as("the bedroom still rings")
+                .isTrue();
     }
 
     @Test

@@ -107,8 +107,7 @@ public final class Showcase {
     /** The states stand at the screen's lower edge: what is above them has all the room there is. */
     private static void unused(NowView screen, List<String> found) {
         StatusPane states = find(screen, StatusPane.class);
-        int below = screen.getHeight()
-                - SwingUtilities.convertPoint(states, 0, states.getHeight(), screen).y;
+        int below = screen.getHeight() - SwingUtilities.convertPoint(states, 0, states.getHeight(), screen).y;
         if (below > states.getHeight() * 2) {
             found.add(below + " pixels below the states are not used");
         }

@@ -45,7 +45,8 @@ public final class AlarmLine extends Card {
         setVisible(model.isPresent());
         model.ifPresent(its -> {
             ground(SentencePane.ground(its.tone()));
-            title.setText("!  " + its.title() + its.seen().map(seen -> "  ·  " + seen).orElse(""));
+            title.setText(
+                    "!  " + its.title() + its.seen().map(seen -> "  ·  " + seen).orElse(""));
             title.setToolTipText(its.whatToDo());
             title.putClientProperty(
                     FlatClientProperties.STYLE,

@@ -7,7 +7,7 @@ import org.kilnside.desktop.theme.Card;
 import org.kilnside.desktop.theme.Theme;
 
 /** How the cable stands and how far the book is; trouble begins with a sign and stands on another ground. */
-final class StatusPane extends JPanel {
+public final class StatusPane extends JPanel {
     private static final long serialVersionUID = 1L;
     private final State connection = new State();
     private final State book = new State();
