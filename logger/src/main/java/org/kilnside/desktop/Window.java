@@ -4,6 +4,7 @@ import java.awt.AWTError;
 import java.awt.CardLayout;
 import java.awt.Component;
 import java.awt.Dimension;
+import java.awt.GraphicsDevice;
 import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;
 import java.awt.Rectangle;
@@ -190,7 +191,10 @@ public final class Window {
         place();
         pickUp = new Timer(1000 / FRAMES_PER_SECOND, event -> show());
         pickUp.setRepeats(false);
-        everySecond = new Timer(1000, event -> show());
+        everySecond = new Timer(1000, event -> {
+            show();
+            stayInSight();
+        });
         everySecond.start();
         say();
         show();
@@ -256,6 +260,20 @@ public final class Window {
         frame.setMinimumSize(new Dimension(Math.min(screen.width, line * 40), Math.min(screen.height, line * 28)));
         frame.setSize(Math.min(screen.width, line * 85), Math.min(screen.height, line * 54));
         frame.setLocationRelativeTo(null);
+    }
+
+    /** A screen may be taken away while the window is on it. */
+    private void stayInSight() {
+        GraphicsEnvironment here = GraphicsEnvironment.getLocalGraphicsEnvironment();
+        List<Rectangle> screens = new ArrayList<>();
+        for (GraphicsDevice device : here.getScreenDevices()) {
+            Rectangle bounds = device.getDefaultConfiguration().getBounds();
+            screens.add(device.equals(here.getDefaultScreenDevice()) ? 0 : screens.size(), bounds);
+        }
+        boolean iconified = (frame.getExtendedState() & JFrame.ICONIFIED) != 0;
+        if (frame.isShowing() && !iconified) {
+            InSight.place(frame.getBounds(), screens).ifPresent(frame::setBounds);
+        }
     }
 
     /** On the session's thread: puts the snapshot down and asks for a frame. */

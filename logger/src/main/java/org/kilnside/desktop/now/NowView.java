@@ -79,10 +79,10 @@ public final class NowView extends JPanel {
 
         // The sentence and the states stay in sight however small the window is.
         JPanel whole = new JPanel(new MigLayout(
-                "insets 8 16 8 16, fill, wrap 1, gap 10, hidemode 3", "[grow, fill]", "[][][grow, fill][]"));
+                "insets 8 16 8 16, fill, hidemode 3", "[grow, fill]", "[]0[]10[grow, fill]10[]"));
         whole.setOpaque(false);
-        // Each in its own row: what is hidden must not move the others into rows that do not grow.
-        whole.add(alarms, "cell 0 0, growx, wmin 0, hmin pref");
+        // Each in a cell of its own: where no alarm is shown the others must not move up a row.
+        whole.add(alarms, "cell 0 0, growx, wmin 0, hmin pref, gapbottom 10");
         whole.add(sentence, "cell 0 1, growx, wmin 0");
         whole.add(sheet.scrolled(), "cell 0 2, grow, wmin 0, hmin 0");
         whole.add(status, "cell 0 3, growx, wmin 0");
