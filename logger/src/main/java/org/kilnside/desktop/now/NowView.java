@@ -78,8 +78,8 @@ public final class NowView extends JPanel {
         sheet.add(side, BESIDE);
 
         // The sentence and the states stay in sight however small the window is.
-        JPanel whole = new JPanel(new MigLayout(
-                "insets 8 16 8 16, fill, hidemode 3", "[grow, fill]", "[]0[]10[grow, fill]10[]"));
+        JPanel whole = new JPanel(
+                new MigLayout("insets 8 16 8 16, fill, hidemode 3", "[grow, fill]", "[]0[]10[grow, fill]10[]"));
         whole.setOpaque(false);
         // Each in a cell of its own: where no alarm is shown the others must not move up a row.
         whole.add(alarms, "cell 0 0, growx, wmin 0, hmin pref, gapbottom 10");
