@@ -6,10 +6,12 @@ import org.kilnside.firing.FiringEvent;
 import org.kilnside.session.Snapshot.Stage;
 import org.kilnside.tracking.PlanPosition;
 import org.kilnside.tracking.PlanPosition.PlanPoint;
+import org.kilnside.thermal.Ventilated;
 
 /**
- * When a forecast is due, what it is asked, and which answer counts: a minute of the kiln's time after the last, never
- * twice in a second of the host's, and only while there is a firing to forecast. Confined to the session's thread.
+ * When a forecast is due, what it is asked, and which answer counts: a minute of the kiln's time after the last, or as
+ * soon as a person has noted that bung, vent or lid was opened or shut; never twice in a second of the host's, and only
+ * while there is a firing to forecast. Confined to the session's thread.
  */
 final class Forecasts {
     private static final long KILN_MS = 60_000;
@@ -20,6 +22,7 @@ final class Forecasts {
     private boolean asked;
     private long askedKilnMs;
     private long askedHostMs;
+    private List<Ventilated> askedWith = List.of();
     private Optional<LiveForecast> newest = Optional.empty();
 
     Forecasts(FiringSettings settings) {
@@ -33,13 +36,16 @@ final class Forecasts {
             return Optional.empty();
         }
         long atMs = following.curve().elapsedMs(last);
-        boolean early = asked && (atMs - askedKilnMs < KILN_MS || hostMs - askedHostMs < HOST_MS);
+        List<Ventilated> ventilated = OpeningNotes.in(events);
+        boolean noted = !ventilated.equals(askedWith);
+        boolean early = asked && (atMs - askedKilnMs < KILN_MS && !noted || hostMs - askedHostMs < HOST_MS);
         if (early || following.ware().findings().isDistrusted()) {
             return Optional.empty();
         }
         asked = true;
         askedKilnMs = atMs;
         askedHostMs = hostMs;
+        askedWith = ventilated;
         return Optional.of(new ForecastRequest(
                 generation,
                 following.curve(),
@@ -52,7 +58,7 @@ final class Forecasts {
                 settings.wall(),
                 settings.powerKw(),
                 firing,
-                OpeningNotes.in(events)));
+                ventilated));
     }
 
     /** The corners from now on; a plan that cools by itself or is through has none left. */
