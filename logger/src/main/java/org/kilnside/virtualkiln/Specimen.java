@@ -38,19 +38,32 @@ public record Specimen(
         return firing(program, number, true);
     }
 
-    private VirtualFiring.Builder firing(Schedule program, int number, boolean raw) {
-        Random random = new Random(Population.mix(seed, raw ? 1 : 0, number));
+    /** What stands in the kiln in firing number 0, 1, 2 … with raw ware or with ware fired before. */
+    public Load load(int number, boolean raw) {
+        return load(random(number, raw), raw);
+    }
+
+    private Random random(int number, boolean raw) {
+        return new Random(Population.mix(seed, raw ? 1 : 0, number));
+    }
+
+    private Load load(Random random, boolean raw) {
         double kilograms = usualKg * Population.uniform(random, 0.75, 1.25);
         double furniture = kilograms * Population.uniform(random, 0.3, 0.5);
         double ware = kilograms - furniture;
         double water = raw ? ware * Population.uniform(random, 0.003, 0.02) : 0;
-        Load load = new Load(
+        return new Load(
                 ware,
                 furniture,
                 Population.uniform(random, 0.005, 0.012),
                 water,
                 raw,
                 Population.uniform(random, 0.25, 0.55));
+    }
+
+    private VirtualFiring.Builder firing(Schedule program, int number, boolean raw) {
+        Random random = random(number, raw);
+        Load load = load(random, raw);
         double meanC = Math.max(2, Math.min(26, roomC + 2 * random.nextGaussian()));
         return VirtualFiring.of(kiln, program)
                 .load(load)

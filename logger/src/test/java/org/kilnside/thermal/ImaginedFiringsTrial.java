@@ -10,6 +10,7 @@ import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Power;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.Volume;
+import org.kilnside.virtualkiln.Load;
 import org.kilnside.virtualkiln.Population;
 import org.kilnside.virtualkiln.Specimen;
 
@@ -21,11 +22,11 @@ final class ImaginedFiringsTrial {
         NOTHING,
         /** Wall, volume, power. */
         DESCRIPTION,
-        /** The same, and the load's weight within a quarter. */
+        /** The same, and the load weighed. */
         DESCRIPTION_AND_LOAD,
         /** Two earlier firings' temperatures, and the description. */
         TWO_FIRINGS,
-        /** The same, with output, and the load's weight within a quarter. */
+        /** The same, with output, and the load weighed. */
         TWO_FIRINGS_OUTPUT_AND_LOAD
     }
 
@@ -62,7 +63,7 @@ final class ImaginedFiringsTrial {
         Optional<WallKind> wall = described.wall().map(each -> WallKind.valueOf(each.name()));
         KilnMemory memory = KilnMemory.of(earlier, wall, OptionalDouble.of(trial.roomC()));
         OptionalDouble load = known == Known.DESCRIPTION_AND_LOAD || withOutput
-                ? OptionalDouble.of(specimen.usualKg())
+                ? OptionalDouble.of(weighedKg(specimen, (kiln + number) % 2 != 0, number))
                 : OptionalDouble.empty();
         ImaginedFirings firings = ImaginedFirings.of(
                 trial.plan(),
@@ -76,6 +77,12 @@ final class ImaginedFiringsTrial {
         add(cases, QUESTIONS.get(3), firings.likely(f -> f.belowS().get(1), 0.07), trial.belowS(120));
         add(cases, QUESTIONS.get(4), firings.likely(f -> f.belowS().get(2), 0.07), trial.belowS(60));
         return cases;
+    }
+
+    /** What a scale says of the firing imagined. */
+    private static double weighedKg(Specimen specimen, boolean raw, int number) {
+        Load load = specimen.load(number, raw);
+        return load.wareKg() + load.furnitureKg();
     }
 
     private static void add(
