@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.session.Snapshot.Stage;
+import org.kilnside.thermal.Ventilated;
 import org.kilnside.tracking.PlanPosition;
 import org.kilnside.tracking.PlanPosition.PlanPoint;
-import org.kilnside.thermal.Ventilated;
 
 /**
  * When a forecast is due, what it is asked, and which answer counts: a minute of the kiln's time after the last, or as

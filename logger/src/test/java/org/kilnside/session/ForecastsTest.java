@@ -54,6 +54,8 @@ class ForecastsTest {
         assertThat(told.get(0).sinceS()).isBetween(17_005.0, 17_012.0);
         go(398, 10);
         watch.note("looked at the cones", Duration.ZERO);
-        assertThat(watch.takeForecastRequest()).as("a note that says no such thing").isEmpty();
+        assertThat(watch.takeForecastRequest())
+                .as("a note that says no such thing")
+                .isEmpty();
     }
 }
