@@ -58,7 +58,7 @@ public final class AlarmTestCommand implements Callable<Integer> {
             Path path = Surroundings.book(book);
             RecorderPlace place = recorder.isPresent()
                     ? attaching.place(recorder.get(), around, WatchCommand::ask)
-                    : RecorderPlace.here(() -> RecorderAddress.find(path));
+                    : RecorderPlace.here(() -> RecorderAddress.find(path), around.words());
             return new RingEverywhere(around).ring(place);
         }
         if (recorder.isPresent()) {

@@ -37,9 +37,9 @@ final class Announcer implements AutoCloseable {
         this.settings = settings;
         this.words = words;
         this.says = new AlarmWords(words);
-        this.speaker = settings.sound() ? Optional.of(Speaker.ofThisComputer()) : Optional.empty();
-        this.command = settings.alarmCommand().map(typed -> new AlarmCommand(typed, settings.commandLimit()));
-        this.quietCommand = settings.quietCommand().map(typed -> new AlarmCommand(typed, settings.commandLimit()));
+        this.speaker = settings.sound() ? Optional.of(Speaker.ofThisComputer(words)) : Optional.empty();
+        this.command = settings.alarmCommand().map(typed -> new AlarmCommand(typed, settings.commandLimit(), words));
+        this.quietCommand = settings.quietCommand().map(typed -> new AlarmCommand(typed, settings.commandLimit(), words));
     }
 
     /** Sounds one ring. */

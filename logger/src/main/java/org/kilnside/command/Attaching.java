@@ -59,10 +59,7 @@ final class Attaching {
                 if (typed.isEmpty()) {
                     throw new Complaint(
                             Complaint.ExitCode.INPUT,
-                            before + "The token for " + recorder.name()
-                                    + " is needed once: start this in a terminal and"
-                                    + " type it, or put it into KILNSIDE_TOKEN. \"kilnside share new\" on that computer"
-                                    + " shows one.");
+                            before + around.words().text("attach.token_needed", recorder.name()));
                 }
                 try {
                     known = Optional.of(Token.parse(typed.get()));
@@ -72,16 +69,19 @@ final class Attaching {
                 }
             }
             try {
-                RecorderPlace place = RecorderPlace.onTheNetwork(recorder.host(), recorder.port(), known.orElseThrow());
+                RecorderPlace place = RecorderPlace.onTheNetwork(
+                        recorder.host(), recorder.port(), known.orElseThrow(), around.words());
                 tryOnce(place);
                 files.keep(recorder.name(), known.get());
                 return place;
             } catch (LanWire.RefusedException e) {
-                before = e.getMessage() + " ";
+                before = around.words().text(
+                                e.wasTold() ? "attach.token_refused" : "attach.token_unknown", recorder.host())
+                        + " ";
             } catch (IOException e) {
                 throw new Complaint(
                         Complaint.ExitCode.INPUT,
-                        "the token cannot be kept in " + Places.settings() + " (" + e.getMessage() + ").");
+                        around.words().text("attach.token_not_stored", Places.settings(), e.getMessage()));
             }
         }
         throw new Complaint(Complaint.ExitCode.INPUT, before.strip());

@@ -75,7 +75,7 @@ public final class DeskCommand implements Callable<Integer> {
             return Complaint.ExitCode.DONE.code();
         }
         Path path = what.book();
-        RecorderPlace here = RecorderPlace.here(() -> RecorderAddress.find(path));
+        RecorderPlace here = RecorderPlace.here(() -> RecorderAddress.find(path), around.words());
         Optional<AttachedFiring> recording = AttachedFiring.now(here, clock);
         Optional<Sharing.Opened> opened = recording.isEmpty() ? sharing.asked(around) : Optional.empty();
         AttachedFiring following =

@@ -118,7 +118,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     static NightWatch overCopy(
             AttachedFiring firing, HostClock clock, NightSettings settings, TestedAlarm tested, Words words) {
         NightWatch watch = new NightWatch(
-                firing, clock, WatchedFrom.copy(firing), settings, StayAwake.ofThisComputer(), tested, words);
+                firing, clock, WatchedFrom.copy(firing), settings, StayAwake.ofThisComputer(words), tested, words);
         watch.thread.start();
         return watch;
     }
@@ -221,7 +221,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
             // A board without a loudspeaker is nothing to write down before something should have been heard of it.
             post.soundTrouble().ifPresent(troubles::add);
         }
-        post.commandTrouble().ifPresent(why -> troubles.add("alarm command: " + why));
+        post.commandTrouble().ifPresent(why -> troubles.add(words.text("post.command_failed", why)));
         if (post.awake() == Post.Awake.REFUSED) {
             post.sleepWhy().ifPresent(troubles::add);
         }

@@ -3,6 +3,7 @@ package org.kilnside.command;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import org.kilnside.book.BookException;
@@ -27,6 +28,7 @@ import org.kilnside.session.LearnedForecaster;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.LiveFiring;
 import org.kilnside.session.ReadingSource;
+import org.kilnside.wording.Preferences;
 import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -81,7 +83,8 @@ final class Recorder implements AutoCloseable {
         ReadingSource source = Links.open(link, LinkSurroundings.of(clock, library));
         BookRecorder book = BookRecorder.open(inItsFolder(bookPath));
         try {
-            StayAwake awake = StayAwake.ofThisComputer();
+            StayAwake awake = StayAwake.ofThisComputer(
+                    kept.map(Night::words).orElseGet(() -> Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH))));
             HostWatch host = new HostWatch(bookPath, awake);
             KilnPast past = settings.kiln()
                     .<KilnPast>map(kiln -> new PastOfKiln(bookPath, kiln, clock))

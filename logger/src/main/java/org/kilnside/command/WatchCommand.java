@@ -50,7 +50,7 @@ public final class WatchCommand implements Callable<Integer> {
         Path path = Surroundings.book(book);
         RecorderPlace place = recorder.isPresent()
                 ? attaching.place(recorder.get(), around, WatchCommand::ask)
-                : RecorderPlace.here(() -> RecorderAddress.find(path));
+                : RecorderPlace.here(() -> RecorderAddress.find(path), around.words());
         StatusLine line = StatusLine.on(around);
         try (AttachedFiring firing = AttachedFiring.whenThere(place, clock, notYet(around, clock, Optional.empty()))) {
             Hangup.ignore();

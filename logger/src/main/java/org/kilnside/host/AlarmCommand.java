@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -30,6 +31,7 @@ public final class AlarmCommand implements AutoCloseable {
 
     private final String command;
     private final Duration limit;
+    private final Words words;
     private final Map<String, Wanted> waiting = new LinkedHashMap<>();
     private final Thread thread;
     private Optional<Process> running = Optional.empty();
@@ -42,8 +44,10 @@ public final class AlarmCommand implements AutoCloseable {
     /**
      * @param command as typed into the system's shell
      * @param limit how long it may take
+     * @param words says what went wrong
      */
-    public AlarmCommand(String command, Duration limit) {
+    public AlarmCommand(String command, Duration limit, Words words) {
+        this.words = words;
         this.command = command;
         this.limit = limit;
         this.thread = new Thread(this::work, "alarm-command");
@@ -124,7 +128,7 @@ public final class AlarmCommand implements AutoCloseable {
         try {
             process = builder.start();
         } catch (IOException e) {
-            return Optional.of("it cannot be started (" + e.getMessage() + ")");
+            return Optional.of(words.text("host.command_not_started", e.getMessage()));
         }
         synchronized (waiting) {
             running = Optional.of(process);
@@ -133,16 +137,16 @@ public final class AlarmCommand implements AutoCloseable {
             Complaints complaints = Complaints.of(process);
             if (!process.waitFor(limit.toMillis(), TimeUnit.MILLISECONDS)) {
                 end(process);
-                return Optional.of("it did not end within " + limit.toSeconds() + " s and was ended");
+                return Optional.of(words.text("host.command_too_slow", limit.toSeconds()));
             }
             // Something it left running in the background may hold on to what it says: that is not waited for.
             return process.exitValue() == 0
                     ? Optional.empty()
-                    : Optional.of("it failed with exit code " + process.exitValue() + complaints.said());
+                    : Optional.of(words.text("host.command_failed", process.exitValue()) + complaints.said());
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             end(process);
-            return Optional.of("it was broken off as Kilnside ended");
+            return Optional.of(words.text("host.command_broken_off"));
         } finally {
             synchronized (waiting) {
                 running = Optional.empty();

@@ -20,7 +20,11 @@ import org.slf4j.LoggerFactory;
 public final class Notices implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Notices.class);
 
+    /** A program that ends right after its notice gives it this long to be shown. */
+    private static final long SHOWN_WITHIN_MS = 2_000;
+
     private Optional<TrayIcon> icon = Optional.empty();
+    private volatile Optional<Thread> showing = Optional.empty();
 
     /**
      * Shows a notice.
@@ -39,6 +43,7 @@ public final class Notices implements AutoCloseable {
                 },
                 "notice");
         thread.setDaemon(true);
+        showing = Optional.of(thread);
         thread.start();
     }
 
@@ -94,7 +99,18 @@ public final class Notices implements AutoCloseable {
     }
 
     @Override
-    public synchronized void close() {
+    public void close() {
+        try {
+            if (showing.isPresent()) {
+                showing.get().join(SHOWN_WITHIN_MS);
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        takeAway();
+    }
+
+    private synchronized void takeAway() {
         icon.ifPresent(shown -> SystemTray.getSystemTray().remove(shown));
         icon = Optional.empty();
     }

@@ -8,6 +8,7 @@ import javax.sound.sampled.AudioSystem;
 import javax.sound.sampled.LineUnavailableException;
 import javax.sound.sampled.SourceDataLine;
 import org.kilnside.alarm.Grade;
+import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -22,6 +23,7 @@ public final class Speaker implements AutoCloseable {
     private static final long HANGS_AFTER_NANOS = 15_000_000_000L;
 
     private final Supplier<SourceDataLine> device;
+    private final Words words;
     private final AtomicReference<Wanted> wanted = new AtomicReference<>();
     private final Thread thread;
     private volatile Optional<String> trouble = Optional.empty();
@@ -32,28 +34,32 @@ public final class Speaker implements AutoCloseable {
     private record Wanted(Grade grade, double loudness, Runnable done) {}
 
     /** The system's usual sound device. */
-    public static Speaker ofThisComputer() {
-        return new Speaker(Speaker::usualDevice);
+    public static Speaker ofThisComputer(Words words) {
+        return new Speaker(() -> usualDevice(words), words);
     }
 
-    /** @param device opens the device; throws {@link IllegalStateException} with a sentence when there is none */
-    Speaker(Supplier<SourceDataLine> device) {
+    /**
+     * @param device opens the device; throws {@link IllegalStateException} with a sentence when there is none
+     * @param words says what is wrong
+     */
+    Speaker(Supplier<SourceDataLine> device, Words words) {
+        this.words = words;
         this.device = device;
         this.thread = new Thread(this::work, "speaker");
         thread.setDaemon(true);
         thread.start();
     }
 
-    private static SourceDataLine usualDevice() {
+    private static SourceDataLine usualDevice(Words words) {
         AudioFormat format = format();
         try {
             SourceDataLine line = AudioSystem.getSourceDataLine(format);
             line.open(format);
             return line;
         } catch (LineUnavailableException | IllegalArgumentException | SecurityException e) {
-            throw new IllegalStateException("there is no sound device, or another program holds it", e);
+            throw new IllegalStateException(words.text("host.no_sound_device"), e);
         } catch (LinkageError e) {
-            throw new IllegalStateException("this Java came without sound", e);
+            throw new IllegalStateException(words.text("host.no_sound_java"), e);
         }
     }
 
@@ -79,7 +85,7 @@ public final class Speaker implements AutoCloseable {
     /** Why nothing is heard; empty as long as nothing speaks against it. */
     public Optional<String> trouble() {
         if (playing && System.nanoTime() - playingSinceNanos > HANGS_AFTER_NANOS) {
-            return Optional.of("the sound device does not take the sound");
+            return Optional.of(words.text("host.sound_hangs"));
         }
         return trouble;
     }
@@ -93,7 +99,7 @@ public final class Speaker implements AutoCloseable {
             trouble = Optional.of(String.valueOf(e.getMessage()));
         } catch (RuntimeException e) {
             LOG.warn("the sound device failed", e);
-            trouble = Optional.of("the sound device failed (" + e.getMessage() + ")");
+            trouble = Optional.of(words.text("host.sound_failed", e.getMessage()));
         }
     }
 
@@ -128,14 +134,14 @@ public final class Speaker implements AutoCloseable {
             line.start();
             int written = line.write(samples, 0, samples.length);
             line.drain();
-            return written == samples.length ? Optional.empty() : Optional.of("the sound device broke the sound off");
+            return written == samples.length ? Optional.empty() : Optional.of(words.text("host.sound_broken_off"));
         } catch (IllegalStateException e) {
             LOG.debug("no sound", e);
             return Optional.of(String.valueOf(e.getMessage()));
         } catch (RuntimeException e) {
             // Drivers throw what they like; the alarm goes on by its other ways.
             LOG.warn("the sound device failed", e);
-            return Optional.of("the sound device failed (" + e.getMessage() + ")");
+            return Optional.of(words.text("host.sound_failed", e.getMessage()));
         }
     }
 

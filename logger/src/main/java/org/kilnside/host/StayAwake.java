@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -43,6 +44,7 @@ public final class StayAwake implements AutoCloseable {
 
     private final Optional<List<String>> keeper;
     private final String noKeeper;
+    private final Words words;
     private volatile Answer answer = new Answer(State.NOT_ASKED, Optional.empty());
     private volatile boolean wanted;
     private volatile boolean closed;
@@ -50,15 +52,15 @@ public final class StayAwake implements AutoCloseable {
     private final Thread thread = new Thread(this::work, "stay-awake");
 
     /** What this system wants to be asked with. */
-    public static StayAwake ofThisComputer() {
+    public static StayAwake ofThisComputer(Words words) {
         String system = System.getProperty("os.name");
         if (system.startsWith("Linux")) {
             if (!Files.isDirectory(Path.of("/run/systemd/system"))) {
-                return new StayAwake(Optional.empty(), "nothing on this system puts it to sleep by itself");
+                return new StayAwake(Optional.empty(), words.text("host.never_sleeps"), words);
             }
             if (isMasked(Path.of("/etc/systemd/system/sleep.target"))
                     || isMasked(Path.of("/etc/systemd/system/suspend.target"))) {
-                return new StayAwake(Optional.empty(), "sleep is masked on this system");
+                return new StayAwake(Optional.empty(), words.text("host.sleep_masked"), words);
             }
             return new StayAwake(
                     Optional.of(List.of(
@@ -68,7 +70,8 @@ public final class StayAwake implements AutoCloseable {
                             "--why=A kiln is firing",
                             "--mode=block",
                             "cat")),
-                    "");
+                    "",
+                    words);
         }
         if (system.startsWith("Mac")) {
             return new StayAwake(
@@ -78,7 +81,8 @@ public final class StayAwake implements AutoCloseable {
                             "-s",
                             "-w",
                             Long.toString(ProcessHandle.current().pid()))),
-                    "");
+                    "",
+                    words);
         }
         if (system.startsWith("Windows")) {
             // ES_CONTINUOUS | ES_SYSTEM_REQUIRED holds as long as the thread that asked lives.
@@ -87,9 +91,9 @@ public final class StayAwake implements AutoCloseable {
                     + " if ($k::SetThreadExecutionState([uint32]'0x80000001') -eq 0) { exit 1 };"
                     + " [Console]::In.ReadToEnd() | Out-Null";
             return new StayAwake(
-                    Optional.of(List.of("powershell", "-NoProfile", "-NonInteractive", "-Command", ask)), "");
+                    Optional.of(List.of("powershell", "-NoProfile", "-NonInteractive", "-Command", ask)), "", words);
         }
-        return new StayAwake(Optional.empty(), "nothing is known of how this system sleeps");
+        return new StayAwake(Optional.empty(), words.text("host.sleep_unknown"), words);
     }
 
     /** As {@code systemctl mask} leaves it. */
@@ -105,8 +109,10 @@ public final class StayAwake implements AutoCloseable {
     /**
      * @param keeper the program that holds the request while its input is open; empty when none is needed
      * @param noKeeper why none is needed
+     * @param words says why it was refused
      */
-    StayAwake(Optional<List<String>> keeper, String noKeeper) {
+    StayAwake(Optional<List<String>> keeper, String noKeeper, Words words) {
+        this.words = words;
         this.keeper = keeper;
         this.noKeeper = noKeeper;
         thread.setDaemon(true);
@@ -155,29 +161,29 @@ public final class StayAwake implements AutoCloseable {
         }
     }
 
-    private void hold(List<String> words) throws InterruptedException {
+    private void hold(List<String> command) throws InterruptedException {
         answer = new Answer(State.ASKING, Optional.empty());
         Process process;
         try {
-            process = new ProcessBuilder(words)
+            process = new ProcessBuilder(command)
                     .redirectOutput(ProcessBuilder.Redirect.DISCARD)
                     .start();
         } catch (IOException e) {
-            refused("there is no " + words.get(0) + " on this system");
+            refused(words.text("host.no_keeper", command.get(0)));
             return;
         }
         synchronized (this) {
             holding = Optional.of(process);
         }
         if (process.waitFor(REFUSED_WITHIN_MS, TimeUnit.MILLISECONDS)) {
-            refused(words.get(0) + " refused: " + said(process));
+            refused(words.text("host.keeper_refused", command.get(0), said(process)));
             return;
         }
         answer = new Answer(State.KEPT, Optional.empty());
         while (wanted && !closed) {
             rest(1_000, true);
             if (!process.isAlive()) {
-                refused(words.get(0) + " ended by itself");
+                refused(words.text("host.keeper_ended", command.get(0)));
                 return;
             }
         }
@@ -190,14 +196,14 @@ public final class StayAwake implements AutoCloseable {
         rest(TRY_AGAIN_MS, true);
     }
 
-    private static String said(Process process) {
+    private String said(Process process) {
         try (InputStream from = process.getErrorStream()) {
             String text = new String(from.readNBytes(300), StandardCharsets.UTF_8)
                     .strip()
                     .replaceAll("\\s+", " ");
-            return text.isEmpty() ? "exit code " + process.exitValue() : text;
+            return text.isEmpty() ? words.text("host.exit_code", process.exitValue()) : text;
         } catch (IOException e) {
-            return "exit code " + process.exitValue();
+            return words.text("host.exit_code", process.exitValue());
         }
     }
 

@@ -136,7 +136,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
                 readAll(there, new SnapshotLines.Reader());
             } catch (LanWire.RefusedException e) {
                 waitMs = LOOK_AGAIN_AFTER_REFUSAL_MS;
-                sayLost(e.getMessage());
+                sayLost(place.refusal(e));
             } catch (IOException e) {
                 LOG.debug("no recorder is there yet", e);
                 sayLost(place.absence());

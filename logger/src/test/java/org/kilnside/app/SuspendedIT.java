@@ -7,6 +7,9 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.Locale;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.firing.FiringEvent;
@@ -23,6 +26,8 @@ import org.kilnside.wording.ReadingAge;
 
 /** The recorder's process stands still for a while, as when its computer sleeps, with the real firmware going on. */
 class SuspendedIT {
+    private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));
+
     private static final int ASLEEP_S = 22;
 
     @TempDir
@@ -36,7 +41,7 @@ class SuspendedIT {
             board.temperature(480, 30);
             recording.from(board.pty().toString()).awaitReadings(3);
             try (AttachedFiring attached = AttachedFiring.now(
-                            RecorderPlace.here(() -> RecorderAddress.find(recording.book)), clock)
+                            RecorderPlace.here(() -> RecorderAddress.find(recording.book), WORDS), clock)
                     .orElseThrow()) {
                 assertThat(ReadingAge.isOld(attached.latest(), clock.monotonicMs()))
                         .isFalse();
@@ -101,7 +106,7 @@ class SuspendedIT {
             board.temperature(480, 30);
             recording.from(board.pty().toString()).awaitReadings(3);
             try (AttachedFiring attached = AttachedFiring.now(
-                            RecorderPlace.here(() -> RecorderAddress.find(recording.book)), clock)
+                            RecorderPlace.here(() -> RecorderAddress.find(recording.book), WORDS), clock)
                     .orElseThrow()) {
                 board.suspend();
                 recording.await("silence", () -> state(attached).equals("SILENT"));

@@ -72,7 +72,7 @@ class NightWatchTest {
 
     private NightWatch copy(String command, String quietCommand) {
         AttachedFiring firing = AttachedFiring.whenThere(
-                RecorderPlace.here(() -> Optional.of(address)),
+                RecorderPlace.here(() -> Optional.of(address), WORDS),
                 clock,
                 Snapshot.before(
                         Optional.empty(),

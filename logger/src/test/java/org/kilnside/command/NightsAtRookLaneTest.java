@@ -114,7 +114,7 @@ class NightsAtRookLaneTest {
                 () -> stream == null ? 0 : stream.followers(),
                 Host.UNKNOWN,
                 settings("studio"),
-                StayAwake.ofThisComputer(),
+                StayAwake.ofThisComputer(WORDS),
                 new TestedAlarm(folder.resolve("studio")),
                 WORDS);
         stream = SnapshotStream.open(studio, time, UnixDomainSocketAddress.of(folder.resolve("s")));
@@ -126,7 +126,7 @@ class NightsAtRookLaneTest {
     private void follow() throws IOException {
         Token token = Token.random(new SecureRandom());
         LanDoor door = LanDoor.open(stream, time, ShareKey.of(token, new SecureRandom(), LocalDate.EPOCH), true, 0);
-        AttachedFiring copy = AttachedFiring.now(RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token), time)
+        AttachedFiring copy = AttachedFiring.now(RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token, WORDS), time)
                 .orElseThrow();
         bedroom =
                 NightWatch.overCopy(copy, time, settings("bedroom"), new TestedAlarm(folder.resolve("bedroom")), WORDS);

@@ -71,7 +71,7 @@ class TonightsAlarmTest {
                 () -> stream == null ? 0 : stream.followers(),
                 Host.UNKNOWN,
                 settings("studio"),
-                StayAwake.ofThisComputer(),
+                StayAwake.ofThisComputer(WORDS),
                 new TestedAlarm(folder.resolve("studio")),
                 WORDS);
         open.add(0, firing);
@@ -103,7 +103,7 @@ class TonightsAlarmTest {
     private NightWatch follows(String computer, boolean takesNotes) throws IOException {
         ShareKey key = ShareKey.of(token, new SecureRandom(), LocalDate.EPOCH);
         LanDoor door = LanDoor.open(stream, clock, key, takesNotes, 0);
-        AttachedFiring copy = AttachedFiring.now(RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token), clock)
+        AttachedFiring copy = AttachedFiring.now(RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token, WORDS), clock)
                 .orElseThrow();
         NightWatch watch =
                 NightWatch.overCopy(copy, clock, settings(computer), new TestedAlarm(folder.resolve(computer)), WORDS);

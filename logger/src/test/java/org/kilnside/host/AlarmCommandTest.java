@@ -9,10 +9,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.Locale;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class AlarmCommandTest {
+    private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));
+
     private static final Duration LONG = Duration.ofSeconds(20);
 
     @TempDir
@@ -29,7 +34,7 @@ class AlarmCommandTest {
         Path said = folder.resolve("said");
         String nasty = "Tall Drum: 1012 °C \"$(touch " + folder + "/broken)\" `id` ; rm -rf x\nsecond line";
         try (AlarmCommand command =
-                new AlarmCommand("printf '%s|%s' \"$KILNSIDE_GRADE\" \"$KILNSIDE_TEXT\" > " + said, LONG)) {
+                new AlarmCommand("printf '%s|%s' \"$KILNSIDE_GRADE\" \"$KILNSIDE_TEXT\" > " + said, LONG, WORDS)) {
             runAndWait(command, "a", Map.of("KILNSIDE_GRADE", "come-now", "KILNSIDE_TEXT", nasty));
             assertThat(command.trouble()).isEmpty();
         }
@@ -39,7 +44,7 @@ class AlarmCommandTest {
 
     @Test
     void oneThatFailsSaysSoWithItsOwnWords() throws Exception {
-        try (AlarmCommand command = new AlarmCommand("echo 'no credit left' >&2; exit 7", LONG)) {
+        try (AlarmCommand command = new AlarmCommand("echo 'no credit left' >&2; exit 7", LONG, WORDS)) {
             runAndWait(command, "a", Map.of());
             assertThat(command.trouble()).hasValue("it failed with exit code 7: no credit left");
         }
@@ -47,7 +52,7 @@ class AlarmCommandTest {
 
     @Test
     void oneThatIsNotThereSaysSo() throws Exception {
-        try (AlarmCommand command = new AlarmCommand("/no/such/bell", LONG)) {
+        try (AlarmCommand command = new AlarmCommand("/no/such/bell", LONG, WORDS)) {
             runAndWait(command, "a", Map.of());
             assertThat(command.trouble().orElseThrow()).contains("exit code 127");
         }
@@ -59,7 +64,7 @@ class AlarmCommandTest {
         Path hung = folder.resolve("hung");
         String hangsOnce =
                 "if [ -e " + hung + " ]; then exit 0; fi; touch " + hung + "; sleep 300 & echo $! > " + pid + "; wait";
-        try (AlarmCommand command = new AlarmCommand(hangsOnce, Duration.ofSeconds(1))) {
+        try (AlarmCommand command = new AlarmCommand(hangsOnce, Duration.ofSeconds(1), WORDS)) {
             runAndWait(command, "a", Map.of());
             assertThat(command.trouble()).hasValue("it did not end within 1 s and was ended");
             long child = Long.parseLong(Files.readString(pid).strip());
@@ -74,11 +79,11 @@ class AlarmCommandTest {
 
     @Test
     void oneThatFloodsItsOutputFillsNothing() throws Exception {
-        try (AlarmCommand command = new AlarmCommand("yes flood; true", Duration.ofSeconds(1))) {
+        try (AlarmCommand command = new AlarmCommand("yes flood; true", Duration.ofSeconds(1), WORDS)) {
             runAndWait(command, "out", Map.of());
             assertThat(command.trouble().orElseThrow()).contains("within 1 s");
         }
-        try (AlarmCommand command = new AlarmCommand("yes flood >&2", Duration.ofSeconds(1))) {
+        try (AlarmCommand command = new AlarmCommand("yes flood >&2", Duration.ofSeconds(1), WORDS)) {
             runAndWait(command, "err", Map.of());
             assertThat(command.trouble().orElseThrow()).hasSizeLessThan(400);
         }
@@ -91,7 +96,7 @@ class AlarmCommandTest {
         String script = "if ! mkdir " + busy + "; then echo TWO >> " + log + "; fi; echo $KILNSIDE_ALARM >> " + log
                 + "; rmdir " + busy;
         CountDownLatch last = new CountDownLatch(1);
-        try (AlarmCommand command = new AlarmCommand(script, LONG)) {
+        try (AlarmCommand command = new AlarmCommand(script, LONG, WORDS)) {
             for (int i = 0; i < 1_000; i++) {
                 command.run("alarm-" + i, Map.of("KILNSIDE_ALARM", "alarm-" + i));
             }
@@ -107,7 +112,7 @@ class AlarmCommandTest {
     void ofOneAlarmOnlyTheNewestWaits() throws Exception {
         Path log = folder.resolve("log");
         CountDownLatch done = new CountDownLatch(1);
-        try (AlarmCommand command = new AlarmCommand("sleep 0.3; echo $KILNSIDE_COUNT >> " + log, LONG)) {
+        try (AlarmCommand command = new AlarmCommand("sleep 0.3; echo $KILNSIDE_COUNT >> " + log, LONG, WORDS)) {
             for (int i = 1; i <= 50; i++) {
                 command.run("stuck-relay-1", Map.of("KILNSIDE_COUNT", Integer.toString(i)));
             }

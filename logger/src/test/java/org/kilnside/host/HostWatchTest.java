@@ -8,10 +8,15 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.Locale;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class HostWatchTest {
+    private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));
+
     @TempDir
     private Path folder;
 
@@ -51,7 +56,7 @@ class HostWatchTest {
 
     @Test
     void roomBatteryAndSleepAreReportedTogether() throws Exception {
-        try (StayAwake awake = new StayAwake(Optional.empty(), "it has no lid");
+        try (StayAwake awake = new StayAwake(Optional.empty(), "it has no lid", WORDS);
                 HostWatch watch = new HostWatch(folder.resolve("firings.book"), awake, () -> Optional.of(true))) {
             long until = System.nanoTime() + 20_000_000_000L;
             while (watch.report().diskFreeBytes().isEmpty()) {

@@ -8,16 +8,21 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
+import java.util.Locale;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.host.StayAwake.State;
 
 class StayAwakeTest {
+    private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));
+
     @TempDir
     private Path folder;
 
     private StayAwake with(String script) {
-        return new StayAwake(Optional.of(List.of("/bin/sh", "-c", script)), "");
+        return new StayAwake(Optional.of(List.of("/bin/sh", "-c", script)), "", WORDS);
     }
 
     private static void await(BooleanSupplier condition) throws InterruptedException {
@@ -57,7 +62,7 @@ class StayAwakeTest {
 
     @Test
     void aSystemWithoutTheProgramIsNamed() throws Exception {
-        try (StayAwake awake = new StayAwake(Optional.of(List.of("/no/such/inhibitor")), "")) {
+        try (StayAwake awake = new StayAwake(Optional.of(List.of("/no/such/inhibitor")), "", WORDS)) {
             awake.keep(true);
             await(() -> awake.answer().state() == State.REFUSED);
             assertThat(awake.answer().why()).hasValue("there is no /no/such/inhibitor on this system");
@@ -76,7 +81,7 @@ class StayAwakeTest {
 
     @Test
     void aSystemThatNeverSleepsNeedsNoAsking() throws Exception {
-        try (StayAwake awake = new StayAwake(Optional.empty(), "it has no lid")) {
+        try (StayAwake awake = new StayAwake(Optional.empty(), "it has no lid", WORDS)) {
             awake.keep(true);
             await(() -> awake.answer().state() == State.NEVER_SLEEPS);
             assertThat(awake.answer().mayFallAsleep()).isFalse();

@@ -19,6 +19,9 @@ import java.util.List;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import java.util.Locale;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.host.SystemClock;
@@ -33,6 +36,8 @@ import org.kilnside.session.Snapshot;
 import org.kilnside.session.Snapshots;
 
 class LanDoorTest {
+    private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));
+
     private static final String HERE = "127.0.0.1";
 
     private final SystemClock clock = new SystemClock();
@@ -60,7 +65,7 @@ class LanDoorTest {
     }
 
     private RecorderPlace place(Token its) {
-        return RecorderPlace.onTheNetwork(HERE, door.port(), its);
+        return RecorderPlace.onTheNetwork(HERE, door.port(), its, WORDS);
     }
 
     @Test
@@ -184,7 +189,7 @@ class LanDoorTest {
     @Test
     void theCopyComesBackByItselfWhenTheRecorderDoes() throws IOException {
         int port = door.port();
-        try (AttachedFiring attached = AttachedFiring.now(RecorderPlace.onTheNetwork(HERE, port, token), clock)
+        try (AttachedFiring attached = AttachedFiring.now(RecorderPlace.onTheNetwork(HERE, port, token, WORDS), clock)
                 .orElseThrow()) {
             door.close();
             stream.close();

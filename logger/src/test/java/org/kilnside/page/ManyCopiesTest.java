@@ -14,6 +14,9 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
+import java.util.Locale;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.book.Book;
@@ -29,6 +32,8 @@ import org.kilnside.session.LiveFiring;
 
 /** A house full of copies, one of which takes nothing, and a recording that goes on as if there were none. */
 class ManyCopiesTest {
+    private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));
+
     private static final int COPIES = 50;
 
     @TempDir
@@ -53,7 +58,7 @@ class ManyCopiesTest {
         try (SnapshotStream stream =
                         SnapshotStream.open(firing, clock, UnixDomainSocketAddress.of(folder.resolve("s")));
                 LanDoor door = LanDoor.open(stream, clock, ShareKey.of(token, chance, LocalDate.EPOCH), false, 0)) {
-            RecorderPlace place = RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token);
+            RecorderPlace place = RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token, WORDS);
             for (int i = 0; i < COPIES - 1; i++) {
                 copies.add(AttachedFiring.now(place, clock).orElseThrow());
             }

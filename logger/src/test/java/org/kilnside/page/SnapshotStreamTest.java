@@ -15,6 +15,9 @@ import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import java.util.Locale;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.alarm.Alarm;
@@ -28,13 +31,15 @@ import org.kilnside.session.Snapshot;
 import org.kilnside.session.Snapshots;
 
 class SnapshotStreamTest {
+    private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));
+
     private final SystemClock clock = new SystemClock();
     private final HandFeed feed = new HandFeed(Snapshots.bisque(clock.monotonicMs(), 1_000));
 
     @TempDir
     private Path folder;
 
-    private final RecorderPlace place = RecorderPlace.here(() -> Optional.of(this.address));
+    private final RecorderPlace place = RecorderPlace.here(() -> Optional.of(this.address), WORDS);
     private UnixDomainSocketAddress address;
     private SnapshotStream stream;
 
@@ -183,7 +188,7 @@ class SnapshotStreamTest {
     @Test
     void withoutARecorderThereIsNothingToAttachTo() {
         assertThat(AttachedFiring.now(
-                        RecorderPlace.here(() -> Optional.of(UnixDomainSocketAddress.of(folder.resolve("nobody")))),
+                        RecorderPlace.here(() -> Optional.of(UnixDomainSocketAddress.of(folder.resolve("nobody"))), WORDS),
                         clock))
                 .isEmpty();
     }

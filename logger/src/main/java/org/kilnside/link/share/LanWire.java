@@ -46,8 +46,16 @@ public final class LanWire {
     public static final class RefusedException extends IOException {
         private static final long serialVersionUID = 1L;
 
-        RefusedException(String message) {
+        private final boolean told;
+
+        RefusedException(String message, boolean told) {
             super(message);
+            this.told = told;
+        }
+
+        /** Whether the other end proved that it knows a token, and then took another than this. */
+        public boolean wasTold() {
+            return told;
         }
     }
 
@@ -99,13 +107,14 @@ public final class LanWire {
         if (!Digests.same(proof, bytes(answer[3]))) {
             throw new RefusedException("The Kilnside on " + host
                     + " does not know this token, or another computer answers in its place; the token was not told."
-                    + " Type the token anew, or make a new one there: kilnside share new");
+                    + " Type the token anew, or make a new one there: kilnside share new",
+                    false);
         }
         wire.writeLine(token.typed(), sent -> {});
         String[] verdict = words(wire, 2);
         if (!verdict[0].equals("welcome")) {
             throw new RefusedException(
-                    "The Kilnside on " + host + " refused the token. Make a new one there:" + " kilnside share new");
+                    "The Kilnside on " + host + " refused the token. Make a new one there: kilnside share new", true);
         }
         return verdict[1].equals("notes");
     }
@@ -142,7 +151,7 @@ public final class LanWire {
                     sent -> {});
             String typed = wire.readLine(LONGEST_GREETING);
             if (typed == null || !matches(key, typed)) {
-                throw new RefusedException("a copy did not know the token");
+                throw new RefusedException("a copy did not know the token", false);
             }
             wire.writeLine("welcome " + (takesNotes ? "notes" : "reading"), sent -> {});
             plain.setSoTimeout(0);

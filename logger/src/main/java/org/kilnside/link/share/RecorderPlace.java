@@ -6,6 +6,7 @@ import java.net.UnixDomainSocketAddress;
 import java.nio.channels.SocketChannel;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.kilnside.wording.Words;
 
 /** Where a recorder is looked for. */
 public interface RecorderPlace {
@@ -20,12 +21,18 @@ public interface RecorderPlace {
     /** What to say when none is there: one or two plain sentences. */
     String absence();
 
+    /** What to say when it does not take the token: one or two plain sentences. */
+    default String refusal(LanWire.RefusedException refused) {
+        return refused.getMessage();
+    }
+
     /**
      * On this computer.
      *
      * @param address the socket the recorder announced; asked again each time
+     * @param words says that it is gone
      */
-    static RecorderPlace here(Supplier<Optional<UnixDomainSocketAddress>> address) {
+    static RecorderPlace here(Supplier<Optional<UnixDomainSocketAddress>> address, Words words) {
         return new RecorderPlace() {
             @Override
             public LanWire.Admitted connect() throws IOException {
@@ -43,13 +50,17 @@ public interface RecorderPlace {
 
             @Override
             public String absence() {
-                return "The recording Kilnside is gone. Start it again: kilnside record";
+                return words.text("attach.gone_here");
             }
         };
     }
 
-    /** On another computer of the network. */
-    static RecorderPlace onTheNetwork(String host, int port, Token token) {
+    /**
+     * On another computer of the network.
+     *
+     * @param words says that it is gone, or does not take the token
+     */
+    static RecorderPlace onTheNetwork(String host, int port, Token token, Words words) {
         return new RecorderPlace() {
             @Override
             public LanWire.Admitted connect() throws IOException {
@@ -58,8 +69,12 @@ public interface RecorderPlace {
 
             @Override
             public String absence() {
-                return "No Kilnside answers on " + host + ". Is its computer on, is the network up, and does it share:"
-                        + " kilnside record --share=lan?";
+                return words.text("attach.gone", host);
+            }
+
+            @Override
+            public String refusal(LanWire.RefusedException refused) {
+                return words.text(refused.wasTold() ? "attach.token_refused" : "attach.token_unknown", host);
             }
         };
     }
