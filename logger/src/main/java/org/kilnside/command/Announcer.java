@@ -39,7 +39,8 @@ final class Announcer implements AutoCloseable {
         this.says = new AlarmWords(words);
         this.speaker = settings.sound() ? Optional.of(Speaker.ofThisComputer(words)) : Optional.empty();
         this.command = settings.alarmCommand().map(typed -> new AlarmCommand(typed, settings.commandLimit(), words));
-        this.quietCommand = settings.quietCommand().map(typed -> new AlarmCommand(typed, settings.commandLimit(), words));
+        this.quietCommand =
+                settings.quietCommand().map(typed -> new AlarmCommand(typed, settings.commandLimit(), words));
     }
 
     /** Sounds one ring. */

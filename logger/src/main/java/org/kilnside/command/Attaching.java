@@ -75,8 +75,8 @@ final class Attaching {
                 files.keep(recorder.name(), known.get());
                 return place;
             } catch (LanWire.RefusedException e) {
-                before = around.words().text(
-                                e.wasTold() ? "attach.token_refused" : "attach.token_unknown", recorder.host())
+                before = around.words()
+                                .text(e.wasTold() ? "attach.token_refused" : "attach.token_unknown", recorder.host())
                         + " ";
             } catch (IOException e) {
                 throw new Complaint(

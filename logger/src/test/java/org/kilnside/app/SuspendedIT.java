@@ -5,11 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
-import java.util.Locale;
-import org.kilnside.wording.Preferences;
-import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.firing.FiringEvent;
@@ -22,7 +20,9 @@ import org.kilnside.link.RecorderAddress;
 import org.kilnside.link.share.RecorderPlace;
 import org.kilnside.session.HostClock;
 import org.kilnside.testing.SimulatedBoard;
+import org.kilnside.wording.Preferences;
 import org.kilnside.wording.ReadingAge;
+import org.kilnside.wording.Words;
 
 /** The recorder's process stands still for a while, as when its computer sleeps, with the real firmware going on. */
 class SuspendedIT {

@@ -126,7 +126,8 @@ class NightsAtRookLaneTest {
     private void follow() throws IOException {
         Token token = Token.random(new SecureRandom());
         LanDoor door = LanDoor.open(stream, time, ShareKey.of(token, new SecureRandom(), LocalDate.EPOCH), true, 0);
-        AttachedFiring copy = AttachedFiring.now(RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token, WORDS), time)
+        AttachedFiring copy = AttachedFiring.now(
+                        RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token, WORDS), time)
                 .orElseThrow();
         bedroom =
                 NightWatch.overCopy(copy, time, settings("bedroom"), new TestedAlarm(folder.resolve("bedroom")), WORDS);

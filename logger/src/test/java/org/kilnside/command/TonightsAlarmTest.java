@@ -103,7 +103,8 @@ class TonightsAlarmTest {
     private NightWatch follows(String computer, boolean takesNotes) throws IOException {
         ShareKey key = ShareKey.of(token, new SecureRandom(), LocalDate.EPOCH);
         LanDoor door = LanDoor.open(stream, clock, key, takesNotes, 0);
-        AttachedFiring copy = AttachedFiring.now(RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token, WORDS), clock)
+        AttachedFiring copy = AttachedFiring.now(
+                        RecorderPlace.onTheNetwork("127.0.0.1", door.port(), token, WORDS), clock)
                 .orElseThrow();
         NightWatch watch =
                 NightWatch.overCopy(copy, clock, settings(computer), new TestedAlarm(folder.resolve(computer)), WORDS);

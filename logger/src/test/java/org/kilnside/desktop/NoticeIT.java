@@ -50,7 +50,8 @@ class NoticeIT {
     @Test
     void anAlarmToComeNowStaysUntilItIsClickedAwayAndIsShownThoughTheProgramEnds() throws Exception {
         assertThat(shows("printf '%s|' \"$@\" > " + folder.resolve("said")))
-                .isEqualTo("-a|Kilnside|-u|critical|--|Heating when it should not|Tall Drum: switch off. -- Go there.|");
+                .isEqualTo(
+                        "-a|Kilnside|-u|critical|--|Heating when it should not|Tall Drum: switch off. -- Go there.|");
     }
 
     @Test

@@ -6,14 +6,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import java.util.Locale;
-import org.kilnside.wording.Preferences;
-import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 
 class AlarmCommandTest {
     private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));

@@ -2,22 +2,24 @@ package org.kilnside.host;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Locale;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import java.util.Locale;
-import org.kilnside.wording.Preferences;
-import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.kilnside.alarm.Grade;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 
 class SpeakerTest {
     private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));
 
     @Test
     void aComputerWithoutASoundDeviceSaysSoAndNobodyWaits() throws Exception {
-        Speaker speaker = new Speaker(() -> {
-            throw new IllegalStateException("there is no sound device");
-        }, WORDS);
+        Speaker speaker = new Speaker(
+                () -> {
+                    throw new IllegalStateException("there is no sound device");
+                },
+                WORDS);
         CountDownLatch done = new CountDownLatch(1);
         speaker.sound(Grade.COME_NOW, 1, done::countDown);
         assertThat(done.await(10, TimeUnit.SECONDS)).isTrue();
@@ -27,9 +29,11 @@ class SpeakerTest {
 
     @Test
     void aDriverThatThrowsIsATroubleAndNoEnd() throws Exception {
-        Speaker speaker = new Speaker(() -> {
-            throw new UnsupportedOperationException("driver");
-        }, WORDS);
+        Speaker speaker = new Speaker(
+                () -> {
+                    throw new UnsupportedOperationException("driver");
+                },
+                WORDS);
         for (int i = 0; i < 2; i++) {
             CountDownLatch done = new CountDownLatch(1);
             speaker.sound(Grade.LOOK_SOON, 1, done::countDown);

@@ -16,14 +16,15 @@ import java.security.SecureRandom;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
-import java.util.Locale;
-import org.kilnside.wording.Preferences;
-import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.files.SaidByCopy;
 import org.kilnside.host.SystemClock;
 import org.kilnside.link.AttachedFiring;
 import org.kilnside.link.share.LanWire;
@@ -34,6 +35,8 @@ import org.kilnside.session.Connection;
 import org.kilnside.session.HandFeed;
 import org.kilnside.session.Snapshot;
 import org.kilnside.session.Snapshots;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 
 class LanDoorTest {
     private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));
@@ -91,7 +94,17 @@ class LanDoorTest {
         }
         // A copy that says something all the same is not heard either.
         LanWire.Admitted rude = LanWire.connect(HERE, door.port(), token);
-        rude.wire().writeLine("{\"note\":\"Bung out\"}", sent -> {});
+        rude.wire()
+                .writeLine(
+                        new SaidByCopy(
+                                        SaidByCopy.What.NOTE,
+                                        Optional.of("Bung out"),
+                                        OptionalInt.empty(),
+                                        "rude",
+                                        1,
+                                        0)
+                                .line(),
+                        sent -> {});
         assertThat(rude.wire().readLine(10_000_000)).contains("Tall Drum");
         feed.show(Snapshots.bisque(clock.monotonicMs(), 1_002));
         assertThat(rude.wire().readLine(10_000_000)).isNotNull();

@@ -11,12 +11,10 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
-import java.util.Locale;
-import org.kilnside.wording.Preferences;
-import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.book.Book;
@@ -29,6 +27,8 @@ import org.kilnside.link.share.ShareKey;
 import org.kilnside.link.share.Token;
 import org.kilnside.session.FakeFiring;
 import org.kilnside.session.LiveFiring;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 
 /** A house full of copies, one of which takes nothing, and a recording that goes on as if there were none. */
 class ManyCopiesTest {

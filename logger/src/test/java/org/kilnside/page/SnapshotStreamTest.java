@@ -10,14 +10,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
-import java.util.Locale;
-import org.kilnside.wording.Preferences;
-import org.kilnside.wording.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.alarm.Alarm;
@@ -29,6 +27,8 @@ import org.kilnside.session.HandFeed;
 import org.kilnside.session.LineView;
 import org.kilnside.session.Snapshot;
 import org.kilnside.session.Snapshots;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 
 class SnapshotStreamTest {
     private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));
@@ -188,7 +188,8 @@ class SnapshotStreamTest {
     @Test
     void withoutARecorderThereIsNothingToAttachTo() {
         assertThat(AttachedFiring.now(
-                        RecorderPlace.here(() -> Optional.of(UnixDomainSocketAddress.of(folder.resolve("nobody"))), WORDS),
+                        RecorderPlace.here(
+                                () -> Optional.of(UnixDomainSocketAddress.of(folder.resolve("nobody"))), WORDS),
                         clock))
                 .isEmpty();
     }

@@ -105,9 +105,10 @@ public final class LanWire {
         byte[] theirs = bytes(answer[2]);
         byte[] proof = Digests.hmac(TokenHash.proofKey(token, salt), RECORDER, fingerprint, own, theirs);
         if (!Digests.same(proof, bytes(answer[3]))) {
-            throw new RefusedException("The Kilnside on " + host
-                    + " does not know this token, or another computer answers in its place; the token was not told."
-                    + " Type the token anew, or make a new one there: kilnside share new",
+            throw new RefusedException(
+                    "The Kilnside on " + host
+                            + " does not know this token, or another computer answers in its place; the token was not told."
+                            + " Type the token anew, or make a new one there: kilnside share new",
                     false);
         }
         wire.writeLine(token.typed(), sent -> {});
