@@ -96,13 +96,7 @@ class LanDoorTest {
         LanWire.Admitted rude = LanWire.connect(HERE, door.port(), token);
         rude.wire()
                 .writeLine(
-                        new SaidByCopy(
-                                        SaidByCopy.What.NOTE,
-                                        Optional.of("Bung out"),
-                                        OptionalInt.empty(),
-                                        "rude",
-                                        1,
-                                        0)
+                        new SaidByCopy(SaidByCopy.What.NOTE, Optional.of("Bung out"), OptionalInt.empty(), "rude", 1, 0)
                                 .line(),
                         sent -> {});
         assertThat(rude.wire().readLine(10_000_000)).contains("Tall Drum");
