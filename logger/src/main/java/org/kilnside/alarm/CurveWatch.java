@@ -202,8 +202,11 @@ final class CurveWatch {
     }
 
     private OptionalDouble wanted() {
-        if (beats.setpointC().isPresent()) {
-            return beats.setpointC();
+        OptionalDouble setpoint = beats.setpointC();
+        if (setpoint.isPresent()) {
+            // A set-point that comes down leads the kiln down, whatever the plan's clocks say.
+            boolean leadsDown = beats.setpointC(10 * MINUTE_MS).orElse(setpoint.getAsDouble()) > setpoint.getAsDouble() + 3;
+            return leadsDown ? OptionalDouble.empty() : setpoint;
         }
         OptionalDouble floor = clock.map(PlanClock::floorC).orElse(OptionalDouble.empty());
         boolean nearTop = plan.isPresent() && highestC > plan.get().top().celsius() - NEAR_TOP_K;

@@ -16,9 +16,9 @@ final class PowerWatch {
     private static final double SEEN_FROM_C = 250;
     private static final double ASKS_MORE = 1.1;
     private static final double FULL = 0.97;
-    private static final double MOST_DRIFT = 0.94;
-    private static final double LOST = 0.19;
-    private static final double LOST_IN_BURSTS = 0.22;
+    private static final double MOST_DRIFT = 0.955;
+    private static final double LOST = 0.155;
+    private static final double LOST_IN_BURSTS = 0.19;
 
     /** Losing over storing, K/h for each K above the room: 0.23–0.65 in simulated kilns; here the cautious end. */
     private static final double LOSES = 0.3;
@@ -77,7 +77,7 @@ final class PowerWatch {
 
     private static Optional<Finding> find(Beats beats, Leg leg) {
         // A thermostat's bursts want longer stretches than a regulated output.
-        boolean regulated = beats.regulatedShare(30 * MINUTE_MS) > 0.25;
+        boolean regulated = beats.regulatedShare(30 * MINUTE_MS) > 0.5;
         long gone = (regulated ? 11 : 16) * MINUTE_MS;
         long from = (regulated ? 22 : 38) * MINUTE_MS;
         long lately = (regulated ? 8 : 13) * MINUTE_MS;
