@@ -3,6 +3,7 @@ package org.kilnside.alarm;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.kilnside.firing.AlarmThresholds;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.TemperatureDifference;
@@ -86,6 +87,27 @@ public record AlarmLimits(
                 stillTrueAfter,
                 crack,
                 below,
+                forecastMoved);
+    }
+
+    /** The same with what the kiln's owner wants otherwise than usual. */
+    public AlarmLimits with(AlarmThresholds own) {
+        return new AlarmLimits(
+                own.silence().orElse(silence),
+                own.overPlan().orElse(overPlan),
+                overMaximum,
+                kilnMaximum,
+                wareMaximum,
+                own.overTop().orElse(overTop),
+                rateMaximum,
+                own.steamRate().orElse(steamRate),
+                own.quartzRate().orElse(quartzRate),
+                own.candlingOver().orElse(candlingOver),
+                own.box().orElse(boxMaximum),
+                diskFreeBytes,
+                stillTrueAfter,
+                lid,
+                unload,
                 forecastMoved);
     }
 

@@ -151,7 +151,8 @@ public final class ForecastCommand implements Callable<Integer> {
                 named.limits(),
                 named.thresholds(),
                 named.sensors(),
-                named.cutOut());
+                named.cutOut(),
+                named.alarms());
     }
 
     private void check() {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.kilnside.firing.AlarmThresholds;
 import org.kilnside.firing.Kiln;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Power;
@@ -30,6 +31,7 @@ public final class KilnFiles {
             "cut_out",
             "limits",
             "thresholds",
+            "alarms",
             "sensor");
     private static final Map<String, String> WORDS = Map.of(
             "litres",
@@ -91,6 +93,7 @@ public final class KilnFiles {
         Kiln.Limits limits = fields.table("limits").map(KilnFiles::limits).orElse(Kiln.Limits.UNKNOWN);
         Kiln.Thresholds thresholds =
                 fields.table("thresholds").map(KilnFiles::thresholds).orElse(Kiln.Thresholds.COMMON_PRACTICE);
+        AlarmThresholds alarms = fields.table("alarms").map(KilnAlarms::read).orElse(AlarmThresholds.USUAL);
         List<Kiln.Sensor> sensors = new ArrayList<>();
         for (TomlFields sensor : fields.tables("sensor")) {
             sensors.add(sensor(sensor));
@@ -107,7 +110,8 @@ public final class KilnFiles {
                 limits,
                 thresholds,
                 sensors,
-                cutOut);
+                cutOut,
+                alarms);
     }
 
     private static Optional<Kiln.CutOut> cutOut(TomlFields fields) {

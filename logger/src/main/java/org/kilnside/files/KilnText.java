@@ -38,6 +38,7 @@ final class KilnText {
                     .append(kiln.thresholds().source() == Kiln.Thresholds.Source.MAKER)
                     .append('\n');
         }
+        text.append(KilnAlarms.text(kiln.alarms()));
         for (Kiln.Sensor sensor : kiln.sensors()) {
             text.append("\n[[sensor]]\n");
             sensor.place().ifPresent(place -> PlanText.line(text, "place", place));

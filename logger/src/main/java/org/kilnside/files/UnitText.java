@@ -11,6 +11,7 @@ import org.kilnside.firing.Kiln;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Power;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.quantity.TemperatureDifference;
 import org.kilnside.quantity.Volume;
 
 /**
@@ -52,6 +53,15 @@ public final class UnitText {
             throw new NotAQuantityException(
                     "found " + quoted(text) + ", which is below absolute zero; expected " + expected);
         }
+    }
+
+    /** A difference of temperatures in °C or °F: {@code 10 °C}, {@code 18 °F}. Any sign. */
+    public static TemperatureDifference difference(String text) {
+        String expected = "a difference with its unit such as \"10 °C\" or \"18 °F\"";
+        Parts parts = split(text, expected);
+        return scale(parts.unit)
+                .map(scale -> TemperatureDifference.ofKelvin(scale == Scale.CELSIUS ? parts.number : parts.number / 1.8))
+                .orElseThrow(() -> wrongUnit(text, parts.unit, expected));
     }
 
     /** A rate in °C/h, °F/h, °C/min or °F/min: {@code 80 °C/h}, {@code 2 C/min}. Any sign. */

@@ -22,6 +22,7 @@ import org.kilnside.sensor.Probe;
  * @param thresholds when to crack the lid and when to unload
  * @param sensors the thermocouples the kiln was set up with, the guiding one first; none = as the controller says
  * @param cutOut the independent over-temperature cut-out; empty = nobody has said whether there is one
+ * @param alarms from where on something is an alarm, where that is not the usual
  */
 public record Kiln(
         String name,
@@ -34,12 +35,13 @@ public record Kiln(
         Limits limits,
         Thresholds thresholds,
         List<Sensor> sensors,
-        Optional<CutOut> cutOut) {
+        Optional<CutOut> cutOut,
+        AlarmThresholds alarms) {
     public Kiln {
         sensors = List.copyOf(sensors);
     }
 
-    /** A kiln of whose cut-out nobody has spoken. */
+    /** A kiln whose alarms are as usual, and of whose cut-out nobody has spoken. */
     public Kiln(
             String name,
             Optional<Volume> volume,
@@ -51,7 +53,19 @@ public record Kiln(
             Limits limits,
             Thresholds thresholds,
             List<Sensor> sensors) {
-        this(name, volume, power, wall, opening, isolator, tariff, limits, thresholds, sensors, Optional.empty());
+        this(
+                name,
+                volume,
+                power,
+                wall,
+                opening,
+                isolator,
+                tariff,
+                limits,
+                thresholds,
+                sensors,
+                Optional.empty(),
+                AlarmThresholds.USUAL);
     }
 
     /** A kiln of which only the name is known. */

@@ -66,8 +66,9 @@ public record FiringSettings(
                 alarmLimits.forKiln(
                         known.limits().temperature(),
                         known.limits().rate(),
-                        known.thresholds().crack(),
-                        known.thresholds().unload()),
+                                known.thresholds().crack(),
+                                known.thresholds().unload())
+                        .with(known.alarms()),
                 sensor.or(() -> known.sensors().stream().findFirst().map(FiringSettings::setUp)),
                 resumeWithin);
     }

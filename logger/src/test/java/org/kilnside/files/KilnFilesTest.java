@@ -2,14 +2,18 @@ package org.kilnside.files;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.kilnside.alarm.AlarmLimits;
+import org.kilnside.firing.AlarmThresholds;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Kiln.Thresholds.Source;
 import org.kilnside.quantity.HeatingRate;
@@ -34,7 +38,8 @@ class KilnFilesTest {
             List.of(new Kiln.Sensor(
                     new Probe(ThermocoupleType.K, Amplifier.MAX31855),
                     Optional.of("through the wall, middle of the chamber"))),
-            Optional.of(new Kiln.CutOut(true, Optional.of(Temperature.ofCelsius(1290)))));
+            Optional.of(new Kiln.CutOut(true, Optional.of(Temperature.ofCelsius(1290)))),
+            AlarmThresholds.USUAL);
 
     @TempDir
     Path folder;
@@ -81,11 +86,34 @@ class KilnFilesTest {
         }
     }
 
+    @Test
+    void alarmsAreAsUsualWhereTheFileDoesNotSayOtherwise() {
+        String text = """
+                name = "Tall Drum"
+                [alarms]
+                over_plan = "27 °F"
+                over_top = "20 °C"
+                steam_rate = "60 °C/h"
+                silence = "3 min"
+                """;
+        Kiln kiln = KilnFiles.parse(text, "k");
+        AlarmLimits limits = AlarmLimits.USUAL.with(kiln.alarms());
+        assertThat(limits.overPlan().kelvin()).isCloseTo(15, within(1e-9));
+        assertThat(limits.overTop().kelvin()).isEqualTo(20);
+        assertThat(limits.steamRate().kelvinPerHour()).isEqualTo(60);
+        assertThat(limits.silence()).isEqualTo(Duration.ofMinutes(3));
+        assertThat(limits.boxMaximum()).isEqualTo(AlarmLimits.USUAL.boxMaximum());
+        assertThat(KilnFiles.parse(KilnFiles.text(kiln), "k")).isEqualTo(kiln);
+        assertThat(AlarmLimits.USUAL.with(Kiln.named("Plain").alarms())).isEqualTo(AlarmLimits.USUAL);
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
             quoteCharacter = '`',
             value = {
+                "alarms = { over_plan = \"500 °C\" } | \"over_plan\" is 500 °C, expected 5 to 100 °C",
+                "alarms = { steam = \"60 °C/h\" } | did you mean \"steam_rate\"?",
                 "volume = \"68\" | k:2:10: \"volume\": found \"68\" without a unit",
                 "volume = \"-1 l\" | k:2:10: \"volume\": found \"-1 l\", expected a volume",
                 "power = 5.6 | k:2:9: \"power\": found 5.6, expected it in quotes with its unit such as \"5.6 kW\"",
