@@ -205,7 +205,8 @@ final class CurveWatch {
         OptionalDouble setpoint = beats.setpointC();
         if (setpoint.isPresent()) {
             // A set-point that comes down leads the kiln down, whatever the plan's clocks say.
-            boolean leadsDown = beats.setpointC(10 * MINUTE_MS).orElse(setpoint.getAsDouble()) > setpoint.getAsDouble() + 3;
+            boolean leadsDown =
+                    beats.setpointC(10 * MINUTE_MS).orElse(setpoint.getAsDouble()) > setpoint.getAsDouble() + 3;
             return leadsDown ? OptionalDouble.empty() : setpoint;
         }
         OptionalDouble floor = clock.map(PlanClock::floorC).orElse(OptionalDouble.empty());

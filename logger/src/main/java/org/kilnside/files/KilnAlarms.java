@@ -15,7 +15,17 @@ import org.kilnside.quantity.TemperatureDifference;
 final class KilnAlarms {
     private static final List<String> KEYS =
             List.of("over_plan", "over_top", "candling_over", "steam_rate", "quartz_rate", "box", "silence");
-    private static final Map<String, String> WORDS = Map.of("overshoot", "over_plan", "top", "over_top", "steam", "steam_rate", "quartz", "quartz_rate", "silent", "silence");
+    private static final Map<String, String> WORDS = Map.of(
+            "overshoot",
+            "over_plan",
+            "top",
+            "over_top",
+            "steam",
+            "steam_rate",
+            "quartz",
+            "quartz_rate",
+            "silent",
+            "silence");
 
     private KilnAlarms() {}
 
@@ -28,7 +38,15 @@ final class KilnAlarms {
                 within(fields, "steam_rate", UnitText::rate, "100 °C/h", HeatingRate::kelvinPerHour, 20, 500, "°C/h"),
                 within(fields, "quartz_rate", UnitText::rate, "250 °C/h", HeatingRate::kelvinPerHour, 20, 1000, "°C/h"),
                 within(fields, "box", UnitText::temperature, "55 °C", Temperature::celsius, 30, 85, "°C"),
-                within(fields, "silence", UnitText::duration, "2 min", its -> its.toMillis() / 60_000.0, 0.5, 60, "min"));
+                within(
+                        fields,
+                        "silence",
+                        UnitText::duration,
+                        "2 min",
+                        its -> its.toMillis() / 60_000.0,
+                        0.5,
+                        60,
+                        "min"));
     }
 
     private static Optional<TemperatureDifference> difference(

@@ -60,7 +60,8 @@ public final class UnitText {
         String expected = "a difference with its unit such as \"10 °C\" or \"18 °F\"";
         Parts parts = split(text, expected);
         return scale(parts.unit)
-                .map(scale -> TemperatureDifference.ofKelvin(scale == Scale.CELSIUS ? parts.number : parts.number / 1.8))
+                .map(scale ->
+                        TemperatureDifference.ofKelvin(scale == Scale.CELSIUS ? parts.number : parts.number / 1.8))
                 .orElseThrow(() -> wrongUnit(text, parts.unit, expected));
     }
 

@@ -63,9 +63,10 @@ public record FiringSettings(
                         ? OptionalDouble.of(known.power().get().kilowatts())
                         : OptionalDouble.empty(),
                 known.isolator(),
-                alarmLimits.forKiln(
-                        known.limits().temperature(),
-                        known.limits().rate(),
+                alarmLimits
+                        .forKiln(
+                                known.limits().temperature(),
+                                known.limits().rate(),
                                 known.thresholds().crack(),
                                 known.thresholds().unload())
                         .with(known.alarms()),
