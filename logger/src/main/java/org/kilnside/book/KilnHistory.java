@@ -11,6 +11,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.jdbi.v3.core.JdbiException;
 import org.kilnside.book.BookException.Reason;
+import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
@@ -252,7 +253,7 @@ public final class KilnHistory {
     private Trace trueCurve(long firing, SensorInPlace sensor) throws SQLException {
         ProbeEpochs probes = new ProbeEpochs(FiringRows.sensors(connection, firing));
         CalibratedThermometer thermometer = CalibratedThermometer.of(sensor);
-        if (!thermometer.corrects()) {
+        if (!thermometer.corrects() && sensor.uncorrected().isEmpty()) {
             return GoodReadings.of(FiringQueries.trace(connection, firing, probes))
                     .curve();
         }
@@ -261,10 +262,19 @@ public final class KilnHistory {
             if (reading instanceof Reading.Measured) {
                 Optional<Temperature> truth =
                         thermometer.temperature(reading.first().raw());
-                truth.ifPresent(value -> all.add(reading, value.celsius()));
+                truth.ifPresent(value -> all.add(
+                        reading.elapsedMs(), value.celsius(), inTruth(reading.controller(), thermometer, reading)));
             }
         });
         return GoodReadings.of(all.view()).curve();
+    }
+
+    /** A set-point is in the numbers the controller shows: here as the truth it stands for, like the temperature beside it. */
+    private static ControllerReport inTruth(ControllerReport said, CalibratedThermometer thermometer, Reading reading) {
+        return new ControllerReport(
+                said.output(),
+                said.setpoint().flatMap(shown -> thermometer.behind(shown, reading.first().raw())),
+                said.segment());
     }
 
     private Probe probeOf(long firing) {

@@ -2,6 +2,7 @@ package org.kilnside.review;
 
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 import org.kilnside.firing.Trace;
 
 /**
@@ -79,28 +80,44 @@ final class Bins {
         return new Bins(total, time, temperatures, outputs, setpoints);
     }
 
-    /** The same, every temperature so many K lower. */
+    /** The same, every temperature and set-point so many K lower. */
     Bins colderBy(double kelvin) {
         if (kelvin == 0) {
             return this;
         }
         double[] other = new double[size];
+        double[] asked = new double[size];
         for (int i = 0; i < size; i++) {
             other[i] = celsius[i] - kelvin;
+            asked[i] = setpoint[i] - kelvin;
         }
-        return new Bins(size, timeS, other, output, setpoint);
+        return new Bins(size, timeS, other, output, asked);
     }
 
-    /** The same with every set-point put through a correction. */
-    Bins withSetpoints(DoubleUnaryOperator corrected) {
-        double[] other = new double[size];
+    /** The same with every set-point put through a function. */
+    Bins withSetpoints(DoubleUnaryOperator other) {
+        double[] asked = new double[size];
         for (int i = 0; i < size; i++) {
             boolean same = i > 0 && setpoint[i] == setpoint[i - 1];
-            other[i] = Double.isNaN(setpoint[i])
-                    ? setpoint[i]
-                    : same ? other[i - 1] : corrected.applyAsDouble(setpoint[i]);
+            asked[i] = Double.isNaN(setpoint[i]) ? setpoint[i] : same ? asked[i - 1] : other.applyAsDouble(setpoint[i]);
         }
-        return new Bins(size, timeS, celsius, output, other);
+        return new Bins(size, timeS, celsius, output, asked);
+    }
+
+    /** The same without a stretch [from, to] in s; the whole where hardly anything would be left. */
+    Bins without(double fromS, double toS) {
+        int[] kept = IntStream.range(0, size)
+                .filter(i -> timeS[i] < fromS || timeS[i] > toS)
+                .toArray();
+        if (kept.length < 2) {
+            return this;
+        }
+        return new Bins(
+                kept.length,
+                IntStream.of(kept).mapToDouble(i -> timeS[i]).toArray(),
+                IntStream.of(kept).mapToDouble(i -> celsius[i]).toArray(),
+                IntStream.of(kept).mapToDouble(i -> output[i]).toArray(),
+                IntStream.of(kept).mapToDouble(i -> setpoint[i]).toArray());
     }
 
     int last() {

@@ -30,6 +30,9 @@ final class Case {
 
     private static final double CLOCK_S = 180;
 
+    /** A kiln that creeps more slowly than this stands, K/h. */
+    private static final double SLOWEST_RAMP_K_PER_H = 30;
+
     /** A usual kiln's need per K hotter, in the need's own unit. */
     private static final double HEAT_PER_K = 2;
 
@@ -57,13 +60,17 @@ final class Case {
         Bins corrected = Bins.of(question.readings().curve());
         knownK = knownK(question, corrected);
         // What the controller saw: it knows nothing of a calibration, and plan and set-point are in its numbers.
-        shown = question.shown()
-                .map(chip ->
-                        new ShownNumbers(new Probe(question.sensor().probe().type(), chip)));
-        Bins read = corrected.colderBy(knownK);
-        if (shown.isPresent()) {
-            read = read.withSetpoints(shown.get()::behind);
-        }
+        Bins uncalibrated = corrected.colderBy(knownK);
+        Optional<ShownNumbers> said = question.shown()
+                .map(chip -> new ShownNumbers(new Probe(question.sensor().probe().type(), chip)));
+        // Whoever fitted the amplifier may not know whether the controller corrects it: the set-point does.
+        boolean corrects = said.map(numbers -> numbers.areCorrected(uncalibrated)).orElse(false);
+        shown = corrects ? Optional.empty() : said;
+        frozen = Frozen.of(question.readings().curve());
+        Bins steered = corrects ? uncalibrated.withSetpoints(said.get()::shownAt) : uncalibrated;
+        // A frozen number is no reading: what the kiln did meanwhile is as unknown as in a gap.
+        Bins read = frozen.map(stands -> steered.without(stands.fromS(), stands.fromS() + 60 * stands.minutes()))
+                .orElse(steered);
         PlannedCurve planned = question.plan().curveFrom(Temperature.ofCelsius(start(read)));
         Shape unfallen = Shape.planned(planned, new Line(), Shape.FreeFall.USUAL);
         double topC = unfallen.levelC();
@@ -80,7 +87,6 @@ final class Case {
         witness = WitnessJudgement.of(question.table(), trace(bins.colderBy(-knownK)), question.witness());
         attribution = new Attribution(question.table(), real, plan, offsetK());
         shares = attribution.shares();
-        frozen = Frozen.of(question.readings().curve());
         List<Bins> earlier = question.earlier().stream().map(Bins::of).toList();
         cooling = Cooling.of(bins, phase, planned, fall, earlier);
         habit = Habit.of(
@@ -226,7 +232,9 @@ final class Case {
 
     /** The hold there was, counted as the plan's is: without the last degrees of the ramp, minutes. */
     double heldMinutes() {
-        return Math.max(0, real.topMinutes() - (plan.topMinutes() - plannedHoldMinutes()));
+        double rate = Math.max(SLOWEST_RAMP_K_PER_H, real.lastRateKPerH());
+        double ramp = Math.max(plan.topMinutes() - plannedHoldMinutes(), TopPhase.NEAR_K / rate * 60);
+        return Math.max(0, real.topMinutes() - ramp);
     }
 
     Optional<HiddenTop> hidden() {

@@ -26,7 +26,10 @@ final class Causes {
 
     private static final double TOO_FAST = 1.3;
 
-    /** A set-point that stands so long, beyond what a ramp takes for a degree, holds; longer where output is not known. */
+    /**
+     * A set-point that stands so long, beyond what a ramp takes for a degree, holds; longer where it may be the last
+     * number of a controller that had ended.
+     */
     private static final double SEEN_MIN = 1;
 
     private static final double UNSEEN_MIN = 4;
@@ -122,13 +125,14 @@ final class Causes {
             found.add(
                     CauseCode.POWER_CUT,
                     cost,
-                    Sureness.VERY_LIKELY,
+                    hidden.clear() ? Sureness.VERY_LIKELY : Sureness.LIKELY,
                     List.of(Evidence.of(
                             Evidence.Kind.FELL_IN_GAP,
                             Amount.at(hidden.fromS()),
                             Amount.minutes(hidden.minutes()),
                             Amount.degrees(hidden.fromC()),
                             Amount.degrees(hidden.toC()))));
+            found.orElse(CauseCode.POWER_CUT, CauseCode.SENSOR_FAULT);
             return true;
         }
         if (conduct.end().how() == Conduct.End.How.STILL_ASKING) {
@@ -250,7 +254,7 @@ final class Causes {
         Conduct.Asks asks = facts.conduct().asks();
         boolean content = asks.known() && facts.real().levelC() > asks.topC() - Conduct.CONTENT_K;
         double passing = asks.rateKPerH() > 0 ? 60 / asks.rateKPerH() : 1;
-        return content && asks.heatedMinutes() > passing + (facts.conduct().outputKnown() ? SEEN_MIN : UNSEEN_MIN);
+        return content && asks.heatedMinutes() > passing + (asks.stale() && !facts.conduct().outputKnown() ? UNSEEN_MIN : SEEN_MIN);
     }
 
     private void held() {

@@ -66,10 +66,12 @@ record Conduct(
      * @param topC the highest set-point, °C
      * @param topMinutes how long it stood within a degree of it
      * @param heatedMinutes how long it stood still at it while the elements were on, as far as the log tells
+     * @param stale whether it still stood there when the kiln had long been falling
      * @param rateKPerH how fast it rose over the last 100 °C below its highest
      */
-    record Asks(boolean known, double topC, double topMinutes, double heatedMinutes, double rateKPerH) {
-        static final Asks UNKNOWN = new Asks(false, 0, 0, 0, 0);
+    record Asks(
+            boolean known, double topC, double topMinutes, double heatedMinutes, boolean stale, double rateKPerH) {
+        static final Asks UNKNOWN = new Asks(false, 0, 0, 0, false, 0);
     }
 
     /**
@@ -221,12 +223,12 @@ record Conduct(
             double now = bins.setpoint[i];
             double stood = now >= top - 1 ? (bins.timeS[i] - bins.timeS[i - 1]) / 60 : 0;
             minutes += stood;
-            heated += bins.output[i] < LITTLE || now < top - STILL_K ? 0 : stood;
+            heated += bins.output[i] < LITTLE || now < top - STILL_K || bins.timeS[i] > left ? 0 : stood;
             from = Double.isNaN(from) && now >= top - 100 && bins.setpoint[i - 1] < top - 100 ? bins.timeS[i] : from;
             at = Double.isNaN(at) && now >= top - TopPhase.NEAR_K ? bins.timeS[i] : at;
         }
         boolean ramp = !Double.isNaN(from) && !Double.isNaN(at) && at - from > 300;
-        return new Asks(true, top, minutes, heated, ramp ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0);
+        return new Asks(true, top, minutes, heated, bins.meanSetpoint(left + 300, left + 900) > top - 1, ramp ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0);
     }
 
     private static Limited limited(

@@ -21,12 +21,18 @@ record Cooling(double fromC, double toC, double tookS, double goalS, boolean pla
     private static final double LEAST_SEEN_K = 60;
     private static final double HABIT_FROM_C = 1000;
     private static final double HABIT_TO_C = 700;
+    private static final double WINDOW_S = 1800;
+    private static final double STILL_HOT_C = 450;
+
+    /** By so much of itself the time constant has grown when a kiln is down to nothing. */
+    private static final double LATER = 0.6;
 
     static Optional<Cooling> of(Bins bins, TopPhase phase, PlannedCurve plan, Shape.FreeFall fall, List<Bins> earlier) {
         if (!phase.falls()) {
             return Optional.empty();
         }
         double topC = plan.schedule().top().celsius();
+        double constantS = Math.min(fall.constantS(), fastestS(bins, phase));
         double fromC = Double.NaN;
         double toC = Double.NaN;
         double goalS = 0;
@@ -40,7 +46,7 @@ record Cooling(double fromC, double toC, double tookS, double goalS, boolean pla
                 double endC = Math.max(leg.toC(), lowestSeen + 10);
                 cutShort = endC > leg.toC();
                 double share = leg.fromC() > leg.toC() ? (leg.fromC() - endC) / (leg.fromC() - leg.toC()) : 1;
-                double least = leg.kind() == PlannedCurve.Kind.HOLD ? 0 : naturalS(fall, leg.fromC(), endC);
+                double least = leg.kind() == PlannedCurve.Kind.HOLD ? 0 : naturalS(constantS, leg.fromC(), endC);
                 goalS += Math.max(share * leg.durationMs() / 1000.0, least);
                 toC = endC - 5;
             }
@@ -54,10 +60,15 @@ record Cooling(double fromC, double toC, double tookS, double goalS, boolean pla
         return habit(bins, phase, earlier);
     }
 
+    /** Against the kiln's earlier coolings, as far down as this one was seen. */
     private static Optional<Cooling> habit(Bins bins, TopPhase phase, List<Bins> earlier) {
         double fromC = Math.min(HABIT_FROM_C, phase.levelC() - 60);
+        double toC = Math.max(HABIT_TO_C, bins.celsius[bins.last()] + 3);
+        if (toC > fromC - LEAST_SEEN_K) {
+            return Optional.empty();
+        }
         double[] usual = earlier.stream()
-                .map(before -> passed(before, TopPhase.of(before, 25), fromC, HABIT_TO_C))
+                .map(before -> passed(before, TopPhase.of(before, 25), fromC, toC))
                 .flatMap(Optional::stream)
                 .mapToDouble(Cooling::tookS)
                 .sorted()
@@ -65,12 +76,32 @@ record Cooling(double fromC, double toC, double tookS, double goalS, boolean pla
         if (usual.length == 0) {
             return Optional.empty();
         }
-        return passed(bins, phase, fromC, HABIT_TO_C)
-                .map(found -> new Cooling(fromC, HABIT_TO_C, found.tookS, usual[usual.length / 2], false));
+        return passed(bins, phase, fromC, toC)
+                .map(found -> new Cooling(fromC, toC, found.tookS, usual[usual.length / 2], false));
     }
 
-    private static double naturalS(Shape.FreeFall fall, double fromC, double toC) {
-        return fall.constantS() * Math.log(Math.max(1, (fromC - 20) / Math.max(1, toC - 20)));
+    private static double naturalS(double constantS, double fromC, double toC) {
+        return constantS * Math.log(Math.max(1, (fromC - 20) / Math.max(1, toC - 20)));
+    }
+
+    /**
+     * The time constant of the steepest half hour on the way down while still hot: a cooling that was held back by heat
+     * shows there what the kiln does when it is let go, s. Later it falls more slowly than from its top (simulated kilns
+     * of four families).
+     */
+    private static double fastestS(Bins bins, TopPhase phase) {
+        double fastest = Double.POSITIVE_INFINITY;
+        for (double at = phase.leftS() + WINDOW_S; at + WINDOW_S <= bins.timeS[bins.last()]; at += WINDOW_S / 2) {
+            double celsius = bins.meanC(at, at + WINDOW_S);
+            double slope = -bins.slopeKPerH(at, at + WINDOW_S) / 3600;
+            if (celsius < STILL_HOT_C) {
+                break;
+            }
+            double below = Math.max(0, (phase.levelC() - celsius) / phase.levelC());
+            double constant = slope <= 0 ? Double.POSITIVE_INFINITY : (celsius - 20) / slope * (1 - LATER * below);
+            fastest = Math.min(fastest, constant);
+        }
+        return fastest;
     }
 
     /** How long it took from first falling below one temperature until first below another. */

@@ -19,7 +19,13 @@ record Frozen(double fromS, double minutes, double celsius) {
     /** A sensor that comes back finds the kiln elsewhere; a quiet hold goes on from where it was. */
     private static final double BACK_BY_K = 6;
 
-    /** The longest such stretch above 300 °C that ends with a leap; a quiet hold in coarse numbers stands still too. */
+    /** No kiln stands still to the last digit while its set-point goes so far away from it, K. */
+    private static final double AWAY_K = 20;
+
+    /**
+     * The longest such stretch above 300 °C that ends with a leap, or during which the set-point went elsewhere; a quiet
+     * hold in coarse numbers stands still too.
+     */
     static Optional<Frozen> of(Trace curve) {
         Optional<Frozen> longest = Optional.empty();
         int from = 0;
@@ -32,7 +38,7 @@ record Frozen(double fromS, double minutes, double celsius) {
             boolean still = seconds > LONGEST_STILL_S
                     && i - from >= FEWEST
                     && curve.temperatureC(from) > HOT_C
-                    && leapK > BACK_BY_K;
+                    && (leapK > BACK_BY_K || awayS(curve, from, i - 1) > LONGEST_STILL_S / 2);
             if (still && (longest.isEmpty() || seconds / 60 > longest.get().minutes())) {
                 longest =
                         Optional.of(new Frozen(curve.elapsedMs(from) / 1000.0, seconds / 60, curve.temperatureC(from)));
@@ -40,5 +46,19 @@ record Frozen(double fromS, double minutes, double celsius) {
             from = i;
         }
         return longest;
+    }
+
+    /** For how long the set-point was far from where it and the number stood together at first, s. */
+    private static double awayS(Trace curve, int from, int to) {
+        double first = curve.setpointC(from).orElse(Double.NaN);
+        if (!(Math.abs(first - curve.temperatureC(from)) < AWAY_K)) {
+            return 0;
+        }
+        double seconds = 0;
+        for (int i = from + 1; i <= to; i++) {
+            boolean away = Math.abs(curve.setpointC(i).orElse(first) - first) > AWAY_K;
+            seconds += away ? (curve.elapsedMs(i) - curve.elapsedMs(i - 1)) / 1000.0 : 0;
+        }
+        return seconds;
     }
 }

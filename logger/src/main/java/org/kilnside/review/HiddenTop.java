@@ -12,9 +12,10 @@ import org.kilnside.schedule.PlannedCurve;
  * @param fromC before, °C
  * @param toC after, °C
  * @param heatingWentOn whether the cooling drawn back needs heat to have gone in after the readings stopped
+ * @param clear whether the cooling leaves no doubt of that
  * @param filled the curve with the gap filled as is most likely
  */
-record HiddenTop(double fromS, double toS, double fromC, double toC, boolean heatingWentOn, Bins filled) {
+record HiddenTop(double fromS, double toS, double fromC, double toC, boolean heatingWentOn, boolean clear, Bins filled) {
     private static final double LONG_GAP_S = 240;
     private static final double ROOM_C = 20;
 
@@ -106,6 +107,9 @@ record HiddenTop(double fromS, double toS, double fromC, double toC, boolean hea
         double plannedEndS = holding ? fromS + plan.holdS() : arriveS + plan.holdS();
         // Cut off where the readings stopped, or gone on as planned: whichever the cooling drawn back comes nearer to.
         boolean wentOn = Math.abs(stopsS - fromS) > Math.abs(leaveS - plannedEndS) || stopsS > fromS + 2 * SLACK_S;
+        double byStop = Math.abs(stopsS - fromS);
+        double byPlan = Math.abs(leaveS - plannedEndS);
+        boolean clear = Math.max(byStop, byPlan) > 2 * SLACK_S && Math.max(byStop, byPlan) > 3 * Math.min(byStop, byPlan);
         boolean heldBack = plan.isCoolingAt(toC, -slope * 3600);
         wentOn |= heldBack;
         boolean asPlanned = Math.abs(leaveS - arriveS - plan.holdS()) < AS_PLANNED_S && arriveS + plan.holdS() < toS;
@@ -120,7 +124,7 @@ record HiddenTop(double fromS, double toS, double fromC, double toC, boolean hea
             double falling = ROOM_C + (toC - ROOM_C) * Math.exp((toS - at) / constant);
             fill[i] = at < leaveS ? Math.min(rising, Math.max(falling, toC)) : Math.min(rising, falling);
         }
-        return new HiddenTop(fromS, toS, fromC, toC, wentOn, bins.filled(after, fromS, fill));
+        return new HiddenTop(fromS, toS, fromC, toC, wentOn, clear, bins.filled(after, fromS, fill));
     }
 
     /** When a free fall that is at one temperature at a time was at a higher one, s. */

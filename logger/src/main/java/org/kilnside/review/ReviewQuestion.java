@@ -17,7 +17,8 @@ import org.kilnside.sensor.SensorUncertainty;
 /**
  * A firing to be reviewed, and all that is known about it.
  *
- * @param readings its good readings, corrected for the amplifier and by any calibration known before
+ * @param readings its good readings, corrected for the amplifier and by any calibration known before; set-points beside
+ *     them likewise
  * @param plan what it was meant to do
  * @param wanted the cone the load wants; empty when nobody said
  * @param witness what the witness cones showed, a pack a shelf

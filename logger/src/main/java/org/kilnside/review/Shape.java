@@ -54,7 +54,12 @@ record Shape(double levelC, Line rise, Line top, Line fall) {
         Line down = new Line();
         int i = left;
         down.add(bins.timeS[i], bins.celsius[i] - level);
-        while (++i < bins.size && bins.celsius[i] > level - FALL_K) {
+        int end = bins.last();
+        while (end > left && bins.celsius[end] <= level - FALL_K) {
+            end--;
+        }
+        // To the last time it was so hot: a kiln may be heated once more after an interruption.
+        while (++i <= end) {
             down.add(bins.timeS[i], bins.celsius[i] - level);
         }
         if (i >= bins.size) {
