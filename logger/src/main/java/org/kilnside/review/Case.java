@@ -120,7 +120,6 @@ final class Case {
                 .orElseThrow();
         boolean held = plannedHoldMinutes() > 4 && heldMinutes() > Math.min(4, 0.35 * plannedHoldMinutes());
         double tookS = phase.leftS() - bins.timeS[0];
-        boolean byTheClock = !held && Math.abs(tookS - endS) < CLOCK_S + 0.003 * endS;
         double goalC = Math.min(phase.levelC(), topC) - TopPhase.NEAR_K;
         double plannedS = 0;
         for (PlannedCurve.Leg leg : planned.legs()) {
@@ -132,7 +131,25 @@ final class Case {
             }
         }
         double lateS = plannedS > 0 ? phase.reachedS() - bins.timeS[0] - plannedS : 0;
+        // A kiln that creeps up to the end looks held; one that held a lower top on purpose came there in time.
+        boolean byTheClock = (!held || lateS > Conduct.LATE_S)
+                && Math.abs(tookS - endS - heldBackS(planned, topC)) < CLOCK_S + 0.003 * endS;
         return new Conduct.Schedule(byTheClock, lateS, heatsAgain);
+    }
+
+    /** How long after its top a plan that cools slowly by the clock still asks for more than a kiln has that hangs back, s. */
+    private double heldBackS(PlannedCurve planned, double topC) {
+        boolean top = false;
+        for (PlannedCurve.Leg leg : planned.legs()) {
+            if (top && leg.toC() < topC) {
+                double share = (leg.fromC() - phase.levelC()) / (leg.fromC() - leg.toC());
+                return leg.kind() == PlannedCurve.Kind.CONTROLLED_COOLING
+                        ? Math.max(0, Math.min(1, share)) * leg.durationMs() / 1000.0
+                        : 0;
+            }
+            top |= leg.toC() >= topC;
+        }
+        return 0;
     }
 
     private static boolean heatsAgain(PlannedCurve planned) {

@@ -24,6 +24,9 @@ final class Causes {
     /** With no hold planned, a firing that ends so little short may as well have had a lower top, K. */
     private static final double LITTLE_SHORT_K = 30;
 
+    /** A kiln whose heat ends takes so long to turn, minutes. */
+    private static final double TURNING_MIN = 5;
+
     private static final double TOO_FAST = 1.3;
 
     /**
@@ -246,7 +249,8 @@ final class Causes {
         if (planned < 3) {
             return lowK > LITTLE_SHORT_K;
         }
-        return facts.heldMinutes() < Math.min(4, 0.35 * planned);
+        double least = lowK > LITTLE_SHORT_K ? TURNING_MIN : Math.min(4, 0.35 * planned);
+        return facts.heldMinutes() < least;
     }
 
     /** Whether the set-point came to a top of its own below the plan's and stood there: a program, not an end in a ramp. */

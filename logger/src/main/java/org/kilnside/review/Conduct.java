@@ -40,7 +40,7 @@ record Conduct(
     private static final double FAR_BEHIND_K = 15;
     private static final double LONG_FULL_MINUTES = 60;
     private static final double FASTER = 1.15;
-    private static final double LATE_S = 480;
+    static final double LATE_S = 480;
 
     /** A controller that has its kiln so close to the highest it asks for has what it wants, K. */
     static final double CONTENT_K = 4;

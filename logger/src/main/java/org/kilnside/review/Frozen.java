@@ -1,5 +1,6 @@
 package org.kilnside.review;
 
+import java.util.Arrays;
 import java.util.Optional;
 import org.kilnside.firing.Trace;
 
@@ -22,6 +23,10 @@ record Frozen(double fromS, double minutes, double celsius) {
     /** No kiln stands still to the last digit while its set-point goes so far away from it, K. */
     private static final double AWAY_K = 20;
 
+    private static final int BEFORE = 40;
+    private static final double FINE_K = 0.09;
+    private static final double RESTLESS_K = 0.03;
+
     /**
      * The longest such stretch above 300 °C that ends with a leap, or during which the set-point went elsewhere; a quiet
      * hold in coarse numbers stands still too.
@@ -38,7 +43,9 @@ record Frozen(double fromS, double minutes, double celsius) {
             boolean still = seconds > LONGEST_STILL_S
                     && i - from >= FEWEST
                     && curve.temperatureC(from) > HOT_C
-                    && (leapK > BACK_BY_K || awayS(curve, from, i - 1) > LONGEST_STILL_S / 2);
+                    && (leapK > BACK_BY_K
+                            || awayS(curve, from, i - 1) > LONGEST_STILL_S / 2
+                            || neverStoodBefore(curve, from));
             if (still && (longest.isEmpty() || seconds / 60 > longest.get().minutes())) {
                 longest =
                         Optional.of(new Frozen(curve.elapsedMs(from) / 1000.0, seconds / 60, curve.temperatureC(from)));
@@ -46,6 +53,23 @@ record Frozen(double fromS, double minutes, double celsius) {
             from = i;
         }
         return longest;
+    }
+
+    /** Whether the numbers before are so fine and so restless that not even a quiet hold stands still in them. */
+    private static boolean neverStoodBefore(Trace curve, int from) {
+        if (from < 2 * BEFORE) {
+            return false;
+        }
+        double[] bends = new double[BEFORE];
+        double finest = Double.POSITIVE_INFINITY;
+        for (int k = 0; k < BEFORE; k++) {
+            int i = from - k;
+            double step = curve.temperatureC(i) - curve.temperatureC(i - 1);
+            bends[k] = Math.abs(step - (curve.temperatureC(i - 1) - curve.temperatureC(i - 2)));
+            finest = Math.abs(step) > 1e-6 ? Math.min(finest, Math.abs(step)) : finest;
+        }
+        Arrays.sort(bends);
+        return finest < FINE_K && bends[BEFORE / 2] > RESTLESS_K;
     }
 
     /** For how long the set-point was far from where it and the number stood together at first, s. */

@@ -1,42 +1,22 @@
 package org.kilnside.review;
 
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalLong;
 import java.util.Random;
 import java.util.Set;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
-import org.kilnside.heatwork.Cone;
-import org.kilnside.heatwork.ConeReached;
-import org.kilnside.heatwork.ConeSeries;
-import org.kilnside.heatwork.ConeTable;
-import org.kilnside.heatwork.HeatWork;
-import org.kilnside.heatwork.PlanHeat;
-import org.kilnside.heatwork.WitnessCone;
-import org.kilnside.heatwork.WitnessPack;
-import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
-import org.kilnside.schedule.Schedule;
-import org.kilnside.schedule.Segment;
-import org.kilnside.sensor.SensorUncertainty;
 
 /** A firing of a {@link PlainKiln} with one thing done to it: the review is judged on it and was not tuned on it. */
 final class PlainTrial {
-    private static final ConeTable TABLE = ConeTable.of(ConeSeries.SELF_SUPPORTING);
-
     private final long seed;
     private final Set<Injected> injected;
     private final Random random;
-    private double topC;
-    private double holdMinutes;
-    private double lastRate;
-    private boolean slowCool;
+    private TrialPlan trial;
     private double offsetC;
-    private Schedule plan;
-    private Schedule program;
 
     private PlainTrial(long seed, Set<Injected> injected) {
         this.seed = seed;
@@ -47,9 +27,9 @@ final class PlainTrial {
     /** A firing on which what was done told. */
     static ReviewTrial of(long seed, Set<Injected> injected) {
         for (long attempt = 0; attempt < 80; attempt++) {
-            ReviewTrial trial = new PlainTrial(seed + 100_003 * attempt, injected).make();
-            if (trial.tells()) {
-                return trial;
+            Optional<ReviewTrial> made = new PlainTrial(seed + 100_003 * attempt, injected).make();
+            if (made.isPresent() && made.get().tells()) {
+                return made.get();
             }
         }
         throw new IllegalStateException("no kiln in which it tells: " + injected);
@@ -63,49 +43,14 @@ final class PlainTrial {
         return from + (to - from) * random.nextDouble();
     }
 
-    private ReviewTrial make() {
-        boolean glaze = random.nextInt(3) > 0 || has(Injected.WEAK_ELEMENTS) || has(Injected.AMPLIFIER_UNCORRECTED);
-        topC = Math.round(glaze ? uniform(1205, 1240) : uniform(1000, 1150));
-        lastRate = has(Injected.RAMP_SLOW) ? uniform(80, 120) : uniform(50, 90);
-        holdMinutes = has(Injected.HOLD_SHORT) ? uniform(20, 40) : uniform(8, 25);
-        slowCool = has(Injected.COOLING_FAST);
-        double programTop = topC
-                + (has(Injected.TOP_LOW) ? -uniform(10, 25) : 0)
-                + (has(Injected.OVER_FIRED_TOP) ? uniform(10, 25) : 0);
-        double programHold = has(Injected.HOLD_SHORT)
-                ? holdMinutes * uniform(0, 0.3)
-                : holdMinutes + (has(Injected.OVER_FIRED_HOLD) ? uniform(20, 45) : 0);
-        double programRate = lastRate
-                * (has(Injected.RAMP_FAST) ? uniform(2, 2.6) : has(Injected.RAMP_SLOW) ? uniform(0.35, 0.5) : 1);
-        plan = schedule(topC, lastRate, holdMinutes, slowCool);
-        program = schedule(programTop, programRate, programHold, false);
-        offsetC = has(Injected.SENSOR_READS_HIGH)
-                ? uniform(10, 30)
-                : has(Injected.SENSOR_READS_LOW) ? -uniform(10, 30) : random.nextGaussian();
+    private Optional<ReviewTrial> make() {
+        trial = TrialPlan.of(random, injected);
+        offsetC = trial.sensorOffC() == 0 ? random.nextGaussian() : trial.sensorOffC();
         double power = enough() * (has(Injected.MAINS_SAG) ? uniform(1.02, 1.15) : uniform(1.1, 1.5));
         if (has(Injected.WEAK_ELEMENTS)) {
             power = weakened(power);
         }
         return fire(power);
-    }
-
-    private Schedule schedule(double top, double rate, double hold, boolean heldBack) {
-        List<Segment> segments = new ArrayList<>();
-        segments.add(ramp(100, 600, 0));
-        segments.add(ramp(130, topC - 100, 0));
-        segments.add(ramp(rate, top, hold));
-        if (heldBack) {
-            segments.add(ramp(60, topC - 330, 0));
-        }
-        segments.add(new Segment.FreeCooling());
-        return new Schedule("Trial", segments);
-    }
-
-    private static Segment ramp(double rate, double to, double hold) {
-        return new Segment.Ramp(
-                HeatingRate.ofKelvinPerHour(rate),
-                Temperature.ofCelsius(to),
-                Duration.ofSeconds(Math.round(hold * 60)));
     }
 
     private PlainKiln kiln(double power) {
@@ -119,7 +64,7 @@ final class PlainTrial {
         PlainKiln kiln = kiln(60_000);
         double most = 0;
         for (int i = 0; i < 60 * 720 && !kiln.isOver(); i++) {
-            kiln.step(plan, kiln.trueC(), 1);
+            kiln.step(trial.plan(), kiln.trueC(), 1);
             if (kiln.trueC() > 300) {
                 most = Math.max(most, smooth(kiln.output() * 60_000));
             }
@@ -135,7 +80,7 @@ final class PlainTrial {
     }
 
     private double weakened(double power) {
-        double goal = Math.min(topC - 8, uniform(1190, 1215));
+        double goal = Math.min(trial.topC() - 8, uniform(1190, 1215));
         double low = 0.4;
         double high = 1;
         for (int i = 0; i < 8; i++) {
@@ -143,7 +88,7 @@ final class PlainTrial {
             PlainKiln kiln = kiln(power * share);
             double highest = 0;
             for (int k = 0; k < 26 * 720 && !kiln.isOver(); k++) {
-                kiln.step(plan, kiln.trueC(), 1);
+                kiln.step(trial.plan(), kiln.trueC(), 1);
                 highest = Math.max(highest, kiln.trueC());
             }
             if (highest > goal) {
@@ -155,7 +100,7 @@ final class PlainTrial {
         return power * low;
     }
 
-    private ReviewTrial fire(double power) {
+    private Optional<ReviewTrial> fire(double power) {
         PlainKiln kiln = kiln(power);
         boolean withOutput = random.nextInt(4) > 0;
         boolean withSetpoint = random.nextInt(4) > 0;
@@ -163,11 +108,11 @@ final class PlainTrial {
         double noiseC = uniform(0.1, 1);
         boolean quarters = has(Injected.AMPLIFIER_UNCORRECTED) || random.nextInt(3) == 0;
         double lostAtC = has(Injected.ONE_PHASE_LOST) ? uniform(450, 550) : 1e9;
-        double cutAtC = has(Injected.POWER_CUT) ? topC - uniform(10, 60) : 1e9;
-        double endAtC = has(Injected.ENDED_EARLY) ? topC - uniform(10, 50) : 1e9;
-        double gapAtC = has(Injected.SENSOR_FAULT) ? topC - uniform(10, 50) : 1e9;
+        double cutAtC = has(Injected.POWER_CUT) ? trial.topC() - uniform(10, 60) : 1e9;
+        double endAtC = has(Injected.ENDED_EARLY) ? trial.topC() - uniform(10, 50) : 1e9;
+        double gapAtC = has(Injected.SENSOR_FAULT) ? trial.topC() - uniform(10, 50) : 1e9;
         double gapS = uniform(3000, 5400);
-        double toTop = plan.curveFrom(Temperature.ofCelsius(15)).timeToTop().toSeconds();
+        double toTop = trial.plan().curveFrom(Temperature.ofCelsius(15)).timeToTop().toSeconds();
         double sagFromS = toTop - uniform(3000, 7000);
         double sagForS = uniform(6000, 12000);
         double sag = has(Injected.MAINS_SAG) ? 1 - Math.pow(1 - uniform(0.07, 0.13), 2) : 0;
@@ -196,8 +141,8 @@ final class PlainTrial {
             }
             gapFromS = gapFromS < 0 && shown > gapAtC ? at : gapFromS;
             double share = cut ? 0 : (lost ? 0.667 : 1) * (at > sagFromS && at < sagFromS + sagForS ? 1 - sag : 1);
-            boolean steering = kiln.isSteering(program);
-            kiln.step(program, shown, share);
+            boolean steering = kiln.isSteering(trial.program());
+            kiln.step(trial.program(), shown, share);
             long ms = Math.round(at * 1000);
             truth.add(ms, tip);
             if (i % every == 0 && !(gapFromS >= 0 && at < gapFromS + gapS)) {
@@ -207,18 +152,24 @@ final class PlainTrial {
                         withOutput ? OptionalDouble.of(kiln.output()) : OptionalDouble.empty(),
                         withSetpoint && steering ? OptionalDouble.of(kiln.setpointC()) : OptionalDouble.empty());
             }
-            if (highest > 900 && tip < 750) {
+            if (highest > 900 && tip < 650) {
                 break;
             }
         }
         Trace curve = truth.view();
-        return new ReviewTrial(
+        List<Trace> earlier = trial.tellsEarlier(injected, random) ? earlier(power, withOutput, every) : List.of();
+        if (!trial.coolingTells(curve, injected, earlier)) {
+            return Optional.empty();
+        }
+        return Optional.of(new ReviewTrial(
                 injected,
-                ReviewQuestion.about(GoodReadings.of(log.view()), plan).withWitness(packs(curve)),
-                shortOf(curve),
-                "plain/" + seed + " " + injected + " top " + topC + " rate " + Math.round(lastRate) + " hold "
-                        + Math.round(holdMinutes) + " waits " + kiln.waits() + " output " + withOutput + " setpoint "
-                        + withSetpoint + " offset " + Math.round(offsetC));
+                ReviewQuestion.about(GoodReadings.of(log.view()), trial.plan())
+                        .withWitness(TrialTruth.packs(curve, injected, random))
+                        .withEarlier(earlier),
+                TrialTruth.shortOf(trial, curve),
+                "plain/" + seed + " " + injected + " top " + trial.topC() + " rate " + Math.round(trial.lastRate()) + " hold "
+                        + Math.round(trial.holdMinutes()) + " waits " + kiln.waits() + " output " + withOutput + " setpoint "
+                        + withSetpoint + " offset " + Math.round(offsetC)));
     }
 
     /** What an amplifier of one sensitivity shows: the program's own correction (checked against ITS-90 elsewhere) undone. */
@@ -226,65 +177,30 @@ final class PlainTrial {
         return celsius - AmplifierError.atShownK(celsius - 0.9 * AmplifierError.atShownK(celsius));
     }
 
-    private List<WitnessPack> packs(Trace truth) {
-        boolean needed = has(Injected.SENSOR_READS_HIGH)
-                || has(Injected.SENSOR_READS_LOW)
-                || has(Injected.AMPLIFIER_UNCORRECTED)
-                || has(Injected.UNEVEN);
-        if (!needed && random.nextInt(3) > 0) {
-            return List.of();
-        }
-        List<WitnessPack> packs = new ArrayList<>();
-        double apart = has(Injected.UNEVEN) ? uniform(10, 16) : uniform(0, 2);
-        int middle = (int) Math.round(steps(truth));
-        String[] shelves = {"top", "middle", "bottom"};
-        for (int i = 0; i < 3; i++) {
-            List<WitnessCone> seen = new ArrayList<>();
-            Trace.Builder there = new Trace.Builder();
-            for (int k = 0; k < truth.size(); k += 6) {
-                there.add(truth.elapsedMs(k), truth.temperatureC(k) + apart * (1 - i));
+    /** The kiln's three firings before, with elements less worn the longer ago. */
+    private List<Trace> earlier(double power, boolean withOutput, int every) {
+        List<Trace> logs = new ArrayList<>();
+        for (int ago = 3; ago >= 1; ago--) {
+            PlainKiln kiln = kiln(power * (has(Injected.WEAK_ELEMENTS) ? Math.pow(1.05, ago) : 1));
+            Trace.Builder log = new Trace.Builder();
+            double highest = 0;
+            for (int i = 0; i < 50 * 720; i++) {
+                double shown = kiln.trueC() + offsetC + 0.3 * random.nextGaussian();
+                highest = Math.max(highest, kiln.trueC());
+                kiln.step(trial.plan(), shown, 1);
+                if (i % every == 0) {
+                    log.add(
+                            Math.round(i * PlainKiln.STEP_S * 1000),
+                            shown,
+                            withOutput ? OptionalDouble.of(kiln.output()) : OptionalDouble.empty(),
+                            OptionalDouble.empty());
+                }
+                if (highest > 900 && kiln.trueC() < 650) {
+                    break;
+                }
             }
-            for (int cone = middle - 1; cone <= middle + 1; cone++) {
-                Cone each = Cone.whole().get(Math.max(0, Math.min(Cone.whole().size() - 1, cone)));
-                double work = HeatWork.ofLine(TABLE, there.view()).share(each).orElse(0);
-                double angle = Math.max(0, Math.min(90, 90 * work + 3 * random.nextGaussian()));
-                seen.add(new WitnessCone(each, OptionalDouble.of(Math.rint(angle / 5) * 5), OptionalLong.empty()));
-            }
-            packs.add(new WitnessPack(shelves[i], seen));
+            logs.add(log.view());
         }
-        return packs;
-    }
-
-    private static double steps(Trace curve) {
-        ConeReached reached = HeatWork.ofLine(TABLE, curve).reached(SensorUncertainty.UNKNOWN);
-        return reached.cone().steps().orElse(0) + reached.coolingAdded().orElse(0);
-    }
-
-    private double shortOf(Trace truth) {
-        double highest = 0;
-        for (int i = 0; i < truth.size(); i++) {
-            highest = Math.max(highest, truth.temperatureC(i));
-        }
-        int last = truth.size() - 1;
-        while (!slowCool && truth.temperatureC(last) < highest - 4) {
-            last--;
-        }
-        Trace.Builder line = new Trace.Builder();
-        for (int i = 0; i <= last; i++) {
-            line.add(truth.elapsedMs(i), truth.temperatureC(i));
-        }
-        double from = truth.temperatureC(last);
-        for (double after = 60; after < 3 * 3600; after += 60) {
-            line.add(
-                    truth.elapsedMs(last) + Math.round(after * 1000),
-                    20 + (from - 20) * Math.exp(-after / PlanHeat.USUAL_COOLING.toSeconds()));
-        }
-        ConeReached planned = PlanHeat.of(
-                        TABLE,
-                        plan.curveFrom(Temperature.ofCelsius(15)),
-                        PlanHeat.USUAL_COOLING,
-                        SensorUncertainty.UNKNOWN)
-                .whole();
-        return planned.cone().steps().orElse(0) + planned.coolingAdded().orElse(0) - steps(line.view());
+        return logs;
     }
 }

@@ -21,8 +21,8 @@ import org.kilnside.virtualkiln.Population;
  * the review; the plain kilns are a second, other physics on which no number of the review was tuned.
  */
 class ReviewValidationTest {
-    private static final long VIRTUAL_SEED = 41;
-    private static final long PLAIN_SEED = 900;
+    private static final long VIRTUAL_SEED = Long.getLong("kilnside.seed", 41);
+    private static final long PLAIN_SEED = Long.getLong("kilnside.seed2", 900);
 
     private static final List<Set<Injected>> PAIRS = List.of(
             EnumSet.of(Injected.WEAK_ELEMENTS, Injected.SENSOR_READS_HIGH),
@@ -131,17 +131,17 @@ class ReviewValidationTest {
         for (Injected one : singles()) {
             for (int i = 0; i < each; i++) {
                 Population.Family family = families[(i + one.ordinal()) % families.length];
-                tally.add(ReviewTrial.of(family, VIRTUAL_SEED, 100 * one.ordinal() + i, EnumSet.of(one)));
+                tally.add(VirtualTrial.of(family, VIRTUAL_SEED, 100 * one.ordinal() + i, EnumSet.of(one)));
             }
         }
         for (int pair = 0; pair < PAIRS.size(); pair++) {
             for (int i = 0; i < eachPair; i++) {
                 Population.Family family = families[(i + pair) % families.length];
-                tally.add(ReviewTrial.of(family, VIRTUAL_SEED, 4000 + 100 * pair + i, PAIRS.get(pair)));
+                tally.add(VirtualTrial.of(family, VIRTUAL_SEED, 4000 + 100 * pair + i, PAIRS.get(pair)));
             }
         }
         for (int i = 0; i < clean; i++) {
-            tally.add(ReviewTrial.of(
+            tally.add(VirtualTrial.of(
                     families[i % families.length], VIRTUAL_SEED, 8000 + i, EnumSet.noneOf(Injected.class)));
         }
         return tally;

@@ -14,7 +14,11 @@ import org.junit.jupiter.api.Test;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.HeatWork;
 import org.kilnside.heatwork.WitnessCone;
+import org.kilnside.heatwork.WitnessOffset;
 import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
@@ -262,6 +266,136 @@ class ReviewerTest {
                 question(trace(firing(1222, 60, 15), 0, 50_000)).withWanted(Optional.of(Cone.parse("6"))));
         assertThat(review.shortOfPlan().orElseThrow()).isCloseTo(0, within(0.05));
         assertThat(review.shortOfWanted().orElseThrow()).isLessThan(-0.5);
+    }
+
+    /** Computed from ITS-90: what a MAX31855 shows at 1228 °C, 15 °C below where it stood, is about 1207 °C. */
+    @Test
+    void advisesInTheNumbersTheControllerShowsAndSaysWhatTheyStandFor() {
+        SensorUncertainty chip = new SensorUncertainty(
+                new Probe(ThermocoupleType.K, Amplifier.MAX31855), ToleranceClass.CLASS_2, Calibration.NONE);
+        Review review =
+                Reviewer.review(question(trace(firing(1243, 60, 15), 0, 50_000)).withSensor(chip));
+        Advice lower = the(review, Advice.Kind.LOWER_TOP);
+        assertThat(celsius(lower.amounts().get(1))).isCloseTo(1207.5, within(1.5));
+        Advice both = the(review, Advice.Kind.SHOWN_AND_TRUE);
+        assertThat(celsius(both.amounts().get(0))).isCloseTo(1207.5, within(1.5));
+        assertThat(celsius(both.amounts().get(1))).isCloseTo(1228, within(0.5));
+    }
+
+    @Test
+    void neverRaisesATopPastTheLimitOfTheKiln() {
+        ReviewQuestion low = question(trace(firing(1205, 60, 15), 0, 50_000));
+        Review review = Reviewer.review(low.withLimit(Optional.of(Temperature.ofCelsius(1212))));
+        assertThat(celsius(the(review, Advice.Kind.RAISE_TOP_CAREFULLY).amounts().get(1)))
+                .isCloseTo(1212, within(0.1));
+        assertThat(advised(review)).contains(Advice.Kind.AT_THE_LIMIT);
+        Review there = Reviewer.review(low.withLimit(Optional.of(Temperature.ofCelsius(1205))));
+        assertThat(advised(there)).contains(Advice.Kind.AT_THE_LIMIT).doesNotContain(Advice.Kind.RAISE_TOP_CAREFULLY);
+    }
+
+    @Test
+    void leavesATopThatGaveTheLoadItsCone() {
+        Review review = Reviewer.review(
+                question(trace(firing(1206, 60, 15), 0, 50_000)).withWanted(Optional.of(Cone.parse("6"))));
+        assertThat(first(review)).isEqualTo(CauseCode.TOP_LOW);
+        assertThat(advised(review))
+                .contains(Advice.Kind.LOAD_HAS_ITS_CONE)
+                .doesNotContain(Advice.Kind.RAISE_TOP_CAREFULLY, Advice.Kind.REFIRE_FULL);
+    }
+
+    @Test
+    void lowersAnOverFiredTopAndNeverAdvisesToFireAgain() {
+        Review review = review(firing(1240, 60, 15));
+        assertThat(review.shortOfPlan().orElseThrow()).isNegative();
+        assertThat(advised(review))
+                .contains(Advice.Kind.LOWER_TOP, Advice.Kind.LOOK_FOR_OVERFIRING)
+                .doesNotContain(Advice.Kind.REFIRE_FULL, Advice.Kind.RAISE_TOP_CAREFULLY);
+    }
+
+    /** An offset of the size of the board's error is either; a bisque firing's cones tell which. */
+    @Test
+    void tellsABoardFromASensorThatReadsLowByConesOfABisqueFiring() {
+        Trace ware = trace(firing(1243, 60, 15), 0, 50_000);
+        ReviewQuestion question = question(trace(firing(1222, 60, 15), 0, 50_000))
+                .withWitness(List.of(new WitnessPack("middle", List.of(bent("7", ware), bent("8", ware), bent("9", ware)))));
+        Review alone = Reviewer.review(question);
+        assertThat(alone.causes().stream().limit(2).map(Review.Cause::code))
+                .containsExactlyInAnyOrder(CauseCode.SENSOR_READS_LOW, CauseCode.AMPLIFIER_UNCORRECTED);
+        assertThat(advised(alone)).contains(Advice.Kind.TELL_BOARD_FROM_SENSOR);
+        Review board = Reviewer.review(question.withOffsets(List.of(new WitnessOffset(0, 6, 1005, false))));
+        assertThat(first(board)).isEqualTo(CauseCode.AMPLIFIER_UNCORRECTED);
+        Review sensor = Reviewer.review(question.withOffsets(List.of(new WitnessOffset(18, 6, 1005, false))));
+        assertThat(first(sensor)).isEqualTo(CauseCode.SENSOR_READS_LOW);
+        assertThat(Reviewer.review(question.withWitness(List.of())).causes())
+                .extracting(Review.Cause::code)
+                .doesNotContain(CauseCode.SENSOR_READS_LOW, CauseCode.AMPLIFIER_UNCORRECTED);
+    }
+
+    @Test
+    void namesADriftOfTheSensor() {
+        List<WitnessOffset> offsets = new ArrayList<>();
+        for (int i = 0; i < 6; i++) {
+            offsets.add(new WitnessOffset(-4 * i, 6, 1222, false));
+        }
+        Review review =
+                Reviewer.review(question(trace(firing(1222, 60, 15), 0, 50_000)).withOffsets(offsets));
+        assertThat(kinds(review)).contains(Remark.Kind.SENSOR_DRIFTS);
+    }
+
+    /** The set-point a controller that has ended goes on giving tells nothing of a power cut. */
+    @Test
+    void aSetpointThatStandsForEverAfterwardsIsNoCut() {
+        DoubleUnaryOperator curve = firing(1222, 60, 1);
+        Trace.Builder log = new Trace.Builder();
+        for (double at = 0; at <= 50_000; at += 10) {
+            log.add(
+                    Math.round(at * 1000),
+                    curve.applyAsDouble(at),
+                    OptionalDouble.empty(),
+                    OptionalDouble.of(at < CORNER_S ? 20 + at / 24 : Math.min(1222, 1120 + (at - CORNER_S) / 60)));
+        }
+        assertThat(first(Reviewer.review(question(log.view())))).isEqualTo(CauseCode.HOLD_SHORT);
+    }
+
+    @Test
+    void aKilnThatIsHeatedOnceMoreAfterAFallWasInterrupted() {
+        DoubleUnaryOperator curve = firing(1190, 60, 0);
+        double cutS = CORNER_S + 70 * 60;
+        double backS = cutS + 3600;
+        double backC = curve.applyAsDouble(backS);
+        Trace.Builder log = new Trace.Builder();
+        for (double at = 0; at <= 60_000; at += 10) {
+            double celsius = at < backS
+                    ? curve.applyAsDouble(at)
+                    : at < backS + 3600
+                            ? backC + (at - backS) / 3600 * 60
+                            : 20 + (backC + 40) * Math.exp(-(at - backS - 3600) / 21_600);
+            log.add(Math.round(at * 1000), celsius);
+        }
+        assertThat(first(Reviewer.review(question(log.view())))).isEqualTo(CauseCode.POWER_CUT);
+    }
+
+    /** How a cone looks after a firing, bending in proportion to its heat work. */
+    private static WitnessCone bent(String cone, Trace ware) {
+        double share = HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), ware)
+                .share(Cone.parse(cone))
+                .orElseThrow();
+        return seen(cone, Math.min(95, 90 * share));
+    }
+
+    private static List<Advice.Kind> advised(Review review) {
+        return review.advice().stream().map(Advice::kind).toList();
+    }
+
+    private static Advice the(Review review, Advice.Kind kind) {
+        return review.advice().stream()
+                .filter(each -> each.kind() == kind)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static double celsius(Amount amount) {
+        return ((Amount.Degrees) amount).temperature().celsius();
     }
 
     private static List<Remark.Kind> kinds(Review review) {
