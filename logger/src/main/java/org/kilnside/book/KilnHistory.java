@@ -273,7 +273,9 @@ public final class KilnHistory {
     private static ControllerReport inTruth(ControllerReport said, CalibratedThermometer thermometer, Reading reading) {
         return new ControllerReport(
                 said.output(),
-                said.setpoint().flatMap(shown -> thermometer.behind(shown, reading.first().raw())),
+                said.setpoint()
+                        .flatMap(shown ->
+                                thermometer.behind(shown, reading.first().raw())),
                 said.segment());
     }
 

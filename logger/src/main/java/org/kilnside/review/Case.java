@@ -62,9 +62,11 @@ final class Case {
         // What the controller saw: it knows nothing of a calibration, and plan and set-point are in its numbers.
         Bins uncalibrated = corrected.colderBy(knownK);
         Optional<ShownNumbers> said = question.shown()
-                .map(chip -> new ShownNumbers(new Probe(question.sensor().probe().type(), chip)));
+                .map(chip ->
+                        new ShownNumbers(new Probe(question.sensor().probe().type(), chip)));
         // Whoever fitted the amplifier may not know whether the controller corrects it: the set-point does.
-        boolean corrects = said.map(numbers -> numbers.areCorrected(uncalibrated)).orElse(false);
+        boolean corrects =
+                said.map(numbers -> numbers.areCorrected(uncalibrated)).orElse(false);
         shown = corrects ? Optional.empty() : said;
         frozen = Frozen.of(question.readings().curve());
         Bins steered = corrects ? uncalibrated.withSetpoints(said.get()::shownAt) : uncalibrated;

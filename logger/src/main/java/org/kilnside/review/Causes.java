@@ -258,7 +258,9 @@ final class Causes {
         Conduct.Asks asks = facts.conduct().asks();
         boolean content = asks.known() && facts.real().levelC() > asks.topC() - Conduct.CONTENT_K;
         double passing = asks.rateKPerH() > 0 ? 60 / asks.rateKPerH() : 1;
-        return content && asks.heatedMinutes() > passing + (asks.stale() && !facts.conduct().outputKnown() ? UNSEEN_MIN : SEEN_MIN);
+        return content
+                && asks.heatedMinutes()
+                        > passing + (asks.stale() && !facts.conduct().outputKnown() ? UNSEEN_MIN : SEEN_MIN);
     }
 
     private void held() {

@@ -69,8 +69,7 @@ record Conduct(
      * @param stale whether it still stood there when the kiln had long been falling
      * @param rateKPerH how fast it rose over the last 100 °C below its highest
      */
-    record Asks(
-            boolean known, double topC, double topMinutes, double heatedMinutes, boolean stale, double rateKPerH) {
+    record Asks(boolean known, double topC, double topMinutes, double heatedMinutes, boolean stale, double rateKPerH) {
         static final Asks UNKNOWN = new Asks(false, 0, 0, 0, false, 0);
     }
 
@@ -228,7 +227,13 @@ record Conduct(
             at = Double.isNaN(at) && now >= top - TopPhase.NEAR_K ? bins.timeS[i] : at;
         }
         boolean ramp = !Double.isNaN(from) && !Double.isNaN(at) && at - from > 300;
-        return new Asks(true, top, minutes, heated, bins.meanSetpoint(left + 300, left + 900) > top - 1, ramp ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0);
+        return new Asks(
+                true,
+                top,
+                minutes,
+                heated,
+                bins.meanSetpoint(left + 300, left + 900) > top - 1,
+                ramp ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0);
     }
 
     private static Limited limited(

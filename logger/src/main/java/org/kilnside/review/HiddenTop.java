@@ -15,7 +15,8 @@ import org.kilnside.schedule.PlannedCurve;
  * @param clear whether the cooling leaves no doubt of that
  * @param filled the curve with the gap filled as is most likely
  */
-record HiddenTop(double fromS, double toS, double fromC, double toC, boolean heatingWentOn, boolean clear, Bins filled) {
+record HiddenTop(
+        double fromS, double toS, double fromC, double toC, boolean heatingWentOn, boolean clear, Bins filled) {
     private static final double LONG_GAP_S = 240;
     private static final double ROOM_C = 20;
 
@@ -109,7 +110,8 @@ record HiddenTop(double fromS, double toS, double fromC, double toC, boolean hea
         boolean wentOn = Math.abs(stopsS - fromS) > Math.abs(leaveS - plannedEndS) || stopsS > fromS + 2 * SLACK_S;
         double byStop = Math.abs(stopsS - fromS);
         double byPlan = Math.abs(leaveS - plannedEndS);
-        boolean clear = Math.max(byStop, byPlan) > 2 * SLACK_S && Math.max(byStop, byPlan) > 3 * Math.min(byStop, byPlan);
+        boolean clear =
+                Math.max(byStop, byPlan) > 2 * SLACK_S && Math.max(byStop, byPlan) > 3 * Math.min(byStop, byPlan);
         boolean heldBack = plan.isCoolingAt(toC, -slope * 3600);
         wentOn |= heldBack;
         boolean asPlanned = Math.abs(leaveS - arriveS - plan.holdS()) < AS_PLANNED_S && arriveS + plan.holdS() < toS;

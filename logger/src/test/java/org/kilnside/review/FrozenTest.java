@@ -37,7 +37,8 @@ class FrozenTest {
 
     @Test
     void aNumberThatStandsAndThenLeapsIsFrozen() {
-        Frozen found = Frozen.of(log(standing(50_000, FrozenTest::kiln), at -> 0, 0.25)).orElseThrow();
+        Frozen found = Frozen.of(log(standing(50_000, FrozenTest::kiln), at -> 0, 0.25))
+                .orElseThrow();
         assertThat(found.minutes()).isCloseTo(40, within(1.0));
         assertThat(found.celsius()).isCloseTo(50_000 / 48.0, within(1.0));
         assertThat(found.fromS()).isCloseTo(50_000, within(30.0));
@@ -64,8 +65,7 @@ class FrozenTest {
         Random noise = new Random(5);
         DoubleUnaryOperator restless = at -> kiln(at) + 0.3 * noise.nextGaussian();
         double stillC = kiln(TOP_S - 600) + 0.13;
-        DoubleUnaryOperator stands =
-                at -> at > TOP_S - 600 && at < TOP_S + 3900 ? stillC : restless.applyAsDouble(at);
+        DoubleUnaryOperator stands = at -> at > TOP_S - 600 && at < TOP_S + 3900 ? stillC : restless.applyAsDouble(at);
         assertThat(Frozen.of(log(stands, at -> Double.MIN_VALUE, 0.01))).isPresent();
         assertThat(Frozen.of(log(restless, at -> Double.MIN_VALUE, 0.01))).isEmpty();
     }

@@ -112,7 +112,8 @@ final class PlainTrial {
         double endAtC = has(Injected.ENDED_EARLY) ? trial.topC() - uniform(10, 50) : 1e9;
         double gapAtC = has(Injected.SENSOR_FAULT) ? trial.topC() - uniform(10, 50) : 1e9;
         double gapS = uniform(3000, 5400);
-        double toTop = trial.plan().curveFrom(Temperature.ofCelsius(15)).timeToTop().toSeconds();
+        double toTop =
+                trial.plan().curveFrom(Temperature.ofCelsius(15)).timeToTop().toSeconds();
         double sagFromS = toTop - uniform(3000, 7000);
         double sagForS = uniform(6000, 12000);
         double sag = has(Injected.MAINS_SAG) ? 1 - Math.pow(1 - uniform(0.07, 0.13), 2) : 0;
@@ -167,8 +168,10 @@ final class PlainTrial {
                         .withWitness(TrialTruth.packs(curve, injected, random))
                         .withEarlier(earlier),
                 TrialTruth.shortOf(trial, curve),
-                "plain/" + seed + " " + injected + " top " + trial.topC() + " rate " + Math.round(trial.lastRate()) + " hold "
-                        + Math.round(trial.holdMinutes()) + " waits " + kiln.waits() + " output " + withOutput + " setpoint "
+                "plain/" + seed + " " + injected + " top " + trial.topC() + " rate " + Math.round(trial.lastRate())
+                        + " hold "
+                        + Math.round(trial.holdMinutes()) + " waits " + kiln.waits() + " output " + withOutput
+                        + " setpoint "
                         + withSetpoint + " offset " + Math.round(offsetC)));
     }
 

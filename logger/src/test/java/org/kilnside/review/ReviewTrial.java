@@ -15,8 +15,8 @@ import java.util.Set;
  */
 record ReviewTrial(Set<Injected> injected, ReviewQuestion question, double shortOfPlan, String label) {
     /** What does not show in the heat work. */
-    private static final Set<Injected> UNSEEN = EnumSet.of(
-            Injected.COOLING_FAST, Injected.COOLING_SLOW, Injected.UNEVEN, Injected.SENSOR_FAULT);
+    private static final Set<Injected> UNSEEN =
+            EnumSet.of(Injected.COOLING_FAST, Injected.COOLING_SLOW, Injected.UNEVEN, Injected.SENSOR_FAULT);
 
     /** Whether what was done told in the ware; a kiln that by itself cannot follow its plan is not a clean one. */
     boolean tells() {

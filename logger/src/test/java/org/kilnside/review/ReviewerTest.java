@@ -286,7 +286,8 @@ class ReviewerTest {
     void neverRaisesATopPastTheLimitOfTheKiln() {
         ReviewQuestion low = question(trace(firing(1205, 60, 15), 0, 50_000));
         Review review = Reviewer.review(low.withLimit(Optional.of(Temperature.ofCelsius(1212))));
-        assertThat(celsius(the(review, Advice.Kind.RAISE_TOP_CAREFULLY).amounts().get(1)))
+        assertThat(celsius(
+                        the(review, Advice.Kind.RAISE_TOP_CAREFULLY).amounts().get(1)))
                 .isCloseTo(1212, within(0.1));
         assertThat(advised(review)).contains(Advice.Kind.AT_THE_LIMIT);
         Review there = Reviewer.review(low.withLimit(Optional.of(Temperature.ofCelsius(1205))));
@@ -317,7 +318,8 @@ class ReviewerTest {
     void tellsABoardFromASensorThatReadsLowByConesOfABisqueFiring() {
         Trace ware = trace(firing(1243, 60, 15), 0, 50_000);
         ReviewQuestion question = question(trace(firing(1222, 60, 15), 0, 50_000))
-                .withWitness(List.of(new WitnessPack("middle", List.of(bent("7", ware), bent("8", ware), bent("9", ware)))));
+                .withWitness(
+                        List.of(new WitnessPack("middle", List.of(bent("7", ware), bent("8", ware), bent("9", ware)))));
         Review alone = Reviewer.review(question);
         assertThat(alone.causes().stream().limit(2).map(Review.Cause::code))
                 .containsExactlyInAnyOrder(CauseCode.SENSOR_READS_LOW, CauseCode.AMPLIFIER_UNCORRECTED);

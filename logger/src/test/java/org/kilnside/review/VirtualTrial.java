@@ -183,8 +183,10 @@ final class VirtualTrial {
             builder.elementResistance(resistance);
         }
         if (has(Injected.MAINS_SAG)) {
-            double toTop =
-                    trial.plan().curveFrom(Temperature.ofCelsius(15)).timeToTop().toSeconds();
+            double toTop = trial.plan()
+                    .curveFrom(Temperature.ofCelsius(15))
+                    .timeToTop()
+                    .toSeconds();
             builder.mains(Mains.sagging(uniform(0.06, 0.13), toTop - uniform(3600, 9000), uniform(7200, 14400)));
         }
         VirtualFiring firing = builder.disturbances(disturbances).start();
