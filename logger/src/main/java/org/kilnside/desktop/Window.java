@@ -156,7 +156,7 @@ public final class Window {
                 () -> change(settings.withQuartz(!settings.quartz())),
                 feed::takesNotes));
         others.forEach(maker -> screens.add(maker.make(words, errands)));
-        JPanel whole = new JPanel(new MigLayout("insets 0, fill, wrap 1, gap 0", "[grow, fill]", "[][][grow, fill][]"));
+        JPanel whole = new JPanel(new MigLayout("insets 0, fill, gap 0", "[grow, fill]", "[][][grow, fill][]"));
         ringing = new AlarmLine(alarm -> silencer.run(() -> feed.acknowledge(alarm)));
         bar = new ScreenBar(screens.size(), this::open, this::cautions);
         for (int i = 0; i < screens.size(); i++) {
@@ -176,10 +176,11 @@ public final class Window {
         stage.setOpaque(false);
         rows.setOpaque(false);
         whole.setFocusable(true);
-        whole.add(bar, "growx, wmin 0");
-        whole.add(ringing, "growx, wmin 0, hidemode 3, gapx 16 16, gapy 4 2");
-        whole.add(stage, "grow, wmin 0, hmin 0");
-        whole.add(rows, "growx, wmin 0");
+        // Each in a cell of its own: the line that is not shown leaves its row empty, and the screen keeps its own.
+        whole.add(bar, "cell 0 0, growx, wmin 0");
+        whole.add(ringing, "cell 0 1, growx, wmin 0, hidemode 3, gapx 16 16, gapy 4 2");
+        whole.add(stage, "cell 0 2, grow, wmin 0, hmin 0");
+        whole.add(rows, "cell 0 3, growx, wmin 0");
         frame.setContentPane(whole);
         frame.setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
         frame.addWindowListener(new WindowAdapter() {

@@ -19,6 +19,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.session.AlarmTrial;
 import org.kilnside.session.Post;
 import org.kilnside.session.Snapshot;
+import org.kilnside.session.Snapshots;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
 import org.kilnside.wording.Opening;
@@ -34,7 +35,8 @@ final class NightShowcase {
     /** What the screen is shown in. */
     enum State {
         WELL(post(Post.Role.RECORDER, true), post(Post.Role.COPY, true)),
-        TROUBLED(post(Post.Role.RECORDER, false), post(Post.Role.COPY, true));
+        TROUBLED(post(Post.Role.RECORDER, false), post(Post.Role.COPY, true)),
+        RINGING(post(Post.Role.RECORDER, true), waiting());
 
         private final Post[] posts;
 
@@ -43,8 +45,27 @@ final class NightShowcase {
         }
 
         private Snapshot snapshot() {
-            return Scene.HEATING.snapshot().withPosts(List.of(posts));
+            Snapshot snapshot = Scene.HEATING.snapshot().withPosts(List.of(posts));
+            return this == RINGING ? snapshot.withAlarms(List.of(Snapshots.stuckRelay())) : snapshot;
         }
+    }
+
+    /** A copy whose recorder has not taken down all that was said on it. */
+    private static Post waiting() {
+        Post well = post(Post.Role.COPY, true);
+        return new Post(
+                well.role(),
+                well.awake(),
+                well.sleepWhy(),
+                well.sounds(),
+                well.soundTrouble(),
+                well.hasCommand(),
+                well.commandTrouble(),
+                well.testedAt(),
+                well.heard(),
+                2,
+                0,
+                well.followers());
     }
 
     private static Post post(Post.Role role, boolean well) {
@@ -60,7 +81,7 @@ final class NightShowcase {
                 well && role == Post.Role.RECORDER
                         ? List.of(new Post.Heard("bedroom", Instant.parse("2026-11-25T17:15:00Z")))
                         : List.of(),
-                !well && role == Post.Role.COPY ? 2 : 0,
+                0,
                 0,
                 role == Post.Role.RECORDER ? OptionalInt.of(1) : OptionalInt.empty());
     }

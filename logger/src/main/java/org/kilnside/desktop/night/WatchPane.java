@@ -32,7 +32,7 @@ final class WatchPane extends Card {
         everywhere.addActionListener(event -> ringAll.run());
         posts.setOpaque(false);
         add(head);
-        JPanel tests = new JPanel(new MigLayout("insets 0, gap 8 4", "", ""));
+        JPanel tests = new JPanel(new MigLayout("insets 0, gap 8 4, novisualpadding", "", ""));
         tests.setOpaque(false);
         tests.add(test);
         tests.add(everywhere);
