@@ -3,7 +3,6 @@ package org.kilnside.app;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Frame;
-import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.File;
 import java.io.IOException;
@@ -97,10 +96,7 @@ final class BookShowcase {
             BufferedImage[] image = new BufferedImage[1];
             SwingUtilities.invokeAndWait(() -> {
                 Container whole = frame.getContentPane();
-                image[0] = new BufferedImage(whole.getWidth(), whole.getHeight(), BufferedImage.TYPE_INT_RGB);
-                Graphics2D g = image[0].createGraphics();
-                whole.paint(g);
-                g.dispose();
+                image[0] = Showcase.picture(whole);
                 Showcase.clipped(whole, clipped);
             });
             String file =

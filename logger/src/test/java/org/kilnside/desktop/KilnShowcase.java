@@ -2,7 +2,6 @@ package org.kilnside.desktop;
 
 import java.awt.Component;
 import java.awt.Container;
-import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.File;
 import java.util.ArrayList;
@@ -195,10 +194,7 @@ final class KilnShowcase {
         List<String> clipped = new ArrayList<>();
         SwingUtilities.invokeAndWait(() -> {
             Container shown = frame.getContentPane();
-            image[0] = new BufferedImage(shown.getWidth(), shown.getHeight(), BufferedImage.TYPE_INT_RGB);
-            Graphics2D g = image[0].createGraphics();
-            shown.paint(g);
-            g.dispose();
+            image[0] = Showcase.picture(shown);
             Showcase.clipped(shown, clipped);
             frame.dispose();
         });

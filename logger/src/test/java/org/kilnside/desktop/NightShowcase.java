@@ -1,7 +1,6 @@
 package org.kilnside.desktop;
 
 import java.awt.Container;
-import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.File;
 import java.time.Instant;
@@ -143,10 +142,7 @@ final class NightShowcase {
         List<String> clipped = new ArrayList<>();
         SwingUtilities.invokeAndWait(() -> {
             Container shown = frame.getContentPane();
-            image[0] = new BufferedImage(shown.getWidth(), shown.getHeight(), BufferedImage.TYPE_INT_RGB);
-            Graphics2D g = image[0].createGraphics();
-            shown.paint(g);
-            g.dispose();
+            image[0] = Showcase.picture(shown);
             Showcase.clipped(frame.getContentPane(), clipped);
             frame.dispose();
         });

@@ -87,10 +87,7 @@ public final class Showcase {
             Container shown = mode.equals("CAUTIONS")
                     ? ((javax.swing.JDialog) frame.getOwnedWindows()[0]).getContentPane()
                     : frame.getContentPane();
-            image[0] = new BufferedImage(shown.getWidth(), shown.getHeight(), BufferedImage.TYPE_INT_RGB);
-            Graphics2D g = image[0].createGraphics();
-            shown.paint(g);
-            g.dispose();
+            image[0] = picture(shown);
             clipped(shown, clipped);
             if (mode.isEmpty()) {
                 unused(find(frame, NowView.class), clipped);
@@ -102,6 +99,21 @@ public final class Showcase {
         });
         write(image[0], new File(wish[4]));
         System.out.println(wish[4] + " clipped: " + clipped);
+    }
+
+    /** What a part of a window shows, in as many pixels as its screen has for it. */
+    public static BufferedImage picture(Container shown) {
+        double scale =
+                shown.getGraphicsConfiguration().getDefaultTransform().getScaleX();
+        BufferedImage image = new BufferedImage(
+                (int) Math.ceil(shown.getWidth() * scale),
+                (int) Math.ceil(shown.getHeight() * scale),
+                BufferedImage.TYPE_INT_RGB);
+        Graphics2D g = image.createGraphics();
+        g.scale(scale, scale);
+        shown.paint(g);
+        g.dispose();
+        return image;
     }
 
     /** The states stand at the screen's lower edge: what is above them has all the room there is. */

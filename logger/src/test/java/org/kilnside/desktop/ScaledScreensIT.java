@@ -1,0 +1,66 @@
+package org.kilnside.desktop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The same window on a screen of many small pixels, under a system that scales, and with the largest text a person can
+ * choose: nothing is cut off and nothing is lost. A few scenes only; all of them in the usual sizes are in {@code
+ * ScreensIT} and its like.
+ */
+class ScaledScreensIT {
+    private static final String FOLDER = System.getProperty("kilnside.screens", "target/screens");
+
+    @Test
+    void aScreenOfFourThousandPixelsIsFilledWithLargerText() throws Exception {
+        shown(Showcase.class, "plain", List.of(), "HEATING,DARK,ENGLISH,3840x2160", "ALARM,LIGHT,GERMAN,3840x2160");
+    }
+
+    @Test
+    void aSystemThatScalesTwoAndThreeTimesCutsNothing() throws Exception {
+        shown(
+                Showcase.class,
+                "twice",
+                List.of("-Dsun.java2d.uiScale=2"),
+                "COOLING,LIGHT,ENGLISH,1900x1000",
+                "HOLDING,DARK,GERMAN,1024x700");
+        shown(
+                Showcase.class,
+                "thrice",
+                List.of("-Dsun.java2d.uiScale=3"),
+                "NO_READING,DARK,DUTCH,1270x700",
+                "HEATING,LIGHT,GERMAN,1270x700");
+    }
+
+    @Test
+    void theLargestTextCutsNothing() throws Exception {
+        List<String> twice = List.of("-Dshowcase.text=200");
+        shown(Showcase.class, "text", twice, "ALARM,DARK,GERMAN,1600x900", "COOLING,LIGHT,ENGLISH,1600x900");
+        shown(KilnShowcase.class, "text", twice, "LINES,DARK,GERMAN,1600x900", "KILN,LIGHT,ENGLISH,1600x900");
+    }
+
+    private static void shown(Class<?> showcase, String how, List<String> options, String... scenes) throws Exception {
+        List<String> wishes = new ArrayList<>();
+        for (String scene : scenes) {
+            String name = String.join("-", "scaled", how, scene.replace(',', '-').replace('_', '-'));
+            wishes.add(scene + "," + FOLDER + "/" + name.toLowerCase(Locale.ROOT) + ".png");
+        }
+        List<String> all = new ArrayList<>(List.of("-Duser.timezone=Europe/Amsterdam"));
+        all.addAll(options);
+        try (VirtualScreen screen = VirtualScreen.start(3840, 2160)) {
+            Process process = screen.java(all, showcase, wishes);
+            List<String> said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList();
+            assertThat(process.waitFor(60, TimeUnit.SECONDS)).isTrue();
+            assertThat(process.exitValue()).as(String.join("\n", said)).isZero();
+            assertThat(said).hasSameSizeAs(wishes).allMatch(line -> line.endsWith("clipped: []"));
+        }
+    }
+}
