@@ -35,7 +35,7 @@ final class ScreenBar extends JPanel {
         cautions.addActionListener(event -> showCautions.run());
         borderless(cautions);
         add(cautions, "shrink 0");
-        add(firing, "pushx, growx, wmin 0");
+        add(firing, "pushx, growx, wmin 0, gapleft 14");
     }
 
     /** The key that brings a screen to the front. */

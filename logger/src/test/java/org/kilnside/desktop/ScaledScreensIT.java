@@ -2,6 +2,7 @@ package org.kilnside.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Dimension;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,21 +17,25 @@ import org.junit.jupiter.api.Test;
  */
 class ScaledScreensIT {
     private static final String FOLDER = System.getProperty("kilnside.screens", "target/screens");
+    private static final Dimension UHD = new Dimension(3840, 2160);
+    private static final Dimension USUAL = new Dimension(1600, 900);
 
     @Test
     void aScreenOfFourThousandPixelsIsFilledWithLargerText() throws Exception {
-        shown(Showcase.class, "plain", List.of(), "HEATING,DARK,ENGLISH,3840x2160", "ALARM,LIGHT,GERMAN,3840x2160");
+        shown(UHD, Showcase.class, "plain", List.of(), "HEATING,DARK,ENGLISH,3840x2160", "ALARM,LIGHT,GERMAN,3840x2160");
     }
 
     @Test
     void aSystemThatScalesTwoAndThreeTimesCutsNothing() throws Exception {
         shown(
+                UHD,
                 Showcase.class,
                 "twice",
                 List.of("-Dsun.java2d.uiScale=2"),
                 "COOLING,LIGHT,ENGLISH,1900x1000",
                 "HOLDING,DARK,GERMAN,1024x700");
         shown(
+                UHD,
                 Showcase.class,
                 "thrice",
                 List.of("-Dsun.java2d.uiScale=3"),
@@ -41,11 +46,17 @@ class ScaledScreensIT {
     @Test
     void theLargestTextCutsNothing() throws Exception {
         List<String> twice = List.of("-Dshowcase.text=200");
-        shown(Showcase.class, "text", twice, "ALARM,DARK,GERMAN,1600x900", "COOLING,LIGHT,ENGLISH,1600x900");
-        shown(KilnShowcase.class, "text", twice, "LINES,DARK,GERMAN,1600x900", "KILN,LIGHT,ENGLISH,1600x900");
+        shown(
+                USUAL,
+                Showcase.class,
+                "text",
+                twice,
+                "ALARM,DARK,GERMAN,1600x900",
+                "COOLING,LIGHT,ENGLISH,1600x900",
+                "ENDED,LIGHT,DUTCH,1600x900");
     }
 
-    private static void shown(Class<?> showcase, String how, List<String> options, String... scenes) throws Exception {
+    private static void shown(Dimension pixels, Class<?> showcase, String how, List<String> options, String... scenes) throws Exception {
         List<String> wishes = new ArrayList<>();
         for (String scene : scenes) {
             String name = String.join("-", "scaled", how, scene.replace(',', '-').replace('_', '-'));
@@ -53,7 +64,7 @@ class ScaledScreensIT {
         }
         List<String> all = new ArrayList<>(List.of("-Duser.timezone=Europe/Amsterdam"));
         all.addAll(options);
-        try (VirtualScreen screen = VirtualScreen.start(3840, 2160)) {
+        try (VirtualScreen screen = VirtualScreen.start(pixels.width, pixels.height)) {
             Process process = screen.java(all, showcase, wishes);
             List<String> said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8)
                     .lines()

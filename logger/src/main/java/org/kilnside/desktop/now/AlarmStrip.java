@@ -19,11 +19,11 @@ final class AlarmStrip extends Card {
     /** The key that says it too, anywhere on the screen. */
     static final String KEY = "ctrl ENTER";
 
-    private final JLabel title = new JLabel();
+    private final JTextArea title = Labels.wrapping("", "font: bold 190%");
     private final JLabel standing = new JLabel();
-    private final JLabel seen = new JLabel();
+    private final JTextArea seen = Labels.wrapping("", "font: bold 125%");
     private final JTextArea whatToDo = Labels.wrapping("", "font: 115%");
-    private final JLabel others = new JLabel();
+    private final JTextArea others = Labels.wrapping("", "");
     private final KeyButton know = new KeyButton();
     private final transient Consumer<String> acknowledge;
     private transient Optional<AlarmStripModel> shown = Optional.empty();
@@ -31,14 +31,12 @@ final class AlarmStrip extends Card {
     AlarmStrip(Consumer<String> acknowledge) {
         super(new MigLayout("insets 12 16 12 16, fillx, hidemode 3, gapx 18, gapy 3", "[grow, fill][]", "[][][]"));
         this.acknowledge = acknowledge;
-        title.putClientProperty(FlatClientProperties.STYLE, "font: bold 190%");
-        seen.putClientProperty(FlatClientProperties.STYLE, "font: bold 125%");
         know.putClientProperty(FlatClientProperties.STYLE, "margin: 8,14,8,14; font: bold");
         know.addActionListener(event -> acknowledge());
         // Each in a cell of its own: a button that is not shown must not move the rest.
         add(title, "cell 0 0, wmin 0, hmin pref, flowy, gapy 0");
         add(standing, "cell 0 0, wmin 0, hmin pref");
-        add(know, "cell 1 0 1 3, aligny center");
+        add(know, "cell 1 0 1 3, aligny center, shrink 0");
         add(seen, "cell 0 1, wmin 0, hmin pref");
         add(whatToDo, "cell 0 2, wmin 0, hmin pref, flowy");
         add(others, "cell 0 2, wmin 0, hmin pref");

@@ -1,11 +1,14 @@
 package org.kilnside.desktop.now;
 
 import java.awt.CardLayout;
+import java.awt.Rectangle;
 import java.util.function.Consumer;
 import javax.swing.JPanel;
+import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.Card;
 import org.kilnside.desktop.theme.Sheet;
+import org.kilnside.desktop.theme.Theme;
 import org.kilnside.wording.NowSentence;
 import org.kilnside.wording.Words;
 
@@ -19,6 +22,11 @@ public final class NowView extends JPanel {
     private static final String BESIDE = "w 29%!, growy, hmin 0";
 
     private static final String BESIDE_WITH_SUMMARY = "w 40%!, growy, hmin 0";
+
+    /** Below this many lines of text across the window, all stands one below the other, to be scrolled up and down. */
+    private static final double NARROW = 54;
+
+    private static final String BELOW = "span 2, growx, wmin 0";
 
     private static final String ROWS = "[]0[]0[grow, fill]10[]";
     private static final String ROWS_WITH_SUMMARY = "[]0[]0[grow, fill]0[]";
@@ -41,9 +49,11 @@ public final class NowView extends JPanel {
     private final JPanel side;
     private final MigLayout layout =
             new MigLayout("insets 0, fill, gap 10, hidemode 2", "[grow, fill][fill]", "[][grow, fill]");
+    private final Sheet sheet = new Sheet(layout);
     private final MigLayout beside = new MigLayout("insets 0, fill, gap 10, hidemode 3", "[grow, fill]", ROWS);
     private boolean isLarge;
     private boolean tellsSummary;
+    private boolean isNarrow;
 
     /**
      * Builds the screen.
@@ -71,11 +81,11 @@ public final class NowView extends JPanel {
         summary.setVisible(false);
         coming.setVisible(false);
 
-        Sheet sheet = new Sheet(layout);
-        sheet.add(number, "span 2, split 2, growy");
-        sheet.add(figures, "grow, pushx, wmin 0, wrap");
-        sheet.add(chartCard, "grow, push, wmin 0, hmin 0");
-        sheet.add(side, BESIDE);
+        sheet.add(number);
+        sheet.add(figures);
+        sheet.add(chartCard);
+        sheet.add(side);
+        arrange();
 
         // The sentence and the states stay in sight however small the window is.
         JPanel whole = new JPanel(
@@ -122,7 +132,7 @@ public final class NowView extends JPanel {
         events.show(model.events(), words);
         if (over != tellsSummary) {
             tellsSummary = over;
-            layout.setComponentConstraints(side, over ? BESIDE_WITH_SUMMARY : BESIDE);
+            arrange();
             beside.setRowConstraints(over ? ROWS_WITH_SUMMARY : ROWS);
             summary.setVisible(over);
             notes.setVisible(!over);
@@ -134,6 +144,39 @@ public final class NowView extends JPanel {
         status.show(model.connection(), model.book());
         large.show(model);
         getAccessibleContext().setAccessibleName(model.spoken());
+    }
+
+    /** Side by side where there is room, else one below the other. */
+    private void arrange() {
+        if (isNarrow) {
+            int line = getFontMetrics(Theme.font(1)).getHeight();
+            layout.setRowConstraints("[][][grow, fill][]");
+            layout.setComponentConstraints(number, BELOW + ", wrap");
+            layout.setComponentConstraints(figures, BELOW + ", wrap");
+            layout.setComponentConstraints(chartCard, BELOW + ", growy, hmin " + line * 14 + ", wrap");
+            layout.setComponentConstraints(side, BELOW);
+            sheet.least(36, 54);
+        } else {
+            layout.setRowConstraints("[][grow, fill]");
+            layout.setComponentConstraints(number, "span 2, split 2, growy");
+            layout.setComponentConstraints(figures, "grow, pushx, wmin 0, wrap");
+            layout.setComponentConstraints(chartCard, "grow, push, wmin 0, hmin 0");
+            layout.setComponentConstraints(side, tellsSummary ? BESIDE_WITH_SUMMARY : BESIDE);
+            sheet.leastAsUsual();
+        }
+        sheet.revalidate();
+        // What was in sight is somewhere else now: begin with the number again.
+        SwingUtilities.invokeLater(() -> sheet.scrollRectToVisible(new Rectangle(0, 0, 1, 1)));
+    }
+
+    @Override
+    public void doLayout() {
+        boolean narrow = getWidth() < getFontMetrics(Theme.font(1)).getHeight() * NARROW;
+        if (narrow != isNarrow) {
+            isNarrow = narrow;
+            arrange();
+        }
+        super.doLayout();
     }
 
     /** A person knows of the alarm in sight. */

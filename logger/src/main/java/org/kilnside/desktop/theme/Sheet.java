@@ -11,10 +11,13 @@ import javax.swing.Scrollable;
 public final class Sheet extends JPanel implements Scrollable {
     private static final long serialVersionUID = 1L;
 
-    /** The least size, in lines of text. */
+    /** The least size, in lines of text, unless told otherwise. */
     private static final double LEAST_WIDTH = 56;
 
     private static final double LEAST_HEIGHT = 26;
+
+    private double leastWidth = LEAST_WIDTH;
+    private double leastHeight = LEAST_HEIGHT;
 
     public Sheet(LayoutManager layout) {
         super(layout);
@@ -31,9 +34,20 @@ public final class Sheet extends JPanel implements Scrollable {
         return scroll;
     }
 
+    /** For a page that is arranged in another way: below this size, in lines of text, it is scrolled. */
+    public void least(double width, double height) {
+        leastWidth = width;
+        leastHeight = height;
+    }
+
+    /** As a page is, unless told otherwise. */
+    public void leastAsUsual() {
+        least(LEAST_WIDTH, LEAST_HEIGHT);
+    }
+
     private Dimension least() {
         int line = getFontMetrics(Theme.font(1)).getHeight();
-        return new Dimension((int) (line * LEAST_WIDTH), (int) (line * LEAST_HEIGHT));
+        return new Dimension((int) (line * leastWidth), (int) (line * leastHeight));
     }
 
     @Override
