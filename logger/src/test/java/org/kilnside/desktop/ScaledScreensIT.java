@@ -22,7 +22,13 @@ class ScaledScreensIT {
 
     @Test
     void aScreenOfFourThousandPixelsIsFilledWithLargerText() throws Exception {
-        shown(UHD, Showcase.class, "plain", List.of(), "HEATING,DARK,ENGLISH,3840x2160", "ALARM,LIGHT,GERMAN,3840x2160");
+        shown(
+                UHD,
+                Showcase.class,
+                "plain",
+                List.of(),
+                "HEATING,DARK,ENGLISH,3840x2160",
+                "ALARM,LIGHT,GERMAN,3840x2160");
     }
 
     @Test
@@ -56,10 +62,12 @@ class ScaledScreensIT {
                 "ENDED,LIGHT,DUTCH,1600x900");
     }
 
-    private static void shown(Dimension pixels, Class<?> showcase, String how, List<String> options, String... scenes) throws Exception {
+    private static void shown(Dimension pixels, Class<?> showcase, String how, List<String> options, String... scenes)
+            throws Exception {
         List<String> wishes = new ArrayList<>();
         for (String scene : scenes) {
-            String name = String.join("-", "scaled", how, scene.replace(',', '-').replace('_', '-'));
+            String name =
+                    String.join("-", "scaled", how, scene.replace(',', '-').replace('_', '-'));
             wishes.add(scene + "," + FOLDER + "/" + name.toLowerCase(Locale.ROOT) + ".png");
         }
         List<String> all = new ArrayList<>(List.of("-Duser.timezone=Europe/Amsterdam"));

@@ -103,8 +103,7 @@ public final class Showcase {
 
     /** What a part of a window shows, in as many pixels as its screen has for it. */
     public static BufferedImage picture(Container shown) {
-        double scale =
-                shown.getGraphicsConfiguration().getDefaultTransform().getScaleX();
+        double scale = shown.getGraphicsConfiguration().getDefaultTransform().getScaleX();
         BufferedImage image = new BufferedImage(
                 (int) Math.ceil(shown.getWidth() * scale),
                 (int) Math.ceil(shown.getHeight() * scale),
