@@ -22,7 +22,7 @@ final class ConformalScale {
         {0.68, 0.65, 0.6},
         {0.78, 0.75, 0.82},
         {0.62, 0.76, 0.88},
-        {0.8, 1.2, 1.6}
+        {0.8, 1.1, 1.5}
     };
 
     /** No interval is narrower than this part of the remaining time to either side. */
@@ -34,25 +34,48 @@ final class ConformalScale {
     /** What one earlier firing is worth on the way from none to two. */
     private static final double ONE_FIRING = 0.65;
 
+    /**
+     * Firings whose lessons agree narrow the interval, and firings whose lessons differ widen it: what was believed before
+     * counts as so many differences seen, and each one seen so much.
+     */
+    private static final double SCATTER_BEFORE = 0.7;
+
+    private static final double SCATTER_COUNTS = 1.5;
+
     private ConformalScale() {}
 
-    /** Half-width of ln(remaining time). */
-    static double cooling(double halfWidth, double askedAtC, double thresholdC, int earlierFirings) {
+    /**
+     * Half-width of ln(remaining time).
+     *
+     * @param leftAloneForS for how long the elements have been off
+     * @param memory what earlier firings correct, and how far they differ in it
+     */
+    static double cooling(
+            double halfWidth,
+            double askedAtC,
+            double thresholdC,
+            double leftAloneForS,
+            KilnMemory.Correction memory) {
         double alone = at(ALONE, askedAtC, thresholdC);
         double remembered = at(REMEMBERED, askedAtC, thresholdC);
-        double scale = switch (Math.min(2, earlierFirings)) {
+        double scale = switch (Math.min(2, memory.firings())) {
             case 0 -> alone;
             case 1 -> alone + ONE_FIRING * (remembered - alone);
             default -> remembered;
         };
-        return Math.hypot(FLOOR, scale * halfWidth);
+        double half = scale * halfWidth * soonAfterTop(leftAloneForS);
+        if (memory.firings() > 1) {
+            double differ = SCATTER_COUNTS * Spread.NINE_IN_TEN * Spread.NINE_IN_TEN * memory.squares();
+            half = Math.sqrt((SCATTER_BEFORE * half * half + differ) / (SCATTER_BEFORE + memory.firings() - 1));
+        }
+        return Math.hypot(FLOOR, half);
     }
 
     /**
      * The first minutes after the top say more of sensor and elements than of wall and load: an interval asked for then is
      * so much wider.
      */
-    static double soonAfterTop(double leftAloneForS) {
+    private static double soonAfterTop(double leftAloneForS) {
         return 1 + SOON_TIMES * Math.max(0, 1 - leftAloneForS / SOON_S);
     }
 

@@ -97,10 +97,10 @@ final class CoolingForecast {
     private static When when(
             ForecastQuestion question, FiringData data, Spread spread, double thresholdC, boolean freely) {
         KilnMemory.Correction correction =
-                freely ? question.memory().correction(data.nowC, thresholdC) : new KilnMemory.Correction(0, 0);
+                freely ? question.memory().correction(data.nowC, thresholdC) : KilnMemory.Correction.NONE;
         double log = spread.mean() + correction.log();
-        double half = ConformalScale.cooling(spread.halfWidth(), data.nowC, thresholdC, correction.firings())
-                * ConformalScale.soonAfterTop(data.leftAloneForS());
+        double half = ConformalScale.cooling(
+                spread.halfWidth(), data.nowC, thresholdC, data.leftAloneForS(), correction);
         if (data.openedNow()) {
             half *= 1.3;
         }

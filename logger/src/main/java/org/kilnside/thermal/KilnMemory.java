@@ -1,6 +1,7 @@
 package org.kilnside.thermal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +26,14 @@ public final class KilnMemory {
 
     /** A wall kind ruled out by earlier firings to this part is not fitted any more. */
     private static final double LEAST_WEIGHT = 0.03;
+
+    /** A log that begins this cold, °C, and as near to the room given for today, K, tells its own room. */
+    private static final double COLD_START_C = 32;
+
+    private static final double SAME_ROOM_K = 15;
+
+    /** A kiln lit cold is about this much warmer than its room, K (own estimate). */
+    private static final double WARMER_THAN_ROOM_K = 0.7;
 
     /** A kiln nobody has told or seen anything of: how common the kinds of wall are (common practice). */
     private static final Map<WallKind, Double> USUAL =
@@ -53,7 +62,7 @@ public final class KilnMemory {
      *
      * @param earlier their curves, oldest first; those that did not cool far enough teach nothing
      * @param kind the kiln's wall, where its owner said it
-     * @param ambientC the room, where known for all of them
+     * @param ambientC the room, where known; a firing lit cold on another day tells its own
      */
     public static KilnMemory of(List<Trace> earlier, Optional<WallKind> kind, OptionalDouble ambientC) {
         KilnMemory memory = none(kind);
@@ -65,21 +74,28 @@ public final class KilnMemory {
         }
         if (kind.isEmpty()) {
             for (Course course : courses) {
-                memory = memory.withKindsOf(course, ambientC);
+                memory = memory.withKindsOf(course, room(course, ambientC));
             }
         }
         List<Lesson> lessons = new ArrayList<>();
         for (Course course : courses) {
-            memory.lesson(course, ambientC).ifPresent(lessons::add);
+            memory.lesson(course, room(course, ambientC)).ifPresent(lessons::add);
         }
         List<FittedKiln> kilns = new ArrayList<>();
         for (Course course : courses) {
-            FiringData data = FiringData.of(course, ambientC);
+            FiringData data = FiringData.of(course, room(course, ambientC));
             if (!data.free.isEmpty() || !data.powered.isEmpty()) {
                 kilns.add(memory.fit(data).get(0).fit());
             }
         }
         return new KilnMemory(memory.kinds, lessons, kilns);
+    }
+
+    private static OptionalDouble room(Course course, OptionalDouble todayC) {
+        double first = course.temperatureC[0];
+        return todayC.isPresent() && first < COLD_START_C && Math.abs(first - todayC.getAsDouble()) < SAME_ROOM_K
+                ? OptionalDouble.of(first - WARMER_THAN_ROOM_K)
+                : todayC;
     }
 
     /** How many earlier firings taught something. */
@@ -152,7 +168,7 @@ public final class KilnMemory {
         double[][] bias = new double[ASKED_AT_C.length][THRESHOLDS_C.length];
         boolean any = false;
         for (int a = 0; a < ASKED_AT_C.length; a++) {
-            java.util.Arrays.fill(bias[a], Double.NaN);
+            Arrays.fill(bias[a], Double.NaN);
             double asked = firstBelow(course, span, ASKED_AT_C[a]);
             if (Double.isNaN(asked) || asked < course.timeS[span.from()] + 900) {
                 continue;
@@ -194,20 +210,27 @@ public final class KilnMemory {
      * @param thresholdC the one asked for
      */
     Correction correction(double askedAtC, double thresholdC) {
-        double sum = 0;
-        double weights = 0;
-        for (Lesson lesson : lessons) {
-            double bias = lookUp(lesson, askedAtC, thresholdC);
-            if (Double.isFinite(bias)) {
-                sum += Math.max(-0.4, Math.min(0.4, bias));
-                weights++;
-            }
-        }
-        return new Correction(sum / (weights + SHRINK), (int) weights);
+        double[] biases = lessons.stream()
+                .mapToDouble(lesson -> lookUp(lesson, askedAtC, thresholdC))
+                .filter(Double::isFinite)
+                .map(bias -> Math.max(-0.4, Math.min(0.4, bias)))
+                .toArray();
+        double sum = Arrays.stream(biases).sum();
+        double mean = sum / Math.max(1, biases.length);
+        double squares =
+                Arrays.stream(biases).map(bias -> (bias - mean) * (bias - mean)).sum();
+        return new Correction(sum / (biases.length + SHRINK), biases.length, squares);
     }
 
-    /** @param firings how many it is learned from */
-    record Correction(double log, int firings) {}
+    /**
+     * What earlier firings correct.
+     *
+     * @param firings how many it is learned from
+     * @param squares sum of the squares by which they differ from their mean
+     */
+    record Correction(double log, int firings, double squares) {
+        static final Correction NONE = new Correction(0, 0, 0);
+    }
 
     /** Between the questions a lesson was asked: linear in both temperatures, the nearest where one is missing. */
     private static double lookUp(Lesson lesson, double askedAtC, double thresholdC) {

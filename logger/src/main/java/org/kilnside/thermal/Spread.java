@@ -8,7 +8,7 @@ import org.hipparchus.special.Erf;
  * linearisation. Deterministic: the same readings give the same interval.
  */
 final class Spread {
-    private static final double NINE_IN_TEN = 1.6448536269514722;
+    static final double NINE_IN_TEN = 1.6448536269514722;
 
     private final double[] mean;
     private final double[] deviation;
