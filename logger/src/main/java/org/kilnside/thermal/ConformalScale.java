@@ -51,11 +51,7 @@ final class ConformalScale {
      * @param memory what earlier firings correct, and how far they differ in it
      */
     static double cooling(
-            double halfWidth,
-            double askedAtC,
-            double thresholdC,
-            double leftAloneForS,
-            KilnMemory.Correction memory) {
+            double halfWidth, double askedAtC, double thresholdC, double leftAloneForS, KilnMemory.Correction memory) {
         double alone = at(ALONE, askedAtC, thresholdC);
         double remembered = at(REMEMBERED, askedAtC, thresholdC);
         double scale = switch (Math.min(2, memory.firings())) {

@@ -99,8 +99,8 @@ final class CoolingForecast {
         KilnMemory.Correction correction =
                 freely ? question.memory().correction(data.nowC, thresholdC) : KilnMemory.Correction.NONE;
         double log = spread.mean() + correction.log();
-        double half = ConformalScale.cooling(
-                spread.halfWidth(), data.nowC, thresholdC, data.leftAloneForS(), correction);
+        double half =
+                ConformalScale.cooling(spread.halfWidth(), data.nowC, thresholdC, data.leftAloneForS(), correction);
         if (data.openedNow()) {
             half *= 1.3;
         }
