@@ -17,6 +17,11 @@ final class ConnectionWatch {
         return now;
     }
 
+    /** Whether a replay, or the virtual kiln, has come to its end: that is no silence. */
+    boolean isOver() {
+        return now.state() == Connection.State.FINISHED;
+    }
+
     /** Takes how it stands now; says what happened with it, if anything did. */
     Optional<Kind> take(Connection next) {
         boolean lost = next.state() == Connection.State.LOST || next.state() == Connection.State.GIVEN_UP;

@@ -276,9 +276,7 @@ final class FiringWatch {
             }
             changed = true;
         }
-        // A replay, or the virtual kiln, that has come to its end is not silent.
-        boolean over = connection.now().state() == Connection.State.FINISHED;
-        if (record.isOpen() && !Double.isInfinite(speed) && !over) {
+        if (record.isOpen() && !Double.isInfinite(speed) && !connection.isOver()) {
             List<Alarm> stood = alarms.current();
             alarms.tick(elapsedNow(), interval.ms().orElse(UNKNOWN_INTERVAL_MS), clock.monotonicMs());
             changed |= stood != alarms.current();

@@ -187,6 +187,19 @@ class AlarmScenariosTest {
     }
 
     @Test
+    void aReplayThatHasComeToItsEndIsNotSilent() {
+        Schedule bisque = Programs.bisque(1000);
+        light(bisque, bisque, VirtualKilns.bisqueLoad());
+        goesOn(() -> false, 1);
+        watch.connection(new Connection(Connection.State.FINISHED, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE));
+        for (int seconds = 0; seconds < 120; seconds++) {
+            clock.forward(java.time.Duration.ofSeconds(1));
+            watch.lookRound();
+        }
+        assertThat(rings(AlarmKind.NO_READINGS)).isFalse();
+    }
+
+    @Test
     void aKilnHotterThanItsMakerAllows() {
         Schedule glaze = Programs.glaze(1222, 70);
         light(glaze, glaze, Load.biscuit(18, 14));
