@@ -67,6 +67,7 @@ final class DemoWalk {
         press(KeyEvent.VK_F4);
         step("the firing is in the book", () -> table().isShowing() && table().getRowCount() == 1);
         press(KeyEvent.VK_ENTER);
+        step("Enter opens it", () -> shows("Beside the chart"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_6);
         step("with its review", () -> shows("What made it so"));
     }
