@@ -191,7 +191,8 @@ class AlarmScenariosTest {
         Schedule bisque = Programs.bisque(1000);
         light(bisque, bisque, VirtualKilns.bisqueLoad());
         goesOn(() -> false, 1);
-        watch.connection(new Connection(Connection.State.FINISHED, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE));
+        watch.connection(new Connection(
+                Connection.State.FINISHED, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE));
         for (int seconds = 0; seconds < 120; seconds++) {
             clock.forward(java.time.Duration.ofSeconds(1));
             watch.lookRound();
