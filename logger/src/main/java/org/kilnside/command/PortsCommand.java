@@ -97,7 +97,7 @@ public final class PortsCommand implements Callable<Integer> {
         Ear ear = new Ear();
         Optional<LinePatternProposal> proposal = Optional.empty();
         try (PortEar source =
-                Links.listen(LinkNotation.parse(notation), LinkSurroundings.of(around.clock(), around.library()))) {
+                Links.listen(LinkNotation.parse(notation), LinkSurroundings.of(around.clock(), around.library()).saying(around.words()))) {
             source.start(ear);
             if (watch) {
                 ear.over.await();

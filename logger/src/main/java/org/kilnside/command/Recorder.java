@@ -80,11 +80,12 @@ final class Recorder implements AutoCloseable {
             HostClock clock,
             ProfileLibrary library,
             Optional<Night> kept) {
-        ReadingSource source = Links.open(link, LinkSurroundings.of(clock, library));
+        Words words = kept.map(Night::words).orElseGet(() -> Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
+        ReadingSource source =
+                Links.open(link, LinkSurroundings.of(clock, library).saying(words));
         BookRecorder book = BookRecorder.open(inItsFolder(bookPath));
         try {
-            StayAwake awake = StayAwake.ofThisComputer(
-                    kept.map(Night::words).orElseGet(() -> Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH))));
+            StayAwake awake = StayAwake.ofThisComputer(words);
             HostWatch host = new HostWatch(bookPath, awake);
             KilnPast past = settings.kiln()
                     .<KilnPast>map(kiln -> new PastOfKiln(bookPath, kiln, clock))

@@ -94,7 +94,8 @@ final class LinkReader implements PortEar {
                 sample,
                 heard,
                 lines,
-                around.library().portNotes());
+                around.library().portNotes(),
+                around.words());
         Backoff backoff = new Backoff();
         try {
             while (!closing) {
@@ -152,7 +153,7 @@ final class LinkReader implements PortEar {
             }
             int length = stream.read(buffer);
             if (length == ByteStream.END) {
-                return "The connection to " + port.title() + " is gone: check the cable and the controller's power.";
+                return around.words().text("wire.gone", port.title());
             }
             boolean wasSilent = watch.state() == State.SILENT;
             watch.took(buffer, length);
@@ -161,8 +162,8 @@ final class LinkReader implements PortEar {
                 ask(stream, Request.hello());
             }
             if (watch.peerIsGone()) {
-                return "Nothing has come from " + port.title() + " for "
-                        + port.goneAfterSilenceMs().getAsLong() / 1000 + " s: the connection is taken for dead.";
+                return around.words()
+                        .text("wire.dead", port.title(), port.goneAfterSilenceMs().getAsLong() / 1000);
             }
         }
         return "";

@@ -11,6 +11,7 @@ import org.kilnside.session.Connection;
 import org.kilnside.session.Connection.State;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.ReadingSource;
+import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -34,6 +35,7 @@ final class LinkWatch {
     private final ForeignSample sample;
     private final Reopening reopening;
     private final PortNotes notes;
+    private final Words words;
 
     private boolean everOpened;
     private boolean goodSinceOpening;
@@ -53,10 +55,12 @@ final class LinkWatch {
             ForeignSample sample,
             HeardLines heard,
             LineReader.Maker maker,
-            PortNotes notes) {
+            PortNotes notes,
+            Words words) {
+        this.words = words;
         this.port = port;
         this.notes = notes;
-        this.reopening = new Reopening(port.mayRestartController() ? restartsSince(port, notes) : Optional.empty());
+        this.reopening = new Reopening(port.mayRestartController() ? restartsSince(port, notes) : Optional.empty(), words);
         this.clock = clock;
         this.listener = listener;
         this.sample = sample;
@@ -193,7 +197,7 @@ final class LinkWatch {
             }
         }
         if (next == State.SILENT) {
-            return Optional.of("Nothing comes from " + port.title() + ": check the controller and its cable.");
+            return Optional.of(words.text("wire.silent", port.title()));
         }
         return lines.trouble();
     }

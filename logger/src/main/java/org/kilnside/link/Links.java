@@ -51,10 +51,10 @@ public final class Links {
 
     static Port port(LinkNotation link, LinkSurroundings around) {
         if (link instanceof LinkNotation.Serial serial) {
-            return new SerialLinePort(serial);
+            return new SerialLinePort(serial, around.words());
         }
         if (link instanceof LinkNotation.Tcp tcp) {
-            return new TcpPort(tcp);
+            return new TcpPort(tcp, around.words());
         }
         if (link instanceof LinkNotation.Replay replay) {
             return new ReplayPort(replay, around);

@@ -31,7 +31,7 @@ public final class OpeningTrial {
     private final Port port;
     private final LinkSurroundings around;
     private final LineReader lines;
-    private final Reopening reopening = new Reopening(Optional.empty());
+    private final Reopening reopening;
     private final byte[] buffer = new byte[1 << 16];
 
     private Optional<Arrival> arrival = Optional.empty();
@@ -41,6 +41,7 @@ public final class OpeningTrial {
     OpeningTrial(Port port, LinkSurroundings around, LineReader.Maker maker) {
         this.port = port;
         this.around = around;
+        this.reopening = new Reopening(Optional.empty(), around.words());
         this.lines = maker.make(new Ears(), new HeardLines());
     }
 

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.kilnside.protocol.Uptime;
+import org.kilnside.wording.Words;
 
 /**
  * Watches whether opening the port restarts the controller. If a restart ever follows an opening, the port is not
@@ -31,8 +32,11 @@ final class Reopening {
     /** The day on which opening this port was seen to restart the controller; empty when it never was. */
     private final Optional<LocalDate> knownSince;
 
-    Reopening(Optional<LocalDate> knownSince) {
+    private final Words words;
+
+    Reopening(Optional<LocalDate> knownSince, Words words) {
         this.knownSince = knownSince;
+        this.words = words;
     }
 
     /** The port was opened at a host time. */
@@ -75,19 +79,13 @@ final class Reopening {
     /** The sentence for a connection that is gone and may not be made anew. */
     String givenUpSentence(String port, String why) {
         return sentence(port)
-                .orElseGet(() -> why + " Opening " + port + " is known to restart the controller (seen "
-                        + knownSince.orElseThrow() + "), so Kilnside does not open it again by itself: see that the"
-                        + " firing goes on, then start the recording again; PORTING.md shows the wiring that"
-                        + " prevents it.");
+                .orElseGet(() -> why + " " + words.text("wire.restarts", port, knownSince.orElseThrow()));
     }
 
     /** The one sentence that names the cause; empty while nothing speaks against reopening. */
     Optional<String> sentence(String port) {
         return guilty
-                ? Optional.of(
-                        "Opening " + port + " restarted the controller (its RESET is wired to the port's DTR line):"
-                                + " Kilnside will not open it again by itself, as every opening would restart the firing;"
-                                + " PORTING.md shows the wiring that prevents it.")
+                ? Optional.of(words.text("wire.restarted", port))
                 : Optional.empty();
     }
 }

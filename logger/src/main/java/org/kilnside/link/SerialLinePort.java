@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFileAttributes;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.locks.LockSupport;
+import org.kilnside.wording.Words;
 
 /**
  * A serial port, 8N1, opened for this program alone.
@@ -43,8 +44,10 @@ final class SerialLinePort implements Port {
     }
 
     private final LinkNotation.Serial link;
+    private final Words words;
 
-    SerialLinePort(LinkNotation.Serial link) {
+    SerialLinePort(LinkNotation.Serial link, Words words) {
+        this.words = words;
         this.link = link;
     }
 
@@ -106,7 +109,7 @@ final class SerialLinePort implements Port {
 
     private LinkTroubleException missing() {
         return LinkTroubleException.passing(
-                "There is no port " + link.path() + ": check the cable; \"kilnside ports\" lists the ports there are.");
+                words.text("wire.no_port", link.path()));
     }
 
     private LinkTroubleException refused(int error) {
@@ -116,20 +119,17 @@ final class SerialLinePort implements Port {
         return switch (error) {
             case NO_PERMISSION -> noPermission();
             case BUSY, LOCKED_ON_LINUX, LOCKED_ON_MACOS, OPEN_HERE ->
-                LinkTroubleException.passing("The port " + link.path()
-                        + " is in use by another program: close that program (a serial monitor, another Kilnside),"
-                        + " or attach to the Kilnside that records.");
+                LinkTroubleException.passing(words.text("wire.busy", link.path()));
             default ->
                 LinkTroubleException.passing(
-                        "The port " + link.path() + " could not be opened (system error " + error + ").");
+                        words.text("wire.not_opened", link.path(), error));
         };
     }
 
     private LinkTroubleException noPermission() {
         String group = group();
-        return LinkTroubleException.hopeless("This user may not open " + link.path() + ", which belongs to the group "
-                + group + ": join it with \"sudo usermod -aG " + group + " " + System.getProperty("user.name")
-                + "\", then log out and in again.");
+        return LinkTroubleException.hopeless(
+                words.text("wire.no_permission", link.path(), group, System.getProperty("user.name")));
     }
 
     private String group() {
@@ -163,7 +163,7 @@ final class SerialLinePort implements Port {
         @Override
         public void write(byte[] bytes) throws LinkTroubleException {
             if (port.writeBytes(bytes, bytes.length) < 0 && !ENDING.get()) {
-                throw LinkTroubleException.passing("Nothing can be written to " + link.path() + ": check the cable.");
+                throw LinkTroubleException.passing(words.text("wire.not_written", link.path()));
             }
         }
 

@@ -12,6 +12,7 @@ import java.net.UnknownHostException;
 import java.util.Map;
 import java.util.OptionalLong;
 import java.util.Set;
+import org.kilnside.wording.Words;
 
 /**
  * A serial-over-network adapter. A peer may vanish without a word: the system probes an idle connection, and one that
@@ -27,8 +28,10 @@ final class TcpPort implements Port {
             Map.of("TCP_KEEPIDLE", 5, "TCP_KEEPINTERVAL", 5, "TCP_KEEPCOUNT", 3);
 
     private final LinkNotation.Tcp link;
+    private final Words words;
 
-    TcpPort(LinkNotation.Tcp link) {
+    TcpPort(LinkNotation.Tcp link, Words words) {
+        this.words = words;
         this.link = link;
     }
 
@@ -81,17 +84,16 @@ final class TcpPort implements Port {
     private LinkTroubleException trouble(IOException e) {
         if (e instanceof UnknownHostException) {
             return LinkTroubleException.passing(
-                    "There is no host " + link.host() + " in this network: check the name or write its address.");
+                    words.text("wire.no_host", link.host()));
         }
         if (e instanceof ConnectException) {
-            return LinkTroubleException.passing(link.host() + " is there but refuses port " + link.port()
-                    + ": check the adapter's port number, and that nobody else is connected to it.");
+            return LinkTroubleException.passing(words.text("wire.refused", link.host(), link.port()));
         }
         if (e instanceof SocketTimeoutException || e instanceof NoRouteToHostException) {
             return LinkTroubleException.passing(
-                    link.host() + " does not answer: check that the adapter is on and in this network.");
+                    words.text("wire.no_answer", link.host()));
         }
-        return LinkTroubleException.passing("No connection to " + title() + " (" + e.getMessage() + ").");
+        return LinkTroubleException.passing(words.text("wire.no_connection", title(), e.getMessage()));
     }
 
     /** Sets how the system probes, where it can be set: the option objects belong to a module that may be missing. */
