@@ -38,7 +38,10 @@ final class PortTrial {
             around.out().flush();
         }
         try {
-            OpeningTrial.Answer answer = OpeningTrial.of(link, LinkSurroundings.of(around.clock(), around.library()).saying(around.words()))
+            OpeningTrial.Answer answer = OpeningTrial.of(
+                            link,
+                            LinkSurroundings.of(around.clock(), around.library())
+                                    .saying(around.words()))
                     .run(OpeningTrial.PATIENCE);
             return say(answer, title, words);
         } catch (InterruptedException e) {

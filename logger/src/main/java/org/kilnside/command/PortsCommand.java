@@ -96,8 +96,9 @@ public final class PortsCommand implements Callable<Integer> {
         }
         Ear ear = new Ear();
         Optional<LinePatternProposal> proposal = Optional.empty();
-        try (PortEar source =
-                Links.listen(LinkNotation.parse(notation), LinkSurroundings.of(around.clock(), around.library()).saying(around.words()))) {
+        try (PortEar source = Links.listen(
+                LinkNotation.parse(notation),
+                LinkSurroundings.of(around.clock(), around.library()).saying(around.words()))) {
             source.start(ear);
             if (watch) {
                 ear.over.await();

@@ -163,7 +163,10 @@ final class LinkReader implements PortEar {
             }
             if (watch.peerIsGone()) {
                 return around.words()
-                        .text("wire.dead", port.title(), port.goneAfterSilenceMs().getAsLong() / 1000);
+                        .text(
+                                "wire.dead",
+                                port.title(),
+                                port.goneAfterSilenceMs().getAsLong() / 1000);
             }
         }
         return "";

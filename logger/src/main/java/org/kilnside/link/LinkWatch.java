@@ -60,7 +60,8 @@ final class LinkWatch {
         this.words = words;
         this.port = port;
         this.notes = notes;
-        this.reopening = new Reopening(port.mayRestartController() ? restartsSince(port, notes) : Optional.empty(), words);
+        this.reopening =
+                new Reopening(port.mayRestartController() ? restartsSince(port, notes) : Optional.empty(), words);
         this.clock = clock;
         this.listener = listener;
         this.sample = sample;

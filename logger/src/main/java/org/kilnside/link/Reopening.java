@@ -78,14 +78,11 @@ final class Reopening {
 
     /** The sentence for a connection that is gone and may not be made anew. */
     String givenUpSentence(String port, String why) {
-        return sentence(port)
-                .orElseGet(() -> why + " " + words.text("wire.restarts", port, knownSince.orElseThrow()));
+        return sentence(port).orElseGet(() -> why + " " + words.text("wire.restarts", port, knownSince.orElseThrow()));
     }
 
     /** The one sentence that names the cause; empty while nothing speaks against reopening. */
     Optional<String> sentence(String port) {
-        return guilty
-                ? Optional.of(words.text("wire.restarted", port))
-                : Optional.empty();
+        return guilty ? Optional.of(words.text("wire.restarted", port)) : Optional.empty();
     }
 }

@@ -108,8 +108,7 @@ final class SerialLinePort implements Port {
     }
 
     private LinkTroubleException missing() {
-        return LinkTroubleException.passing(
-                words.text("wire.no_port", link.path()));
+        return LinkTroubleException.passing(words.text("wire.no_port", link.path()));
     }
 
     private LinkTroubleException refused(int error) {
@@ -120,9 +119,7 @@ final class SerialLinePort implements Port {
             case NO_PERMISSION -> noPermission();
             case BUSY, LOCKED_ON_LINUX, LOCKED_ON_MACOS, OPEN_HERE ->
                 LinkTroubleException.passing(words.text("wire.busy", link.path()));
-            default ->
-                LinkTroubleException.passing(
-                        words.text("wire.not_opened", link.path(), error));
+            default -> LinkTroubleException.passing(words.text("wire.not_opened", link.path(), error));
         };
     }
 

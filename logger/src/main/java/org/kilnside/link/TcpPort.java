@@ -83,15 +83,13 @@ final class TcpPort implements Port {
 
     private LinkTroubleException trouble(IOException e) {
         if (e instanceof UnknownHostException) {
-            return LinkTroubleException.passing(
-                    words.text("wire.no_host", link.host()));
+            return LinkTroubleException.passing(words.text("wire.no_host", link.host()));
         }
         if (e instanceof ConnectException) {
             return LinkTroubleException.passing(words.text("wire.refused", link.host(), link.port()));
         }
         if (e instanceof SocketTimeoutException || e instanceof NoRouteToHostException) {
-            return LinkTroubleException.passing(
-                    words.text("wire.no_answer", link.host()));
+            return LinkTroubleException.passing(words.text("wire.no_answer", link.host()));
         }
         return LinkTroubleException.passing(words.text("wire.no_connection", title(), e.getMessage()));
     }

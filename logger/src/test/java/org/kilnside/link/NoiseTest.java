@@ -4,20 +4,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
-import java.util.Random;
 import java.util.Locale;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
-import org.kilnside.wording.Preferences;
-import org.kilnside.wording.Words;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kilnside.protocol.LineEncoder;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 
 class NoiseTest {
     private final Noise noise = new Noise();
-    private final Port port =
-            new SerialLinePort((LinkNotation.Serial) LinkNotation.parse("serial:/dev/ttyUSB0?baud=9600"),
-                    Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
+    private final Port port = new SerialLinePort(
+            (LinkNotation.Serial) LinkNotation.parse("serial:/dev/ttyUSB0?baud=9600"),
+            Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
 
     @ParameterizedTest
     @CsvSource({
