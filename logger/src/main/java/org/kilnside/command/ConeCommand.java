@@ -24,6 +24,7 @@ import org.kilnside.heatwork.HeatWork;
 import org.kilnside.heatwork.PlanHeat;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.sensor.ControllerNumbers;
 import org.kilnside.wording.ConeWords;
 import org.kilnside.wording.Words;
 import picocli.CommandLine.ArgGroup;
@@ -228,7 +229,11 @@ public final class ConeCommand implements Callable<Integer> {
                             .with("hold_s", held.toMillis() / 1000.0, 3)
                             .with("top_c", found.celsius(), 2)
                             .with("top_from_c", low.celsius(), 2)
-                            .with("top_to_c", high.celsius(), 2));
+                            .with("top_to_c", high.celsius(), 2)
+                            .with(
+                                    "top_on_controller_c",
+                                    onController(found),
+                                    shown -> Math.round(shown.celsius() * 100) / 100.0));
             return;
         }
         Words words = around.words();
@@ -240,7 +245,27 @@ public final class ConeCommand implements Callable<Integer> {
                                 words.temperature(low),
                                 words.temperature(high)))
                         + ", " + words.text("cone.reach_how", words.speed(last), words.duration(held)) + ".");
+        sayOnController(found, words);
         around.out().println("  " + words.text("cone.witness"));
+    }
+
+    /** The number of a controller that shows another than the truth; else empty. */
+    private Optional<Temperature> onController(Temperature truth) {
+        return ControllerNumbers.of(sensor.sensor()).otherThan(truth);
+    }
+
+    private void sayOnController(Temperature truth, Words words) {
+        onController(truth)
+                .ifPresent(shown -> around.out()
+                        .println("  "
+                                + words.sentence(words.text("outlook.on_controller", words.temperature(shown)))
+                                + "."));
+        if (ControllerNumbers.of(sensor.sensor()).endsBelow(truth)) {
+            around.out()
+                    .println("  "
+                            + words.sentence(words.text("outlook.controller_ends_below", words.temperature(truth)))
+                            + ".");
+        }
     }
 
     private void holdFor(ConeTable table, Cone cone, HeatingRate last, Temperature at) {
@@ -264,6 +289,7 @@ public final class ConeCommand implements Callable<Integer> {
                                         ? words.text("cone.reach_no_hold", named)
                                         : words.text("cone.reach_hold", named, words.duration(held)))
                         + " (" + words.temperature(at) + ", " + words.speed(last) + ").");
+        sayOnController(at, words);
         around.out().println("  " + words.text("cone.witness"));
     }
 

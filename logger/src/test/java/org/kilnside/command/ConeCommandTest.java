@@ -60,6 +60,10 @@ class ConeCommandTest {
         assertThat(cone(log.toString(), "--json", "--uncorrected", "max31855").out())
                 .contains("\"past\":\"7\",\"next\":\"8\"")
                 .contains("\"peak_c\":1243");
+        String reach = cone("--reach", "6", "--rate", "60 °C/h", "--uncorrected", "max31855", "--language", "en")
+                .out();
+        // Published: cone 6 at 60 °C/h falls at 1222 °C; computed: a MAX31855 then shows some 20 °C less.
+        assertThat(reach).containsPattern("top of 122\\d °C").containsPattern("On the controller that is 120\\d °C");
     }
 
     @Test
