@@ -175,7 +175,7 @@ public record Outlook(
 
     static Optional<Estimate<Duration>> time(
             ImaginedFirings firings, Function<ImaginedFiring, OptionalDouble> time, double least) {
-        return firings.likely(time, least)
+        return firings.time(time, least)
                 .map(likely -> Estimate.of(seconds(likely.at()), seconds(likely.from()), seconds(likely.to())));
     }
 

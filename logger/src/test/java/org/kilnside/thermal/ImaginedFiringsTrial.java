@@ -71,11 +71,11 @@ final class ImaginedFiringsTrial {
                 List.of(Temperature.ofCelsius(200), Temperature.ofCelsius(120), Temperature.ofCelsius(60)));
         List<Case> cases = new ArrayList<>();
         double topC = trial.plan().top().celsius();
-        add(cases, QUESTIONS.get(0), firings.likely(ImaginedFiring::arrivalS, 0.025), trial.aboveS(topC - 2));
-        add(cases, QUESTIONS.get(1), firings.likely(f -> OptionalDouble.of(f.planOverS()), 0.025), trial.offS());
-        add(cases, QUESTIONS.get(2), firings.likely(f -> f.belowS().get(0), 0.07), trial.belowS(200));
-        add(cases, QUESTIONS.get(3), firings.likely(f -> f.belowS().get(1), 0.07), trial.belowS(120));
-        add(cases, QUESTIONS.get(4), firings.likely(f -> f.belowS().get(2), 0.07), trial.belowS(60));
+        add(cases, QUESTIONS.get(0), firings.time(ImaginedFiring::arrivalS, 0.025), trial.aboveS(topC - 2));
+        add(cases, QUESTIONS.get(1), firings.time(f -> OptionalDouble.of(f.planOverS()), 0.025), trial.offS());
+        add(cases, QUESTIONS.get(2), firings.time(f -> f.belowS().get(0), 0.07), trial.belowS(200));
+        add(cases, QUESTIONS.get(3), firings.time(f -> f.belowS().get(1), 0.07), trial.belowS(120));
+        add(cases, QUESTIONS.get(4), firings.time(f -> f.belowS().get(2), 0.07), trial.belowS(60));
         return cases;
     }
 
