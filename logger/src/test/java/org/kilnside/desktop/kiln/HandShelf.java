@@ -52,15 +52,15 @@ public final class HandShelf implements KilnShelf {
         }
     }
 
-    /** Elements that have aged over eleven firings, of which three tell their output. */
+    /** Elements that have aged over eight firings, of which three tell their output. */
     @Override
     public Optional<Elements> elements(Page page) {
         return Optional.of(new Elements(
                 new ElementStrength(List.of(
                         new ElementStrength.Strength(0, 1, 1, 1),
-                        new ElementStrength.Strength(1, 0.96, 0.93, 0.99),
-                        new ElementStrength.Strength(2, 0.91, 0.88, 0.94))),
-                List.of(4L, 9L, 14L)));
+                        new ElementStrength.Strength(3, 0.96, 0.93, 0.99),
+                        new ElementStrength.Strength(7, 0.91, 0.88, 0.94))),
+                List.of(7L, 8L, 9L, 10L, 11L, 12L, 13L, 14L)));
     }
 
     private static Page page(KilnFile file) {
