@@ -42,8 +42,7 @@ public final class ImaginedFirings {
         for (LikelyKilns.Likely likely : kilns.draws()) {
             firings.add(ImaginedFiring.of(likely, plan, thresholds));
         }
-        return new ImaginedFirings(
-                ImaginedFiring.of(kilns.middle(), plan, thresholds), firings, kilns.isRemembered());
+        return new ImaginedFirings(ImaginedFiring.of(kilns.middle(), plan, thresholds), firings, kilns.isRemembered());
     }
 
     /** In the middle kiln alone: quick, for trying one plan after the other. */
