@@ -28,7 +28,7 @@ public final class ComputerName {
 
     /** A name as a person or another computer gives it, in one line of what can be printed, not too long. */
     public static String tidy(String name) {
-        String plain = name.replaceAll("[\\p{Cntrl}\\p{Zl}\\p{Zp}]+", " ").strip();
+        String plain = name.replaceAll("[\\s\\p{Cntrl}\\p{Zl}\\p{Zp}]+", " ").strip();
         int end = plain.offsetByCodePoints(0, Math.min(LONGEST, plain.codePointCount(0, plain.length())));
         return plain.substring(0, end).strip();
     }

@@ -29,7 +29,10 @@ class TestedAlarmTest {
         for (int i = 0; i < 12; i++) {
             tested.heard(EVENING.plusSeconds(i), "room " + i);
         }
-        assertThat(tested.elsewhere().keySet()).hasSize(8).contains("room 11", "room 4").doesNotContain("room 3");
+        assertThat(tested.elsewhere().keySet())
+                .hasSize(8)
+                .contains("room 11", "room 4")
+                .doesNotContain("room 3");
     }
 
     @Test
