@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 import org.kilnside.firing.Trace;
 
 /**
@@ -78,7 +79,11 @@ public record WitnessJudgement(
 
     /** What the cones alone say, any error within reach held equally possible: fit for a mean over firings. */
     static WitnessJudgement unbiased(ConeTable table, Trace curve, List<WitnessPack> packs) {
-        return of(table, curve, packs, offsetK -> Math.abs(offsetK) <= CONTRADICTS_K ? 1 : 0);
+        return of(table, curve, packs, WitnessJudgement::anyError);
+    }
+
+    private static double anyError(int offsetK) {
+        return Math.abs(offsetK) <= CONTRADICTS_K ? 1 : 0;
     }
 
     private static WitnessJudgement of(
@@ -116,17 +121,22 @@ public record WitnessJudgement(
             List<WitnessReading> readings, List<String> names, List<Objection> objections, IntToDoubleFunction prior) {
         double[] laws = laws(readings, prior);
         List<Shelf> shelves = new ArrayList<>();
-        List<List<Estimate>> byLaw = new ArrayList<>();
         for (int i = 0; i < readings.size(); i++) {
             List<Estimate> estimates = new ArrayList<>();
             for (int law = 0; law < laws.length; law++) {
                 estimates.add(Estimate.of(List.of(readings.get(i)), law, prior));
             }
-            byLaw.add(estimates);
             Estimate shelf = Estimate.mixed(estimates, laws);
             shelves.add(new Shelf(names.get(i), shelf.meanK(), shelf.sigmaK()));
         }
-        boolean uneven = uneven(byLaw, laws);
+        // Whether shelves differ is asked of the cones alone: what sensors are like says nothing of it.
+        boolean uneven = uneven(
+                readings.stream()
+                        .map(reading -> IntStream.range(0, laws.length)
+                                .mapToObj(law -> Estimate.of(List.of(reading), law, WitnessJudgement::anyError))
+                                .toList())
+                        .toList(),
+                laws);
         double offset;
         double sigma;
         if (uneven) {

@@ -29,6 +29,9 @@ final class Case {
     private static final double WARM_C = 60;
 
     private static final double CLOCK_S = 180;
+    private static final double EARLY_FROM_C = 650;
+    private static final double EARLY_BELOW_TOP_K = 150;
+    private static final double HUNG_BACK = 1.15;
 
     /** A kiln that creeps more slowly than this stands, K/h. */
     private static final double SLOWEST_RAMP_K_PER_H = 30;
@@ -54,6 +57,7 @@ final class Case {
     private final Optional<Cooling> cooling;
     private final Habit habit;
     private final boolean riseSeen;
+    private final PlannedCurve planned;
 
     private Case(ReviewQuestion question) {
         this.question = question;
@@ -73,7 +77,7 @@ final class Case {
         // A frozen number is no reading: what the kiln did meanwhile is as unknown as in a gap.
         Bins read = frozen.map(stands -> steered.without(stands.fromS(), stands.fromS() + 60 * stands.minutes()))
                 .orElse(steered);
-        PlannedCurve planned = question.plan().curveFrom(Temperature.ofCelsius(start(read)));
+        planned = question.plan().curveFrom(Temperature.ofCelsius(start(read)));
         Shape unfallen = Shape.planned(planned, new Line(), Shape.FreeFall.USUAL);
         double topC = unfallen.levelC();
         hidden = HiddenTop.of(
@@ -292,6 +296,27 @@ final class Case {
         double further = (plan.levelC() - phase.levelC()) * HEAT_PER_K;
         double needed = HeatNeed.whole(plan.lastRateKPerH() / 3600, wall[at], bins.celsius[at]) + further;
         return gave / needed;
+    }
+
+    /** Whether it was slower than planned long before its top already, as a kiln is that has lost a third of its power. */
+    boolean hungBackEarly() {
+        double toC = phase.levelC() - EARLY_BELOW_TOP_K;
+        double plannedS = 0;
+        for (PlannedCurve.Leg leg : planned.legs()) {
+            if (leg.kind() == PlannedCurve.Kind.RAMP && leg.toC() > leg.fromC() && leg.toC() <= planned.schedule().top().celsius()) {
+                double span = Math.min(toC, leg.toC()) - Math.max(EARLY_FROM_C, leg.fromC());
+                plannedS += Math.max(0, span) / (leg.toC() - leg.fromC()) * leg.durationMs() / 1000.0;
+            }
+        }
+        int from = 0;
+        while (from < bins.last() && bins.celsius[from] < EARLY_FROM_C) {
+            from++;
+        }
+        int to = from;
+        while (to < bins.last() && bins.celsius[to] < toC) {
+            to++;
+        }
+        return from > 0 && plannedS > 0 && bins.timeS[to] - bins.timeS[from] > HUNG_BACK * plannedS;
     }
 
     boolean topHidden() {

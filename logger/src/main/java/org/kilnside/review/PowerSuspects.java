@@ -15,6 +15,12 @@ final class PowerSuspects {
     /** A kiln worn so far would have shown it long before; one that lost a ring comes to this at once. */
     private static final double UNSEEN_RING = 0.18;
 
+    /** Elements do not wear by so much from one firing to the next. */
+    private static final double AT_ONCE = 0.15;
+
+    /** The mains come back; what is gone for longer is gone, s. */
+    private static final double LONGEST_SAG_S = 6 * 3600;
+
     private static final double FAR_SHORT_K = 70;
 
     /** A passing sag takes the last degrees, a lost ring more. */
@@ -58,7 +64,8 @@ final class PowerSuspects {
         Optional<Power.Loss> passing = power.sag()
                 .filter(sag ->
                         power.step().map(step -> sag.gain() > 1.3 * step.gain()).orElse(true));
-        Optional<Power.Loss> small = power.step().filter(step -> step.part() < RING);
+        Optional<Power.Loss> small =
+                power.step().filter(step -> step.part() < RING && step.toS() - step.fromS() < LONGEST_SAG_S);
         Habit habit = facts.habit();
         double drop = habit.strength() > 0 && power.strength() > 0 ? 1 - power.strength() / habit.strength() : 0;
         if (drop > LEAST_DROP) {
@@ -79,14 +86,14 @@ final class PowerSuspects {
                     Evidence.Kind.POWER_BACK, Amount.at(passing.get().toS())));
             found.add(CauseCode.MAINS_SAG, cost, Sureness.VERY_LIKELY, evidence);
             found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
-        } else if (facts.conduct().recovered() || facts.conduct().broke()) {
+        } else if (habit.fallsByPart() == 0 && (facts.conduct().recovered() || facts.conduct().broke())) {
             found.add(CauseCode.MAINS_SAG, cost, Sureness.LIKELY, evidence);
             found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
-        } else if (small.isPresent()) {
+        } else if (habit.fallsByPart() == 0 && small.isPresent()) {
             step(evidence, small.get());
             found.add(CauseCode.MAINS_SAG, cost, Sureness.LIKELY, evidence);
             found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
-        } else if (drop >= RING && habit.fallsByPart() < RING / 3) {
+        } else if (habit.fallsByPart() == 0 && (drop >= RING || drop > AT_ONCE && habit.firings() > 1)) {
             found.add(CauseCode.ONE_PHASE_LOST, cost, Sureness.LIKELY, evidence);
             found.orElse(CauseCode.ONE_PHASE_LOST, CauseCode.WEAK_ELEMENTS);
         } else {
@@ -113,7 +120,8 @@ final class PowerSuspects {
         found.orElse(
                 CauseCode.WEAK_ELEMENTS,
                 facts.conduct().outputKnown()
-                                || facts.plan().levelC() - facts.real().levelC() < NEARLY_THERE_K
+                                || !facts.hungBackEarly()
+                                        && facts.plan().levelC() - facts.real().levelC() < NEARLY_THERE_K
                         ? CauseCode.MAINS_SAG
                         : CauseCode.ONE_PHASE_LOST);
     }

@@ -137,7 +137,7 @@ final class PlainTrial {
             }
             lost |= tip > lostAtC;
             cut |= shown > cutAtC;
-            if (shown > endAtC || at > highestS + gaveUpS && tip > 900) {
+            if (shown > endAtC || at > highestS + gaveUpS && tip > 900 && tip > highest - 10) {
                 kiln.end();
             }
             gapFromS = gapFromS < 0 && shown > gapAtC ? at : gapFromS;
