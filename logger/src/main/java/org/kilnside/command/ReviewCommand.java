@@ -1,7 +1,10 @@
 package org.kilnside.command;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.kilnside.files.FileRefusedException;
@@ -10,6 +13,7 @@ import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.WitnessCone;
 import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.review.Review;
@@ -135,8 +139,28 @@ public final class ReviewCommand implements Callable<Integer> {
                                 + "\": cones run 022 … 01, then 1 … 14, softest first (06 is not 6)")));
     }
 
+    /** Packs given for one and the same shelf are one pack. */
+    private static List<WitnessPack> merged(List<WitnessPack> packs) {
+        Map<String, List<WitnessCone>> shelves = new LinkedHashMap<>();
+        for (WitnessPack pack : packs) {
+            List<WitnessCone> shelf = shelves.computeIfAbsent(pack.shelf(), name -> new ArrayList<>());
+            for (WitnessCone cone : pack.cones()) {
+                if (shelf.stream().anyMatch(other -> other.cone().equals(cone.cone()))) {
+                    throw new Complaint(
+                            Complaint.ExitCode.USAGE,
+                            "--witness: " + cone.cone() + " of the shelf \"" + pack.shelf()
+                                    + "\" is given twice, expected each cone of a shelf once; leave one out, or name the shelves apart");
+                }
+                shelf.add(cone);
+            }
+        }
+        return shelves.entrySet().stream()
+                .map(shelf -> new WitnessPack(shelf.getKey(), shelf.getValue()))
+                .toList();
+    }
+
     private List<WitnessPack> packs(ReviewedFiring firing, ConeTable table) {
-        return witness.stream()
+        return merged(witness.stream()
                 .map(text -> {
                     WitnessPack pack;
                     try {
@@ -154,7 +178,7 @@ public final class ReviewCommand implements Callable<Integer> {
                     });
                     return pack;
                 })
-                .toList();
+                .toList());
     }
 
     private JsonObject object(Review review, ReviewWords words) {

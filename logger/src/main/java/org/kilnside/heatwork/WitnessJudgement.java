@@ -58,6 +58,9 @@ public record WitnessJudgement(
         /** A harder cone of a pack bent further than a softer one; the pack was left out. */
         record PackContradictsItself(String shelf, Cone harder, Cone softer) implements Objection {}
 
+        /** A pack that no error of the sensor explains; it was left out. */
+        record FitsNothing(String shelf) implements Objection {}
+
         /** Cones further from the curve than any sensor that works, K; they were left out. */
         record ContradictsCurve(String shelf, double offK) implements Objection {}
     }
@@ -104,8 +107,11 @@ public record WitnessJudgement(
             WitnessReading reading = WitnessReading.of(table, curve, topC, pack);
             int best = reading.best(WitnessReading.REACH_K);
             double explained = reading.at(reading.best(CONTRADICTS_K));
-            if (explained < Math.pow(UNEXPLAINED, pack.cones().size()) && reading.at(best) > 10 * explained) {
-                objections.add(new Objection.ContradictsCurve(pack.shelf(), best));
+            if (explained < Math.pow(UNEXPLAINED, pack.cones().size())) {
+                objections.add(
+                        reading.at(best) > 10 * explained
+                                ? new Objection.ContradictsCurve(pack.shelf(), best)
+                                : new Objection.FitsNothing(pack.shelf()));
                 continue;
             }
             readings.add(reading);

@@ -91,7 +91,7 @@ public record WitnessPack(String shelf, List<WitnessCone> cones) {
             if (at.isEmpty()) {
                 throw new IllegalArgumentException("in \"" + text + "\" a cone was seen down at " + hour + ":"
                         + String.format(Locale.ROOT, "%02d", minute)
-                        + ", but the log does not tell the time of day then; write its bend instead, such as "
+                        + ", but the log does not tell the time of day, or was not running then; write its bend instead, such as "
                         + down.group(1) + ":90");
             }
             return Optional.of(new WitnessCone(cone(down.group(1), text), OptionalDouble.empty(), at));

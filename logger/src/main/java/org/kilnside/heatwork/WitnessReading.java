@@ -5,7 +5,7 @@ import java.util.List;
 import org.kilnside.firing.Trace;
 
 /**
- * How well every steady error of a sensor, from −180 to +180 °C, explains what one pack of witness cones showed.
+ * How well every steady error of a sensor, from −260 to +260 °C, explains what one pack of witness cones showed.
  *
  * <p>How an angle goes with heat work is not published: three laws of bending are held possible (in proportion; late,
  * the last half of the heat work; in between), and the cones themselves weigh them. A cone at 90° may have been long
@@ -15,7 +15,7 @@ final class WitnessReading {
     /** The laws of bending by how likely they are held before looking. */
     static final double[] LAWS = {0.25, 0.5, 0.25};
 
-    static final int REACH_K = 180;
+    static final int REACH_K = 260;
 
     private static final int KNOT_K = 20;
 

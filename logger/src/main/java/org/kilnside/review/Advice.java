@@ -40,6 +40,8 @@ public record Advice(Kind kind, List<Amount> amounts) {
         LET_IT_FINISH,
         /** Check the sensor: place, tip, wires. */
         CHECK_SENSOR,
+        /** Compare it with the plan it was fired by. */
+        NAME_ITS_PLAN,
         /** What a number of the controller stands for in the ware: number, truth. */
         SHOWN_AND_TRUE,
         /** No higher: ware, glaze or kiln may not go past a temperature. */

@@ -47,6 +47,10 @@ final class Advisor {
 
     private List<Advice> advise() {
         CauseCode first = causes.get(0).code();
+        if (facts.isPlanOfAnotherFiring()) {
+            say(Advice.Kind.NAME_ITS_PLAN);
+            return advice;
+        }
         next(first);
         if (first != CauseCode.AS_PLANNED) {
             say(Advice.Kind.ONE_CHANGE_WITNESS);

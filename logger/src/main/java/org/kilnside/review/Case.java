@@ -409,7 +409,7 @@ final class Case {
                     Remark.Kind.PLAN_OF_ANOTHER_FIRING, Amount.degrees(phase.levelC()), Amount.degrees(plan.levelC())));
         }
         double first = bins.celsius[0];
-        if (!riseSeen) {
+        if (!riseSeen && first > WARM_C) {
             remarks.add(Remark.of(Remark.Kind.BEGINS_NEAR_TOP, Amount.degrees(first)));
         } else if (first > WARM_C) {
             remarks.add(Remark.of(Remark.Kind.BEGINS_WARM, Amount.degrees(first)));
@@ -441,7 +441,7 @@ final class Case {
             remarks.add(Remark.of(Remark.Kind.NO_CONTROLLER));
         }
         witness.objections().forEach(objection -> remarks.add(remark(objection)));
-        if (!witness.isKnown()) {
+        if (question.witness().isEmpty()) {
             remarks.add(Remark.of(Remark.Kind.NO_WITNESS));
         }
         List<WitnessOffset> offsets = question.offsets();
@@ -463,6 +463,8 @@ final class Case {
                     new Amount.Named(pack.softer()));
         } else if (objection instanceof WitnessJudgement.Objection.ContradictsCurve curve) {
             return Remark.of(Remark.Kind.CONES_CONTRADICT_CURVE, Amount.span(curve.offK()));
+        } else if (objection instanceof WitnessJudgement.Objection.FitsNothing pack) {
+            return Remark.of(Remark.Kind.PACK_FITS_NOTHING, new Amount.Word(pack.shelf()));
         }
         throw new IllegalArgumentException("nobody has said how to say " + objection);
     }

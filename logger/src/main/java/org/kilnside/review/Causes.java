@@ -67,7 +67,17 @@ final class Causes {
             }
         }
         cooling();
+        if (facts.isPlanOfAnotherFiring()) {
+            return found.isEmpty() ? asPlanned() : doubted(found.ranked());
+        }
         return found.isEmpty() ? asPlanned() : found.ranked();
+    }
+
+    /** Against a plan it was perhaps not fired by, nothing is more than possible. */
+    private static List<Review.Cause> doubted(List<Review.Cause> causes) {
+        return causes.stream()
+                .map(cause -> new Review.Cause(cause.code(), Sureness.POSSIBLE, cause.cones(), cause.evidence()))
+                .toList();
     }
 
     private boolean isOff() {

@@ -44,6 +44,8 @@ public record Remark(Kind kind, List<Amount> amounts) {
         PACK_CONTRADICTS_ITSELF,
         /** The cones are off the curve by more than a sensor can be: span. */
         CONES_CONTRADICT_CURVE,
+        /** No error of the sensor explains a pack: shelf. */
+        PACK_FITS_NOTHING,
         /** The sensor has drifted by a span over so many firings with cones, by a span a firing. */
         SENSOR_DRIFTS,
         /** The log has neither set-point nor output. */

@@ -79,6 +79,12 @@ class ReviewCommandTest {
         refused(review(log.toString(), "--plan", plan(), "--witness", "middle 6:200"), 2, "0 (upright) to 180");
         refused(review(log.toString(), "--plan", plan(), "--witness", "middle 6:30 6:40"), 2, "stands twice");
         refused(review(log.toString(), "--plan", plan(), "--witness", "6@21:10"), 2, "does not tell the time of day");
+        refused(
+                review(log.toString(), "--plan", plan(), "--witness", "top 6:90", "--witness", "top 6:10"),
+                2,
+                "cone 6 of the shelf \"top\" is given twice");
+        refused(review(log.toString(), "--plan", plan(), "--witness", "top 6:-5"), 2, "found \"6:-5\"");
+        refused(review(log.toString(), "--plan", plan(), "--witness", "top 6"), 2, "found \"6\"");
         refused(review(folder.resolve("none.csv").toString(), "--plan", plan()), 3, "there is no such file");
     }
 

@@ -216,12 +216,21 @@ class ReviewerTest {
         assertThat(kinds(Reviewer.review(question(trace(curve, 0, 28_000))))).contains(Remark.Kind.ENDS_HEATING);
         assertThat(kinds(review(at -> Math.min(998, firing(998.0 + 122, 60, 0).applyAsDouble(at)))))
                 .contains(Remark.Kind.PLAN_OF_ANOTHER_FIRING);
+        assertThat(advised(review(at -> Math.min(998, firing(998.0 + 122, 60, 0).applyAsDouble(at)))))
+                .containsExactly(Advice.Kind.NAME_ITS_PLAN);
         Review contradicting = Reviewer.review(question(trace(curve, 0, 50_000))
                 .withWitness(List.of(new WitnessPack("middle", List.of(seen("5", 10), seen("7", 90))))));
         assertThat(kinds(contradicting)).contains(Remark.Kind.PACK_CONTRADICTS_ITSELF);
         Review elsewhere = Reviewer.review(question(trace(curve, 0, 50_000))
                 .withWitness(List.of(new WitnessPack("middle", List.of(seen("01", 10), seen("1", 0))))));
         assertThat(kinds(elsewhere)).contains(Remark.Kind.CONES_CONTRADICT_CURVE);
+        Review otherSeries = Reviewer.review(question(trace(curve, 0, 50_000))
+                .withWitness(List.of(new WitnessPack("middle", List.of(seen("06", 90), seen("05", 30))))));
+        assertThat(kinds(otherSeries)).contains(Remark.Kind.CONES_CONTRADICT_CURVE).doesNotContain(Remark.Kind.NO_WITNESS);
+        Review impossible = Reviewer.review(question(trace(curve, 0, 50_000))
+                .withWitness(List.of(
+                        new WitnessPack("middle", List.of(seen("4", 40), seen("5", 40), seen("6", 40), seen("8", 40))))));
+        assertThat(kinds(impossible)).contains(Remark.Kind.PACK_FITS_NOTHING);
     }
 
     @Test
