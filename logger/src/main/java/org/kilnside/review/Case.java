@@ -303,7 +303,9 @@ final class Case {
         double toC = phase.levelC() - EARLY_BELOW_TOP_K;
         double plannedS = 0;
         for (PlannedCurve.Leg leg : planned.legs()) {
-            if (leg.kind() == PlannedCurve.Kind.RAMP && leg.toC() > leg.fromC() && leg.toC() <= planned.schedule().top().celsius()) {
+            if (leg.kind() == PlannedCurve.Kind.RAMP
+                    && leg.toC() > leg.fromC()
+                    && leg.toC() <= planned.schedule().top().celsius()) {
                 double span = Math.min(toC, leg.toC()) - Math.max(EARLY_FROM_C, leg.fromC());
                 plannedS += Math.max(0, span) / (leg.toC() - leg.fromC()) * leg.durationMs() / 1000.0;
             }

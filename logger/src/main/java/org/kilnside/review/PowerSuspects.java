@@ -86,7 +86,8 @@ final class PowerSuspects {
                     Evidence.Kind.POWER_BACK, Amount.at(passing.get().toS())));
             found.add(CauseCode.MAINS_SAG, cost, Sureness.VERY_LIKELY, evidence);
             found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
-        } else if (habit.fallsByPart() == 0 && (facts.conduct().recovered() || facts.conduct().broke())) {
+        } else if (habit.fallsByPart() == 0
+                && (facts.conduct().recovered() || facts.conduct().broke())) {
             found.add(CauseCode.MAINS_SAG, cost, Sureness.LIKELY, evidence);
             found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
         } else if (habit.fallsByPart() == 0 && small.isPresent()) {

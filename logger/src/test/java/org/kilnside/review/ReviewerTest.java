@@ -226,10 +226,12 @@ class ReviewerTest {
         assertThat(kinds(elsewhere)).contains(Remark.Kind.CONES_CONTRADICT_CURVE);
         Review otherSeries = Reviewer.review(question(trace(curve, 0, 50_000))
                 .withWitness(List.of(new WitnessPack("middle", List.of(seen("06", 90), seen("05", 30))))));
-        assertThat(kinds(otherSeries)).contains(Remark.Kind.CONES_CONTRADICT_CURVE).doesNotContain(Remark.Kind.NO_WITNESS);
+        assertThat(kinds(otherSeries))
+                .contains(Remark.Kind.CONES_CONTRADICT_CURVE)
+                .doesNotContain(Remark.Kind.NO_WITNESS);
         Review impossible = Reviewer.review(question(trace(curve, 0, 50_000))
-                .withWitness(List.of(
-                        new WitnessPack("middle", List.of(seen("4", 40), seen("5", 40), seen("6", 40), seen("8", 40))))));
+                .withWitness(List.of(new WitnessPack(
+                        "middle", List.of(seen("4", 40), seen("5", 40), seen("6", 40), seen("8", 40))))));
         assertThat(kinds(impossible)).contains(Remark.Kind.PACK_FITS_NOTHING);
     }
 
