@@ -14,6 +14,7 @@ import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
 import javax.swing.event.DocumentEvent;
 import javax.swing.event.DocumentListener;
 import net.miginfocom.swing.MigLayout;
@@ -227,9 +228,13 @@ final class SensorsView extends JPanel {
         list.named(head.getText());
         boolean fresh = !list.isAnyShown() && !lines.isEmpty();
         list.show(lines, model.chosen());
-        if (model.form().isEmpty() && fresh && buttons.get(Deed.FIT).isFocusOwner()) {
-            // The list came after the keyboard did.
-            list.focusChosen();
+        if (model.form().isEmpty() && fresh) {
+            // The list came after the keyboard was sent here, or just before it arrives.
+            SwingUtilities.invokeLater(() -> {
+                if (buttons.get(Deed.FIT).isFocusOwner()) {
+                    list.focusChosen();
+                }
+            });
         }
         explained.setText(words.text("sensors.explained"));
         said.setVisible(model.said().isPresent());
