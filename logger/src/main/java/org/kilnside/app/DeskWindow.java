@@ -66,7 +66,7 @@ final class DeskWindow implements Surroundings.Window {
                         new WindowSensors(desk.book(), desk.clock()),
                         errands),
                 (words, errands) ->
-                        new NightScreen(new WindowNight(desk.feed()), words, errands, DeskWindow::temperature));
+                        new NightScreen(new WindowNight(desk.feed(), desk.book(), desk.clock()), words, errands, DeskWindow::temperature));
     }
 
     private static Temperature temperature(String typed) {

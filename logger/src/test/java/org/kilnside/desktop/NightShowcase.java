@@ -15,6 +15,7 @@ import org.kilnside.desktop.night.NightScreen;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.firing.Lighting;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.sensor.ControllerNumbers;
 import org.kilnside.session.AlarmTrial;
 import org.kilnside.session.Post;
 import org.kilnside.session.Snapshot;
@@ -152,6 +153,11 @@ final class NightShowcase {
 
     private static NightScreen.Port port(HandFeed feed) {
         return new NightScreen.Port() {
+            @Override
+            public ControllerNumbers numbers(String kiln) {
+                return ControllerNumbers.SAME;
+            }
+
             @Override
             public void lighting(Lighting ticked) {
                 feed.lighting(ticked);

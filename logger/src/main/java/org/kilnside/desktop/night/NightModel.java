@@ -41,8 +41,11 @@ public record NightModel(
         }
     }
 
-    /** @param takesNotes whether what is ticked here is heard by the recorder */
-    public static NightModel of(Snapshot snapshot, boolean takesNotes, Words words) {
+    /**
+     * @param takesNotes whether what is ticked here is heard by the recorder
+     * @param numbers the controller's own, in which the card is
+     */
+    public static NightModel of(Snapshot snapshot, boolean takesNotes, ControllerNumbers numbers, Words words) {
         LightingWords lighting = new LightingWords(words);
         PostWords posts = new PostWords(words);
         Optional<Lighting> noted = snapshot.lighting();
@@ -50,7 +53,7 @@ public record NightModel(
                 noted,
                 noted.map(lighting::summary).orElseGet(() -> words.text("night.not_noted")),
                 takesNotes,
-                snapshot.plan().map(plan -> ProgramCard.of(plan, snapshot.kiln(), ControllerNumbers.SAME, words)),
+                snapshot.plan().map(plan -> ProgramCard.of(plan, snapshot.kiln(), numbers, words)),
                 posts.lastHeard(snapshot),
                 snapshot.posts().stream()
                         .map(post ->

@@ -13,10 +13,15 @@ import org.kilnside.desktop.theme.Sheet;
 import org.kilnside.firing.Lighting;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.session.AlarmTrial;
+import org.kilnside.sensor.ControllerNumbers;
 import org.kilnside.wording.Words;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Before the kiln is lit, and whether an alarm would be heard tonight, as a screen of the window. */
 public final class NightScreen implements Screen {
+    private static final Logger LOG = LoggerFactory.getLogger(NightScreen.class);
+
     private final Port port;
     private final Errands errands;
     private final Errands trials = new Errands();
@@ -25,11 +30,16 @@ public final class NightScreen implements Screen {
     private final WatchPane watch;
     private final JPanel view = new JPanel(new MigLayout("insets 8 16 8 16, fill", "[grow, fill]", "[grow, fill]"));
     private Words words;
+    private String asked = "";
+    private ControllerNumbers numbers = ControllerNumbers.SAME;
 
     /** What the screen asks of the recording; filled from outside, since only the window knows the session. */
     public interface Port {
         /** Notes the list with the firing; may wait. */
         void lighting(Lighting ticked);
+
+        /** The numbers a kiln's controller shows, as far as its sensor is known; may wait. */
+        ControllerNumbers numbers(String kiln);
 
         /** Whether the recording takes anything from here. */
         boolean takesNotes();
@@ -105,10 +115,20 @@ public final class NightScreen implements Screen {
     @Override
     public void show(Moment moment) {
         words = moment.words();
-        NightModel model = NightModel.of(moment.snapshot(), port.takesNotes(), words);
+        moment.snapshot().kiln().filter(kiln -> !kiln.equals(asked)).ifPresent(this::ask);
+        NightModel model = NightModel.of(moment.snapshot(), port.takesNotes(), numbers, words);
         list.show(model, words);
         program.show(model.card(), words);
         watch.show(model, port.alarmTrial().isPresent(), port.takesNotes(), words);
+    }
+
+    /** What the kiln's controller shows decides what has to be keyed in; the next moment shows it. */
+    private void ask(String kiln) {
+        asked = kiln;
+        errands.run(
+                () -> port.numbers(kiln),
+                found -> numbers = kiln.equals(asked) ? found : numbers,
+                failure -> LOG.warn("the card is in true degrees: {}", failure.getMessage()));
     }
 
     /** Rings everywhere; the strip of alarms on the Now screen, and Ctrl+Enter there, takes the answer. */

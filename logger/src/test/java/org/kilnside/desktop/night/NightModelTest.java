@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.kilnside.session.Post;
+import org.kilnside.sensor.ControllerNumbers;
 import org.kilnside.session.Snapshot;
 import org.kilnside.session.Snapshots;
 import org.kilnside.wording.Preferences;
@@ -35,7 +36,7 @@ class NightModelTest {
 
     private static NightModel model(Post... posts) {
         Snapshot snapshot = Snapshots.bisque(0, 10).withPosts(List.of(posts));
-        return NightModel.of(snapshot, true, WORDS);
+        return NightModel.of(snapshot, true, ControllerNumbers.SAME, WORDS);
     }
 
     @Test
