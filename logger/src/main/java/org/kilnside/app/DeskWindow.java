@@ -65,8 +65,11 @@ final class DeskWindow implements Surroundings.Window {
                         new WindowKilns(desk),
                         new WindowSensors(desk.book(), desk.clock()),
                         errands),
-                (words, errands) ->
-                        new NightScreen(new WindowNight(desk.feed(), desk.book(), desk.clock()), words, errands, DeskWindow::temperature));
+                (words, errands) -> new NightScreen(
+                        new WindowNight(desk.feed(), desk.book(), desk.clock()),
+                        words,
+                        errands,
+                        DeskWindow::temperature));
     }
 
     private static Temperature temperature(String typed) {

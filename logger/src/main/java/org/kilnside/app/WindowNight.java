@@ -5,11 +5,11 @@ import static org.kilnside.app.WindowRecordings.plainly;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.kilnside.book.Book;
 import org.kilnside.desktop.night.NightScreen;
 import org.kilnside.firing.Lighting;
-import org.kilnside.session.AlarmTrial;
-import org.kilnside.book.Book;
 import org.kilnside.sensor.ControllerNumbers;
+import org.kilnside.session.AlarmTrial;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LiveFeed;
 
@@ -22,7 +22,10 @@ record WindowNight(LiveFeed feed, Path book, HostClock clock) implements NightSc
         }
         return plainly(() -> {
             try (Book open = Book.open(book)) {
-                return open.history(kiln).guide(clock.wallClock()).map(ControllerNumbers::of).orElse(ControllerNumbers.SAME);
+                return open.history(kiln)
+                        .guide(clock.wallClock())
+                        .map(ControllerNumbers::of)
+                        .orElse(ControllerNumbers.SAME);
             }
         });
     }
