@@ -17,8 +17,8 @@ final class PowerWatch {
     private static final double ASKS_MORE = 1.1;
     private static final double FULL = 0.97;
     private static final double MOST_DRIFT = 0.955;
-    private static final double LOST = 0.155;
-    private static final double LOST_IN_BURSTS = 0.19;
+    private static final double LOST = 0.178;
+    private static final double LOST_IN_BURSTS = 0.235;
 
     /** Losing over storing, K/h for each K above the room: 0.23–0.65 in simulated kilns; here the cautious end. */
     private static final double LOSES = 0.3;

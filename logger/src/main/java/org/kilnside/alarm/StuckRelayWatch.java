@@ -29,6 +29,11 @@ final class StuckRelayWatch {
     /** No regulation overshoots by this much and stays there. */
     private static final double FAR_OVER_K = 35;
 
+    /** A swing further than those before it, by this much, is more than a swing. */
+    private static final double UNUSUAL_K = 2;
+
+    private static final double CAME_BACK_K = 2;
+    private static final double FORGETS = 0.998;
     private static final double SLOW_STEP_K = 0.7;
     private static final double OFF = 0.005;
     /** Elements and ware even out first. */
@@ -53,6 +58,8 @@ final class StuckRelayWatch {
     private final double overK;
     private long overSinceMs = Long.MIN_VALUE;
     private boolean stuck;
+    private double swingK;
+    private double usualSwingK;
     private double offRiseFromC;
 
     StuckRelayWatch(AlarmLimits limits) {
@@ -70,6 +77,7 @@ final class StuckRelayWatch {
         double over = beats.nowC() - allowedC;
         long nowMs = beats.nowMs();
         remember(nowMs, over);
+        seeSwings(over);
         if (over >= overK - unsureK && overSinceMs == Long.MIN_VALUE) {
             overSinceMs = nowMs;
         }
@@ -93,6 +101,15 @@ final class StuckRelayWatch {
             stuck = beats.slope(3 * MINUTE_MS).orElse(0) > -30;
         }
         return stuck ? finding(beats, allowedC, over) : Optional.empty();
+    }
+
+    /** How far over the swings of late went that came back. */
+    private void seeSwings(double over) {
+        swingK = Math.max(swingK, over);
+        if (over < CAME_BACK_K) {
+            usualSwingK = Math.max(FORGETS * usualSwingK, swingK);
+            swingK = 0;
+        }
     }
 
     private void remember(long nowMs, double over) {
@@ -157,6 +174,7 @@ final class StuckRelayWatch {
         double overThen = over - (now - whole.getAsDouble());
         double unsure = 2 * beats.noiseK(10 * MINUTE_MS);
         return overThen >= 4
+                && over > usualSwingK + UNUSUAL_K
                 && now - whole.getAsDouble() > 2 * SLOW_STEP_K + unsure
                 && half.getAsDouble() >= whole.getAsDouble() + SLOW_STEP_K
                 && now >= half.getAsDouble() + SLOW_STEP_K;

@@ -25,7 +25,7 @@ final class WaterWatch {
     /** Losing over storing, K/h for each K above the room; 0.23–0.65 in simulated kilns. */
     private static final double LOSES = 0.45;
 
-    private static final double LARGER = 1.14;
+    private static final double LARGER = 1.15;
     private static final double RAMP_LEAST_K_PER_H = 25;
 
     /** Faster, a kiln is never in the balance this rests on. */

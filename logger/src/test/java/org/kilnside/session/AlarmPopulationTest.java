@@ -22,7 +22,7 @@ import org.kilnside.virtualkiln.Population;
  * peace. The detectors were tuned on kilns of other seeds; these were not looked at before the table was made. The table of docs/alarms.md is made here, with -Dkilnside.long=true -Dkilnside.write=true.
  */
 class AlarmPopulationTest {
-    private static final long SEED = 2026_1126;
+    private static final long SEED = 2026_1127;
     private static final int ROUNDS = 3;
     private static final int CLEAN = 26;
     private static final Path PAGE = Path.of("..", "docs", "alarms.md");

@@ -160,7 +160,7 @@ final class SimulatedMistakes {
                         slow,
                         rash,
                         EnumSet.of(AlarmKind.TOO_FAST, AlarmKind.NOT_THIS_PLAN, AlarmKind.STUCK_RELAY),
-                        900),
+                        1200),
                 Shows.FAST_IN_STEAM));
         SimulatedFaults.Draw hot = faults.new Draw();
         Schedule candled = Programs.candledBisque(1000, 3);

@@ -32,8 +32,16 @@ final class SimulatedWatch {
     /** A firing and its cooling. */
     private static final long LONGEST_S = 40 * 3600;
 
+    /** Of the MAX6675: 12 bits. */
+    private static final int HIGHEST_CODE = 4095;
+
     private static final double COOLED_C = 42;
     private static final double BOILS_NEARLY_C = 95;
+
+    /** So much water in the ware when the sensor says this is water that still leaves. */
+    private static final double BOILS_C = 110;
+
+    private static final double WET_KG = 0.1;
 
     final String name;
     private final Setting setting;
@@ -149,6 +157,7 @@ final class SimulatedWatch {
                 replay.nothingUntil(now.elapsedMs());
             }
             highestC = Math.max(highestC, now.truth().tipC());
+            boilingKg = now.truth().tipC() > BOILS_C ? Math.max(boilingKg, now.truth().waterKg()) : boilingKg;
             candledC = holdsBelowBoiling(now) ? Math.max(candledC, now.truth().tipC()) : candledC;
             if (showsMs.isEmpty() && shows(now, shown, wanted)) {
                 showsMs = OptionalLong.of(now.elapsedMs());
@@ -167,6 +176,7 @@ final class SimulatedWatch {
     private long hourBeganMs;
     private double hourBeganC;
     private double candledC;
+    private double boilingKg;
     private double meanOutput;
     private double unexplainedS;
 
@@ -238,7 +248,7 @@ final class SimulatedWatch {
             case TOPS_OUT -> topsOut(now);
             case BOX_HOT -> now.truth().boxC() > setting.limits().boxMaximum().celsius();
             case NEARLY_BOILING -> isOften(shownC > 96);
-            case AT_ITS_END -> isOften(shownC > 1023.5);
+            case AT_ITS_END -> isOften(now.signals().get(0).thermocouple().orElse(0) >= HIGHEST_CODE);
             case POWER_UNEXPLAINED -> isPowerUnexplained(now, shownC, twinC);
             case FAST_IN_STEAM -> isFastInSteam(now, shownC);
             case ABOVE_LIMIT -> isOften(shownC > limitC());
@@ -317,6 +327,7 @@ final class SimulatedWatch {
         return falseAlarms().stream()
                 .filter(change ->
                         !(change.alarm().kind() == AlarmKind.CANDLING_OVERSHOOT && candledC >= BOILS_NEARLY_C))
+                .filter(change -> !(change.alarm().kind() == AlarmKind.WATER_LEAVING && boilingKg >= WET_KG))
                 .toList();
     }
 
