@@ -11,6 +11,9 @@ import org.kilnside.firing.ControllerReport;
 final class Beats {
     static final long BEAT_MS = 10_000;
     private static final double MS_PER_HOUR = 3_600_000;
+    /** Across a gap a number is not what it was so long ago. */
+    private static final long STALE_MS = 150_000;
+
     private static final double UNPOWERED = 0.005;
 
     private long[] ms = new long[512];
@@ -91,7 +94,8 @@ final class Beats {
     /** The set-point a while ago; empty when there was none. */
     OptionalDouble setpointC(long agoMs) {
         int i = indexAt(nowMs() - agoMs);
-        return i < 0 || Double.isNaN(setpoint[i]) ? OptionalDouble.empty() : OptionalDouble.of(setpoint[i]);
+        boolean stale = i >= 0 && nowMs() - agoMs - ms[i] > STALE_MS;
+        return i < 0 || stale || Double.isNaN(setpoint[i]) ? OptionalDouble.empty() : OptionalDouble.of(setpoint[i]);
     }
 
     /** How long there have been beats. */

@@ -125,7 +125,8 @@ final class CurveWatch {
         Optional<Finding> lying = suspicion(suspicions, Suspicion.READS_FAR_TOO_LOW)
                 .or(() -> suspicion(suspicions, Suspicion.RISES_TOO_FAST))
                 .or(() -> hungry.look(beats));
-        if (lying.isPresent()) {
+        // Without power the number is right, and a kiln that takes none explains it.
+        if (lying.isPresent() && !ledger.isActive(AlarmKind.POWER_GONE)) {
             ledger.raise(AlarmKind.SENSOR_LYING, lying.get(), nowMs);
         }
     }
@@ -269,7 +270,7 @@ final class CurveWatch {
         clock.filter(PlanClock::isLit)
                 .ifPresent(its -> ledger.assess(
                         AlarmKind.CANDLING_OVERSHOOT, ware.lookAtCandling(beats, its), nowMs, 3 * CALM_MS));
-        ledger.assess(AlarmKind.WATER_LEAVING, water.look(beats, heated), nowMs);
+        ledger.assess(AlarmKind.WATER_LEAVING, water.look(beats, heated, power.legSinceMs()), nowMs);
         news.look(nowMs, lines.hottestC().orElse(beats.nowC()), cooling && hot, lid, ledger);
     }
 

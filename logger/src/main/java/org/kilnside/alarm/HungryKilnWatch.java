@@ -26,6 +26,7 @@ final class HungryKilnWatch {
     private static final double WEAKEST_DRY = 190;
     private static final double WEAKEST_BELOW_250 = 150;
     private static final double WEAKEST_BELOW_400 = 165;
+    private static final double FALLS_K_PER_H = 10;
     private static final int SEEN_OFTEN = 6;
 
     /** Losing over storing, K/h for each K above the room; 0.23–0.65 in simulated kilns. */
@@ -53,7 +54,8 @@ final class HungryKilnWatch {
         double weakest = celsius < DRY_BELOW_C
                 ? WEAKEST_DRY
                 : celsius < 250 ? WEAKEST_BELOW_250 : celsius < 400 ? WEAKEST_BELOW_400 : 0;
-        if (weakest == 0) {
+        // A kiln that falls has lost its power: that is another alarm.
+        if (weakest == 0 || rate.getAsDouble() < -FALLS_K_PER_H) {
             seen = 0;
             return Optional.empty();
         }

@@ -20,6 +20,9 @@ final class PowerWatch {
     private static final double LOST = 0.178;
     private static final double LOST_IN_BURSTS = 0.235;
 
+    /** More than this is no part of the power but all of it. */
+    private static final double ALL_OF_IT = 0.68;
+
     /** Losing over storing, K/h for each K above the room: 0.23–0.65 in simulated kilns; here the cautious end. */
     private static final double LOSES = 0.3;
 
@@ -102,7 +105,7 @@ final class PowerWatch {
         // Clay's own reaction takes more power too, but over an hour and not at once: what drifts drifts on.
         double drift = Math.min(1, Math.max(MOST_DRIFT, before / earlier));
         double share = 1 - after / (before * drift);
-        return share > (regulated ? LOST : LOST_IN_BURSTS) ? found(beats, Math.min(0.9, share)) : Optional.empty();
+        return share > (regulated ? LOST : LOST_IN_BURSTS) && share < ALL_OF_IT ? found(beats, share) : Optional.empty();
     }
 
     /** What full power would give, in K/h: stored and lost. */
@@ -125,6 +128,11 @@ final class PowerWatch {
     private static Optional<Finding> found(Beats beats, double share) {
         return Optional.of(
                 Finding.since(beats.nowMs() - 12 * MINUTE_MS, Measure.ofShare(1 - share), Measure.ofShare(1)));
+    }
+
+    /** Since when the ramp of now goes on, ms. */
+    long legSinceMs() {
+        return legSinceMs;
     }
 
     /** Something else turned out to be behind it. */

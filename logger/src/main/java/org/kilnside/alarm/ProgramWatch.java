@@ -30,6 +30,10 @@ final class ProgramWatch {
     private static final double SURE = 1.5;
     private static final long CLIMB_MS = 10 * MINUTE_MS;
     private static final double NEW_CLIMB = 1.35;
+    /** So soon after the lighting a relay that sticks closed heats a cold kiln faster than any program does. */
+    private static final long EARLY_MS = 45 * MINUTE_MS;
+
+    private static final double FULL_POWER_K_PER_H = 220;
     private static final double SWING_MS = 8.0 * MINUTE_MS;
 
     private final Schedule plan;
@@ -133,6 +137,9 @@ final class ProgramWatch {
      */
     boolean wasFasterAllAlong(Beats beats, PlanClock clock) {
         long since = Math.round(clock.sinceLitMs());
+        if (!clock.isJoined() && since < EARLY_MS && beats.slope(4 * MINUTE_MS).orElse(0) < FULL_POWER_K_PER_H) {
+            return true;
+        }
         if (clock.isJoined() || since > 2 * CURVE_UNTIL_MS) {
             return false;
         }

@@ -32,9 +32,13 @@ final class WaterWatch {
     private static final double RAMP_MOST_K_PER_H = 120;
 
     private static final long WINDOW_MS = 480_000;
+
+    /** A ramp that has just begun takes more than it will. */
+    private static final long SETTLED_MS = 1_500_000;
     private static final int SEEN_OFTEN = 18;
     private static final int BOILING_LEAST = 36;
 
+    private long learnedOnMs = Long.MIN_VALUE;
     private double learnedSum;
     private int learned;
     private int smooth;
@@ -44,8 +48,22 @@ final class WaterWatch {
     private int boiling;
     private Optional<Finding> found = Optional.empty();
 
-    Optional<Finding> look(Beats beats, boolean heated) {
+    /**
+     * Looks.
+     *
+     * @param legSinceMs since when the plan's ramp of now goes on: what was learned on another, or before a hold, does not
+     *     foretell this one's
+     */
+    Optional<Finding> look(Beats beats, boolean heated, long legSinceMs) {
         double nowC = beats.nowC();
+        if (legSinceMs != learnedOnMs) {
+            learnedOnMs = legSinceMs;
+            learnedSum = 0;
+            learned = 0;
+        }
+        if (beats.nowMs() - legSinceMs < SETTLED_MS) {
+            return found;
+        }
         if (!heated || nowC > JUDGE_TO_C + 15) {
             found = Optional.empty();
             return found;
