@@ -105,7 +105,9 @@ final class PowerWatch {
         // Clay's own reaction takes more power too, but over an hour and not at once: what drifts drifts on.
         double drift = Math.min(1, Math.max(MOST_DRIFT, before / earlier));
         double share = 1 - after / (before * drift);
-        return share > (regulated ? LOST : LOST_IN_BURSTS) && share < ALL_OF_IT ? found(beats, share) : Optional.empty();
+        return share > (regulated ? LOST : LOST_IN_BURSTS) && share < ALL_OF_IT
+                ? found(beats, share)
+                : Optional.empty();
     }
 
     /** What full power would give, in K/h: stored and lost. */

@@ -35,6 +35,7 @@ final class WaterWatch {
 
     /** A ramp that has just begun takes more than it will. */
     private static final long SETTLED_MS = 1_500_000;
+
     private static final int SEEN_OFTEN = 18;
     private static final int BOILING_LEAST = 36;
 

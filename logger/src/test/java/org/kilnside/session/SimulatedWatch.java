@@ -157,7 +157,9 @@ final class SimulatedWatch {
                 replay.nothingUntil(now.elapsedMs());
             }
             highestC = Math.max(highestC, now.truth().tipC());
-            boilingKg = now.truth().tipC() > BOILS_C ? Math.max(boilingKg, now.truth().waterKg()) : boilingKg;
+            boilingKg = now.truth().tipC() > BOILS_C
+                    ? Math.max(boilingKg, now.truth().waterKg())
+                    : boilingKg;
             candledC = holdsBelowBoiling(now) ? Math.max(candledC, now.truth().tipC()) : candledC;
             if (showsMs.isEmpty() && shows(now, shown, wanted)) {
                 showsMs = OptionalLong.of(now.elapsedMs());
