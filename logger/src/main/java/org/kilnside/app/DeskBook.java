@@ -59,6 +59,7 @@ final class DeskBook implements BookAccess {
     }
 
     private <T> T asked(Function<Book, T> question) {
+        SwingThread.isNotHere();
         try (Book book = Book.open(path)) {
             return question.apply(book);
         }

@@ -58,6 +58,7 @@ final class DeskPlans implements PlanShelf {
 
     @Override
     public List<Entry> plans() {
+        SwingThread.isNotHere();
         List<Entry> mine = new ArrayList<>();
         List<Entry> starters = new ArrayList<>();
         for (String name : library.planNames()) {
@@ -79,29 +80,34 @@ final class DeskPlans implements PlanShelf {
 
     @Override
     public Opened open(String shortName) {
+        SwingThread.isNotHere();
         ProfileLibrary.Plan plan = library.plan(shortName);
         return new Opened(shortName, plan.path().isPresent(), plan.text(), plan.schedule());
     }
 
     @Override
     public Optional<String> textNow(String shortName) {
+        SwingThread.isNotHere();
         return own.text(shortName);
     }
 
     @Override
     public Saved save(String shortName, Schedule plan, String lastRead) {
+        SwingThread.isNotHere();
         OwnPlans.Saved saved = own.save(shortName, plan, lastRead);
         return new Saved(shortName, saved.text(), saved.aside());
     }
 
     @Override
     public Saved saveNew(Schedule plan) {
+        SwingThread.isNotHere();
         String shortName = own.saveNew(plan);
         return new Saved(shortName, own.text(shortName).orElse(""), Optional.empty());
     }
 
     @Override
     public List<String> kilns() {
+        SwingThread.isNotHere();
         List<String> kilns = new ArrayList<>(library.kilnNames().stream()
                 .flatMap(name -> readable(name).stream())
                 .toList());
@@ -121,6 +127,7 @@ final class DeskPlans implements PlanShelf {
 
     @Override
     public KnownKiln kiln(String name) {
+        SwingThread.isNotHere();
         Kiln kiln = library.kiln(name);
         Past past = past(kiln.name());
         KilnMemory memory = KilnMemory.of(
@@ -154,6 +161,7 @@ final class DeskPlans implements PlanShelf {
 
     @Override
     public String print(Schedule plan, Optional<String> kiln, ControllerNumbers numbers, Words words) {
+        SwingThread.isNotHere();
         String page = CardPage.html(
                 ProgramCard.of(plan, kiln, numbers, words),
                 words.language().locale().getLanguage());

@@ -21,6 +21,7 @@ final class WindowKilns implements KilnShelf {
 
     @Override
     public List<String> kilns() {
+        SwingThread.isNotHere();
         return plainly(() -> desk.library().kilnNames().stream()
                 .map(name -> desk.library().kiln(name).name())
                 .distinct()
@@ -29,11 +30,13 @@ final class WindowKilns implements KilnShelf {
 
     @Override
     public Page open(String kiln, Words words) {
+        SwingThread.isNotHere();
         return plainly(() -> page(desk.library().kilnFile(kiln)));
     }
 
     @Override
     public Page set(String kiln, KilnSetting setting, Optional<String> value, Words words) {
+        SwingThread.isNotHere();
         return plainly(() -> {
             KilnFile after = desk.library().kilnFile(kiln).with(setting, value);
             after.write();

@@ -68,6 +68,7 @@ final class WindowSensors implements SensorShelf {
 
     @Override
     public void apply(String kiln, KilnEdit edit) {
+        SwingThread.isNotHere();
         asked(kiln, history -> {
             history.apply(edit);
             return edit;
@@ -75,6 +76,7 @@ final class WindowSensors implements SensorShelf {
     }
 
     private <T> T asked(String kiln, Function<KilnHistory, T> question) {
+        SwingThread.isNotHere();
         return plainly(() -> {
             try (Book open = NewBook.openOrMake(book)) {
                 return question.apply(open.history(kiln));

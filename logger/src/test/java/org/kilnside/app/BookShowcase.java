@@ -22,6 +22,7 @@ import org.kilnside.desktop.HandClock;
 import org.kilnside.desktop.HandFeed;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.SettingsStore;
+import org.kilnside.desktop.Legibility;
 import org.kilnside.desktop.Showcase;
 import org.kilnside.desktop.Stillness;
 import org.kilnside.desktop.WholeBar;
@@ -97,7 +98,7 @@ final class BookShowcase {
             SwingUtilities.invokeAndWait(() -> {
                 Container whole = frame.getContentPane();
                 image[0] = Showcase.picture(whole);
-                Showcase.clipped(whole, clipped);
+                Legibility.faults(whole, image[0], clipped);
             });
             String file =
                     wish[4].replace("SCENE", scene.toLowerCase(Locale.ROOT).replace('_', '-'));

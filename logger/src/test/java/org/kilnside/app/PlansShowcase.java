@@ -20,6 +20,7 @@ import org.kilnside.desktop.HandClock;
 import org.kilnside.desktop.HandFeed;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.SettingsStore;
+import org.kilnside.desktop.Legibility;
 import org.kilnside.desktop.Showcase;
 import org.kilnside.desktop.Stillness;
 import org.kilnside.desktop.WholeBar;
@@ -92,7 +93,7 @@ final class PlansShowcase {
             Container whole = frame.getContentPane();
             whole.validate();
             image[0] = Showcase.picture(whole);
-            Showcase.clipped(whole, clipped);
+            Legibility.faults(whole, image[0], clipped);
             frame.dispose();
         });
         File file = new File(wish[5]);

@@ -195,7 +195,7 @@ final class KilnShowcase {
         SwingUtilities.invokeAndWait(() -> {
             Container shown = frame.getContentPane();
             image[0] = Showcase.picture(shown);
-            Showcase.clipped(shown, clipped);
+            Legibility.faults(shown, image[0], clipped);
             frame.dispose();
         });
         Showcase.write(image[0], new File(wish[4]));

@@ -144,7 +144,7 @@ final class NightShowcase {
         SwingUtilities.invokeAndWait(() -> {
             Container shown = frame.getContentPane();
             image[0] = Showcase.picture(shown);
-            Showcase.clipped(frame.getContentPane(), clipped);
+            Legibility.faults(frame.getContentPane(), image[0], clipped);
             frame.dispose();
         });
         Showcase.write(image[0], new File(wish[4]));

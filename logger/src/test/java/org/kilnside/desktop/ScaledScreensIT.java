@@ -60,6 +60,7 @@ class ScaledScreensIT {
                 "ALARM,DARK,GERMAN,1600x900",
                 "COOLING,LIGHT,ENGLISH,1600x900",
                 "ENDED,LIGHT,DUTCH,1600x900");
+        shown(USUAL, KilnShowcase.class, "text", twice, "KILN,LIGHT,ENGLISH,1600x900");
     }
 
     private static void shown(Dimension pixels, Class<?> showcase, String how, List<String> options, String... scenes)

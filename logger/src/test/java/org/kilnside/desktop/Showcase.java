@@ -2,7 +2,6 @@ package org.kilnside.desktop;
 
 import java.awt.Component;
 import java.awt.Container;
-import java.awt.Dimension;
 import java.awt.Frame;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
@@ -11,9 +10,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import javax.imageio.ImageIO;
-import javax.swing.AbstractButton;
 import javax.swing.JFrame;
-import javax.swing.JLabel;
 import javax.swing.SwingUtilities;
 import org.kilnside.desktop.now.NowView;
 import org.kilnside.desktop.now.StatusPane;
@@ -88,7 +85,7 @@ public final class Showcase {
                     ? ((javax.swing.JDialog) frame.getOwnedWindows()[0]).getContentPane()
                     : frame.getContentPane();
             image[0] = picture(shown);
-            clipped(shown, clipped);
+            Legibility.faults(shown, image[0], clipped);
             if (mode.isEmpty()) {
                 unused(find(frame, NowView.class), clipped);
             }
@@ -134,36 +131,6 @@ public final class Showcase {
             Thread.sleep(25);
         }
         throw new IllegalStateException("no window within half a minute");
-    }
-
-    /** Labels and buttons whose place is narrower or lower than their words. */
-    public static void clipped(Component component, List<String> found) {
-        if (!component.isShowing()) {
-            return;
-        }
-        if (component instanceof JLabel label && !label.getText().isBlank()) {
-            note(component, label.getText(), found);
-        }
-        if (component instanceof AbstractButton button
-                && button.getText() != null
-                && !button.getText().isBlank()) {
-            note(component, button.getText(), found);
-        }
-        if (component instanceof Container container) {
-            for (Component child : container.getComponents()) {
-                clipped(child, found);
-            }
-        }
-    }
-
-    private static void note(Component component, String text, List<String> found) {
-        Dimension wanted = component.getPreferredSize();
-        Container parent = component.getParent();
-        boolean cut = component.getX() + component.getWidth() > parent.getWidth() + 1
-                || component.getY() + component.getHeight() > parent.getHeight() + 1;
-        if (cut || component.getWidth() < wanted.width - 1 || component.getHeight() < wanted.height - 2) {
-            found.add(text);
-        }
     }
 
     public static <T> T find(Container within, Class<T> kind) {

@@ -63,6 +63,7 @@ public final class VirtualScreen implements AutoCloseable {
             throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-ea",
                 "-Djava.awt.headless=false",
                 "-cp",
                 System.getProperty("java.class.path")));

@@ -11,7 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** Contrasts of both looks by the formula of WCAG 2.1 (relative luminance, sRGB): published. */
-class ContrastTest {
+public class ContrastTest {
     /** Words on their grounds. */
     private static final String[][] WORDS = {
         {"Kilnside.text", "Kilnside.ground"},
@@ -96,7 +96,7 @@ class ContrastTest {
         return keys;
     }
 
-    static double contrast(Color one, Color other) {
+    public static double contrast(Color one, Color other) {
         double a = luminance(one) + 0.05;
         double b = luminance(other) + 0.05;
         return Math.max(a, b) / Math.min(a, b);
