@@ -13,11 +13,13 @@ import java.util.Map;
 import java.util.Optional;
 import javax.accessibility.Accessible;
 import javax.swing.AbstractButton;
+import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JTable;
 import javax.swing.SwingUtilities;
+import javax.swing.UIManager;
 import javax.swing.text.JTextComponent;
 import org.kilnside.desktop.theme.ContrastTest;
 
@@ -108,10 +110,17 @@ public final class Legibility {
                 .max(Map.Entry.comparingByValue())
                 .orElseThrow()
                 .getKey());
-        double contrast = ContrastTest.contrast(component.getForeground(), ground);
+        double contrast = ContrastTest.contrast(ink(component), ground);
         if (contrast < LEAST_CONTRAST) {
             found.add("pale (" + Math.round(contrast * 10) / 10.0 + "): " + text);
         }
+    }
+
+    /** The button that Enter presses is painted in a colour of its own. */
+    private static Color ink(Component component) {
+        return component instanceof JButton button && button.isDefaultButton()
+                ? UIManager.getColor("Button.default.foreground")
+                : component.getForeground();
     }
 
     private static boolean isWorkedWith(Component component) {
