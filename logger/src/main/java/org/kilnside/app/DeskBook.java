@@ -21,6 +21,7 @@ import org.kilnside.chart.CurveLevels;
 import org.kilnside.desktop.book.BookAccess;
 import org.kilnside.desktop.book.FiringStudy;
 import org.kilnside.desktop.book.OpenedFiring;
+import org.kilnside.desktop.screen.SwingThread;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.LoadedBatch;
 import org.kilnside.firing.Reading;

@@ -11,6 +11,7 @@ import org.kilnside.book.Book;
 import org.kilnside.book.BookException;
 import org.kilnside.book.KilnHistory;
 import org.kilnside.desktop.plan.PlanShelf;
+import org.kilnside.desktop.screen.SwingThread;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.OwnPlans;
 import org.kilnside.files.PageFile;

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.kilnside.command.KilnElements;
 import org.kilnside.command.Surroundings;
 import org.kilnside.desktop.kiln.KilnShelf;
+import org.kilnside.desktop.screen.SwingThread;
 import org.kilnside.files.KilnFile;
 import org.kilnside.files.KilnSetting;
 import org.kilnside.wording.Words;

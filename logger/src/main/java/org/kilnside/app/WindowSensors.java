@@ -15,6 +15,7 @@ import org.kilnside.book.KilnEdit;
 import org.kilnside.book.KilnHistory;
 import org.kilnside.book.NewBook;
 import org.kilnside.desktop.kiln.SensorShelf;
+import org.kilnside.desktop.screen.SwingThread;
 import org.kilnside.heatwork.WitnessOffset;
 import org.kilnside.sensor.Calibration;
 import org.kilnside.sensor.SensorInPlace;
