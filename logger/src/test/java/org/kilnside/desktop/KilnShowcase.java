@@ -49,6 +49,7 @@ final class KilnShowcase {
         FOUND(Scene.NOTHING_YET, LineView.NONE, () -> hearing(HandWorld.readings()), 1, 1),
         PROPOSAL(Scene.NOTHING_YET, LineView.NONE, () -> hearing(HandWorld.foreign()), 1, 1),
         AMPLIFIER(Scene.NOTHING_YET, LineView.NONE, () -> hearing(HandWorld.foreign()), 1, 1, 1),
+        CHIP(Scene.NOTHING_YET, LineView.NONE, () -> hearing(HandWorld.readings()), 1, 1, 1),
         NOISE(Scene.NOTHING_YET, LineView.NONE, () -> hearing(HandWorld.noise()), 1, 1),
         REFUSED(
                 Scene.NOTHING_YET,
