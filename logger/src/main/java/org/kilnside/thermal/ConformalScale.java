@@ -11,7 +11,7 @@ final class ConformalScale {
     private static final double[] THRESHOLD_C = {200, 120, 60};
 
     private static final double[][] ALONE = {
-        {0.69, 0.64, 0.58},
+        {0.74, 0.69, 0.64},
         {0.78, 0.8, 0.78},
         {0.63, 0.82, 0.94},
         {0.7, 1.1, 1.35}

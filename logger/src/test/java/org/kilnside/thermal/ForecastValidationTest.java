@@ -18,8 +18,8 @@ import org.kilnside.virtualkiln.Population;
 
 /**
  * Holds forecasts against kilns with other physics: the virtual kiln's families (a seed nothing was tuned on), trial
- * kilns with walls of several panels, whose first figures were seen, and the mixed ones, which were never looked at
- * before the page was made. Independent of the model.
+ * kilns as the design describes them (numbers nothing was set on), trial kilns with walls of several panels, whose first
+ * figures were seen, and the mixed ones, drawn anew and never looked at before the page was made. Independent of the model.
  */
 class ForecastValidationTest {
     private static final long UNTOUCHED_SEED = 23;
@@ -79,12 +79,17 @@ class ForecastValidationTest {
         lines.addAll(Judged.of(virtual(count, 0, true), true, true).rows("virtual, output told"));
         lines.addAll(Judged.of(virtual(count, 0, false), false, true).rows("virtual, temperature alone"));
         lines.addAll(Judged.of(virtual(count, 0, false), false, false).rows("virtual, room not told either"));
+        List<Judged.Kiln> ordinary = trials(Family.ORDINARY, 4 * count, 0);
+        lines.addAll(Judged.of(ordinary, false, true).rows("ordinary, temperature alone"));
+        lines.addAll(Judged.of(ordinary, true, true).rows("ordinary, output told"));
         lines.addAll(Judged.of(trials(Family.PANELS, 2 * count, 0), false, true).rows("panels, temperature alone"));
         lines.addAll(Judged.of(trials(Family.MIXED, 3 * count, 0), false, true).rows("mixed, temperature alone"));
         lines.addAll(Judged.of(trials(Family.MIXED, 3 * count, 0), true, true).rows("mixed, output told"));
         ValidationPage.holds("forecasts-cooling", lines);
         List<String> remembered = new ArrayList<>(Judged.head());
         remembered.addAll(Judged.of(virtual(count, 2, false), false, true).rows("virtual, two earlier firings"));
+        remembered.addAll(
+                Judged.of(trials(Family.ORDINARY, 2 * count, 2), false, true).rows("ordinary, two earlier firings"));
         remembered.addAll(
                 Judged.of(trials(Family.PANELS, 2 * count, 2), false, true).rows("panels, two earlier firings"));
         remembered.addAll(
