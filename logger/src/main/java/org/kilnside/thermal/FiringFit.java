@@ -15,6 +15,11 @@ final class FiringFit implements LeastSquares.Residuals {
     private static final double TOLERANCE = 2e-3;
     private static final int MOST_EVALUATIONS = 120;
 
+    /** After so many steps a kind of wall that is this far behind the best one's logarithm of evidence is given up. */
+    private static final int FIRST_STEPS = 10;
+
+    private static final double HOPELESS = 15;
+
     /** The first step is no longer than one prior spread. */
     private static final double LONGEST_STEP = 1;
 
@@ -50,8 +55,25 @@ final class FiringFit implements LeastSquares.Residuals {
     /** Fits one kind of wall with another prior than its own. */
     static FittedKiln fit(FiringData data, WallKind kind, Prior prior) {
         FiringFit fit = new FiringFit(data, kind, prior);
-        LeastSquares.Solution solution = search(fit, fit.prior.size());
-        return new FittedKiln(data, kind, fit.prior, solution, fit.evidence(solution));
+        return fit.fitted(kind, search(fit, fit.prior.size()));
+    }
+
+    private FittedKiln fitted(WallKind kind, LeastSquares.Solution solution) {
+        return new FittedKiln(data, kind, prior, solution, evidence(solution));
+    }
+
+    /** Fits one kind of wall, as far as it is worth it beside one whose evidence and prior weight are known. */
+    private static FittedKiln fitBeside(FiringData data, WallKind kind, double logWeight, double best) {
+        FiringFit fit = new FiringFit(data, kind, data.prior(kind));
+        double[] middle = new double[fit.prior.size()];
+        FittedKiln begun = fit.fitted(
+                kind, LeastSquares.solveInBall(fit, middle, STEP, TOLERANCE, FIRST_STEPS, LONGEST_STEP));
+        if (begun.evidence() + logWeight < best - HOPELESS || begun.solution().converged()) {
+            return begun;
+        }
+        double[] from = begun.solution().parameters();
+        return fit.fitted(
+                kind, LeastSquares.solveInBall(fit, from, STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP));
     }
 
     /**
@@ -138,9 +160,10 @@ final class FiringFit implements LeastSquares.Residuals {
         double best = Double.NEGATIVE_INFINITY;
         double[] log = new double[kinds.size()];
         for (int i = 0; i < kinds.size(); i++) {
-            FittedKiln fit = fit(data, kinds.get(i));
+            double logWeight = Math.log(priorWeights[i]);
+            FittedKiln fit = i == 0 ? fit(data, kinds.get(i)) : fitBeside(data, kinds.get(i), logWeight, best);
             fits.add(fit);
-            log[i] = fit.evidence() + Math.log(priorWeights[i]);
+            log[i] = fit.evidence() + logWeight;
             best = Math.max(best, log[i]);
         }
         double sum = 0;

@@ -131,12 +131,13 @@ public final class KilnMemory {
     List<FiringFit.Weighted> fit(FiringData data) {
         List<WallKind> possible = new ArrayList<>();
         List<Double> weights = new ArrayList<>();
-        kinds.forEach((kind, weight) -> {
+        for (WallKind kind : WallKind.values()) {
+            double weight = kinds.getOrDefault(kind, 0.0);
             if (weight >= LEAST_WEIGHT) {
                 possible.add(kind);
                 weights.add(weight);
             }
-        });
+        }
         return FiringFit.all(
                 data,
                 possible,
