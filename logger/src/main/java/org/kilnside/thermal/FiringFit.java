@@ -66,14 +66,13 @@ final class FiringFit implements LeastSquares.Residuals {
     private static FittedKiln fitBeside(FiringData data, WallKind kind, double logWeight, double best) {
         FiringFit fit = new FiringFit(data, kind, data.prior(kind));
         double[] middle = new double[fit.prior.size()];
-        FittedKiln begun = fit.fitted(
-                kind, LeastSquares.solveInBall(fit, middle, STEP, TOLERANCE, FIRST_STEPS, LONGEST_STEP));
+        FittedKiln begun =
+                fit.fitted(kind, LeastSquares.solveInBall(fit, middle, STEP, TOLERANCE, FIRST_STEPS, LONGEST_STEP));
         if (begun.evidence() + logWeight < best - HOPELESS || begun.solution().converged()) {
             return begun;
         }
         double[] from = begun.solution().parameters();
-        return fit.fitted(
-                kind, LeastSquares.solveInBall(fit, from, STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP));
+        return fit.fitted(kind, LeastSquares.solveInBall(fit, from, STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP));
     }
 
     /**
