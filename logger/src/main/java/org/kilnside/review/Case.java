@@ -1,17 +1,14 @@
 package org.kilnside.review;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.heatwork.WitnessJudgement;
-import org.kilnside.heatwork.WitnessOffset;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.PlannedCurve;
 import org.kilnside.schedule.Segment;
@@ -26,7 +23,7 @@ final class Case {
     /** Further from the plan's top than this, a firing that was not cut short had another plan (common practice). */
     private static final double ANOTHER_PLAN_K = 100;
 
-    private static final double WARM_C = 60;
+    static final double WARM_C = 60;
 
     private static final double CLOCK_S = 180;
     private static final double EARLY_FROM_C = 650;
@@ -83,7 +80,7 @@ final class Case {
         hidden = HiddenTop.of(
                 read, new HiddenTop.Asked(topC, unfallen.lastRateKPerH(), plannedHoldMinutes() * 60, planned));
         bins = hidden.map(HiddenTop::filled).orElse(read);
-        phase = TopPhase.of(bins, nearTopK(planned));
+        phase = TopPhase.of(bins, AfterTop.nearTopK(planned));
         fall = freeFall(bins, phase);
         Shape measured = Shape.measured(bins, phase, fall);
         plan = Shape.planned(planned, measured.fall(), fall);
@@ -114,7 +111,7 @@ final class Case {
     }
 
     private Conduct.Schedule schedule(PlannedCurve planned) {
-        boolean heatsAgain = heatsAgain(planned);
+        boolean heatsAgain = AfterTop.heatsAgain(planned);
         if (bins.celsius[0] > WARM_C) {
             return new Conduct.Schedule(false, 0, heatsAgain);
         }
@@ -139,49 +136,8 @@ final class Case {
         double lateS = plannedS > 0 ? phase.reachedS() - bins.timeS[0] - plannedS : 0;
         // A kiln that creeps up to the end looks held; one that held a lower top on purpose came there in time.
         boolean byTheClock = (!held || lateS > Conduct.LATE_S)
-                && Math.abs(tookS - endS - heldBackS(planned, topC)) < CLOCK_S + 0.003 * endS;
+                && Math.abs(tookS - endS - AfterTop.heldBackS(planned, phase.levelC())) < CLOCK_S + 0.003 * endS;
         return new Conduct.Schedule(byTheClock, lateS, heatsAgain);
-    }
-
-    /** How long after its top a plan that cools slowly by the clock still asks for more than a kiln has that hangs back, s. */
-    private double heldBackS(PlannedCurve planned, double topC) {
-        boolean top = false;
-        for (PlannedCurve.Leg leg : planned.legs()) {
-            if (top && leg.toC() < topC) {
-                double share = (leg.fromC() - phase.levelC()) / (leg.fromC() - leg.toC());
-                return leg.kind() == PlannedCurve.Kind.CONTROLLED_COOLING
-                        ? Math.max(0, Math.min(1, share)) * leg.durationMs() / 1000.0
-                        : 0;
-            }
-            top |= leg.toC() >= topC;
-        }
-        return 0;
-    }
-
-    private static boolean heatsAgain(PlannedCurve planned) {
-        double topC = planned.schedule().top().celsius();
-        boolean top = false;
-        for (PlannedCurve.Leg leg : planned.legs()) {
-            if (top && leg.toC() > leg.fromC() && leg.fromC() < topC) {
-                return true;
-            }
-            top |= leg.toC() >= topC;
-        }
-        return false;
-    }
-
-    /** A hold planned just below the top is no part of it. */
-    private static double nearTopK(PlannedCurve planned) {
-        double topC = planned.schedule().top().celsius();
-        double near = HeatWork.NEAR_TOP_K;
-        boolean top = false;
-        for (PlannedCurve.Leg leg : planned.legs()) {
-            if (top && leg.toC() < topC) {
-                return Math.min(near, Math.max(4, (topC - leg.toC()) / 2));
-            }
-            top |= leg.toC() >= topC;
-        }
-        return near;
     }
 
     private static Shape.FreeFall freeFall(Bins bins, TopPhase phase) {
@@ -400,75 +356,14 @@ final class Case {
         return topHidden() ? 10 : 0;
     }
 
-    List<Remark> remarks() {
-        List<Remark> remarks = new ArrayList<>();
-        GoodReadings readings = question.readings();
-        if (attribution.planned().cone().past().isEmpty()) {
-            remarks.add(Remark.of(Remark.Kind.PLAN_WITHOUT_CONE));
-        }
-        if (isPlanOfAnotherFiring()) {
-            remarks.add(Remark.of(
-                    Remark.Kind.PLAN_OF_ANOTHER_FIRING, Amount.degrees(phase.levelC()), Amount.degrees(plan.levelC())));
-        }
-        double first = bins.celsius[0];
-        if (!riseSeen && first > WARM_C) {
-            remarks.add(Remark.of(Remark.Kind.BEGINS_NEAR_TOP, Amount.degrees(first)));
-        } else if (first > WARM_C) {
-            remarks.add(Remark.of(Remark.Kind.BEGINS_WARM, Amount.degrees(first)));
-        }
-        if (hidden.isPresent()) {
-            remarks.add(Remark.of(
-                    Remark.Kind.TOP_HIDDEN, Amount.minutes(hidden.get().minutes())));
-        } else if (!seen.gaps().isZero()) {
-            remarks.add(Remark.of(Remark.Kind.GAP, new Amount.Lasting(seen.gaps())));
-        }
-        if (!phase.falls()) {
-            boolean heating = phase.levelC() < plan.levelC() - TopPhase.NEAR_K && hidden.isEmpty();
-            remarks.add(
-                    heating
-                            ? Remark.of(Remark.Kind.ENDS_HEATING, Amount.degrees(phase.levelC()))
-                            : Remark.of(Remark.Kind.NO_COOLING));
-        }
-        if (readings.rejected() > 0) {
-            remarks.add(Remark.of(Remark.Kind.FALSE_READINGS, new Amount.Count(readings.rejected())));
-        }
-        readings.jumps().stream()
-                .limit(1)
-                .forEach(jump -> remarks.add(Remark.of(
-                        Remark.Kind.JUMP,
-                        Amount.degrees(jump.fromC()),
-                        Amount.degrees(jump.toC()),
-                        new Amount.At(jump.elapsedMs()))));
-        if (!conduct.asks().known() && !conduct.outputKnown()) {
-            remarks.add(Remark.of(Remark.Kind.NO_CONTROLLER));
-        }
-        witness.objections().forEach(objection -> remarks.add(remark(objection)));
-        if (question.witness().isEmpty()) {
-            remarks.add(Remark.of(Remark.Kind.NO_WITNESS));
-        }
-        List<WitnessOffset> offsets = question.offsets();
-        WitnessOffset.driftKPerFiring(offsets)
-                .ifPresent(slopeK -> remarks.add(Remark.of(
-                        Remark.Kind.SENSOR_DRIFTS,
-                        Amount.span(slopeK * (offsets.size() - 1)),
-                        new Amount.Count(offsets.size()),
-                        Amount.span(slopeK))));
-        return remarks;
+    /** Whether the last ramp was seen. */
+    boolean riseSeen() {
+        return riseSeen;
     }
 
-    private static Remark remark(WitnessJudgement.Objection objection) {
-        if (objection instanceof WitnessJudgement.Objection.PackContradictsItself pack) {
-            return Remark.of(
-                    Remark.Kind.PACK_CONTRADICTS_ITSELF,
-                    new Amount.Word(pack.shelf()),
-                    new Amount.Named(pack.harder()),
-                    new Amount.Named(pack.softer()));
-        } else if (objection instanceof WitnessJudgement.Objection.ContradictsCurve curve) {
-            return Remark.of(Remark.Kind.CONES_CONTRADICT_CURVE, Amount.span(curve.offK()));
-        } else if (objection instanceof WitnessJudgement.Objection.FitsNothing pack) {
-            return Remark.of(Remark.Kind.PACK_FITS_NOTHING, new Amount.Word(pack.shelf()));
-        }
-        throw new IllegalArgumentException("nobody has said how to say " + objection);
+    /** What the readings come to by themselves. */
+    ConeReached seen() {
+        return seen;
     }
 
     /** Whether a firing that was neither cut short nor too weak went somewhere else altogether. */

@@ -1,8 +1,6 @@
 package org.kilnside.review;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * What the controller asked of the kiln about the top and how the kiln answered, as far as the log tells: from
@@ -52,12 +50,6 @@ record Conduct(
 
     private static final double STANDS_K = 1.5;
     private static final double STANDS_S = 480;
-
-    /** A kiln this hot is still in its firing, °C. */
-    private static final double HOT_C = 200;
-
-    /** A kiln that rises by so much once more after a fall is heated again, K. */
-    private static final double HEATED_AGAIN_K = 25;
 
     /**
      * What the controller asked for.
@@ -142,7 +134,7 @@ record Conduct(
                 output,
                 limited,
                 end(bins, phase, asks, output),
-                dips(bins, phase, asks, output, schedule),
+                Dips.of(bins, phase, asks, output, schedule),
                 recovered(bins, phase, plan),
                 broke(bins, phase, plan));
     }
@@ -375,68 +367,6 @@ record Conduct(
         boolean wentOn = highest > before + MOVED_K;
         boolean leftItLater = standsUntil < bins.timeS[bins.last()] - 60 && standsUntil > left + STANDS_S;
         return wentOn || leftItLater ? End.How.STILL_ASKING : End.How.UNKNOWN;
-    }
-
-    /** Falls of at least 12 °C in mid-heating, over before the top is left, that no plan asked for. */
-    private static List<Dip> dips(Bins bins, TopPhase phase, Asks asks, boolean output, Schedule schedule) {
-        List<Dip> dips = new ArrayList<>();
-        double highest = bins.celsius[0];
-        int highestAt = 0;
-        int end = bins.at(phase.leftS());
-        for (int i = 1; i <= end; i++) {
-            if (bins.celsius[i] >= highest) {
-                highest = bins.celsius[i];
-                highestAt = i;
-                continue;
-            }
-            if (highest - bins.celsius[i] < 12) {
-                continue;
-            }
-            int back = i;
-            double lowest = bins.celsius[i];
-            int lowestAt = i;
-            while (back <= end && bins.celsius[back] < highest - 2) {
-                if (bins.celsius[back] < lowest) {
-                    lowest = bins.celsius[back];
-                    lowestAt = back;
-                }
-                back++;
-            }
-            if (back <= end || bins.timeS[end] - bins.timeS[lowestAt] > 600) {
-                double fromS = bins.timeS[highestAt];
-                double toS = bins.timeS[lowestAt];
-                double out = bins.meanOutput(fromS + 120, toS);
-                double lag = bins.meanLag(fromS + 120, toS);
-                boolean asking =
-                        output && !Double.isNaN(out) ? out > 0.5 : Double.isNaN(lag) || lag > 3 || !asks.known();
-                dips.add(new Dip(fromS, toS, highest, highest - lowest, asking));
-            }
-            i = Math.max(i, Math.min(back, end));
-            highest = Math.max(highest - 2, bins.celsius[i]);
-            highestAt = i;
-        }
-        if (!schedule.heatsAgain()) {
-            heatedAgain(bins, phase, asks).ifPresent(dips::add);
-        }
-        return dips;
-    }
-
-    /** A fall from the highest that was no end: later on the kiln was heated once more, and did not come so high again. */
-    private static Optional<Dip> heatedAgain(Bins bins, TopPhase phase, Asks asks) {
-        int left = bins.at(phase.leftS());
-        int lowest = left;
-        for (int i = left; i < bins.size; i++) {
-            lowest = bins.celsius[i] < bins.celsius[lowest] ? i : lowest;
-            if (bins.celsius[i] > bins.celsius[lowest] + HEATED_AGAIN_K && bins.celsius[lowest] > HOT_C) {
-                return Optional.of(new Dip(
-                        bins.timeS[left],
-                        bins.timeS[lowest],
-                        bins.celsius[left],
-                        bins.celsius[left] - bins.celsius[lowest],
-                        asks.known()));
-            }
-        }
-        return Optional.empty();
     }
 
     /** A dip late enough to have cost heat work, and deep enough not to be a controller's swing. */

@@ -44,7 +44,7 @@ public final class Reviewer {
                 planReaches ? Costs.of(facts) : List.of(),
                 causes,
                 Advisor.advise(facts, causes),
-                facts.remarks());
+                Remarks.of(facts));
     }
 
     /** A wanted cone as a number of whole cones above the softest. */
