@@ -35,7 +35,8 @@ final class Remarks {
             remarks.add(Remark.of(
                     Remark.Kind.TOP_HIDDEN, Amount.minutes(hidden.get().minutes())));
         } else if (!facts.seen().gaps().isZero()) {
-            remarks.add(Remark.of(Remark.Kind.GAP, new Amount.Lasting(facts.seen().gaps())));
+            remarks.add(
+                    Remark.of(Remark.Kind.GAP, new Amount.Lasting(facts.seen().gaps())));
         }
         if (!phase.falls()) {
             boolean heating = phase.levelC() < plan.levelC() - TopPhase.NEAR_K && hidden.isEmpty();
