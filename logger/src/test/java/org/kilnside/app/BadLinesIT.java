@@ -35,6 +35,8 @@ class BadLinesIT {
     void everyKindOfBadLineIsCountedWhileWatchingAndTheGoodOnesAreRead() throws Exception {
         Path out = folder.resolve("out");
         try (ServerSocket adapter = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            // A program that does not start is a test that fails, not one that waits for ever.
+            adapter.setSoTimeout(60_000);
             Process watching = Program.start(
                     Map.of("XDG_CONFIG_HOME", folder.toString()),
                     List.of(),
