@@ -14,7 +14,7 @@ final class ConformalScale {
         {0.74, 0.69, 0.64},
         {0.78, 0.8, 0.78},
         {0.63, 0.82, 0.94},
-        {0.7, 1.1, 1.35}
+        {0.7, 1.5, 1.8}
     };
 
     /** With two or more earlier firings of the kiln, whose bias is taken off. */

@@ -19,7 +19,8 @@ import org.kilnside.virtualkiln.Population;
 /**
  * Holds forecasts against kilns with other physics: the virtual kiln's families (a seed nothing was tuned on), trial
  * kilns as the design describes them (numbers nothing was set on), trial kilns with walls of several panels, whose first
- * figures were seen, and the mixed ones, drawn anew and never looked at before the page was made. Independent of the model.
+ * figures were seen, and the mixed ones, drawn anew; the page says what was changed after its first figures. Independent of
+ * the model.
  */
 class ForecastValidationTest {
     private static final long UNTOUCHED_SEED = 23;

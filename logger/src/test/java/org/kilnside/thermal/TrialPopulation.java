@@ -17,7 +17,7 @@ final class TrialPopulation {
         /**
          * Walls of steep or flat brick, a third of them with board behind; a lid of fibre or brick, a dense floor; a leak that
          * may grow with the heat or not; much or little ware of any emissivity; a sensor that may be slow and see hardly any
-         * ware. Drawn anew for its one figure, nothing of the draw looked at before.
+         * ware. Drawn anew for docs/validation.md, which says what was changed after its first figure.
          */
         MIXED,
         /** What the design asks to be judged by: one linear brick, 50–200 litres, a quick sensor; widths are set on it. */
