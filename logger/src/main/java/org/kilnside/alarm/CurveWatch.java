@@ -270,7 +270,7 @@ final class CurveWatch {
         clock.filter(PlanClock::isLit)
                 .ifPresent(its -> ledger.assess(
                         AlarmKind.CANDLING_OVERSHOOT, ware.lookAtCandling(beats, its), nowMs, 3 * CALM_MS));
-        ledger.assess(AlarmKind.WATER_LEAVING, water.look(beats, heated, power.legSinceMs()), nowMs);
+        ledger.assess(AlarmKind.WATER_LEAVING, water.look(beats, heated, power.rampsSinceMs()), nowMs);
         news.look(nowMs, lines.hottestC().orElse(beats.nowC()), cooling && hot, lid, ledger);
     }
 

@@ -40,6 +40,7 @@ final class PowerWatch {
     private int seen;
     private Leg leg;
     private long legSinceMs;
+    private long rampsSinceMs;
     private long clearedAtMs = Long.MIN_VALUE;
 
     /** @param steady whether nothing else explains a change: no power cut, no false sensor */
@@ -48,6 +49,7 @@ final class PowerWatch {
         Leg now = clock.leg();
         if (!now.equals(leg)) {
             legSinceMs = leg != null && isAlike(leg, now) ? legSinceMs : nowMs;
+            rampsSinceMs = leg != null && leg.kind() == Kind.RAMP && now.kind() == Kind.RAMP ? rampsSinceMs : nowMs;
             leg = now;
         }
         boolean ramp = now.kind() == Kind.RAMP && clock.isHeatedByBoth();
@@ -132,9 +134,9 @@ final class PowerWatch {
                 Finding.since(beats.nowMs() - 12 * MINUTE_MS, Measure.ofShare(1 - share), Measure.ofShare(1)));
     }
 
-    /** Since when the ramp of now goes on, ms. */
-    long legSinceMs() {
-        return legSinceMs;
+    /** Since when ramps follow each other without a hold, ms. */
+    long rampsSinceMs() {
+        return rampsSinceMs;
     }
 
     /** Something else turned out to be behind it. */

@@ -52,17 +52,17 @@ final class WaterWatch {
     /**
      * Looks.
      *
-     * @param legSinceMs since when the plan's ramp of now goes on: what was learned on another, or before a hold, does not
-     *     foretell this one's
+     * @param rampsSinceMs since when the plan's ramps follow each other: what was learned before a hold does not foretell
+     *     what is taken after it
      */
-    Optional<Finding> look(Beats beats, boolean heated, long legSinceMs) {
+    Optional<Finding> look(Beats beats, boolean heated, long rampsSinceMs) {
         double nowC = beats.nowC();
-        if (legSinceMs != learnedOnMs) {
-            learnedOnMs = legSinceMs;
+        if (rampsSinceMs != learnedOnMs) {
+            learnedOnMs = rampsSinceMs;
             learnedSum = 0;
             learned = 0;
         }
-        if (beats.nowMs() - legSinceMs < SETTLED_MS) {
+        if (beats.nowMs() - rampsSinceMs < SETTLED_MS) {
             return found;
         }
         if (!heated || nowC > JUDGE_TO_C + 15) {
