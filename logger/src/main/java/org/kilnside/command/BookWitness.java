@@ -13,6 +13,7 @@ import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.WitnessCone;
 import org.kilnside.heatwork.WitnessPack;
+import org.kilnside.heatwork.WitnessOffset;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.TemperatureDifference;
 import org.kilnside.wording.StateWords;
@@ -140,7 +141,7 @@ final class BookWitness implements Callable<Integer> {
         firing.start().kiln().flatMap(kiln -> offset(book.history(kiln))).ifPresent(offset -> {
             around.out()
                     .println(words.text(
-                            offset.offset().disagree() ? "witness.disagree" : "witness.offset",
+                            said(offset.offset()),
                             words.difference(TemperatureDifference.ofKelvin(
                                     offset.offset().correctionK())),
                             words.temperature(
@@ -148,6 +149,13 @@ final class BookWitness implements Callable<Integer> {
                             words.span(TemperatureDifference.ofKelvin(
                                     offset.offset().halfWidthK()))));
         });
+    }
+
+    private static String said(WitnessOffset offset) {
+        if (offset.disagree()) {
+            return "witness.disagree";
+        }
+        return Math.round(offset.correctionK()) == 0 ? "witness.right" : "witness.offset";
     }
 
     private Optional<KilnHistory.OffsetOfFiring> offset(KilnHistory history) {

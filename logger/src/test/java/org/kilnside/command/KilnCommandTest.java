@@ -132,9 +132,9 @@ class KilnCommandTest {
     @Test
     void witnessConesAreNotedShelfByShelfAndTheBookGoesByThem() {
         String before = book("show", "1", "--language", "en").out();
-        Line noted = book("witness", "1", "middle 6:170 7:90 8:0", "--language", "en");
+        Line noted = book("witness", "1", "middle 6:170 7:150 8:60", "--language", "en");
         assertThat(noted.out())
-                .contains("middle", "cone 7", "bent 90°")
+                .contains("middle", "cone 8", "bent 60°")
                 .containsPattern("They say: add [+−]\\d+ °C to what the sensor reads at 1222 °C");
         assertThat(noted.exit()).isZero();
         String after = book("show", "1", "--language", "en").out();
