@@ -75,6 +75,14 @@ public final class AlarmWords implements Measure.Sayer<String> {
                 .orElse(title);
     }
 
+    /** Good news in one line: title and what was seen; what was waited for is in the title. */
+    String news(AlarmEntry entry) {
+        String title = title(entry.kind());
+        return seenAgainstExpected(entry.seen(), Optional.empty())
+                .map(seen -> words.text("alarm.line", title, seen))
+                .orElse(title);
+    }
+
     /** Where it stands: {@code since 02:10}, with what has become of it. */
     public String standing(Alarm alarm, String since) {
         return switch (alarm.state()) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.kilnside.alarm.AlarmEntry;
+import org.kilnside.alarm.Grade;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
@@ -78,8 +79,12 @@ public final class StateWords {
                 words.text("unit.hour"));
     }
 
-    /** What happened, without when. */
+    /** What happened, without when; good news says what it is, and does not call itself an alarm. */
     public String event(FiringEvent event) {
+        Optional<AlarmEntry> news = news(event);
+        if (news.isPresent()) {
+            return new AlarmWords(words).news(news.get());
+        }
         String kind = words.named("event", event.kind());
         Optional<String> alarm = event.text().flatMap(AlarmEntry::parse).map(new AlarmWords(words)::line);
         Optional<String> list = event.kind() == FiringEvent.Kind.LIGHTING
@@ -89,6 +94,18 @@ public final class StateWords {
                 .or(event::text)
                 .map(text -> words.text("event.with_text", kind, text))
                 .orElse(kind);
+    }
+
+    /** Whether somebody should look: not where good news was told. */
+    public boolean isTrouble(FiringEvent event) {
+        return event.kind().isTrouble() && news(event).isEmpty();
+    }
+
+    private static Optional<AlarmEntry> news(FiringEvent event) {
+        return event.text()
+                .filter(text -> event.kind() == FiringEvent.Kind.ALARM_RAISED)
+                .flatMap(AlarmEntry::parse)
+                .filter(entry -> entry.grade() == Grade.GOOD_TO_KNOW);
     }
 
     /** The number on the controller itself, where it is another by a degree at least: what is keyed in goes by it. */

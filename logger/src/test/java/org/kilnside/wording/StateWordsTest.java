@@ -33,7 +33,21 @@ class StateWordsTest {
         Temperature truth = plain.temperature().orElseThrow();
         assertThat(words.shown(plain)).isEmpty();
         assertThat(words.shown(showing(plain, truth.celsius() - 0.4))).isEmpty();
-        assertThat(words.shown(showing(plain, 1222))).hasValue("it shows 1222 °C");
+        assertThat(words.shown(showing(plain, 1222))).hasValue("the controller shows 1222 °C");
+    }
+
+    @Test
+    void goodNewsIsNoAlarmAndBadNewsIs() {
+        FiringEvent news = FiringEvent.of(
+                0,
+                FiringEvent.Kind.ALARM_RAISED,
+                "below-lid-threshold-1 good-to-know since=0s seen=120.0C expected=120.0C");
+        assertThat(words.event(news)).doesNotContain("Alarm", "expected").endsWith("seen 120 °C");
+        assertThat(words.isTrouble(news)).isFalse();
+        FiringEvent bad = FiringEvent.of(
+                0, FiringEvent.Kind.ALARM_RAISED, "stuck-relay-1 come-now since=0s seen=1012.0C expected=1000.0C");
+        assertThat(words.event(bad)).startsWith("Alarm").contains("come now", "expected 1000 °C");
+        assertThat(words.isTrouble(bad)).isTrue();
     }
 
     private static Snapshot.Latest showing(Snapshot.Latest plain, double celsius) {

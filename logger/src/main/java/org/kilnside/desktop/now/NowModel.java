@@ -342,10 +342,7 @@ public record NowModel(
                     .forEach(said -> lines.add(new EventLine(words.text("chart.now"), said, true)));
             for (int i = snapshot.events().size() - 1; i >= 0; i--) {
                 FiringEvent event = snapshot.events().get(i);
-                lines.add(new EventLine(
-                        moment(event.elapsedMs()),
-                        state.event(event),
-                        event.kind().isTrouble()));
+                lines.add(new EventLine(moment(event.elapsedMs()), state.event(event), state.isTrouble(event)));
             }
             return lines;
         }
