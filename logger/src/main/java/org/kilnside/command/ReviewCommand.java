@@ -61,6 +61,13 @@ public final class ReviewCommand implements Callable<Integer> {
     private Optional<String> wanted = Optional.empty();
 
     @Option(
+            names = "--ware-limit",
+            paramLabel = "C",
+            description =
+                    "The highest the clay or glaze bears, °C: no higher top is advised than this, nor than the kiln's own limit.")
+    private Optional<Double> wareLimit = Optional.empty();
+
+    @Option(
             names = "--witness",
             paramLabel = "PACK",
             description =
@@ -90,6 +97,7 @@ public final class ReviewCommand implements Callable<Integer> {
                 .orElseThrow(() -> new Complaint(
                         Complaint.ExitCode.USAGE,
                         "--series knows self-supporting, large and small, found \"" + series + "\": choose one")));
+        Numbers.within("--ware-limit", wareLimit, 100, 1800, "°C");
         ReviewedFiring firing = ReviewedFiring.find(what, book, sensor);
         Schedule schedule = plan.map(name -> around.library().plan(name).schedule())
                 .or(firing::plan)
@@ -101,7 +109,10 @@ public final class ReviewCommand implements Callable<Integer> {
                     what, "fewer than two readings in it can be taken as a kiln's; check the file"));
         }
         ReviewQuestion question =
-                firing.against(schedule, table).withWanted(wantedCone()).withLimit(limit(firing));
+                firing.against(schedule, table)
+                .withWanted(wantedCone())
+                .withLimit(limit(firing))
+                .withWareLimit(wareLimit.map(Temperature::ofCelsius));
         if (!witness.isEmpty()) {
             question = question.withWitness(packs(firing, table));
         }

@@ -44,8 +44,10 @@ public record Advice(Kind kind, List<Amount> amounts) {
         NAME_ITS_PLAN,
         /** What a number of the controller stands for in the ware: number, truth. */
         SHOWN_AND_TRUE,
-        /** No higher: ware, glaze or kiln may not go past a temperature. */
+        /** No higher: the kiln may not go past a temperature. */
         AT_THE_LIMIT,
+        /** No higher: clay or glaze may not go past a temperature. */
+        AT_THE_LIMIT_OF_THE_WARE,
         /** The load has the cone it wants: the top may stay. */
         LOAD_HAS_ITS_CONE,
         /** Cones of a bisque firing tell an uncorrected board from a sensor that reads low. */

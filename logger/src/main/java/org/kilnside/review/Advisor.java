@@ -2,6 +2,7 @@ package org.kilnside.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.kilnside.quantity.Temperature;
 
@@ -100,8 +101,10 @@ final class Advisor {
             }
             case ENDED_EARLY -> {
                 double planC = facts.plan().levelC();
-                say(Advice.Kind.LET_IT_FINISH, Amount.degrees(facts.shownC(planC)));
-                both(planC);
+                if (withinLimits(planC, knownOffsetK()) == planC) {
+                    say(Advice.Kind.LET_IT_FINISH, Amount.degrees(facts.shownC(planC)));
+                    both(planC);
+                }
             }
             case SENSOR_READS_HIGH, SENSOR_READS_LOW -> {
                 moveTop();
@@ -131,7 +134,7 @@ final class Advisor {
 
     /** Brings the ware to what the plan means, all known errors counted, as far as one firing may go. */
     private void moveTop() {
-        double offsetK = Math.abs(facts.offsetK()) < LEAST_OFFSET_K ? 0 : facts.offsetK();
+        double offsetK = knownOffsetK();
         double missingK = facts.plan().levelC() - offsetK - facts.real().levelC();
         double changeK = Math.max(-MOST_K, Math.min(MOST_K, missingK));
         boolean hasItsCone = facts.wanted().isPresent() && Math.signum(facts.shortForLoad()) != Math.signum(changeK)
@@ -152,13 +155,9 @@ final class Advisor {
                 ? facts.conduct().asks().topC()
                 : facts.real().levelC();
         double goalC = nowC + changeK;
-        if (changeK > 0 && facts.question().limit().isPresent()) {
-            double limitC = facts.question().limit().map(Temperature::celsius).get() - offsetK;
-            if (goalC > limitC) {
-                say(Advice.Kind.AT_THE_LIMIT, Amount.degrees(limitC + offsetK));
-                goalC = limitC;
-                changeK = goalC - nowC;
-            }
+        if (changeK > 0) {
+            goalC = withinLimits(goalC, offsetK);
+            changeK = goalC - nowC;
             if (changeK < LEAST_K) {
                 return;
             }
@@ -173,10 +172,33 @@ final class Advisor {
         both(goalC);
     }
 
+    /** By how much the ware is hotter than the sensor reads, where that is worth reckoning with, K. */
+    private double knownOffsetK() {
+        return Math.abs(facts.offsetK()) < LEAST_OFFSET_K ? 0 : facts.offsetK();
+    }
+
+    /** A reading the top is to be raised to, or the lowest of the limits it would go past; says which. */
+    private double withinLimits(double goalC, double offsetK) {
+        double kilnC = readingAt(facts.question().limit(), offsetK);
+        double wareC = readingAt(facts.question().wareLimit(), offsetK);
+        double lowestC = Math.min(kilnC, wareC);
+        if (goalC <= lowestC) {
+            return goalC;
+        }
+        say(
+                wareC < kilnC ? Advice.Kind.AT_THE_LIMIT_OF_THE_WARE : Advice.Kind.AT_THE_LIMIT,
+                Amount.degrees(lowestC + offsetK));
+        return lowestC;
+    }
+
+    private static double readingAt(Optional<Temperature> limit, double offsetK) {
+        return limit.isPresent() ? limit.get().celsius() - offsetK : Double.POSITIVE_INFINITY;
+    }
+
     /** A reading as the controller shows it and as it is in the ware, where the two differ. */
     private void both(double readC) {
         double shownC = facts.shownC(readC);
-        double trueC = readC + (Math.abs(facts.offsetK()) < LEAST_OFFSET_K ? 0 : facts.offsetK());
+        double trueC = readC + knownOffsetK();
         if (Math.abs(trueC - shownC) > TOLD_APART_K) {
             say(Advice.Kind.SHOWN_AND_TRUE, Amount.degrees(shownC), Amount.degrees(trueC));
         }

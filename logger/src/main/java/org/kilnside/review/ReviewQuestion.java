@@ -27,7 +27,8 @@ import org.kilnside.sensor.SensorUncertainty;
  * @param sensor how far its sensor may be off
  * @param shown the chip whose number the controller shows, and fires by, as it is; empty when its number is the
  *     temperature, or nobody knows
- * @param limit what neither ware nor glaze nor kiln may be taken past, in truth; empty when nobody said
+ * @param limit what the kiln may not be taken past, in truth; empty when nobody said
+ * @param wareLimit what clay or glaze may not be taken past, in truth; empty when nobody said
  * @param table the cones meant
  */
 public record ReviewQuestion(
@@ -40,6 +41,7 @@ public record ReviewQuestion(
         SensorUncertainty sensor,
         Optional<Amplifier> shown,
         Optional<Temperature> limit,
+        Optional<Temperature> wareLimit,
         ConeTable table) {
     public ReviewQuestion {
         witness = List.copyOf(witness);
@@ -59,23 +61,24 @@ public record ReviewQuestion(
                 SensorUncertainty.UNKNOWN,
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 ConeTable.of(ConeSeries.SELF_SUPPORTING));
     }
 
     public ReviewQuestion withWanted(Optional<Cone> other) {
-        return new ReviewQuestion(readings, plan, other, witness, earlier, offsets, sensor, shown, limit, table);
+        return new ReviewQuestion(readings, plan, other, witness, earlier, offsets, sensor, shown, limit, wareLimit, table);
     }
 
     public ReviewQuestion withWitness(List<WitnessPack> other) {
-        return new ReviewQuestion(readings, plan, wanted, other, earlier, offsets, sensor, shown, limit, table);
+        return new ReviewQuestion(readings, plan, wanted, other, earlier, offsets, sensor, shown, limit, wareLimit, table);
     }
 
     public ReviewQuestion withEarlier(List<Trace> other) {
-        return new ReviewQuestion(readings, plan, wanted, witness, other, offsets, sensor, shown, limit, table);
+        return new ReviewQuestion(readings, plan, wanted, witness, other, offsets, sensor, shown, limit, wareLimit, table);
     }
 
     public ReviewQuestion withOffsets(List<WitnessOffset> other) {
-        return new ReviewQuestion(readings, plan, wanted, witness, earlier, other, sensor, shown, limit, table);
+        return new ReviewQuestion(readings, plan, wanted, witness, earlier, other, sensor, shown, limit, wareLimit, table);
     }
 
     /** With a sensor; a chip that does not linearise is taken to be shown as it is. */
@@ -91,18 +94,24 @@ public record ReviewQuestion(
                 other,
                 chip.linearises() ? Optional.empty() : Optional.of(chip),
                 limit,
+                wareLimit,
                 table);
     }
 
     public ReviewQuestion withShown(Optional<Amplifier> other) {
-        return new ReviewQuestion(readings, plan, wanted, witness, earlier, offsets, sensor, other, limit, table);
+        return new ReviewQuestion(readings, plan, wanted, witness, earlier, offsets, sensor, other, limit, wareLimit, table);
     }
 
     public ReviewQuestion withLimit(Optional<Temperature> other) {
-        return new ReviewQuestion(readings, plan, wanted, witness, earlier, offsets, sensor, shown, other, table);
+        return new ReviewQuestion(readings, plan, wanted, witness, earlier, offsets, sensor, shown, other, wareLimit, table);
+    }
+
+    public ReviewQuestion withWareLimit(Optional<Temperature> other) {
+        return new ReviewQuestion(
+                readings, plan, wanted, witness, earlier, offsets, sensor, shown, limit, other, table);
     }
 
     public ReviewQuestion withTable(ConeTable other) {
-        return new ReviewQuestion(readings, plan, wanted, witness, earlier, offsets, sensor, shown, limit, other);
+        return new ReviewQuestion(readings, plan, wanted, witness, earlier, offsets, sensor, shown, limit, wareLimit, other);
     }
 }

@@ -1,0 +1,92 @@
+package org.kilnside.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.kilnside.review.HandDrawnFiring.CORNER_S;
+import static org.kilnside.review.HandDrawnFiring.advised;
+import static org.kilnside.review.HandDrawnFiring.firing;
+import static org.kilnside.review.HandDrawnFiring.first;
+import static org.kilnside.review.HandDrawnFiring.kinds;
+import static org.kilnside.review.HandDrawnFiring.question;
+import static org.kilnside.review.HandDrawnFiring.ramp;
+import static org.kilnside.review.HandDrawnFiring.review;
+import static org.kilnside.review.HandDrawnFiring.seen;
+import static org.kilnside.review.HandDrawnFiring.trace;
+
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.kilnside.firing.GoodReadings;
+import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.WitnessPack;
+import org.kilnside.schedule.Schedule;
+
+/** What a review makes of poor input, on curves drawn by hand. Where a number is expected it is own output or arithmetic. */
+class PoorInputTest {
+    @Test
+    void aMissingTopIsALowerBoundAndSaidSo() {
+        DoubleUnaryOperator curve = firing(1222, 60, 15);
+        Trace.Builder log = new Trace.Builder();
+        double topS = CORNER_S + 102 * 60;
+        for (double at = 0; at <= 50_000; at += 10) {
+            if (at < topS - 1200 || at > topS + 2400) {
+                log.add(Math.round(at * 1000), curve.applyAsDouble(at));
+            }
+        }
+        Review review = Reviewer.review(question(log.view()));
+        assertThat(first(review)).isEqualTo(CauseCode.SENSOR_FAULT);
+        assertThat(review.atLeast()).isTrue();
+        assertThat(review.shortOfPlan().orElseThrow()).isCloseTo(0, within(0.5));
+        assertThat(review.to().orElseThrow()).isGreaterThan(0.5);
+        assertThat(kinds(review)).contains(Remark.Kind.TOP_HIDDEN);
+    }
+
+    @Test
+    void saysWhatPoorInputLeavesOut() {
+        DoubleUnaryOperator curve = firing(1222, 60, 15);
+        double leftS = CORNER_S + 102 * 60 + 900;
+        assertThat(kinds(Reviewer.review(question(trace(curve, 9_120, 50_000)))))
+                .contains(Remark.Kind.BEGINS_WARM);
+        assertThat(kinds(Reviewer.review(question(trace(curve, 0, leftS))))).contains(Remark.Kind.NO_COOLING);
+        assertThat(kinds(Reviewer.review(question(trace(curve, 0, 28_000))))).contains(Remark.Kind.ENDS_HEATING);
+        assertThat(kinds(review(at -> Math.min(998, firing(998.0 + 122, 60, 0).applyAsDouble(at)))))
+                .contains(Remark.Kind.PLAN_OF_ANOTHER_FIRING);
+        assertThat(advised(review(at -> Math.min(998, firing(998.0 + 122, 60, 0).applyAsDouble(at)))))
+                .containsExactly(Advice.Kind.NAME_ITS_PLAN);
+        Review contradicting = Reviewer.review(question(trace(curve, 0, 50_000))
+                .withWitness(List.of(new WitnessPack("middle", List.of(seen("5", 10), seen("7", 90))))));
+        assertThat(kinds(contradicting)).contains(Remark.Kind.PACK_CONTRADICTS_ITSELF);
+        Review elsewhere = Reviewer.review(question(trace(curve, 0, 50_000))
+                .withWitness(List.of(new WitnessPack("middle", List.of(seen("01", 10), seen("1", 0))))));
+        assertThat(kinds(elsewhere)).contains(Remark.Kind.CONES_CONTRADICT_CURVE);
+        Review otherSeries = Reviewer.review(question(trace(curve, 0, 50_000))
+                .withWitness(List.of(new WitnessPack("middle", List.of(seen("06", 90), seen("05", 30))))));
+        assertThat(kinds(otherSeries))
+                .contains(Remark.Kind.CONES_CONTRADICT_CURVE)
+                .doesNotContain(Remark.Kind.NO_WITNESS);
+        Review impossible = Reviewer.review(question(trace(curve, 0, 50_000))
+                .withWitness(List.of(new WitnessPack(
+                        "middle", List.of(seen("4", 40), seen("5", 40), seen("6", 40), seen("8", 40))))));
+        assertThat(kinds(impossible)).contains(Remark.Kind.PACK_FITS_NOTHING);
+    }
+
+    @Test
+    void aLogWithoutCoolingComesToTheSameAsOneWithIt() {
+        DoubleUnaryOperator curve = firing(1205, 60, 15);
+        double leftS = CORNER_S + 85 * 60 + 900;
+        double whole = review(curve).shortOfPlan().orElseThrow();
+        double cut =
+                Reviewer.review(question(trace(curve, 0, leftS))).shortOfPlan().orElseThrow();
+        assertThat(cut).isCloseTo(whole, within(0.1));
+    }
+
+    @Test
+    void aPlanBelowEveryConeHasNothingToBeShortOf() {
+        Schedule candling = new Schedule("Candling", List.of(ramp(60, 85, 240)));
+        Review review = Reviewer.review(ReviewQuestion.about(
+                GoodReadings.of(trace(at -> 20 + Math.min(65, at / 60), 0, 20_000)), candling));
+        assertThat(review.shortOfPlan()).isEmpty();
+        assertThat(review.planReaches()).isEmpty();
+        assertThat(kinds(review)).contains(Remark.Kind.PLAN_WITHOUT_CONE);
+    }
+}

@@ -1,0 +1,89 @@
+package org.kilnside.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.kilnside.review.HandDrawnFiring.advised;
+import static org.kilnside.review.HandDrawnFiring.bent;
+import static org.kilnside.review.HandDrawnFiring.firing;
+import static org.kilnside.review.HandDrawnFiring.first;
+import static org.kilnside.review.HandDrawnFiring.kinds;
+import static org.kilnside.review.HandDrawnFiring.pack;
+import static org.kilnside.review.HandDrawnFiring.question;
+import static org.kilnside.review.HandDrawnFiring.review;
+import static org.kilnside.review.HandDrawnFiring.trace;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.WitnessOffset;
+import org.kilnside.heatwork.WitnessPack;
+import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.Calibration;
+import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.sensor.ThermocoupleType;
+import org.kilnside.sensor.ToleranceClass;
+
+/** What cones and sensor tell a review, on curves drawn by hand. Where a number is expected it is own output or arithmetic. */
+class SensorSuspectsTest {
+    @Test
+    void onlyWitnessConesShowASensorThatReadsHigh() {
+        ReviewQuestion question = question(trace(firing(1222, 60, 15), 0, 50_000));
+        Review review = Reviewer.review(question.withWitness(List.of(pack("middle", 60, 15, 0))));
+        assertThat(first(Reviewer.review(question))).isEqualTo(CauseCode.AS_PLANNED);
+        assertThat(first(review)).isEqualTo(CauseCode.SENSOR_READS_HIGH);
+        assertThat(review.shortOfPlan().orElseThrow()).isGreaterThan(0.8);
+        assertThat(review.shares().get(0).code()).isEqualTo(CauseCode.SENSOR_READS_HIGH);
+    }
+
+    @Test
+    void anOffsetKnownBeforeCountsWithoutCones() {
+        SensorUncertainty known = new SensorUncertainty(
+                Probe.UNKNOWN, ToleranceClass.CLASS_2, Calibration.offset(-15, 4, Calibration.By.WITNESS_CONES));
+        DoubleUnaryOperator shown = firing(1222, 60, 15);
+        Review review = Reviewer.review(
+                question(trace(at -> shown.applyAsDouble(at) - 15, 0, 50_000)).withSensor(known));
+        assertThat(first(review)).isEqualTo(CauseCode.SENSOR_READS_HIGH);
+        assertThat(review.shortOfPlan().orElseThrow()).isGreaterThan(0.7);
+    }
+
+    @Test
+    void aCorrectedLogAboveItsSetpointIsAnAmplifierNobodyCorrects() {
+        SensorUncertainty chip = new SensorUncertainty(
+                new Probe(ThermocoupleType.K, Amplifier.MAX31855), ToleranceClass.CLASS_2, Calibration.NONE);
+        Review review =
+                Reviewer.review(question(trace(firing(1243, 60, 15), 0, 50_000)).withSensor(chip));
+        assertThat(first(review)).isEqualTo(CauseCode.AMPLIFIER_UNCORRECTED);
+    }
+
+    @Test
+    void tellsABoardFromASensorThatReadsLowByConesOfABisqueFiring() {
+        Trace ware = trace(firing(1243, 60, 15), 0, 50_000);
+        ReviewQuestion question = question(trace(firing(1222, 60, 15), 0, 50_000))
+                .withWitness(
+                        List.of(new WitnessPack("middle", List.of(bent("7", ware), bent("8", ware), bent("9", ware)))));
+        Review alone = Reviewer.review(question);
+        assertThat(alone.causes().stream().limit(2).map(Review.Cause::code))
+                .containsExactlyInAnyOrder(CauseCode.SENSOR_READS_LOW, CauseCode.AMPLIFIER_UNCORRECTED);
+        assertThat(advised(alone)).contains(Advice.Kind.TELL_BOARD_FROM_SENSOR);
+        Review board = Reviewer.review(question.withOffsets(List.of(new WitnessOffset(0, 6, 1005, false))));
+        assertThat(first(board)).isEqualTo(CauseCode.AMPLIFIER_UNCORRECTED);
+        Review sensor = Reviewer.review(question.withOffsets(List.of(new WitnessOffset(18, 6, 1005, false))));
+        assertThat(first(sensor)).isEqualTo(CauseCode.SENSOR_READS_LOW);
+        assertThat(Reviewer.review(question.withWitness(List.of())).causes())
+                .extracting(Review.Cause::code)
+                .doesNotContain(CauseCode.SENSOR_READS_LOW, CauseCode.AMPLIFIER_UNCORRECTED);
+    }
+
+    @Test
+    void namesADriftOfTheSensor() {
+        List<WitnessOffset> offsets = new ArrayList<>();
+        for (int i = 0; i < 6; i++) {
+            offsets.add(new WitnessOffset(-4 * i, 6, 1222, false));
+        }
+        Review review =
+                Reviewer.review(question(trace(firing(1222, 60, 15), 0, 50_000)).withOffsets(offsets));
+        assertThat(kinds(review)).contains(Remark.Kind.SENSOR_DRIFTS);
+    }
+}
