@@ -153,7 +153,7 @@ final class DeskPlans implements PlanShelf {
             KilnHistory history = its.history(kiln);
             return new Past(
                     history.earlier(Long.MAX_VALUE, KilnHistory.REMEMBERED),
-                    history.guide(new SystemClock().wallClock()));
+                    history.guideAsAnswered(new SystemClock().wallClock()));
         } catch (BookException e) {
             LOG.warn("no earlier firings for the outlook: {}", e.getMessage());
             return new Past(List.of(), Optional.empty());

@@ -70,6 +70,23 @@ public final class KilnHistory {
         return fitted(GUIDING, at).map(this::known);
     }
 
+    /**
+     * The guiding sensor at a moment as what is keyed into the controller goes by it. Where the book noted the sensor by
+     * itself, nobody has said whether the controller shows its board's number as it is or corrects it: no such difference
+     * is reckoned with then, as before there was a sensor in the book.
+     */
+    public Optional<SensorInPlace> guideAsAnswered(Instant at) {
+        return fitted(GUIDING, at)
+                .map(sensor -> isTheBooksOwn(sensor) ? known(sensor).shownBy(Optional.empty()) : known(sensor));
+    }
+
+    /** Whether {@link #ensureGuide} noted it: it has no name and no place, and begins with a firing to the millisecond. */
+    private boolean isTheBooksOwn(FittedSensor sensor) {
+        return sensor.sensor().sensor().isEmpty()
+                && sensor.sensor().place().isEmpty()
+                && asked(() -> SensorRows.beginsWithAFiring(connection, kiln, sensor.fittedAt()));
+    }
+
     /** A sensor with all that is known of it: comparisons first, and what witness cones say of what is left. */
     public SensorInPlace known(FittedSensor sensor) {
         List<WitnessOffset> offsets =

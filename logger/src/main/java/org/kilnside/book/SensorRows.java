@@ -159,6 +159,18 @@ final class SensorRows {
         return firings;
     }
 
+    /** Whether a firing of a kiln began at this very moment. */
+    static boolean beginsWithAFiring(Connection connection, String kiln, Instant at) throws SQLException {
+        try (PreparedStatement select =
+                connection.prepareStatement("SELECT 1 FROM firing WHERE kiln = ? AND started_at = ?")) {
+            select.setString(1, kiln);
+            select.setString(2, at.toString());
+            try (ResultSet row = select.executeQuery()) {
+                return row.next();
+            }
+        }
+    }
+
     /** Sums over all that what is known of a kiln's sensors rests on; cheap, as none of the tables is long. */
     static String changes(Connection connection, String kiln) throws SQLException {
         try (PreparedStatement select = connection.prepareStatement(

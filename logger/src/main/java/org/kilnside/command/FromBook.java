@@ -30,7 +30,11 @@ final class FromBook {
      * @param earlier its newest firings' true curves, oldest first
      * @param guide its guiding sensor as it is known now
      */
-    record Past(List<Trace> earlier, Optional<SensorInPlace> guide) {}
+    record Past(List<Trace> earlier, Optional<SensorInPlace> guide) {
+        boolean knowsAnything() {
+            return !earlier.isEmpty() || guide.isPresent();
+        }
+    }
 
     /** The kiln's past; empty where the book is not asked for. */
     Optional<Past> of(String kiln, Surroundings around) {
@@ -51,7 +55,7 @@ final class FromBook {
             KilnHistory history = its.history(kiln);
             return Optional.of(new Past(
                     history.earlier(Long.MAX_VALUE, KilnHistory.REMEMBERED),
-                    history.guide(around.clock().wallClock())));
+                    history.guideAsAnswered(around.clock().wallClock())));
         } catch (BookException e) {
             throw new Complaint(Complaint.ExitCode.INPUT, e.getMessage());
         }

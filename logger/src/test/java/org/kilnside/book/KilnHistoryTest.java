@@ -204,6 +204,27 @@ class KilnHistoryTest {
         assertThat(history().sensorOf(firing)).isEqualTo(SensorInPlace.asSaid(LINEAR));
     }
 
+    /** A chip's codes are on the wire, but whether the controller corrects them nobody has said. */
+    @Test
+    void whatAControllerShowsIsNotMadeUpBecauseConesWereNoted() {
+        Probe chip = new Probe(ThermocoupleType.K, Amplifier.MAX31855);
+        long firing = recorder.begin(
+                new FiringStart(Optional.of(KILN), "serial:/dev/ttyUSB0", SPRING, Optional.empty(), Optional.empty()));
+        recorder.sensors(firing, 0, List.of(chip));
+        recorder.append(firing, reading(0, 20));
+        recorder.append(firing, reading(10_000, 21));
+        recorder.end(firing, 10_000);
+        assertThat(recorder.flush(Duration.ofSeconds(20))).isTrue();
+        assertThat(history().guideAsAnswered(SPRING)).isEmpty();
+        book.addWitnessCones(firing, cones());
+        assertThat(history().guideAsAnswered(SPRING).orElseThrow().uncorrected())
+                .isEmpty();
+        assertThat(history().guide(SPRING).orElseThrow().probe()).isEqualTo(chip);
+        Instant later = SPRING.plusSeconds(1);
+        history().fit(1, SensorInPlace.asSaid(chip), later);
+        assertThat(history().guideAsAnswered(later).orElseThrow().uncorrected()).contains(Amplifier.MAX31855);
+    }
+
     private static List<NotedCone> cones() {
         return List.of(noted("5", 150), noted("6", 90), noted("7", 12));
     }
