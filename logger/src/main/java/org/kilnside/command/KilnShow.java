@@ -56,8 +56,7 @@ final class KilnShow implements Callable<Integer> {
     @Override
     public Integer call() {
         // A kiln that is only in the book has no file: what the book knows of it is shown all the same.
-        boolean inBookOnly =
-                !around.library().knowsKiln(kiln) && !sensors(kiln).isEmpty();
+        boolean inBookOnly = !around.library().knowsKiln(kiln) && !sensors(kiln).isEmpty();
         Kiln described = inBookOnly ? Kiln.named(kiln) : around.library().kiln(kiln);
         List<Known> sensors = sensors(described.name());
         Optional<KilnElements> elements = KilnElements.of(Surroundings.book(book), described);

@@ -108,8 +108,7 @@ public final class ReviewCommand implements Callable<Integer> {
             throw new FileRefusedException(FileRefusedException.Problem.of(
                     what, "fewer than two readings in it can be taken as a kiln's; check the file"));
         }
-        ReviewQuestion question =
-                firing.against(schedule, table)
+        ReviewQuestion question = firing.against(schedule, table)
                 .withWanted(wantedCone())
                 .withLimit(limit(firing))
                 .withWareLimit(wareLimit.map(Temperature::ofCelsius));

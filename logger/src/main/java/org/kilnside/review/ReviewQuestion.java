@@ -66,19 +66,23 @@ public record ReviewQuestion(
     }
 
     public ReviewQuestion withWanted(Optional<Cone> other) {
-        return new ReviewQuestion(readings, plan, other, witness, earlier, offsets, sensor, shown, limit, wareLimit, table);
+        return new ReviewQuestion(
+                readings, plan, other, witness, earlier, offsets, sensor, shown, limit, wareLimit, table);
     }
 
     public ReviewQuestion withWitness(List<WitnessPack> other) {
-        return new ReviewQuestion(readings, plan, wanted, other, earlier, offsets, sensor, shown, limit, wareLimit, table);
+        return new ReviewQuestion(
+                readings, plan, wanted, other, earlier, offsets, sensor, shown, limit, wareLimit, table);
     }
 
     public ReviewQuestion withEarlier(List<Trace> other) {
-        return new ReviewQuestion(readings, plan, wanted, witness, other, offsets, sensor, shown, limit, wareLimit, table);
+        return new ReviewQuestion(
+                readings, plan, wanted, witness, other, offsets, sensor, shown, limit, wareLimit, table);
     }
 
     public ReviewQuestion withOffsets(List<WitnessOffset> other) {
-        return new ReviewQuestion(readings, plan, wanted, witness, earlier, other, sensor, shown, limit, wareLimit, table);
+        return new ReviewQuestion(
+                readings, plan, wanted, witness, earlier, other, sensor, shown, limit, wareLimit, table);
     }
 
     /** With a sensor; a chip that does not linearise is taken to be shown as it is. */
@@ -99,11 +103,13 @@ public record ReviewQuestion(
     }
 
     public ReviewQuestion withShown(Optional<Amplifier> other) {
-        return new ReviewQuestion(readings, plan, wanted, witness, earlier, offsets, sensor, other, limit, wareLimit, table);
+        return new ReviewQuestion(
+                readings, plan, wanted, witness, earlier, offsets, sensor, other, limit, wareLimit, table);
     }
 
     public ReviewQuestion withLimit(Optional<Temperature> other) {
-        return new ReviewQuestion(readings, plan, wanted, witness, earlier, offsets, sensor, shown, other, wareLimit, table);
+        return new ReviewQuestion(
+                readings, plan, wanted, witness, earlier, offsets, sensor, shown, other, wareLimit, table);
     }
 
     public ReviewQuestion withWareLimit(Optional<Temperature> other) {
@@ -112,6 +118,7 @@ public record ReviewQuestion(
     }
 
     public ReviewQuestion withTable(ConeTable other) {
-        return new ReviewQuestion(readings, plan, wanted, witness, earlier, offsets, sensor, shown, limit, wareLimit, other);
+        return new ReviewQuestion(
+                readings, plan, wanted, witness, earlier, offsets, sensor, shown, limit, wareLimit, other);
     }
 }
