@@ -40,8 +40,12 @@ final class KilnForm {
 
     private Optional<Runnable> afterwards = Optional.empty();
 
-    /** A text that was refused, and why. */
-    private record Refused(String text, String why) {}
+    /** A text that was refused, why, and what the file itself said of it. */
+    private record Refused(String text, KilnRefusal refusal, String said) {
+        String why(Words words) {
+            return refusal.sentence(words).orElseGet(() -> words.text("kilns.bad.file", said));
+        }
+    }
 
     private record Change(String kiln, KilnSetting setting, Optional<String> before) {}
 
@@ -144,17 +148,18 @@ final class KilnForm {
             return;
         }
         String kiln = chosen.orElseThrow();
-        Optional<String> before = setting.of(page.get().kiln());
+        Kiln its = page.get().kiln();
+        Optional<String> before = setting.of(its);
         Optional<String> value =
                 text.isBlank() ? Optional.empty() : Optional.of(withUnit(setting, text.strip(), words));
         pending++;
         chores.run(
                 () -> shelf.set(kiln, setting, value, words),
-                its -> {
+                written -> {
                     pending--;
                     refused.remove(setting);
                     done.push(new Change(kiln, setting, before));
-                    opened(its);
+                    opened(written);
                     rest();
                 },
                 failure -> {
@@ -162,7 +167,9 @@ final class KilnForm {
                     // What could not be written keeps the person here, to see why.
                     afterwards = Optional.empty();
                     if (failure instanceof RefusedException) {
-                        refused.put(setting, new Refused(text, failure.getMessage()));
+                        refused.put(
+                                setting,
+                                new Refused(text, new KilnRefusal(setting, text, value, its), failure.getMessage()));
                         changed.run();
                     } else {
                         fault(failure);
@@ -242,7 +249,7 @@ final class KilnForm {
                 words.named("kilns.setting", setting),
                 text,
                 usual ? words.text("kilns.common_practice", value(setting, kiln, words)) : "",
-                wrong.map(Refused::why).orElse(""),
+                wrong.map(its -> its.why(words)).orElse(""),
                 switch (setting) {
                     case WALL -> List.of("", "brick", "fibre", "layered");
                     case OPENING -> List.of("lid", "door");
@@ -260,7 +267,9 @@ final class KilnForm {
             case UNLOAD -> words.temperature(kiln.thresholds().unload());
             case CUT_OUT ->
                 kiln.cutOut()
-                        .map(cutOut -> cutOut.at().map(words::temperature).orElse(cutOut.fitted() ? "fitted" : "none"))
+                        .map(cutOut -> cutOut.at()
+                                .map(words::temperature)
+                                .orElse(words.text(cutOut.fitted() ? "kilns.cut_out.fitted" : "kilns.cut_out.none")))
                         .orElse("");
             case VOLUME, POWER, TARIFF ->
                 setting.of(kiln)
@@ -270,14 +279,24 @@ final class KilnForm {
         };
     }
 
+    /** Whether there is a cut-out has words of its own in each language; the file knows one. */
+    private static String cutOut(String text, Words words) {
+        if (text.equalsIgnoreCase(words.text("kilns.cut_out.fitted"))) {
+            return "fitted";
+        }
+        return text.equalsIgnoreCase(words.text("kilns.cut_out.none")) ? "none" : text;
+    }
+
     /** A bare number is in the unit the person reads; a unit that was typed is the person's word. */
     private static String withUnit(KilnSetting setting, String text, Words words) {
         String plain = text.replace('\u2212', '-');
         if (!plain.matches("[+-]?\\d+([.,]\\d+)?")) {
             // The hour has its own letter in each language; the file knows one.
-            return setting == KilnSetting.RATE
-                    ? plain.replaceAll("/\\s*" + words.text("unit.hour") + "$", "/h")
-                    : plain;
+            return switch (setting) {
+                case RATE -> plain.replaceAll("/\\s*" + words.text("unit.hour") + "$", "/h");
+                case CUT_OUT -> cutOut(plain, words);
+                default -> plain;
+            };
         }
         if (TEMPERATURES.contains(setting)) {
             return plain + " " + words.unit();

@@ -137,7 +137,14 @@ public final class KilnScreen implements Screen {
     @Override
     public boolean mayLeave(Runnable later) {
         guide.back();
-        return kiln.isSettled(later);
+        return kiln.isSettled(later) && seenToSensors(later);
+    }
+
+    private boolean seenToSensors(Runnable later) {
+        if (sensors.isHalfWritten()) {
+            open(Part.SENSORS);
+        }
+        return sensors.mayLeave(later);
     }
 
     @Override

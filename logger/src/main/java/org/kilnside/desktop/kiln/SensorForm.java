@@ -84,6 +84,8 @@ final class SensorForm {
     /** That the controller's number is the temperature, among what it can be. */
     static final String TRUTH = "TRUTH";
 
+    private boolean touched;
+
     private SensorForm(Deed deed, Optional<SensorShelf.Known> sensor) {
         this.deed = deed;
         this.sensor = sensor;
@@ -164,6 +166,7 @@ final class SensorForm {
 
     /** What a person types or picks; what was wrong with it is forgotten. */
     void type(Field field, String text) {
+        touched |= !text.equals(text(field));
         texts.put(field, text);
         problems.remove(field);
         if (field == Field.AMPLIFIER) {
@@ -172,6 +175,11 @@ final class SensorForm {
             texts.put(Field.SHOWS, chip.linearises() ? TRUTH : chip.name());
             problems.remove(Field.SHOWS);
         }
+    }
+
+    /** Whether a person has put something into it that would be lost with it. */
+    boolean isTouched() {
+        return touched;
     }
 
     Optional<String> problem(Field field) {

@@ -124,7 +124,9 @@ final class SensorsModel {
     }
 
     void fit(Words words) {
-        open(SensorForm.fit(sensor().filter(SensorShelf.Known::isInPlace), words));
+        if (isFree(words)) {
+            open(SensorForm.fit(sensor().filter(SensorShelf.Known::isInPlace), words));
+        }
     }
 
     void move(Words words) {
@@ -137,11 +139,17 @@ final class SensorsModel {
     }
 
     void mend(Words words) {
+        if (!isFree(words)) {
+            return;
+        }
         sensor().ifPresentOrElse(its -> open(SensorForm.mend(its, words)), () -> say("sensors.fit_first", words));
     }
 
     private void aboutOneInPlace(Words words, Function<SensorShelf.Known, SensorForm> made) {
         Optional<SensorShelf.Known> its = sensor();
+        if (!isFree(words)) {
+            return;
+        }
         if (its.isEmpty()) {
             say("sensors.fit_first", words);
         } else if (!its.get().isInPlace()) {
@@ -164,6 +172,28 @@ final class SensorsModel {
         changed.run();
     }
 
+    /** Whether a note was begun that is in no book yet. */
+    boolean isHalfWritten() {
+        return form.filter(SensorForm::isTouched).isPresent();
+    }
+
+    /** Turns to a kiln, unless a note about a sensor of another one is half written: that is to be seen to first. */
+    void turnTo(String its, Words words) {
+        if (kiln.equals(Optional.of(its)) || isFree(words)) {
+            open(its);
+        }
+    }
+
+    /** Whether no half-written note would be lost; says so where one would. */
+    private boolean isFree(Words words) {
+        boolean half = isHalfWritten();
+        if (half) {
+            said = Optional.of(new Said(words.text("sensors.half_first", kiln.orElse("")), true));
+            changed.run();
+        }
+        return !half;
+    }
+
     void leaveForm() {
         form = Optional.empty();
         changed.run();
@@ -171,6 +201,15 @@ final class SensorsModel {
 
     /** Notes what stands in the form, if it can be so. */
     void note(Words words) {
+        note(words, () -> {});
+    }
+
+    /**
+     * The same.
+     *
+     * @param later run once it is in the book; not where it cannot be
+     */
+    void note(Words words, Runnable later) {
         if (form.isEmpty() || kiln.isEmpty()) {
             return;
         }
@@ -192,7 +231,7 @@ final class SensorsModel {
                                 new KilnEdit.Sensor(
                                         Optional.of(its.sensor().orElseThrow().fitted()), Optional.of(after))));
         };
-        work.ifPresentOrElse(each -> change(each, name, "kilns.noted", words), changed);
+        work.ifPresentOrElse(each -> change(each, name, "kilns.noted", words, later), changed);
     }
 
     private KilnEdit fit(String name, SensorFormReader.Fitting fitting) {
@@ -206,7 +245,7 @@ final class SensorsModel {
 
     /** Strikes out what is chosen: a comparison, or a sensor noted by mistake with all that was noted of it. */
     void strike(Words words) {
-        if (kiln.isEmpty() || entry().isEmpty()) {
+        if (kiln.isEmpty() || entry().isEmpty() || !isFree(words)) {
             return;
         }
         Entry its = entry().get();
@@ -223,9 +262,10 @@ final class SensorsModel {
                     () -> applied(name, new KilnEdit.Compared(its.point(), Optional.empty())),
                     name,
                     "sensors.struck",
-                    words);
+                    words,
+                    () -> {});
         } else {
-            change(() -> applied(name, withoutSensor(its.sensor())), name, "sensors.struck", words);
+            change(() -> applied(name, withoutSensor(its.sensor())), name, "sensors.struck", words, () -> {});
         }
     }
 
@@ -252,7 +292,7 @@ final class SensorsModel {
         return new KilnEdit.Together(edits);
     }
 
-    private void change(Callable<KilnEdit> work, String name, String noted, Words words) {
+    private void change(Callable<KilnEdit> work, String name, String noted, Words words, Runnable later) {
         chores.run(
                 work,
                 edit -> {
@@ -260,11 +300,15 @@ final class SensorsModel {
                     form = Optional.empty();
                     said = Optional.of(new Said(words.text(noted), false));
                     open(name);
+                    later.run();
                 },
                 failure -> failed(failure, words));
     }
 
     void undo(Words words) {
+        if (!isFree(words)) {
+            return;
+        }
         if (done.isEmpty()) {
             said = Optional.of(new Said(words.text("sensors.nothing_to_undo"), false));
             changed.run();

@@ -11,6 +11,7 @@ import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JList;
+import javax.swing.JOptionPane;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
@@ -179,8 +180,12 @@ final class SensorsView extends JPanel {
     }
 
     private void take() {
+        take(() -> {});
+    }
+
+    private void take(Runnable later) {
         if (words != null) {
-            model.note(words);
+            model.note(words, later);
             // To the first that is wrong, so that it can be mended.
             model.form()
                     .ifPresent(form -> form.deed().fields().stream()
@@ -194,13 +199,53 @@ final class SensorsView extends JPanel {
         model.leaveForm();
     }
 
+    boolean isHalfWritten() {
+        return model.isHalfWritten();
+    }
+
+    /**
+     * Whether the person may go: a note that is half written is asked about.
+     *
+     * @param later what to go on with once it is noted; not where it cannot be
+     */
+    boolean mayLeave(Runnable later) {
+        if (words == null || !model.isHalfWritten()) {
+            return true;
+        }
+        Object[] answers = {
+            words.text("sensors.half.note"), words.text("sensors.half.discard"), words.text("sensors.half.stay")
+        };
+        int answer = JOptionPane.showOptionDialog(
+                this,
+                words.text("sensors.half"),
+                "Kilnside",
+                JOptionPane.DEFAULT_OPTION,
+                JOptionPane.QUESTION_MESSAGE,
+                null,
+                answers,
+                answers[0]);
+        if (answer == 0) {
+            take(later);
+        } else if (answer == 1) {
+            model.leaveForm();
+            return true;
+        }
+        return false;
+    }
+
     JComponent firstFocus() {
         return model.entries().isEmpty() ? buttons.get(Deed.FIT) : list.first();
     }
 
     /** Turns to a kiln and reads anew what the book knows. */
     void open(Optional<String> kiln) {
-        kiln.ifPresent(model::open);
+        kiln.ifPresent(its -> {
+            if (words == null) {
+                model.open(its);
+            } else {
+                model.turnTo(its, words);
+            }
+        });
     }
 
     /** @param kiln the kiln the person has turned to, should it be known only now */

@@ -145,6 +145,55 @@ class KilnFormTest {
         assertThat(text(KilnSetting.POWER)).isEqualTo("5.6 kW");
     }
 
+    @Test
+    void aRefusalIsInThePersonsLanguageAndUnitWhateverWasTyped() {
+        Words dutch = Words.of(Language.DUTCH, FAHRENHEIT.preferences());
+        String[] nonsense = {
+            "café ☕", "12 bananas", "-5", "-5 °C", "0", "\"", "1e99", "=", "[limits]", "\u0000", "1.200", "5000 °C",
+            "1,234 EUR/kWh", "°C", "x".repeat(200), "12 °C/h/h", "1 2 3", "\\", "99999999999", "-300"
+        };
+        int refused = 0;
+        for (KilnSetting setting : KilnSetting.values()) {
+            if (!field(setting, dutch).options().isEmpty()) {
+                continue;
+            }
+            for (String text : nonsense) {
+                form.change(setting, text, dutch);
+                String problem = field(setting, dutch).problem();
+                refused += problem.isEmpty() ? 0 : 1;
+                // What the file says of itself is English: it is only passed on where the file is what is wrong.
+                assertThat(problem).as(setting + " " + text).doesNotContain("expected", "found", "bestand");
+                assertThat(field(setting, CELSIUS).problem().isEmpty()).isEqualTo(problem.isEmpty());
+            }
+        }
+        assertThat(refused).isGreaterThan(100);
+        form.change(KilnSetting.TOP, "5000", dutch);
+        assertThat(field(KilnSetting.TOP, dutch).problem())
+                .isEqualTo("“5000” kan niet: schrijf een temperatuur van 212 °F tot 3272 °F.");
+    }
+
+    @Test
+    void theTwoTemperaturesOfOpeningAreRefusedTogetherInThePersonsLanguage() {
+        Words german = Words.of(Language.GERMAN, CELSIUS.preferences());
+        form.change(KilnSetting.UNLOAD, "130", german);
+        assertThat(field(KilnSetting.UNLOAD, german).problem())
+                .isEqualTo("Ausgeräumt würde bei 130 °C, bevor der Ofen bei 120 °C einen Spalt aufgeht: sieh beide an.");
+        form.change(KilnSetting.FROM_MAKER, "yes", german);
+        assertThat(field(KilnSetting.FROM_MAKER, german).problem()).startsWith("Vom Hersteller stehen noch nicht beide");
+        form.change(KilnSetting.NAME, "", german);
+        assertThat(field(KilnSetting.NAME, german).problem()).isEqualTo("Ein Ofen hat einen Namen: schreibe einen.");
+    }
+
+    @Test
+    void whetherThereIsACutOutIsSaidInTheLanguageOfTheWindow() {
+        Words german = Words.of(Language.GERMAN, CELSIUS.preferences());
+        form.change(KilnSetting.CUT_OUT, "vorhanden", german);
+        assertThat(text(KilnSetting.CUT_OUT)).isEqualTo("fitted");
+        assertThat(field(KilnSetting.CUT_OUT, german).text()).isEqualTo("vorhanden");
+        form.change(KilnSetting.CUT_OUT, "Keine", german);
+        assertThat(text(KilnSetting.CUT_OUT)).isEqualTo("none");
+    }
+
     private String text(KilnSetting setting) {
         return field(setting, CELSIUS).text();
     }

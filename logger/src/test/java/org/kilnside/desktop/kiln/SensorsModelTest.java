@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -54,6 +55,32 @@ class SensorsModelTest {
         assertThat(shelf.sensors("Tall Drum").get(0).fitted().fittedAt())
                 .isEqualTo(Instant.parse("2026-03-20T00:00:00Z"));
         assertThat(model.form()).isEmpty();
+    }
+
+    @Test
+    void aNoteThatIsHalfWrittenIsKnownAndNotLostToAnotherKiln() {
+        model.fit(CELSIUS);
+        assertThat(model.isHalfWritten()).isFalse();
+        type(Field.NAME, "new in autumn");
+        assertThat(model.isHalfWritten()).isTrue();
+        model.turnTo("Small Test", GERMAN);
+        assertThat(model.kiln()).contains("Tall Drum");
+        assertThat(model.form().orElseThrow().text(Field.NAME)).isEqualTo("new in autumn");
+        assertThat(model.said().orElseThrow().text()).contains("Tall Drum", "halb geschrieben");
+        model.fit(CELSIUS);
+        model.undo(CELSIUS);
+        assertThat(model.form().orElseThrow().text(Field.NAME)).isEqualTo("new in autumn");
+        List<String> left = new ArrayList<>();
+        type(Field.SINCE, "the other day");
+        model.note(CELSIUS, () -> left.add("left"));
+        assertThat(left).isEmpty();
+        assertThat(model.isHalfWritten()).isTrue();
+        type(Field.SINCE, "20 March");
+        model.note(CELSIUS, () -> left.add("left"));
+        assertThat(left).containsExactly("left");
+        assertThat(model.isHalfWritten()).isFalse();
+        model.turnTo("Small Test", CELSIUS);
+        assertThat(model.kiln()).contains("Small Test");
     }
 
     @Test
@@ -253,6 +280,7 @@ class SensorsModelTest {
         type(Field.SINCE, "1 March");
         model.note(CELSIUS);
         assertThat(problem(Field.SINCE)).contains("since 2 Mar 2026");
+        model.leaveForm();
         compared("1000", "1500", "3", CELSIUS);
         assertThat(problem(Field.TRUTH)).contains("500 °C is more than a sensor can be off, 100 °C at most");
     }
