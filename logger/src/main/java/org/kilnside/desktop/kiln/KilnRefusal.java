@@ -60,8 +60,11 @@ final class KilnRefusal {
             case RATE ->
                 reads(its, UnitText::rate, rate -> rate.kelvinPerHour() > 0)
                         ? Optional.empty()
-                        : twoWays(words).or(() -> Optional.of(words.text(
-                                "kilns.bad.rate", quoted(), "80 " + words.unit() + "/" + words.text("unit.hour"))));
+                        : twoWays(words)
+                                .or(() -> Optional.of(words.text(
+                                        "kilns.bad.rate",
+                                        quoted(),
+                                        "80 " + words.unit() + "/" + words.text("unit.hour"))));
             case TOP -> between(its, LOWEST_TOP, HIGHEST_TOP, "kilns.bad.temperature", words);
             case CUT_OUT -> between(its, LOWEST_TOP, HIGHEST_TOP, "kilns.bad.cut_out", words);
             case CRACK, UNLOAD ->
@@ -73,23 +76,24 @@ final class KilnRefusal {
 
     /** What the temperatures for the lid and for the ware must have to do with each other. */
     private Optional<String> opening(Words words) {
-        Temperature crack = setting == KilnSetting.CRACK ? wished() : kiln.thresholds().crack();
-        Temperature unload = setting == KilnSetting.UNLOAD ? wished() : kiln.thresholds().unload();
+        Temperature crack =
+                setting == KilnSetting.CRACK ? wished() : kiln.thresholds().crack();
+        Temperature unload =
+                setting == KilnSetting.UNLOAD ? wished() : kiln.thresholds().unload();
         if (unload.isAbove(crack)) {
             return Optional.of(
                     words.text("kilns.bad.unload_first", words.temperature(unload), words.temperature(crack)));
         }
-        boolean fromMaker = kiln.thresholds().source() == Kiln.Thresholds.Source.MAKER
-                || setting == KilnSetting.FROM_MAKER;
-        boolean isAbout = setting == KilnSetting.FROM_MAKER || setting == KilnSetting.CRACK
-                || setting == KilnSetting.UNLOAD;
+        boolean fromMaker =
+                kiln.thresholds().source() == Kiln.Thresholds.Source.MAKER || setting == KilnSetting.FROM_MAKER;
+        boolean isAbout =
+                setting == KilnSetting.FROM_MAKER || setting == KilnSetting.CRACK || setting == KilnSetting.UNLOAD;
         return fromMaker && isAbout ? Optional.of(words.text("kilns.bad.both_of_maker")) : Optional.empty();
     }
 
     private Temperature wished() {
         Kiln.Thresholds usual = Kiln.Thresholds.COMMON_PRACTICE;
-        return value.map(UnitText::temperature)
-                .orElse(setting == KilnSetting.CRACK ? usual.crack() : usual.unload());
+        return value.map(UnitText::temperature).orElse(setting == KilnSetting.CRACK ? usual.crack() : usual.unload());
     }
 
     private Optional<String> longer(String text, int longest, Words words) {
@@ -106,13 +110,12 @@ final class KilnRefusal {
     }
 
     private Optional<String> between(String text, Temperature lowest, Temperature highest, String key, Words words) {
-        boolean fits = reads(
-                text, UnitText::temperature, found -> !lowest.isAbove(found) && !found.isAbove(highest));
+        boolean fits = reads(text, UnitText::temperature, found -> !lowest.isAbove(found) && !found.isAbove(highest));
         return fits
                 ? Optional.empty()
                 : twoWays(words)
-                        .or(() -> Optional.of(words.text(
-                                key, quoted(), words.temperature(lowest), words.temperature(highest))));
+                        .or(() -> Optional.of(
+                                words.text(key, quoted(), words.temperature(lowest), words.temperature(highest))));
     }
 
     /** One comma and three digits are a thousand to some and one and a bit to others. */

@@ -149,8 +149,26 @@ class KilnFormTest {
     void aRefusalIsInThePersonsLanguageAndUnitWhateverWasTyped() {
         Words dutch = Words.of(Language.DUTCH, FAHRENHEIT.preferences());
         String[] nonsense = {
-            "café ☕", "12 bananas", "-5", "-5 °C", "0", "\"", "1e99", "=", "[limits]", "\u0000", "1.200", "5000 °C",
-            "1,234 EUR/kWh", "°C", "x".repeat(200), "12 °C/h/h", "1 2 3", "\\", "99999999999", "-300"
+            "café ☕",
+            "12 bananas",
+            "-5",
+            "-5 °C",
+            "0",
+            "\"",
+            "1e99",
+            "=",
+            "[limits]",
+            "\u0000",
+            "1.200",
+            "5000 °C",
+            "1,234 EUR/kWh",
+            "°C",
+            "x".repeat(200),
+            "12 °C/h/h",
+            "1 2 3",
+            "\\",
+            "99999999999",
+            "-300"
         };
         int refused = 0;
         for (KilnSetting setting : KilnSetting.values()) {
@@ -177,9 +195,11 @@ class KilnFormTest {
         Words german = Words.of(Language.GERMAN, CELSIUS.preferences());
         form.change(KilnSetting.UNLOAD, "130", german);
         assertThat(field(KilnSetting.UNLOAD, german).problem())
-                .isEqualTo("Ausgeräumt würde bei 130 °C, bevor der Ofen bei 120 °C einen Spalt aufgeht: sieh beide an.");
+                .isEqualTo(
+                        "Ausgeräumt würde bei 130 °C, bevor der Ofen bei 120 °C einen Spalt aufgeht: sieh beide an.");
         form.change(KilnSetting.FROM_MAKER, "yes", german);
-        assertThat(field(KilnSetting.FROM_MAKER, german).problem()).startsWith("Vom Hersteller stehen noch nicht beide");
+        assertThat(field(KilnSetting.FROM_MAKER, german).problem())
+                .startsWith("Vom Hersteller stehen noch nicht beide");
         form.change(KilnSetting.NAME, "", german);
         assertThat(field(KilnSetting.NAME, german).problem()).isEqualTo("Ein Ofen hat einen Namen: schreibe einen.");
     }
