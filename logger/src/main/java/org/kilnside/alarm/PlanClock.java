@@ -20,6 +20,11 @@ final class PlanClock {
 
     private static final double HOLD_COUNTS_K = 10;
 
+    /** A hold may be counted from here on at the latest, though the kiln stays a little away from it. */
+    private static final double ARRIVED_K = 3;
+
+    private static final double NEAR_LONG_MS = 1_200_000;
+
     /** The lighting is found from the curve, to within some minutes. */
     private static final long LIGHTING_MS = 100_000;
 
@@ -40,6 +45,9 @@ final class PlanClock {
     private double belowTopMs;
     private double writtenMs;
     private double waitingMs;
+    private int holdLeg = -1;
+    private boolean arrived;
+    private double nearMs;
     private long lastMs;
 
     PlanClock(Schedule plan) {
@@ -98,14 +106,31 @@ final class PlanClock {
                 waitingMs = Math.max(leg.fromMs(), leg.fromMs() + (allowedC - leg.fromC()) / perMs);
             }
         }
-        if (leg.kind() == Kind.HOLD && Math.abs(celsius - leg.toC()) > HOLD_COUNTS_K && waitingMs < leg.toMs()) {
-            boolean early = celsius < leg.toC() == (leg.segment() <= lastHeatingSegment());
-            waitingMs -= early ? step : 0;
+        if (leg.kind() == Kind.HOLD && waitingMs < leg.toMs() && isBeforeHold(leg, celsius, step)) {
+            waitingMs -= step;
         }
         noticeEnd(step, celsius);
         if (position.knownFrom() == PlanPosition.KnownFrom.CONTROLLER) {
             holdToSegment(position.segment());
         }
+    }
+
+    /**
+     * Whether the hold does not count yet. A set-point that waits more strictly than this clock comes to the hold only
+     * with the kiln; so the hold counts once the kiln has been there, or stays near it for long.
+     */
+    private boolean isBeforeHold(Leg leg, double celsius, double step) {
+        int which = legs.indexOf(leg);
+        if (which != holdLeg) {
+            holdLeg = which;
+            arrived = false;
+            nearMs = 0;
+        }
+        double awayK = Math.abs(celsius - leg.toC());
+        boolean early = celsius < leg.toC() == (leg.segment() <= lastHeatingSegment());
+        nearMs = awayK <= HOLD_COUNTS_K ? nearMs + step : 0;
+        arrived |= !early || awayK <= ARRIVED_K || nearMs >= NEAR_LONG_MS;
+        return early && (!arrived || awayK > HOLD_COUNTS_K);
     }
 
     /** A kiln that was at the top and has long been well below it has ended its heating, whatever the clocks say. */
