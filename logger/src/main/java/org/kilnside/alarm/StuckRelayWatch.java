@@ -22,6 +22,9 @@ final class StuckRelayWatch {
     private static final long JUDGED_BY_MS = 160_000;
     private static final double STEADY = 0.85;
     private static final double DIES_SLOWLY = 0.7;
+
+    /** By now an overshoot that has gone twice as far as allowed is at its end. */
+    private static final double DIES_SLOWLY_FAR_OVER = 0.6;
     private static final double CLEAR_K_PER_H = 30;
     private static final long LONG_LOOK_MS = 90_000;
     private static final double RISES_K_PER_H = 30;
@@ -151,11 +154,15 @@ final class StuckRelayWatch {
                 && now.isPresent()
                 && before.orElse(0) >= RISES_K_PER_H
                 && now.getAsDouble() >= RISES_K_PER_H + 2 * unsure) {
+            // What is left of the rate after a minute: in a longer window it has died for longer.
+            double minutes = (double) window / MINUTE_MS;
             double dies = (now.getAsDouble() - unsure) / Math.max(1, before.getAsDouble());
+            double steadyShare = Math.pow(STEADY, minutes);
+            double slowShare = Math.pow(over >= 2 * overK ? DIES_SLOWLY_FAR_OVER : DIES_SLOWLY, minutes);
             boolean steady = forMs >= JUDGED_FROM_MS
-                    && dies >= STEADY
-                    && before.getAsDouble() >= STEADY * earlier.orElse(Double.POSITIVE_INFINITY);
-            if (steady || forMs >= JUDGED_BY_MS && dies >= DIES_SLOWLY) {
+                    && dies >= steadyShare
+                    && before.getAsDouble() >= steadyShare * earlier.orElse(Double.POSITIVE_INFINITY);
+            if (steady || forMs >= JUDGED_BY_MS && dies >= slowShare) {
                 return true;
             }
         }
