@@ -33,6 +33,14 @@ final class CurveWatch {
     private static final long STEERED_MS = 50 * MINUTE_MS;
     private static final long FREE_SINCE_MS = 30 * MINUTE_MS;
 
+    /** Clay gives off its bound water from here to some 700 °C, and what it took lingers in the forecasts. */
+    private static final double BOUND_WATER_FROM_C = 400;
+
+    private static final double BOUND_WATER_TO_C = 800;
+
+    /** A kiln that climbs more slowly than this stalls, bound water or not (common practice). */
+    private static final double STALLS_K_PER_H = 45;
+
     private final AlarmLimits limits;
     private final Optional<Schedule> plan;
     private final Beats beats = new Beats();
@@ -68,6 +76,14 @@ final class CurveWatch {
     void good(long elapsedMs, double celsius, ControllerReport controller) {
         due |= beats.add(elapsedMs, celsius, controller);
         highestC = Math.max(highestC, celsius);
+    }
+
+    /** Whether raw ware may be giving off its bound water, which takes up to as much power again as the kiln needs. */
+    boolean mayGiveOffBoundWater() {
+        return !beats.isEmpty()
+                && beats.nowC() > BOUND_WATER_FROM_C
+                && beats.nowC() < BOUND_WATER_TO_C
+                && beats.slope(FREE_SINCE_MS).orElse(STALLS_K_PER_H) >= STALLS_K_PER_H;
     }
 
     boolean lookIsDue() {

@@ -46,14 +46,20 @@ final class ForecastWatch {
         }
     }
 
-    void take(Forecast answer, AlarmLedger ledger) {
+    /**
+     * Takes an answer.
+     *
+     * @param boundWaterLeaves whether raw ware may be giving off its bound water now: the power that takes looks like a
+     *     kiln too weak, and no answer is believed that says so
+     */
+    void take(Forecast answer, boolean boundWaterLeaves, AlarmLedger ledger) {
         long nowMs = Math.round(answer.askedS() * 1000);
         boolean heats = answer.stage() == Stage.HEATING || answer.stage() == Stage.HOLDING;
         boolean no = heats
                 && answer.arrival()
                         .filter(arrival -> arrival.reaches() == Reaches.NO)
                         .isPresent();
-        if (unreachable.lasts(no, nowMs)) {
+        if (unreachable.lasts(no && !boundWaterLeaves, nowMs)) {
             Forecast.Arrival arrival = answer.arrival().orElseThrow();
             ledger.raise(
                     AlarmKind.WILL_NOT_REACH_TOP,

@@ -1,0 +1,54 @@
+package org.kilnside.alarm;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.thermal.Forecast;
+import org.kilnside.thermal.Forecast.Reaches;
+
+/** When a forecast that says no is believed. */
+class ForecastWatchTest {
+    private static final Temperature TOP = Temperature.ofCelsius(1000);
+
+    private final AlarmLedger ledger = new AlarmLedger(600_000);
+    private final ForecastWatch watch = new ForecastWatch(AlarmLimits.USUAL);
+
+    private static Forecast says(double atS, Reaches reaches) {
+        Temperature weak = Temperature.ofCelsius(800);
+        return new Forecast(
+                atS,
+                Forecast.Stage.HEATING,
+                Temperature.ofCelsius(18),
+                List.of(),
+                Optional.of(new Forecast.Arrival(
+                        TOP, reaches, Optional.empty(), Optional.of(new Forecast.TopsOut(weak, weak, weak)))),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                List.of());
+    }
+
+    private boolean isToldAfter(int fromMinute, int toMinute, Reaches reaches, boolean boundWater) {
+        for (int minute = fromMinute; minute <= toMinute; minute++) {
+            watch.take(says(minute * 60, reaches), boundWater, ledger);
+        }
+        return ledger.isActive(AlarmKind.WILL_NOT_REACH_TOP);
+    }
+
+    @Test
+    void aTopOutOfReachIsToldWhenItHasBeenSaidForEightMinutes() {
+        assertThat(isToldAfter(0, 7, Reaches.NO, false)).isFalse();
+        assertThat(isToldAfter(8, 8, Reaches.NO, false)).isTrue();
+        assertThat(isToldAfter(9, 9, Reaches.YES, false)).isFalse();
+    }
+
+    @Test
+    void whileBoundWaterMayLeaveNoKilnIsCalledTooWeak() {
+        assertThat(isToldAfter(0, 60, Reaches.NO, true)).isFalse();
+        assertThat(isToldAfter(61, 68, Reaches.NO, false)).isFalse();
+        assertThat(isToldAfter(69, 69, Reaches.NO, false)).isTrue();
+    }
+}
