@@ -25,6 +25,7 @@ final class StuckRelayWatch {
 
     /** By now an overshoot that has gone twice as far as allowed is at its end. */
     private static final double DIES_SLOWLY_FAR_OVER = 0.6;
+
     private static final double CLEAR_K_PER_H = 30;
     private static final long LONG_LOOK_MS = 90_000;
     private static final double RISES_K_PER_H = 30;

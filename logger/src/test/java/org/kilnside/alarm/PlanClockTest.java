@@ -16,9 +16,8 @@ import org.kilnside.tracking.PlanPosition;
 /** What a plan allows a kiln that comes late to its top; curves drawn by hand. */
 class PlanClockTest {
     private static final double TOP_C = 1222;
-    private static final Schedule PLAN = new Schedule(
-            "Driven down",
-            List.of(ramp(150, TOP_C, 10), ramp(160, 1040, 0), new Segment.FreeCooling()));
+    private static final Schedule PLAN =
+            new Schedule("Driven down", List.of(ramp(150, TOP_C, 10), ramp(160, 1040, 0), new Segment.FreeCooling()));
 
     /** Up to here it keeps to its plan, then it climbs at 70 K/h. */
     private static final double TIRES_C = 1202;
