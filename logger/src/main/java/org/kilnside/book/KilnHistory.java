@@ -77,11 +77,14 @@ public final class KilnHistory {
      */
     public Optional<SensorInPlace> guideAsAnswered(Instant at) {
         return fitted(GUIDING, at)
-                .map(sensor -> isTheBooksOwn(sensor) ? known(sensor).shownBy(Optional.empty()) : known(sensor));
+                .map(sensor -> isUnasked(sensor) ? known(sensor).shownBy(Optional.empty()) : known(sensor));
     }
 
-    /** Whether {@link #ensureGuide} noted it: it has no name and no place, and begins with a firing to the millisecond. */
-    private boolean isTheBooksOwn(FittedSensor sensor) {
+    /**
+     * Whether the book noted a sensor by itself, so that nobody was asked what the controller shows: it has no name and no
+     * place, and begins with a firing to the millisecond.
+     */
+    public boolean isUnasked(FittedSensor sensor) {
         return sensor.sensor().sensor().isEmpty()
                 && sensor.sensor().place().isEmpty()
                 && asked(() -> SensorRows.beginsWithAFiring(connection, kiln, sensor.fittedAt()));

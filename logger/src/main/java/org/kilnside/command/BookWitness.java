@@ -138,17 +138,21 @@ final class BookWitness implements Callable<Integer> {
             });
         }
         Table.print(around.out(), rows);
-        firing.start().kiln().flatMap(kiln -> offset(book.history(kiln))).ifPresent(offset -> {
-            around.out()
-                    .println(words.text(
-                            said(offset.offset()),
-                            words.difference(TemperatureDifference.ofKelvin(
-                                    offset.offset().correctionK())),
-                            words.temperature(
-                                    Temperature.ofCelsius(offset.offset().atC())),
-                            words.span(TemperatureDifference.ofKelvin(
-                                    offset.offset().halfWidthK()))));
-        });
+        around.out()
+                .println(firing.start()
+                        .kiln()
+                        .map(kiln -> offset(book.history(kiln))
+                                .map(offset -> said(offset.offset(), words))
+                                .orElseGet(() -> words.text("witness.leave_open", Long.toString(number))))
+                        .orElseGet(() -> words.text("witness.no_kiln")));
+    }
+
+    private static String said(WitnessOffset offset, Words words) {
+        return words.text(
+                said(offset),
+                words.difference(TemperatureDifference.ofKelvin(offset.correctionK())),
+                words.temperature(Temperature.ofCelsius(offset.atC())),
+                words.span(TemperatureDifference.ofKelvin(offset.halfWidthK())));
     }
 
     private static String said(WitnessOffset offset) {

@@ -80,7 +80,12 @@ final class KilnShow implements Callable<Integer> {
         try (Book open = Book.open(path)) {
             KilnHistory history = open.history(name);
             for (FittedSensor each : history.sensors()) {
-                all.add(new Known(each, history.known(each), history.points(each.number()), history.offsets(each)));
+                SensorInPlace known = history.known(each);
+                all.add(new Known(
+                        each,
+                        history.isUnasked(each) ? known.shownBy(Optional.empty()) : known,
+                        history.points(each.number()),
+                        history.offsets(each)));
             }
         }
         return all;
@@ -118,7 +123,12 @@ final class KilnShow implements Callable<Integer> {
                 known.fitted().fittedAt(),
                 known.fitted().removedAt(),
                 words));
-        SensorWords.shows(known.sensor(), words).ifPresent(line -> lines.add("  " + line));
+        SensorWords.shows(known.sensor(), words)
+                .or(() -> known.fitted()
+                        .sensor()
+                        .uncorrected()
+                        .map(chip -> words.text("kilns.shows_not_said", chip)))
+                .ifPresent(line -> lines.add("  " + line));
         known.points()
                 .forEach(point -> lines.add("  "
                         + SensorWords.compared(

@@ -61,7 +61,7 @@ public final class ReviewCommand implements Callable<Integer> {
     private Optional<String> wanted = Optional.empty();
 
     @Option(
-            names = "--ware-limit",
+            names = {"--ware-limit", "--ware-max"},
             paramLabel = "C",
             description =
                     "The highest the clay or glaze bears, °C: no higher top is advised than this, nor than the kiln's own limit.")

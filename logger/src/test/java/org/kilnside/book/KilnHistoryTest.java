@@ -220,6 +220,7 @@ class KilnHistoryTest {
         assertThat(history().guideAsAnswered(SPRING).orElseThrow().uncorrected())
                 .isEmpty();
         assertThat(history().guide(SPRING).orElseThrow().probe()).isEqualTo(chip);
+        assertThat(history().isUnasked(history().sensors().get(0))).isTrue();
         Instant later = SPRING.plusSeconds(1);
         history().fit(1, SensorInPlace.asSaid(chip), later);
         assertThat(history().guideAsAnswered(later).orElseThrow().uncorrected()).contains(Amplifier.MAX31855);
