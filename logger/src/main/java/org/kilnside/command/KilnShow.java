@@ -124,10 +124,7 @@ final class KilnShow implements Callable<Integer> {
                 known.fitted().removedAt(),
                 words));
         SensorWords.shows(known.sensor(), words)
-                .or(() -> known.fitted()
-                        .sensor()
-                        .uncorrected()
-                        .map(chip -> words.text("kilns.shows_not_said", chip)))
+                .or(() -> known.fitted().sensor().uncorrected().map(chip -> words.text("kilns.shows_not_said", chip)))
                 .ifPresent(line -> lines.add("  " + line));
         known.points()
                 .forEach(point -> lines.add("  "
