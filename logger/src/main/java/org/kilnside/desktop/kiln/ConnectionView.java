@@ -8,6 +8,7 @@ import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Folding;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.desktop.theme.Sheet;
 import org.kilnside.session.LineView;
@@ -40,11 +41,26 @@ final class ConnectionView extends JPanel {
         side.setOpaque(false);
         side.add(picked, "growx, wmin 0");
         side.add(tally, "growx, wmin 0");
-        Sheet sheet = new Sheet(new MigLayout("insets 0, fill, gap 10", "[grow, fill][fill]", "[grow, fill]"));
-        sheet.add(lines, "grow, push, wmin 0, hmin 0");
-        sheet.add(side, "w 34%!, aligny top, growy 0, hmin 0");
+        MigLayout layout = new MigLayout("insets 0, fill, gap 10", "", "");
+        Sheet sheet = new Sheet(layout);
+        sheet.add(lines);
+        sheet.add(side);
         add(sentence, "growx, wmin 0");
-        add(sheet.scrolled(), "grow, wmin 0, hmin 0");
+        add(
+                new Folding(sheet.scrolled(), narrow -> {
+                    layout.setColumnConstraints(narrow ? "[grow, fill]" : "[grow, fill][fill]");
+                    layout.setRowConstraints(narrow ? "[grow, fill][]" : "[grow, fill]");
+                    layout.setComponentConstraints(lines, "cell 0 0, grow, push, wmin 0, hmin 0");
+                    layout.setComponentConstraints(
+                            side, narrow ? "cell 0 1, growx, wmin 0" : "cell 1 0, w 34%!, aligny top, growy 0, hmin 0");
+                    if (narrow) {
+                        sheet.least(30, 40);
+                    } else {
+                        sheet.leastAsUsual();
+                    }
+                    sheet.revalidate();
+                }),
+                "grow, wmin 0, hmin 0");
         list.addListSelectionListener(event -> showPicked());
     }
 

@@ -9,7 +9,8 @@ import org.kilnside.desktop.screen.Errands;
 import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.screen.Moment;
 import org.kilnside.desktop.screen.Screen;
-import org.kilnside.desktop.theme.Sheet;
+import org.kilnside.desktop.theme.Column;
+import org.kilnside.desktop.theme.Folding;
 import org.kilnside.firing.Lighting;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.ControllerNumbers;
@@ -76,11 +77,20 @@ public final class NightScreen implements Screen {
         JPanel right = column();
         right.add(program, "growx, wmin 0, hidemode 3");
         right.add(watch, "growx, wmin 0");
-        Sheet sheet = new Sheet(new MigLayout("insets 0, fill, gap 10", "[50%, fill][50%, fill]", "[top]"));
-        sheet.add(left, "growx, wmin 0, aligny top");
-        sheet.add(right, "growx, wmin 0, aligny top");
+        MigLayout layout = new MigLayout("insets 0, fillx, gap 10", "", "[top]");
+        Column page = new Column(layout);
+        page.add(left);
+        page.add(right);
         view.setOpaque(false);
-        view.add(sheet.scrolled(), "grow, wmin 0, hmin 0");
+        view.add(
+                new Folding(page.scrolled(), narrow -> {
+                    layout.setColumnConstraints(narrow ? "[grow, fill]" : "[50%, fill][50%, fill]");
+                    layout.setComponentConstraints(left, "cell 0 0, growx, wmin 0, aligny top");
+                    layout.setComponentConstraints(
+                            right, (narrow ? "cell 0 1" : "cell 1 0") + ", growx, wmin 0, aligny top");
+                    page.revalidate();
+                }),
+                "grow, wmin 0, hmin 0");
     }
 
     private static JPanel column() {

@@ -1,17 +1,30 @@
 package org.kilnside.desktop.plan;
 
+import java.awt.KeyboardFocusManager;
+import java.beans.PropertyChangeEvent;
+import java.beans.PropertyChangeListener;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.ScrollPaneConstants;
+import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Folding;
+import org.kilnside.desktop.theme.Sheet;
 import org.kilnside.wording.Words;
 
 /** The screen: the library, the plan as a curve and as rows, and what it comes to. Only draws. */
 final class PlansView extends JPanel {
     private static final long serialVersionUID = 1L;
+    private static final String FOCUS = "permanentFocusOwner";
+
+    private final MigLayout layout = new MigLayout("insets 8, gap 8, fill", "", "");
+    private final Sheet sheet = new Sheet(layout);
+    private final transient PropertyChangeListener follow = this::follow;
+    private final Card rows;
+    private final JScrollPane answered;
     private final ShelfPane shelf;
     private final HeadPane head;
     private final PlanChart chart;
@@ -26,19 +39,59 @@ final class PlansView extends JPanel {
         chart = new PlanChart(model, words);
         segments = new SegmentsPane(model);
         answers = new AnswersPane(model);
-        Card rows = new Card(new MigLayout("insets 8 12 8 6, fill", "[grow,fill]", "[grow,fill]"));
+        rows = new Card(new MigLayout("insets 8 12 8 6, fill", "[grow,fill]", "[grow,fill]"));
         rows.add(scrolled(segments), "wmin 100, hmin 80");
-        JPanel sheet = new JPanel(new MigLayout(
-                "insets 8, gap 8, fill",
-                "[fill, 13%:15%:18%][grow 70,fill][fill, 27%:30%:30%]",
-                "[fill][grow 55,fill][grow 45,fill]"));
-        sheet.add(shelf, "spany 3, grow, wmin 80");
-        sheet.add(head, "growx, wmin 100");
-        sheet.add(scrolled(answers), "spany 3, grow, wmin 100, wrap");
-        sheet.add(chart, "grow, wrap");
-        sheet.add(rows, "grow");
-        sheet.setOpaque(false);
-        add(sheet, "wmin 100, hmin 100");
+        answered = scrolled(answers);
+        sheet.add(shelf);
+        sheet.add(head);
+        sheet.add(answered);
+        sheet.add(chart);
+        sheet.add(rows);
+        add(new Folding(sheet.scrolled(), this::arrange), "grow, wmin 0, hmin 0");
+    }
+
+    /** Side by side where there is room; in a narrow window or with large text one below the other, to be scrolled. */
+    private void arrange(boolean isNarrow) {
+        if (isNarrow) {
+            layout.setColumnConstraints("[grow, fill]");
+            layout.setRowConstraints("[][grow 34, fill][grow 30, fill][grow 64, fill][grow 30, fill]");
+            layout.setComponentConstraints(head, "cell 0 0, growx, wmin 0");
+            layout.setComponentConstraints(chart, "cell 0 1, grow, wmin 0");
+            layout.setComponentConstraints(rows, "cell 0 2, grow, wmin 0");
+            layout.setComponentConstraints(answered, "cell 0 3, grow, wmin 0");
+            layout.setComponentConstraints(shelf, "cell 0 4, grow, wmin 0");
+            sheet.least(30, 88);
+        } else {
+            layout.setColumnConstraints("[fill, 13%:15%:18%][grow 70,fill][fill, 27%:30%:30%]");
+            layout.setRowConstraints("[fill][grow 55,fill][grow 45,fill]");
+            layout.setComponentConstraints(shelf, "cell 0 0, spany 3, grow, wmin 80");
+            layout.setComponentConstraints(head, "cell 1 0, growx, wmin 100");
+            layout.setComponentConstraints(answered, "cell 2 0, spany 3, grow, wmin 100");
+            layout.setComponentConstraints(chart, "cell 1 1, grow");
+            layout.setComponentConstraints(rows, "cell 1 2, grow");
+            sheet.least(30, 12);
+        }
+        sheet.revalidate();
+    }
+
+    @Override
+    public void addNotify() {
+        super.addNotify();
+        KeyboardFocusManager.getCurrentKeyboardFocusManager().addPropertyChangeListener(FOCUS, follow);
+    }
+
+    @Override
+    public void removeNotify() {
+        KeyboardFocusManager.getCurrentKeyboardFocusManager().removePropertyChangeListener(FOCUS, follow);
+        super.removeNotify();
+    }
+
+    /** What has the keyboard is in sight. */
+    private void follow(PropertyChangeEvent event) {
+        if (event.getNewValue() instanceof JComponent its && SwingUtilities.isDescendingFrom(its, sheet)) {
+            sheet.scrollRectToVisible(
+                    SwingUtilities.convertRectangle(its.getParent(), its.getBounds(), sheet));
+        }
     }
 
     private static JScrollPane scrolled(JComponent what) {
