@@ -89,8 +89,7 @@ final class PlansView extends JPanel {
     /** What has the keyboard is in sight. */
     private void follow(PropertyChangeEvent event) {
         if (event.getNewValue() instanceof JComponent its && SwingUtilities.isDescendingFrom(its, sheet)) {
-            sheet.scrollRectToVisible(
-                    SwingUtilities.convertRectangle(its.getParent(), its.getBounds(), sheet));
+            sheet.scrollRectToVisible(SwingUtilities.convertRectangle(its.getParent(), its.getBounds(), sheet));
         }
     }
 
