@@ -65,6 +65,9 @@ class PlansScreenIT {
         wishes.add(wish(pictures, "EDIT", "DARK", "DUTCH", "FAHRENHEIT", "1024x700"));
         wishes.add(wish(pictures, "CHART", "DARK", "ENGLISH", "CELSIUS", "1024x700"));
         wishes.add(wish(pictures, "DISK", "LIGHT", "GERMAN", "CELSIUS", "1024x700"));
+        for (String scene : new String[] {"EDIT", "RASH", "CHART"}) {
+            wishes.add(wish(pictures, scene, "LIGHT", "GERMAN", "CELSIUS", "1600x900@200"));
+        }
         List<String> arguments = new ArrayList<>();
         arguments.add(folder.toString());
         arguments.addAll(wishes);

@@ -15,6 +15,7 @@ import javax.swing.JFrame;
 import javax.swing.JTextField;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
+import org.kilnside.desktop.ByKeyboard;
 import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
 import org.kilnside.desktop.HandFeed;
@@ -49,6 +50,7 @@ final class PlansShowcase {
     }
 
     private static void take(Path folder, String[] wish) throws Exception {
+        Showcase.Shape shape = Showcase.Shape.of(wish[4]);
         Settings settings = new Settings(
                 Theme.valueOf(wish[1]),
                 Language.valueOf(wish[2]),
@@ -56,7 +58,7 @@ final class PlansShowcase {
                 ClockStyle.TWENTY_FOUR_HOURS,
                 Opening.LID,
                 true,
-                100);
+                shape.text());
         HandClock clock = new HandClock();
         clock.set(SampleSnapshots.HOST_MS + 3_000);
         Window.open(
@@ -81,8 +83,7 @@ final class PlansShowcase {
                                 errands,
                                 new DeskPlans(folder, folder.resolve("firings.book"), java.util.Optional::empty))));
         JFrame frame = shown();
-        String[] size = wish[4].split("x", -1);
-        SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
+        SwingUtilities.invokeAndWait(() -> frame.setSize(shape.width(), shape.height()));
         SwingUtilities.invokeAndWait(() -> press(frame, "F3"));
         Stillness.await();
         scene(frame, folder, wish[0], clock);
@@ -94,6 +95,7 @@ final class PlansShowcase {
             whole.validate();
             image[0] = Showcase.picture(whole);
             Legibility.faults(whole, image[0], clipped);
+            ByKeyboard.faults(whole, clipped);
             frame.dispose();
         });
         File file = new File(wish[5]);

@@ -98,6 +98,20 @@ public final class Showcase {
         System.out.println(wish[4] + " clipped: " + clipped);
     }
 
+    /**
+     * How a window is shown.
+     *
+     * @param text how large its text is, in percent
+     */
+    public record Shape(int width, int height, int text) {
+        /** From {@code 1600x900}, or {@code 1600x900@200} for twice the text. */
+        public static Shape of(String wish) {
+            String[] parts = wish.split("[x@]", -1);
+            int text = parts.length > 2 ? Integer.parseInt(parts[2]) : Integer.getInteger("showcase.text", 100);
+            return new Shape(Integer.parseInt(parts[0]), Integer.parseInt(parts[1]), text);
+        }
+    }
+
     /** What a part of a window shows, in as many pixels as its screen has for it. */
     public static BufferedImage picture(Container shown) {
         double scale = shown.getGraphicsConfiguration().getDefaultTransform().getScaleX();
