@@ -22,9 +22,9 @@ class DocumentSnippetsIT {
     @Test
     void everyCommandInTheDocumentsCanBeGiven() throws Exception {
         List<String> commands = new ArrayList<>(commands(DOCS.resolve("../README.md")));
-        for (String document : new String[] {
-            "user-guide.md", "night.md", "alarms.md", "heat-work.md", "review.md", "line-patterns.md"
-        }) {
+        for (String document :
+                new String[] {"user-guide.md", "night.md", "alarms.md", "heat-work.md", "review.md", "line-patterns.md"
+                }) {
             List<String> its = commands(DOCS.resolve(document));
             assertThat(its).as(document).isNotEmpty();
             commands.addAll(its);

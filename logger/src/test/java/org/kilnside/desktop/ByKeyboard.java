@@ -53,7 +53,9 @@ public final class ByKeyboard {
         }
         if (component instanceof JComponent its) {
             for (int when : new int[] {
-                JComponent.WHEN_IN_FOCUSED_WINDOW, JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT, JComponent.WHEN_FOCUSED
+                JComponent.WHEN_IN_FOCUSED_WINDOW,
+                JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT,
+                JComponent.WHEN_FOCUSED
             }) {
                 KeyStroke[] strokes = its.getInputMap(when).allKeys();
                 for (KeyStroke stroke : strokes == null ? new KeyStroke[0] : strokes) {
@@ -76,7 +78,8 @@ public final class ByKeyboard {
 
     /** Without regard to the order of Shift and Ctrl, and to the short name of Escape. */
     private static String plain(String key) {
-        return Arrays.stream(key.toLowerCase(Locale.ROOT).replace("escape", "esc").split("\\+", -1))
+        return Arrays.stream(
+                        key.toLowerCase(Locale.ROOT).replace("escape", "esc").split("\\+", -1))
                 .sorted()
                 .collect(Collectors.joining("+"));
     }
