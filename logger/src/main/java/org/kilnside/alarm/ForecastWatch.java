@@ -78,7 +78,8 @@ final class ForecastWatch {
         }
         boolean lies =
                 answer.remarks().stream().anyMatch(remark -> remark.kind() == Forecast.Remark.Kind.DO_NOT_TRUST_SENSOR);
-        distrusted = lies ? distrusted + 1 : 0;
+        // Output without heat is what broken elements look like too: while the power is known to be gone, that is it.
+        distrusted = lies && !ledger.isActive(AlarmKind.POWER_GONE) ? distrusted + 1 : 0;
         if (distrusted >= SAID_OFTEN) {
             ledger.raise(AlarmKind.SENSOR_LYING, Finding.since(nowMs), nowMs);
         } else if (!lies) {

@@ -9,7 +9,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.thermal.Forecast;
 import org.kilnside.thermal.Forecast.Reaches;
 
-/** When a forecast that says no is believed. */
+/** When a forecast that says no, or that doubts the number, is believed. */
 class ForecastWatchTest {
     private static final Temperature TOP = Temperature.ofCelsius(1000);
 
@@ -50,5 +50,38 @@ class ForecastWatchTest {
         assertThat(isToldAfter(0, 60, Reaches.NO, true)).isFalse();
         assertThat(isToldAfter(61, 68, Reaches.NO, false)).isFalse();
         assertThat(isToldAfter(69, 69, Reaches.NO, false)).isTrue();
+    }
+
+    private void doubtTheNumberFor(int minutes) {
+        for (int minute = 0; minute < minutes; minute++) {
+            Forecast.Remark doubt =
+                    new Forecast.Remark(Forecast.Remark.Kind.DO_NOT_TRUST_SENSOR, Optional.empty());
+            Forecast doubting = new Forecast(
+                    60 * minute,
+                    Forecast.Stage.HEATING,
+                    Temperature.ofCelsius(15),
+                    List.of(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    List.of(),
+                    List.of(doubt));
+            watch.take(doubting, false, ledger);
+        }
+    }
+
+    @Test
+    void powerThatTheNumberDoesNotExplainIsToldOnceItIsSaidAgain() {
+        doubtTheNumberFor(1);
+        assertThat(ledger.isActive(AlarmKind.SENSOR_LYING)).isFalse();
+        doubtTheNumberFor(3);
+        assertThat(ledger.isActive(AlarmKind.SENSOR_LYING)).isTrue();
+    }
+
+    @Test
+    void withThePowerGoneTheSensorIsNotBlamed() {
+        ledger.raise(AlarmKind.POWER_GONE, Finding.since(0), 0);
+        doubtTheNumberFor(20);
+        assertThat(ledger.isActive(AlarmKind.SENSOR_LYING)).isFalse();
     }
 }
