@@ -54,8 +54,7 @@ class ForecastWatchTest {
 
     private void doubtTheNumberFor(int minutes) {
         for (int minute = 0; minute < minutes; minute++) {
-            Forecast.Remark doubt =
-                    new Forecast.Remark(Forecast.Remark.Kind.DO_NOT_TRUST_SENSOR, Optional.empty());
+            Forecast.Remark doubt = new Forecast.Remark(Forecast.Remark.Kind.DO_NOT_TRUST_SENSOR, Optional.empty());
             Forecast doubting = new Forecast(
                     60 * minute,
                     Forecast.Stage.HEATING,
