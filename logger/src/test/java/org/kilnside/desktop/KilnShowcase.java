@@ -197,6 +197,7 @@ final class KilnShowcase {
             Container shown = frame.getContentPane();
             image[0] = Showcase.picture(shown);
             Legibility.faults(shown, image[0], clipped);
+            ByKeyboard.faults(shown, clipped);
             frame.dispose();
         });
         Showcase.write(image[0], new File(wish[4]));

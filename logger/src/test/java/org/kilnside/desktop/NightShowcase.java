@@ -145,6 +145,7 @@ final class NightShowcase {
             Container shown = frame.getContentPane();
             image[0] = Showcase.picture(shown);
             Legibility.faults(frame.getContentPane(), image[0], clipped);
+            ByKeyboard.faults(frame.getContentPane(), clipped);
             frame.dispose();
         });
         Showcase.write(image[0], new File(wish[4]));
