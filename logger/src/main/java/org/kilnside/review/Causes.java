@@ -241,8 +241,9 @@ final class Causes {
                     facts.conduct().outputKnown() ? Evidence.Kind.OUTPUT_ENDED : Evidence.Kind.HEAT_ENDED,
                     Amount.at(facts.conduct().end().atS()),
                     Amount.degrees(facts.conduct().end().atC())));
+            // Where neither output nor set-point says it, a power cut looks just the same.
             boolean seen = facts.conduct().end().how() != Conduct.End.How.UNKNOWN;
-            found.add(CauseCode.ENDED_EARLY, level + Math.max(0, hold), seen ? sure : Sureness.LIKELY, evidence);
+            found.add(CauseCode.ENDED_EARLY, level + Math.max(0, hold), seen ? sure : Sureness.POSSIBLE, evidence);
             found.orElse(CauseCode.ENDED_EARLY, seen ? CauseCode.TOP_LOW : CauseCode.POWER_CUT);
         } else {
             found.add(CauseCode.TOP_LOW, level, sure, evidence);
