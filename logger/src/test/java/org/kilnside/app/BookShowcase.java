@@ -56,6 +56,7 @@ final class BookShowcase {
     }
 
     private static void take(Path book, String[] wish) throws Exception {
+        Showcase.Shape shape = Showcase.Shape.of(wish[3]);
         Settings settings = new Settings(
                 Theme.valueOf(wish[1]),
                 Language.valueOf(wish[2]),
@@ -63,7 +64,7 @@ final class BookShowcase {
                 ClockStyle.TWENTY_FOUR_HOURS,
                 Opening.LID,
                 false,
-                100);
+                shape.text());
         HandClock clock = new HandClock();
         clock.set(SampleSnapshots.HOST_MS + 3_000);
         Window.open(
@@ -84,8 +85,7 @@ final class BookShowcase {
                 WholeBar.with(
                         "F4", (words, errands) -> new BookScreen(words, new DeskBook(book, kiln -> Optional.empty()))));
         JFrame frame = shown();
-        String[] size = wish[3].split("x", -1);
-        SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
+        SwingUtilities.invokeAndWait(() -> frame.setSize(shape.width(), shape.height()));
         press(frame, "F4");
         settle(() -> Showcase.find(frame, JTable.class) != null);
         JTable table = Showcase.find(frame, JTable.class);

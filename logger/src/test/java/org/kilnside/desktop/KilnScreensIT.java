@@ -36,6 +36,8 @@ class KilnScreensIT {
         wishes.add(wish(folder, KilnShowcase.State.PROPOSAL, "DARK", "ENGLISH", "1600x900"));
         wishes.add(wish(folder, KilnShowcase.State.LINES, "LIGHT", "DUTCH", "1024x700"));
         wishes.add(wish(folder, KilnShowcase.State.COMPARING, "LIGHT", "DUTCH", "1024x700"));
+        // The program's own text at its largest.
+        wishes.add(wish(folder, KilnShowcase.State.SENSORS, "DARK", "GERMAN", "1600x900@200"));
 
         List<String> said = new ArrayList<>();
         try (VirtualScreen screen = VirtualScreen.start(1600, 900)) {

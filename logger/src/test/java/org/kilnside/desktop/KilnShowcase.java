@@ -123,6 +123,7 @@ final class KilnShowcase {
 
     private static void take(String[] wish) throws Exception {
         State state = State.valueOf(wish[0]);
+        Showcase.Shape shape = Showcase.Shape.of(wish[3]);
         Settings settings = new Settings(
                 Theme.valueOf(wish[1]),
                 Language.valueOf(wish[2]),
@@ -130,8 +131,7 @@ final class KilnShowcase {
                 ClockStyle.TWENTY_FOUR_HOURS,
                 Opening.LID,
                 false,
-                Integer.getInteger("showcase.text", 100));
-        String[] size = wish[3].split("x", -1);
+                shape.text());
         HandWorld world = state.world.get();
         HandClock clock = new HandClock();
         clock.set(state.scene.hostMs());
@@ -157,7 +157,7 @@ final class KilnShowcase {
                                 () -> state.lines, world, world, new HandShelf(), HandSensors.rookLane(), errands)));
         JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> {
-            frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));
+            frame.setSize(shape.width(), shape.height());
             ((javax.swing.JComponent) frame.getContentPane())
                     .getActionMap()
                     .get("F5")

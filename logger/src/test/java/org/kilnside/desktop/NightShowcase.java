@@ -102,6 +102,7 @@ final class NightShowcase {
 
     private static void take(String[] wish) throws Exception {
         State state = State.valueOf(wish[0]);
+        Showcase.Shape shape = Showcase.Shape.of(wish[3]);
         Settings settings = new Settings(
                 Theme.valueOf(wish[1]),
                 Language.valueOf(wish[2]),
@@ -109,8 +110,7 @@ final class NightShowcase {
                 ClockStyle.TWENTY_FOUR_HOURS,
                 Opening.LID,
                 false,
-                100);
-        String[] size = wish[3].split("x", -1);
+                shape.text());
         HandClock clock = new HandClock();
         clock.set(Scene.HEATING.hostMs());
         HandFeed feed = new HandFeed(state.snapshot());
@@ -135,7 +135,7 @@ final class NightShowcase {
                                 new NightScreen(port(feed), words, errands, typed -> Temperature.ofCelsius(1260))));
         JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> {
-            frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1]));
+            frame.setSize(shape.width(), shape.height());
             ((JComponent) frame.getContentPane()).getActionMap().get("F6").actionPerformed(null);
         });
         Stillness.await();

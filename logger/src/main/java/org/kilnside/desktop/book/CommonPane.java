@@ -10,6 +10,7 @@ import javax.swing.JPanel;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.screen.KeyRow;
+import org.kilnside.desktop.theme.Fold;
 import org.kilnside.desktop.theme.KeyButton;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.quantity.Temperature;
@@ -30,11 +31,13 @@ final class CommonPane extends JPanel {
     private final JLabel unit = Labels.quiet("");
     private final transient Consumer<OptionalDouble> layOver;
     private transient Words words;
+    private final transient Fold fold;
     private transient OptionalDouble now = OptionalDouble.empty();
     private double chosenC = USUAL_C;
 
     CommonPane(Words words, Consumer<OptionalDouble> layOver) {
-        super(new MigLayout("insets 0 4 4 4, fillx, gap 6, novisualpadding", "[][][][][][grow]", "[]"));
+        MigLayout layout = new MigLayout("insets 0 4 4 4, fillx, gap 6, novisualpadding", "[][][][][grow]", "");
+        setLayout(layout);
         this.words = words;
         this.layOver = layOver;
         setOpaque(false);
@@ -47,11 +50,30 @@ final class CommonPane extends JPanel {
                 take();
             }
         });
-        add(label);
-        add(start);
-        add(temperature);
-        add(degrees);
-        add(unit);
+        JComponent[] parts = {label, start, temperature, degrees, unit};
+        for (JComponent part : parts) {
+            add(part);
+        }
+        fold = new Fold(this, () -> beside(parts), narrow -> {
+            layout.setComponentConstraints(label, narrow ? "cell 0 0 5 1, wmin 0" : "cell 0 0");
+            for (int i = 1; i < parts.length; i++) {
+                layout.setComponentConstraints(parts[i], narrow ? "cell " + (i - 1) + " 1" : "cell " + i + " 0");
+            }
+        });
+    }
+
+    private static int beside(JComponent... parts) {
+        int width = 0;
+        for (JComponent part : parts) {
+            width += part.getPreferredSize().width + 8;
+        }
+        return width;
+    }
+
+    @Override
+    public void doLayout() {
+        fold.settle();
+        super.doLayout();
     }
 
     /** From one way of laying them over each other to the other. */

@@ -1,10 +1,15 @@
 package org.kilnside.desktop.book;
 
+import java.awt.Point;
 import java.util.List;
 import java.util.stream.Collectors;
 import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Fold;
 import org.kilnside.desktop.theme.Labels;
+import org.kilnside.desktop.theme.Theme;
 import org.kilnside.wording.FiringSummary;
 import org.kilnside.wording.Words;
 
@@ -13,12 +18,32 @@ final class FiguresPane extends JPanel {
     private static final long serialVersionUID = 1L;
     private final WrappedRows rows =
             new WrappedRows(new MigLayout("insets 0 0 0 8, wrap 2, gap 12 5", "[][grow, fill]", ""));
+
+    /** Narrower than this, in lines of text, a figure stands below its name. */
+    private static final int NARROW = 18;
+
+    private final transient Fold fold;
     private transient List<FiringSummary.Line> shown = List.of();
 
     FiguresPane() {
         super(new MigLayout("insets 0, fill", "[grow, fill]", "[grow, fill]"));
         setOpaque(false);
-        add(rows.scrolled(), "wmin 0, hmin 0");
+        JScrollPane scroll = rows.scrolled();
+        add(scroll, "wmin 0, hmin 0");
+        fold = new Fold(this, () -> getFontMetrics(Theme.font(1)).getHeight() * NARROW, narrow -> {
+            MigLayout layout = (MigLayout) rows.getLayout();
+            layout.setColumnConstraints(narrow ? "[grow, fill]" : "[][grow, fill]");
+            layout.setLayoutConstraints("insets 0 0 0 8, gap 12 5, wrap " + (narrow ? 1 : 2));
+            rows.revalidate();
+            // What was in sight is somewhere else now: begin at the top again.
+            SwingUtilities.invokeLater(() -> scroll.getViewport().setViewPosition(new Point()));
+        });
+    }
+
+    @Override
+    public void doLayout() {
+        fold.settle();
+        super.doLayout();
     }
 
     void show(List<FiringSummary.Line> lines, Words words) {

@@ -22,6 +22,8 @@ import net.miginfocom.swing.MigLayout;
 import org.kilnside.book.KnownBatch;
 import org.kilnside.book.WrittenRecord;
 import org.kilnside.desktop.screen.KeyRow;
+import org.kilnside.desktop.theme.Column;
+import org.kilnside.desktop.theme.Fold;
 import org.kilnside.desktop.theme.KeyButton;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.desktop.theme.Theme;
@@ -44,6 +46,7 @@ final class LoadPane extends JPanel {
     private final PhotoStrip photos;
     private final LoadForm form;
     private final transient Wishes wishes;
+    private final transient Fold fold;
     private final CardLayout cards = new CardLayout();
     private transient Words words;
     private transient List<KnownBatch> known = List.of();
@@ -92,11 +95,11 @@ final class LoadPane extends JPanel {
                 measureAnew();
             }
         });
-        JPanel whole = new JPanel(new MigLayout(
-                "insets 0, fill, wrap 1, gap 6, hidemode 3, novisualpadding", "[grow, fill]", "[][grow, fill][][]"));
-        whole.setOpaque(false);
-        JPanel keys = new JPanel(
-                new MigLayout("insets 0, fillx, gap 4, wrap 2, novisualpadding", "[grow, fill, sg][grow, fill, sg]"));
+        MigLayout page = new MigLayout(
+                "insets 0, fill, wrap 1, gap 6, hidemode 3, novisualpadding", "[grow, fill]", "[][grow, fill][][]");
+        Column whole = new Column(page);
+        MigLayout pairs = new MigLayout();
+        JPanel keys = new JPanel(pairs);
         keys.setOpaque(false);
         for (KeyButton button : List.of(addKey, againKey, edit, takeOut)) {
             button.putClientProperty(com.formdev.flatlaf.FlatClientProperties.STYLE, "margin: 2,6,2,6");
@@ -109,11 +112,34 @@ final class LoadPane extends JPanel {
         KeyRow.bindHere(list, "ENTER", this::edit);
         KeyRow.bindHere(list, "DELETE", () -> selected().ifPresent(wishes::takeOut));
         whole.add(text, "cell 0 0, growx, wmin 0");
-        whole.add(scroll, "cell 0 1, grow, wmin 0, hmin 40");
+        whole.add(scroll);
         whole.add(keys, "cell 0 2, growx, wmin 0");
         whole.add(photos, "cell 0 3, growx, wmin 0");
-        add(whole, LIST);
+        fold = new Fold(this, this::beside, narrow -> {
+            pairs.setLayoutConstraints("insets 0, fillx, gap 4, novisualpadding, wrap " + (narrow ? 1 : 2));
+            pairs.setColumnConstraints(narrow ? "[grow, fill]" : "[grow, fill, sg][grow, fill, sg]");
+            // Where all stands below each other the page scrolls, and some of the batches stay in sight.
+            int height = narrow ? 5 * getFontMetrics(Theme.font(1)).getHeight() : 40;
+            page.setComponentConstraints(scroll, "cell 0 1, grow, wmin 0, h " + height + ":" + height);
+            whole.revalidate();
+        });
+        add(whole.scrolled(), LIST);
         add(form, FORM);
+    }
+
+    /** The width that two of the keys need beside each other. */
+    private int beside() {
+        int widest = 0;
+        for (KeyButton button : List.of(addKey, againKey, edit, takeOut)) {
+            widest = Math.max(widest, button.getPreferredSize().width);
+        }
+        return 2 * widest + 8;
+    }
+
+    @Override
+    public void doLayout() {
+        fold.settle();
+        super.doLayout();
     }
 
     void show(long number, WrittenRecord record, List<KnownBatch> all, Words language) {

@@ -34,7 +34,7 @@ final class SensorsView extends JPanel {
 
     private final transient SensorsModel model;
     private final transient SensorList list;
-    private final JLabel head = Labels.head("");
+    private final JTextArea head = Labels.wrapping("", "font: bold; foreground: $Kilnside.quiet");
     private final JTextArea none = Labels.wrapping("", "font: 115%; foreground: $Kilnside.text");
     private final JTextArea said = Labels.wrapping("", "font: bold; foreground: $Kilnside.quiet");
     private final JTextArea explained = Labels.wrapping("", "foreground: $Kilnside.quiet");
@@ -42,7 +42,7 @@ final class SensorsView extends JPanel {
             new Card(new MigLayout("insets 10 14 12 14, fillx, wrap 1, gap 4, novisualpadding", "[grow, fill]", ""));
     private final Card card = new Card(
             new MigLayout("insets 12 14 14 14, fillx, wrap 2, gap 10 4, hidemode 3", "[pref!][grow, fill]", ""));
-    private final JLabel title = Labels.value("");
+    private final JTextArea title = Labels.wrapping("", "font: 140%; foreground: $Kilnside.text");
     private final Map<Deed, KeyButton> buttons = new EnumMap<>(Deed.class);
     private final Map<Field, Row> rows = new EnumMap<>(Field.class);
     private final KeyButton note = new KeyButton();
@@ -83,7 +83,7 @@ final class SensorsView extends JPanel {
         JPanel left = new JPanel(
                 new MigLayout("insets 8 4 4 4, fill, wrap 1, gap 4, hidemode 3", "[grow, fill]", "[][][grow, fill]"));
         left.setOpaque(false);
-        left.add(head, "cell 0 0, wmin 0");
+        left.add(head, "cell 0 0, growx, wmin 0");
         left.add(none, "cell 0 1, growx, wmin 0");
         left.add(list.scrolled(), "cell 0 2, grow, wmin 0, hmin 0");
         add(left, "grow, push, wmin 0, hmin 0");
@@ -91,6 +91,7 @@ final class SensorsView extends JPanel {
                 new Column(new MigLayout("insets 8 0 8 0, fillx, wrap 1, gap 10, hidemode 3", "[grow, fill]", ""));
         for (Deed deed : Deed.values()) {
             KeyButton button = new KeyButton();
+            button.putClientProperty(FlatClientProperties.STYLE, "margin: 2,6,2,6");
             button.addActionListener(event -> run(deed));
             buttons.put(deed, button);
             deeds.add(button, "growx, wmin 0");
@@ -116,7 +117,7 @@ final class SensorsView extends JPanel {
         side.add(card, "growx, wmin 0");
         side.add(deeds, "growx, wmin 0");
         side.add(explained, "growx, wmin 0");
-        add(side.scrolled(), "w 44%!, hmin 0");
+        add(side.scrolled(), "w 46%!, hmin 0");
         model.whenChanged(this::redraw);
     }
 

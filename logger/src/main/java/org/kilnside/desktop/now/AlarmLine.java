@@ -3,11 +3,13 @@ package org.kilnside.desktop.now;
 import com.formdev.flatlaf.FlatClientProperties;
 import java.util.Optional;
 import java.util.function.Consumer;
-import javax.swing.JLabel;
+import javax.swing.JTextArea;
+import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.alarm.Alarm;
 import org.kilnside.desktop.theme.Card;
 import org.kilnside.desktop.theme.KeyButton;
+import org.kilnside.desktop.theme.Labels;
 import org.kilnside.session.Snapshot;
 import org.kilnside.wording.Words;
 
@@ -18,7 +20,7 @@ public final class AlarmLine extends Card {
     /** The key that answers it. */
     public static final String KEY = AlarmStrip.KEY;
 
-    private final JLabel title = new JLabel();
+    private final JTextArea title = Labels.wrapping("", "font: bold 125%");
     private final KeyButton know = new KeyButton();
     private final transient Consumer<String> acknowledge;
     private transient Optional<AlarmStripModel> shown = Optional.empty();
@@ -28,7 +30,7 @@ public final class AlarmLine extends Card {
         super(new MigLayout("insets 6 16 6 10, fillx, gapx 14", "[grow, fill][]", "[]"));
         this.acknowledge = acknowledge;
         know.addActionListener(event -> answer());
-        add(title, "wmin 0");
+        add(title, "growx, wmin 0");
         add(know, "shrink 0");
         setVisible(false);
     }
@@ -55,6 +57,19 @@ public final class AlarmLine extends Card {
             getAccessibleContext().setAccessibleName(its.spoken());
         });
         revalidate();
+    }
+
+    @Override
+    public void setBounds(int x, int y, int width, int height) {
+        boolean other = width != getWidth();
+        super.setBounds(x, y, width, height);
+        if (other) {
+            // The words wrap to the width, so the height is known only once the width is.
+            SwingUtilities.invokeLater(() -> {
+                title.invalidate();
+                revalidate();
+            });
+        }
     }
 
     /** A person knows of the alarm that stands here. */
