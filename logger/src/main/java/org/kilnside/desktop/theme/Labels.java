@@ -3,6 +3,7 @@ package org.kilnside.desktop.theme;
 import com.formdev.flatlaf.FlatClientProperties;
 import javax.swing.JLabel;
 import javax.swing.JTextArea;
+import javax.swing.text.Caret;
 import javax.swing.text.DefaultCaret;
 
 /** Labels in the screen's few kinds of type. */
@@ -26,7 +27,19 @@ public final class Labels {
 
     /** Words that wrap; not to be edited, and not a stop of the tabulator key. */
     public static JTextArea wrapping(String text, String style) {
-        JTextArea area = new JTextArea(text);
+        JTextArea area = new JTextArea(text) {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            public void setCaret(Caret caret) {
+                super.setCaret(caret);
+                // Each look and each size of text brings a caret of its own. Else a text that changes pulls the page
+                // around it down to itself.
+                if (caret instanceof DefaultCaret its) {
+                    its.setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
+                }
+            }
+        };
         area.setEditable(false);
         area.setFocusable(false);
         area.setLineWrap(true);
@@ -34,8 +47,6 @@ public final class Labels {
         area.setOpaque(false);
         area.setBorder(null);
         area.setHighlighter(null);
-        // Else a text that changes pulls the page around it down to itself.
-        ((DefaultCaret) area.getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
         area.putClientProperty(FlatClientProperties.STYLE, style);
         return area;
     }
