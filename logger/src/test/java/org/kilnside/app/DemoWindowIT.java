@@ -27,7 +27,7 @@ class DemoWindowIT {
             String said = new String(walk.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
             assertThat(walk.waitFor(60, TimeUnit.SECONDS)).isTrue();
             assertThat(walk.exitValue()).as(said).isZero();
-            assertThat(said.lines().filter(line -> line.startsWith("held: "))).hasSize(9);
+            assertThat(said.lines().filter(line -> line.startsWith("held: "))).hasSize(10);
         }
     }
 }
