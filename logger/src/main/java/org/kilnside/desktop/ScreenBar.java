@@ -50,10 +50,10 @@ final class ScreenBar extends JPanel {
      */
     void show(List<Screen> screens, int front, NowModel now, Words words) {
         for (int i = 0; i < tabs.size(); i++) {
-            tabs.get(i).say(screens.get(i).title(words), key(i));
+            tabs.get(i).say(screens.get(i).title(words), key(i), words);
             tabs.get(i).front(i == front);
         }
-        cautions.say(words.text("cautions.title"), "F1");
+        cautions.say(words.text("cautions.title"), "F1", words);
         boolean elsewhere = front != 0;
         NowModel.BigNumber number = now.number();
         String reading = number.live() ? number.text() + " " + number.unit() + "  ·  " + number.under() : number.text();

@@ -17,6 +17,7 @@ import javax.swing.JFrame;
 import javax.swing.JTable;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
+import org.kilnside.desktop.ByKeyboard;
 import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
 import org.kilnside.desktop.HandFeed;
@@ -99,6 +100,7 @@ final class BookShowcase {
                 Container whole = frame.getContentPane();
                 image[0] = Showcase.picture(whole);
                 Legibility.faults(whole, image[0], clipped);
+                ByKeyboard.faults(whole, clipped);
             });
             String file =
                     wish[4].replace("SCENE", scene.toLowerCase(Locale.ROOT).replace('_', '-'));

@@ -96,6 +96,7 @@ final class BookWalk {
             return frame != null;
         });
         find();
+        sort();
         overlay();
         load();
         others();
@@ -136,6 +137,31 @@ final class BookWalk {
         step("days narrow the list", () -> table().getRowCount() > 0 && table().getRowCount() < 24);
         press(KeyEvent.VK_ESCAPE);
         step("until Esc", () -> table().getRowCount() == 24);
+    }
+
+    private void sort() {
+        Object newest = table().getValueAt(0, 0);
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_SHIFT, KeyEvent.VK_O);
+        step("one key turns the order round", () -> !table().getValueAt(0, 0).equals(newest));
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_O);
+        step("one key goes on to the next column", () -> sorted(3, 1));
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_SHIFT, KeyEvent.VK_O);
+        step("which turns round as well", () -> sorted(3, -1));
+        for (int column = 0; column < 5; column++) {
+            press(KeyEvent.VK_CONTROL, KeyEvent.VK_O);
+        }
+        step("and once round leads back", () -> table().getValueAt(0, 0).equals(newest));
+    }
+
+    /** Whether a column of text stands in order, downwards or upwards. */
+    private boolean sorted(int column, int way) {
+        boolean sorted = true;
+        for (int row = 1; row < table().getRowCount(); row++) {
+            int against = String.valueOf(table().getValueAt(row - 1, column))
+                    .compareToIgnoreCase(String.valueOf(table().getValueAt(row, column)));
+            sorted &= against * way <= 0;
+        }
+        return sorted;
     }
 
     private void overlay() {

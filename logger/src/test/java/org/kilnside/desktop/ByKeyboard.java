@@ -6,9 +6,7 @@ import java.awt.FocusTraversalPolicy;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
-import java.util.stream.Collectors;
 import javax.swing.AbstractButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -17,8 +15,9 @@ import javax.swing.JTable;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
-import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.theme.KeyButton;
+import org.kilnside.desktop.theme.KeyHints;
+import org.kilnside.desktop.theme.KeyName;
 
 /**
  * What on a screen could be done by the mouse alone: things to be worked with that Tab does not come to, buttons that show
@@ -30,7 +29,7 @@ public final class ByKeyboard {
     /** Looks through a screen in its window. */
     public static void faults(Container screen, List<String> found) {
         Set<Component> order = order(screen);
-        Set<String> keys = new HashSet<>();
+        Set<KeyStroke> keys = new HashSet<>();
         keys(SwingUtilities.getWindowAncestor(screen), keys);
         look(screen, order, keys, found);
     }
@@ -46,8 +45,8 @@ public final class ByKeyboard {
         return order;
     }
 
-    /** The keys that do something while this is showing, as they are written beside what they do. */
-    private static void keys(Component component, Set<String> keys) {
+    /** The keys that do something while this is showing. */
+    private static void keys(Component component, Set<KeyStroke> keys) {
         if (!component.isShowing()) {
             return;
         }
@@ -60,7 +59,7 @@ public final class ByKeyboard {
                 KeyStroke[] strokes = its.getInputMap(when).allKeys();
                 for (KeyStroke stroke : strokes == null ? new KeyStroke[0] : strokes) {
                     if (its.getActionMap().get(its.getInputMap(when).get(stroke)) != null) {
-                        keys.add(written(stroke));
+                        keys.add(stroke);
                     }
                 }
             }
@@ -72,19 +71,7 @@ public final class ByKeyboard {
         }
     }
 
-    private static String written(KeyStroke stroke) {
-        return plain(KeyRow.inWords(stroke.toString().replace("pressed ", "").replace("typed ", "")));
-    }
-
-    /** Without regard to the order of Shift and Ctrl, and to the short name of Escape. */
-    private static String plain(String key) {
-        return Arrays.stream(
-                        key.toLowerCase(Locale.ROOT).replace("escape", "esc").split("\\+", -1))
-                .sorted()
-                .collect(Collectors.joining("+"));
-    }
-
-    private static void look(Component component, Set<Component> order, Set<String> keys, List<String> found) {
+    private static void look(Component component, Set<Component> order, Set<KeyStroke> keys, List<String> found) {
         if (!component.isShowing()) {
             return;
         }
@@ -95,10 +82,10 @@ public final class ByKeyboard {
         }
         if (component instanceof KeyButton button && button.isEnabled()) {
             String name = button.getAccessibleContext().getAccessibleName();
-            String key = plain(name.substring(name.lastIndexOf(", ") + 2));
-            if (!keys.contains(key)) {
-                found.add("its key does nothing: " + name);
-            }
+            dead(KeyName.strokes(button.stroke()), keys).forEach(key -> found.add("its key does nothing: " + name));
+        }
+        if (component instanceof KeyHints hints) {
+            dead(hints.strokes(), keys).forEach(key -> found.add("a key told of does nothing: " + key));
         }
         boolean listensToMouse = Arrays.stream(component.getMouseListeners())
                 .anyMatch(listener -> listener.getClass().getName().startsWith("org.kilnside."));
@@ -112,11 +99,20 @@ public final class ByKeyboard {
         }
     }
 
-    /** Whether it, or what it lies in within our own screens, has keys of its own. */
+    /** Those keys that nothing is tied to. */
+    private static List<String> dead(List<String> strokes, Set<KeyStroke> keys) {
+        return strokes.stream()
+                .filter(stroke -> !stroke.isEmpty()
+                        && !keys.contains(KeyStroke.getKeyStroke(stroke))
+                        && !keys.contains(KeyStroke.getKeyStroke("typed " + stroke)))
+                .toList();
+    }
+
+    /** Whether it, or what it lies in within our own screens, has keys of its own beside those of its look. */
     private static boolean hasKeys(Component component) {
         for (Component at = component; at != null; at = at.getParent()) {
             if (at instanceof JComponent its
-                    && its.getClass().getName().startsWith("org.kilnside.")
+                    && (at == component || its.getClass().getName().startsWith("org.kilnside."))
                     && its.getActionMap().keys() != null) {
                 return true;
             }

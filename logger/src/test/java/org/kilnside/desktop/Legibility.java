@@ -18,6 +18,7 @@ import javax.swing.JComboBox;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JTable;
+import javax.swing.JViewport;
 import javax.swing.SwingUtilities;
 import javax.swing.UIManager;
 import javax.swing.text.JTextComponent;
@@ -73,13 +74,20 @@ public final class Legibility {
         return component instanceof JTextComponent text ? Optional.ofNullable(text.getText()) : Optional.empty();
     }
 
-    /** A label or a button whose place is narrower or lower than its words. */
+    /** A label or a button whose place is narrower or lower than its words, or reaches out of what it lies in. */
     private static void cut(Component component, String text, List<String> found) {
         Dimension wanted = component.getPreferredSize();
-        Container parent = component.getParent();
-        boolean cut = component.getX() + component.getWidth() > parent.getWidth() + 1
-                || component.getY() + component.getHeight() > parent.getHeight() + 1;
-        if (cut || component.getWidth() < wanted.width - 1 || component.getHeight() < wanted.height - 2) {
+        boolean cut = component.getWidth() < wanted.width - 1 || component.getHeight() < wanted.height - 2;
+        Rectangle place = component.getBounds();
+        // What lies in a viewport can be scrolled to.
+        for (Container at = component.getParent(); at != null && !(at instanceof JViewport); at = at.getParent()) {
+            cut |= place.x < -1
+                    || place.y < -1
+                    || place.x + place.width > at.getWidth() + 1
+                    || place.y + place.height > at.getHeight() + 1;
+            place.translate(at.getX(), at.getY());
+        }
+        if (cut) {
             found.add(text);
         }
     }

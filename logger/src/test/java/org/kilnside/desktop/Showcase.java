@@ -86,6 +86,7 @@ public final class Showcase {
                     : frame.getContentPane();
             image[0] = picture(shown);
             Legibility.faults(shown, image[0], clipped);
+            ByKeyboard.faults(shown, clipped);
             if (mode.isEmpty()) {
                 unused(find(frame, NowView.class), clipped);
             }

@@ -108,7 +108,8 @@ public final class BookScreen implements Screen, Opening.Answers {
         row.tell("ENTER", text("key.open", () -> model.isEmpty()), this::openSelected);
         row.tell("SPACE", text("key.mark", () -> model.isEmpty()), this::toggleMark);
         row.add(view, "ctrl F", text("key.search", () -> model.isEmpty()), firings::search);
-        row.add(view, "ctrl O", text("key.sort", () -> model.isEmpty()), () -> sortBy(list.nextOrder()));
+        row.tell(FiringsTable.NEXT_ORDER, text("key.sort", () -> model.isEmpty()), () -> sortBy(list.nextOrder()));
+        row.tell(FiringsTable.TURN_ROUND, text("key.turn_round", () -> model.isEmpty()), () -> sortBy(list.order()));
         row.add(view, "ESCAPE", text("key.back", () -> model.isPresent()), this::back);
         row.add(
                 view,

@@ -122,8 +122,8 @@ final class CommonPane extends JPanel {
         words = language;
         now = common;
         label.setText(words.text("overlay.meet"));
-        start.say(words.text("overlay.at_begin"), common.isEmpty() ? "" : "Ctrl+T");
-        temperature.say(words.text("overlay.at_temperature"), common.isPresent() ? "" : "Ctrl+T");
+        start.say(words.text("overlay.at_begin"), common.isEmpty() ? "" : "ctrl T", words);
+        temperature.say(words.text("overlay.at_temperature"), common.isPresent() ? "" : "ctrl T", words);
         for (JComponent button : new JComponent[] {start, temperature}) {
             boolean front = (button == start) == common.isEmpty();
             button.putClientProperty(

@@ -62,6 +62,11 @@ final class FiringsTable extends JTable {
         }
     }
 
+    /** The keys that do what a click on a head does: by the next one, and the other way round. */
+    static final String NEXT_ORDER = "ctrl O";
+
+    static final String TURN_ROUND = "ctrl shift O";
+
     private final Lines lines = new Lines();
     private transient Words words;
     private transient FiringList list = FiringList.EMPTY;
@@ -90,6 +95,8 @@ final class FiringsTable extends JTable {
                 }
             }
         });
+        KeyRow.bind(getTableHeader(), NEXT_ORDER, () -> sortBy.accept(list.nextOrder()));
+        KeyRow.bind(getTableHeader(), TURN_ROUND, () -> sortBy.accept(list.order()));
         addMouseListener(new MouseAdapter() {
             @Override
             public void mouseClicked(MouseEvent event) {

@@ -123,7 +123,7 @@ final class LoadForm extends JPanel {
         outcomeLabel.setText(words.text("load.field.outcome"));
         outcome.getAccessibleContext().setAccessibleName(words.text("load.field.outcome"));
         outcome.setSelectedItem(its.outcome());
-        done.say(words.text("load.done"), "Esc");
+        done.say(words.text("load.done"), "ESCAPE", words);
         filling = false;
         if (other) {
             wrong(Optional.empty());

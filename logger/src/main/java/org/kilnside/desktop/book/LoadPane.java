@@ -160,10 +160,10 @@ final class LoadPane extends JPanel {
         if (!batches.isEmpty()) {
             list.setSelectedIndex(at);
         }
-        addKey.say(words.text("load.add"), "Ctrl+N");
-        againKey.say(words.text("load.again"), "Ctrl+B");
-        edit.say(words.text("load.edit"), "Ctrl+E");
-        takeOut.say(words.text("load.take_out"), "Del");
+        addKey.say(words.text("load.add"), "ctrl N", words);
+        againKey.say(words.text("load.again"), "ctrl B", words);
+        edit.say(words.text("load.edit"), "ctrl E", words);
+        takeOut.say(words.text("load.take_out"), "DELETE", words);
         edit.setEnabled(!batches.isEmpty());
         takeOut.setEnabled(!batches.isEmpty());
         photos.show(record.photos(), words);

@@ -18,6 +18,7 @@ import org.kilnside.chart.Overlay;
 import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.theme.Card;
 import org.kilnside.desktop.theme.KeyButton;
+import org.kilnside.desktop.theme.KeyHints;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.wording.Words;
 
@@ -57,6 +58,7 @@ final class OpenedPane extends JPanel {
     private final CardLayout cards = new CardLayout();
     private final JPanel stage = new JPanel(cards);
     private final List<KeyButton> tabs = new ArrayList<>();
+    private final KeyHints chartKeys = new KeyHints("chart.keys", "PLUS/MINUS", "LEFT/RIGHT", "ctrl LEFT/RIGHT");
     private Section section = Section.FIGURES;
 
     OpenedPane(Words words, Consumer<OptionalDouble> layOver, Consumer<OptionalLong> mark, RecordDesk desk) {
@@ -73,10 +75,11 @@ final class OpenedPane extends JPanel {
         saidCard.setVisible(false);
 
         Card chartCard =
-                new Card(new MigLayout("insets 8 10 6 6, fill, wrap 1, hidemode 3", "[grow, fill]", "[][grow, fill]"));
+                new Card(new MigLayout("insets 8 10 6 6, fill, wrap 1, hidemode 3", "[grow, fill]", "[][grow, fill]2[]"));
         chartCard.ground("chart.surface");
         chartCard.add(common, "cell 0 0, growx, wmin 0");
         chartCard.add(chart, "cell 0 1, grow, wmin 0, hmin 0");
+        chartCard.add(chartKeys, "cell 0 2, growx, wmin 0, gapleft 6");
 
         JPanel bar = new JPanel(new MigLayout(
                 "insets 0, fillx, gap 4, wrap 3, novisualpadding", "[grow, fill, sg][grow, fill, sg][grow, fill, sg]"));
@@ -163,6 +166,7 @@ final class OpenedPane extends JPanel {
         common.show(model.common(), words);
         Overlay overlay = model.overlay(words);
         chart.show(model, overlay, words);
+        chartKeys.show(words);
         chart.getAccessibleContext().setAccessibleName(words.text("chart.name", headline.getText()));
         figures.show(model.figures(words), words);
         happened.show(model.happened(words), words);
@@ -171,7 +175,7 @@ final class OpenedPane extends JPanel {
         witness.show(model.first(), words);
         review.show(model.reviewed(words));
         for (Section its : Section.values()) {
-            tabs.get(its.ordinal()).say(words.text(its.text), String.valueOf(its.ordinal() + 1));
+            tabs.get(its.ordinal()).sayBriefly(words.text(its.text), "ctrl " + (its.ordinal() + 1), words);
         }
         keys.setText(words.text("record.keys", Section.values().length));
         getAccessibleContext().setAccessibleName(title.getText() + ". " + headline.getText());

@@ -94,7 +94,7 @@ final class PhotoStrip extends JPanel {
         list.getAccessibleContext().setAccessibleName(words.text("photo.photos"));
         file.getAccessibleContext().setAccessibleName(words.text("photo.file"));
         file.putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, words.text("photo.file_hint"));
-        choose.say(words.text("photo.choose"), "Ctrl+P");
+        choose.say(words.text("photo.choose"), "ctrl P", words);
         Optional<Long> before = selected().map(StoredPhoto::number);
         photos.clear();
         photos.addAll(its);

@@ -145,7 +145,7 @@ final class GuideView extends JPanel {
         showFacts(step.facts());
         linesCard.setVisible(!step.lines().isEmpty());
         lines.setText(String.join("\n", step.lines()));
-        boolean otherOptions = options.show(step.options());
+        boolean otherOptions = options.show(step.options(), words);
         if (step.place() == 0) {
             been.clear();
         }

@@ -167,7 +167,7 @@ public final class KilnScreen implements Screen {
     @Override
     public void show(Moment moment) {
         tabs.forEach((part, tab) -> {
-            tab.say(moment.words().text(part.title), KeyRow.inWords(part.key));
+            tab.say(moment.words().text(part.title), part.key, moment.words());
             tab.front(part == front);
         });
         connection.show(lines.get(), moment.snapshot(), moment.nowMs(), moment.words());

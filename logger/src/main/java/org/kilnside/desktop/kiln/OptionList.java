@@ -18,6 +18,7 @@ import javax.swing.SwingConstants;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.KeyButton;
 import org.kilnside.desktop.theme.Labels;
+import org.kilnside.wording.Words;
 
 /** What can be done here, below each other: arrows or digits choose, Enter does it. */
 final class OptionList extends JPanel {
@@ -56,7 +57,7 @@ final class OptionList extends JPanel {
     }
 
     /** Shows options; the first has the keyboard when they are others than before. Says whether they are. */
-    boolean show(List<GuideStep.Option> options) {
+    boolean show(List<GuideStep.Option> options, Words words) {
         if (options.equals(shown)) {
             return false;
         }
@@ -64,18 +65,18 @@ final class OptionList extends JPanel {
         buttons.clear();
         removeAll();
         for (int i = 0; i < options.size(); i++) {
-            add(option(i, options.get(i)), "growx, wmin 0");
+            add(option(i, options.get(i), words), "growx, wmin 0");
         }
         revalidate();
         repaint();
         return true;
     }
 
-    private Component option(int which, GuideStep.Option option) {
+    private Component option(int which, GuideStep.Option option, Words words) {
         JPanel row = new JPanel(new MigLayout("insets 0, fillx, wrap 1, gap 2, novisualpadding", "[grow, fill]", ""));
         row.setOpaque(false);
         KeyButton button = new KeyButton();
-        button.say(option.label(), which < DIGITS ? String.valueOf(which + 1) : "");
+        button.say(option.label(), which < DIGITS ? String.valueOf(which + 1) : "", words);
         button.setHorizontalAlignment(SwingConstants.LEADING);
         button.putClientProperty(
                 FlatClientProperties.STYLE, which == 0 ? "font: bold; margin: 7,12,7,12" : "margin: 5,12,5,12");

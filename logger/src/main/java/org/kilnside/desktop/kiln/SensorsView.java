@@ -291,7 +291,7 @@ final class SensorsView extends JPanel {
                     "font: bold; foreground: $Kilnside." + (its.isTrouble() ? "ember" : "text"));
         });
         buttons.forEach((deed, button) -> {
-            button.say(words.text(deed.text), KeyRow.inWords(deed.key));
+            button.say(words.text(deed.text), deed.key, words);
             button.setEnabled(model.kiln().isPresent());
         });
         Optional<SensorForm> form = model.form();
@@ -318,8 +318,8 @@ final class SensorsView extends JPanel {
 
     private void fill(SensorForm form) {
         title.setText(form.title(words));
-        note.say(words.text("sensors.note"), "Enter");
-        leave.say(words.text("sensors.leave"), "Esc");
+        note.say(words.text("sensors.note"), "ENTER", words);
+        leave.say(words.text("sensors.leave"), "ESCAPE", words);
         rows.forEach((field, row) -> {
             boolean there = form.deed().fields().contains(field);
             Optional<String> problem = form.problem(field);

@@ -92,8 +92,8 @@ final class ListPane extends Card {
         if (!lastHeard.getText().equals(heard)) {
             lastHeard.setText(heard);
         }
-        note.say(its.text("night.note"), "Ctrl+S");
-        skip.say(its.text("night.skip"), "Ctrl+K");
+        note.say(its.text("night.note"), "ctrl S", its);
+        skip.say(its.text("night.skip"), "ctrl K", its);
         note.setEnabled(model.listOpen());
         skip.setEnabled(model.listOpen());
         String said = model.listOpen() ? model.summary() : model.summary() + " " + its.text("night.only_looking");

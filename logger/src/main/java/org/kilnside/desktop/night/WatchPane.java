@@ -45,9 +45,9 @@ final class WatchPane extends Card {
 
     void show(NightModel model, boolean canTest, boolean canRing, Words words) {
         head.setText(words.text("night.watch"));
-        test.say(words.text("night.test"), "Ctrl+T");
+        test.say(words.text("night.test"), "ctrl T", words);
         test.setEnabled(canTest && !testing);
-        everywhere.say(words.text("night.everywhere"), "Ctrl+E");
+        everywhere.say(words.text("night.everywhere"), "ctrl E", words);
         everywhere.setEnabled(canTest && canRing);
         if (model.posts().equals(shown) && language.equals(words.language().name())) {
             return;

@@ -53,7 +53,7 @@ public final class AlarmLine extends Card {
             title.putClientProperty(
                     FlatClientProperties.STYLE,
                     "font: bold 125%; foreground: $Kilnside." + SentencePane.ink(its.tone()));
-            know.say(its.answer(), "Ctrl+Enter");
+            know.say(its.answer(), KEY, words);
             getAccessibleContext().setAccessibleName(its.spoken());
         });
         revalidate();

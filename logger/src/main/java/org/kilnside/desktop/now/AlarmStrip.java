@@ -63,7 +63,7 @@ final class AlarmStrip extends Card {
         whatToDo.setText(its.whatToDo());
         others.setText(words.text("alarm.others", its.others().size(), String.join(" · ", its.others())));
         others.setVisible(!its.others().isEmpty());
-        know.say(its.answer(), "Ctrl+Enter");
+        know.say(its.answer(), KEY, words);
         know.setVisible(its.toAcknowledge());
         title.putClientProperty(FlatClientProperties.STYLE, (calm ? "font: bold 140%; " : "font: bold 190%; ") + ink);
         standing.putClientProperty(FlatClientProperties.STYLE, ink);

@@ -86,12 +86,13 @@ final class NotePane extends Card {
         keys.setText(words.text(heard ? "key.ctrl_number" : "note.unheard"));
         hand.setEnabled(heard);
         for (int i = 0; i < buttons.length; i++) {
-            buttons[i].say(label(DEEDS.get(i)), String.valueOf(i + 1));
+            buttons[i].sayBriefly(label(DEEDS.get(i)), "ctrl " + (i + 1), words);
             buttons[i].setEnabled(recording && heard);
         }
         hand.setVisible(its != NowModel.Hand.NOTHING);
         if (its != NowModel.Hand.NOTHING) {
-            hand.say(words.text(its == NowModel.Hand.IT_BEGINS ? "note.begins" : "note.over"), "6");
+            hand.sayBriefly(
+                    words.text(its == NowModel.Hand.IT_BEGINS ? "note.begins" : "note.over"), "ctrl 6", words);
         }
     }
 

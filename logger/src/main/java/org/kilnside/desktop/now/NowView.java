@@ -7,6 +7,7 @@ import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.KeyHints;
 import org.kilnside.desktop.theme.Sheet;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.wording.NowSentence;
@@ -38,6 +39,7 @@ public final class NowView extends JPanel {
     private final FiguresPane figures = new FiguresPane();
     private final ChartPane chart;
     private final Card chartCard;
+    private final KeyHints chartKeys = new KeyHints("chart.keys", "PLUS/MINUS", "LEFT/RIGHT", "ctrl LEFT/RIGHT");
     private final ComingPane coming = new ComingPane();
     private final EventsPane events = new EventsPane();
     private final SummaryPane summary = new SummaryPane();
@@ -67,9 +69,10 @@ public final class NowView extends JPanel {
         alarms = new AlarmStrip(acknowledge);
         chart = new ChartPane(words);
         notes = new NotePane(note, byHand);
-        chartCard = new Card(new MigLayout("insets 8 10 6 6, fill", "[grow, fill]", "[grow, fill]"));
+        chartCard = new Card(new MigLayout("insets 8 10 6 6, fill, wrap 1, gap 0", "[grow, fill]", "[grow, fill][]"));
         chartCard.ground("chart.surface");
         chartCard.add(chart, "wmin 0, hmin 0");
+        chartCard.add(chartKeys, "wmin 0, gapleft 6");
         pretend.setVisible(false);
 
         side = new JPanel(beside);
@@ -126,6 +129,7 @@ public final class NowView extends JPanel {
         figures.show(model.figures());
         figures.setVisible(!over && !model.figures().isEmpty());
         chart.show(model.chart(), words);
+        chartKeys.show(words);
         chart.getAccessibleContext().setAccessibleName(words.text("chart.name", model.spoken()));
         coming.setVisible(model.ahead().isPresent());
         model.ahead().ifPresent(coming::show);

@@ -160,7 +160,7 @@ final class AnswersPane extends Card {
         fields(words);
         Optional<LiveOutlook.Answer> answer = model.outlook().answer();
         if (answer.isPresent()) {
-            answer(AnswerLines.of(answer.get(), words));
+            answer(AnswerLines.of(answer.get(), words), words);
         } else {
             sentence.setText(words.sentence(words.text("plans.working")) + " …");
         }
@@ -211,7 +211,7 @@ final class AnswersPane extends Card {
         wrong.setVisible(!problems.isEmpty());
     }
 
-    private void answer(AnswerLines its) {
+    private void answer(AnswerLines its, Words words) {
         sentence.setText(unbroken(its.sentence()));
         while (lines.size() < its.figures().size()) {
             JLabel[] line = {Labels.quiet(""), new JLabel(), Labels.quiet("")};
@@ -235,8 +235,8 @@ final class AnswersPane extends Card {
         forWanted.setVisible(its.wanted().isPresent());
         takeTop.setEnabled(its.takeTop().isPresent());
         takeHold.setEnabled(its.takeHold().isPresent());
-        its.takeTop().ifPresent(text -> takeTop.say(text, "Ctrl+T"));
-        its.takeHold().ifPresent(text -> takeHold.say(text, "Ctrl+Shift+T"));
+        its.takeTop().ifPresent(text -> takeTop.say(text, "ctrl T", words));
+        its.takeHold().ifPresent(text -> takeHold.say(text, "ctrl shift T", words));
         foot.setText(String.join("\n", its.foot()));
     }
 

@@ -11,6 +11,7 @@ import javax.swing.ScrollPaneConstants;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.KeyHints;
 import org.kilnside.desktop.theme.Folding;
 import org.kilnside.desktop.theme.Sheet;
 import org.kilnside.wording.Words;
@@ -30,6 +31,8 @@ final class PlansView extends JPanel {
     private final PlanChart chart;
     private final SegmentsPane segments;
     private final AnswersPane answers;
+    private final KeyHints keys =
+            new KeyHints("plans.keys", "F11", "LEFT/RIGHT", "UP/DOWN", "ctrl LEFT/RIGHT", "alt UP/DOWN");
 
     PlansView(PlansModel model, Words words, java.util.function.Consumer<PlanShelf.Entry> open) {
         super(new MigLayout("insets 0, fill", "[grow,fill]", "[grow,fill]"));
@@ -39,8 +42,9 @@ final class PlansView extends JPanel {
         chart = new PlanChart(model, words);
         segments = new SegmentsPane(model);
         answers = new AnswersPane(model);
-        rows = new Card(new MigLayout("insets 8 12 8 6, fill", "[grow,fill]", "[grow,fill]"));
+        rows = new Card(new MigLayout("insets 8 12 6 6, fill, wrap 1, gap 2", "[grow,fill]", "[grow,fill][]"));
         rows.add(scrolled(segments), "wmin 100, hmin 80");
+        rows.add(keys, "wmin 0, gapright 6");
         answered = scrolled(answers);
         sheet.add(shelf);
         sheet.add(head);
@@ -108,6 +112,7 @@ final class PlansView extends JPanel {
         shelf.show(model, words);
         head.show(words);
         segments.show(words);
+        keys.show(words);
         answers.show(words);
         chart.show(words, quartz);
     }

@@ -9,11 +9,8 @@ import java.awt.event.ActionEvent;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import javax.swing.AbstractAction;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
@@ -54,6 +51,7 @@ public final class KeyRow extends JPanel {
     /**
      * Adds something to do whose key is tied elsewhere, shown in the row while it has words.
      *
+     * @param key as {@link org.kilnside.desktop.theme.KeyName} has it
      * @param text what it does; an empty text hides it
      */
     public void tell(String key, Function<Words, String> text, Runnable deed) {
@@ -102,18 +100,8 @@ public final class KeyRow extends JPanel {
         for (Entry entry : entries) {
             String text = entry.text().apply(words);
             entry.button().setVisible(!text.isEmpty());
-            entry.button().say(text, inWords(entry.key()));
+            entry.button().say(text, entry.key(), words);
         }
-    }
-
-    /** As it stands on the keyboard: {@code ctrl S} is Ctrl+S, {@code END} is End. */
-    public static String inWords(String key) {
-        return Arrays.stream(key.split(" ", -1))
-                .map(word -> word.substring(0, 1).toUpperCase(Locale.ROOT)
-                        + (word.length() > 2 && !word.matches("F\\d+")
-                                ? word.substring(1).toLowerCase(Locale.ROOT)
-                                : word.substring(1)))
-                .collect(Collectors.joining("+"));
     }
 
     /** One row where the width allows, else as many as it takes; a row's spare width is shared out. */
