@@ -74,8 +74,8 @@ final class OpenedPane extends JPanel {
         saidCard.add(said, "growx, wmin 0");
         saidCard.setVisible(false);
 
-        Card chartCard =
-                new Card(new MigLayout("insets 8 10 6 6, fill, wrap 1, hidemode 3", "[grow, fill]", "[][grow, fill]2[]"));
+        Card chartCard = new Card(
+                new MigLayout("insets 8 10 6 6, fill, wrap 1, hidemode 3", "[grow, fill]", "[][grow, fill]2[]"));
         chartCard.ground("chart.surface");
         chartCard.add(common, "cell 0 0, growx, wmin 0");
         chartCard.add(chart, "cell 0 1, grow, wmin 0, hmin 0");

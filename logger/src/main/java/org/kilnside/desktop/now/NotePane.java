@@ -91,8 +91,7 @@ final class NotePane extends Card {
         }
         hand.setVisible(its != NowModel.Hand.NOTHING);
         if (its != NowModel.Hand.NOTHING) {
-            hand.sayBriefly(
-                    words.text(its == NowModel.Hand.IT_BEGINS ? "note.begins" : "note.over"), "ctrl 6", words);
+            hand.sayBriefly(words.text(its == NowModel.Hand.IT_BEGINS ? "note.begins" : "note.over"), "ctrl 6", words);
         }
     }
 

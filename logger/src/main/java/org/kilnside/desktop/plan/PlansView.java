@@ -11,8 +11,8 @@ import javax.swing.ScrollPaneConstants;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.Card;
-import org.kilnside.desktop.theme.KeyHints;
 import org.kilnside.desktop.theme.Folding;
+import org.kilnside.desktop.theme.KeyHints;
 import org.kilnside.desktop.theme.Sheet;
 import org.kilnside.wording.Words;
 
