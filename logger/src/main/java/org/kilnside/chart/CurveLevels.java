@@ -5,17 +5,17 @@ import org.kilnside.firing.Trace;
 import org.kilnside.tracking.FiringFigures;
 
 /**
- * A curve ready to be drawn at any width: all its readings, and beside them a coarse copy with the lowest and the highest
- * of each few readings, so that a view of the whole looks at a sixteenth of them and still shows every peak. A gap in the
- * readings is a break, written as NaN. Made once when a firing is opened, off the Swing thread; immutable.
+ * A curve ready to be drawn at any width: all its readings, and beside them coarser copies with the lowest and the highest
+ * of each few readings, so that a view of the whole looks at a sixteenth of them or fewer and still shows every peak. A gap
+ * in the readings is a break, written as NaN. Made once when a firing is opened, off the Swing thread; immutable.
  */
 public final class CurveLevels {
-    /** How many readings one block of the coarse copy stands for. */
-    private static final int BLOCK = 32;
+    /** How many readings one block of each coarser copy stands for, finest first. */
+    private static final int[] BLOCKS = {32, 64, 128};
 
     private final Trace curve;
     private final Level fine;
-    private final Level coarse;
+    private final Level[] coarser = new Level[BLOCKS.length];
 
     /** Times in ms and °C, NaN at a break. */
     record Level(double[] timeMs, double[] temperatureC, int size) {
@@ -32,27 +32,43 @@ public final class CurveLevels {
 
     private CurveLevels(Trace curve) {
         this.curve = curve;
-        Growing all = new Growing(curve.size() + 16);
-        Growing some = new Growing(curve.size() / (BLOCK / 2) + 16);
         long gapMs = FiringFigures.gapLimitMs(curve);
-        int first = 0;
+        fine = every(gapMs);
+        for (int i = 0; i < BLOCKS.length; i++) {
+            coarser[i] = blocks(BLOCKS[i], gapMs);
+        }
+    }
+
+    private boolean isGap(int before, long gapMs) {
+        return curve.elapsedMs(before + 1) - curve.elapsedMs(before) > gapMs;
+    }
+
+    private Level every(long gapMs) {
+        Growing all = new Growing(curve.size() + 16);
         for (int i = 0; i < curve.size(); i++) {
-            boolean gap = i > 0 && curve.elapsedMs(i) - curve.elapsedMs(i - 1) > gapMs;
-            if (gap) {
-                block(some, first, i - 1);
-                some.add(curve.elapsedMs(i - 1), Double.NaN);
+            if (i > 0 && isGap(i - 1, gapMs)) {
                 all.add(curve.elapsedMs(i - 1), Double.NaN);
-                first = i;
             }
             all.add(curve.elapsedMs(i), curve.temperatureC(i));
-            if (i - first == BLOCK - 1) {
+        }
+        return all.level();
+    }
+
+    private Level blocks(int length, long gapMs) {
+        Growing some = new Growing(curve.size() * 4 / length + 16);
+        int first = 0;
+        for (int i = 0; i < curve.size(); i++) {
+            boolean isLast = i == curve.size() - 1;
+            boolean gap = !isLast && isGap(i, gapMs);
+            if (isLast || gap || i - first == length - 1) {
                 block(some, first, i);
                 first = i + 1;
             }
+            if (gap) {
+                some.add(curve.elapsedMs(i), Double.NaN);
+            }
         }
-        block(some, first, curve.size() - 1);
-        fine = all.level();
-        coarse = some.level();
+        return some.level();
     }
 
     public static CurveLevels of(Trace curve) {
@@ -67,14 +83,15 @@ public final class CurveLevels {
     /** The level that is fine enough for a width. */
     Level level(double fromMs, double toMs, int columns) {
         int visible = fine.from(toMs) - fine.from(fromMs);
-        return visible > BLOCK * columns ? coarse : fine;
+        Level enough = fine;
+        for (int i = 0; i < BLOCKS.length && visible > (long) BLOCKS[i] * columns; i++) {
+            enough = coarser[i];
+        }
+        return enough;
     }
 
     /** The first, the lowest, the highest and the last reading of a block, in order of time, each once. */
     private void block(Growing into, int from, int to) {
-        if (to < from) {
-            return;
-        }
         int lowest = from;
         int highest = from;
         for (int i = from + 1; i <= to; i++) {

@@ -15,8 +15,8 @@ import java.util.Arrays;
  * image is used again.
  */
 final class InkLayer {
-    /** Less than this of a dot is not seen. */
-    private static final float LEAST_SHARE = 1 / 256f;
+    /** How finely the covered share of a dot is told apart: as finely as its colours can be. */
+    private static final int SHARES = 255;
 
     private BufferedImage image = new BufferedImage(1, 1, BufferedImage.TYPE_INT_ARGB_PRE);
     private int[] dots = new int[1];
@@ -61,7 +61,7 @@ final class InkLayer {
 
     /** Fills from the middle of the track down to the bottom: its upper edge lies under the line inked afterwards. */
     void below(PenTrack track, Color colour) {
-        int source = premultiplied(colour, 1);
+        int source = shades(colour)[SHARES];
         for (int column = 0; column < width; column++) {
             int strip = column * PenTrack.STRIPS + PenTrack.STRIPS / 2;
             if (track.top(strip) > track.bottom(strip)) {
@@ -86,27 +86,29 @@ final class InkLayer {
      * @param off how long the pause after it is, dots; 0 = a whole line
      */
     void ink(PenTrack track, Color colour, double on, double off) {
+        int[] shades = shades(colour);
         double way = 0;
         float before = Float.NaN;
         for (int column = 0; column < width; column++) {
             int strip = column * PenTrack.STRIPS + PenTrack.STRIPS / 2;
             float middle = (track.top(strip) + track.bottom(strip)) / 2;
             if (off > 0 && !Float.isNaN(middle) && !Float.isNaN(before)) {
-                way = (way + Math.hypot(1, middle - before)) % (on + off);
+                float fall = middle - before;
+                way = (way + Math.sqrt(1 + fall * fall)) % (on + off);
             }
             before = middle;
             if (way <= on) {
-                column(track, column, colour);
+                column(track, column, shades);
             }
         }
     }
 
-    private void column(PenTrack track, int column, Color colour) {
+    private void column(PenTrack track, int column, int[] shades) {
         int first = height;
         int last = -1;
         for (int strip = column * PenTrack.STRIPS; strip < (column + 1) * PenTrack.STRIPS; strip++) {
-            float from = Math.max(0, track.top(strip));
-            float to = Math.min(height, track.bottom(strip));
+            float from = track.top(strip) > 0 ? track.top(strip) : 0;
+            float to = track.bottom(strip) < height ? track.bottom(strip) : height;
             if (to > from) {
                 cover(from, to);
                 first = Math.min(first, (int) from);
@@ -114,15 +116,14 @@ final class InkLayer {
             }
         }
         float inside = 0;
-        int opaque = premultiplied(colour, 1);
         for (int row = first; row <= last; row++) {
             inside += steps[row];
-            float share = (inside + alone[row]) / PenTrack.STRIPS;
+            int share = (int) ((inside + alone[row]) * SHARES / PenTrack.STRIPS + 0.5f);
             steps[row] = 0;
             alone[row] = 0;
-            if (row < height && share > LEAST_SHARE) {
+            if (row < height && share > 0) {
                 int at = row * width + column;
-                dots[at] = over(share > 1 - LEAST_SHARE ? opaque : premultiplied(colour, share), dots[at]);
+                dots[at] = over(shades[Math.min(SHARES, share)], dots[at]);
             }
         }
     }
@@ -147,6 +148,15 @@ final class InkLayer {
         onDevice.setComposite(AlphaComposite.SrcOver);
         onDevice.drawImage(image, left, top, null);
         onDevice.dispose();
+    }
+
+    /** A colour as it is for each covered share of a dot, from none to all. */
+    private static int[] shades(Color colour) {
+        int[] shades = new int[SHARES + 1];
+        for (int share = 0; share <= SHARES; share++) {
+            shades[share] = premultiplied(colour, (float) share / SHARES);
+        }
+        return shades;
     }
 
     private static int premultiplied(Color colour, float share) {

@@ -126,7 +126,11 @@ final class PenTrack {
 
     /** Where a place's strip is in the buffers; what lies outside goes to the first or the last, which nobody reads. */
     private int index(double x) {
-        return (int) Math.max(0, Math.min(room - 1.0, x * STRIPS + reach));
+        double strip = x * STRIPS + reach;
+        if (strip < 0) {
+            return 0;
+        }
+        return strip < room - 1 ? (int) strip : room - 1;
     }
 
     private void touch(int index, float y) {
@@ -149,9 +153,16 @@ final class PenTrack {
         for (int k = -reach + 1; k < reach; k++) {
             float half = pen[Math.abs(k)];
             int shift = reach + k;
+            // Compared, not Math.min and max: without the server compiler those cost as much as all the rest.
             for (int strip = 0; strip < strips; strip++) {
-                penTop[strip] = Math.min(penTop[strip], curveTop[strip + shift] - half);
-                penBottom[strip] = Math.max(penBottom[strip], curveBottom[strip + shift] + half);
+                float top = curveTop[strip + shift] - half;
+                if (top < penTop[strip]) {
+                    penTop[strip] = top;
+                }
+                float bottom = curveBottom[strip + shift] + half;
+                if (bottom > penBottom[strip]) {
+                    penBottom[strip] = bottom;
+                }
             }
         }
     }

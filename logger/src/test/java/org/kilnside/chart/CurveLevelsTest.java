@@ -32,7 +32,7 @@ class CurveLevelsTest {
             double highest = Double.NEGATIVE_INFINITY;
             double lowest = Double.POSITIVE_INFINITY;
             // A block at either end may have its extremes beyond it.
-            for (int i = from + 32; i < from + 4968; i++) {
+            for (int i = from + 64; i < from + 4936; i++) {
                 highest = Math.max(highest, curve.temperatureC(i));
                 lowest = Math.min(lowest, curve.temperatureC(i));
             }
@@ -52,13 +52,22 @@ class CurveLevelsTest {
     }
 
     @Test
-    void aGapIsABreakInBothCopies() {
+    void theFurtherAwayItIsLookedAtTheFewerPointsItHas() {
+        CurveLevels levels = CurveLevels.of(noisy(8, false));
+        assertThat(levels.level(0, 200_000_000, 100_000).size()).isEqualTo(130_000);
+        assertThat(levels.level(0, 200_000_000, 4000).size()).isBetween(10_000, 17_000);
+        assertThat(levels.level(0, 200_000_000, 1600).size()).isBetween(5_000, 8_500);
+        assertThat(levels.level(0, 200_000_000, 900).size()).isBetween(2_500, 4_300);
+    }
+
+    @Test
+    void aGapIsABreakInEveryCopy() {
         Trace.Builder curve = new Trace.Builder();
         for (int i = 0; i < 100_000; i++) {
             curve.add(i * 1000L + (i >= 50_000 ? 7_200_000 : 0), 20 + i * 0.01);
         }
         CurveLevels levels = CurveLevels.of(curve.view());
-        for (int columns : new int[] {1600, 100_000}) {
+        for (int columns : new int[] {900, 1600, 3000, 100_000}) {
             CurveLevels.Level level = levels.level(0, 130_000_000, columns);
             assertThat(Arrays.stream(level.temperatureC(), 0, level.size()).filter(Double::isNaN))
                     .hasSize(1);

@@ -41,7 +41,9 @@ import org.openjdk.jmh.annotations.Warmup;
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 @Warmup(iterations = 3, time = 2)
 @Measurement(iterations = 4, time = 2)
-@Fork(1)
+@Fork(
+        value = 1,
+        jvmArgsAppend = {"-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xmx320m"})
 public class FiringChartBenchmark {
     private static final int READINGS = 130_000;
     private static final Rectangle2D FRAME = new Rectangle2D.Double(0, 0, 1600, 900);
