@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.kilnside.book.Book;
 import org.kilnside.book.BookException;
 import org.kilnside.book.KilnHistory;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.sensor.SensorInPlace;
 import picocli.CommandLine.Option;
@@ -34,6 +35,21 @@ final class FromBook {
         boolean knowsAnything() {
             return !earlier.isEmpty() || guide.isPresent();
         }
+    }
+
+    /**
+     * A kiln by its file, or one of which only the book knows.
+     *
+     * @throws org.kilnside.files.FileRefusedException when neither knows it
+     */
+    Kiln kiln(String name, Surroundings around) {
+        boolean inBookOnly = !around.library().knowsKiln(name)
+                && of(name, around).filter(Past::knowsAnything).isPresent();
+        return inBookOnly ? Kiln.named(name) : around.library().kiln(name);
+    }
+
+    boolean isAsked() {
+        return book.isPresent();
     }
 
     /** The kiln's past; empty where the book is not asked for. */

@@ -73,9 +73,11 @@ final class PlanCard implements Callable<Integer> {
         return Complaint.ExitCode.DONE.code();
     }
 
-    /** The name inside the kiln's file, where a file is meant; else as typed. */
+    /** The name inside the kiln's file, where a file is meant; else as typed, which the book has to know where it is asked. */
     private String named(String typed) {
-        return around.library().knowsKiln(typed) ? around.library().kiln(typed).name() : typed;
+        boolean inFile = around.library().knowsKiln(typed);
+        // Where the book is to say what the controller shows, a name nobody knows would leave that out unseen.
+        return inFile || book.isAsked() ? book.kiln(typed, around).name() : typed;
     }
 
     private ControllerNumbers numbers() {

@@ -107,7 +107,7 @@ final class PlanOutlookCommand implements Callable<Integer> {
                         Complaint.ExitCode.USAGE,
                         "--series knows self-supporting, large and small, found \"" + series + "\": choose one"));
         ProfileLibrary.Plan found = around.library().plan(plan);
-        Kiln known = kiln.map(this::kilnCalled).orElseGet(() -> Kiln.named(""));
+        Kiln known = kiln.map(name -> book.kiln(name, around)).orElseGet(() -> Kiln.named(""));
         Optional<FromBook.Past> past = book.of(known.name(), around);
         Outlook outlook = Outlook.of(new OutlookQuestion(
                 found.schedule(),
@@ -136,13 +136,6 @@ final class PlanOutlookCommand implements Callable<Integer> {
             outlook.warnings().forEach(warning -> out.println("! " + warnings.line(warning)));
         }
         return Complaint.ExitCode.DONE.code();
-    }
-
-    /** A kiln by its file, or, with the book, one of which only the book knows. */
-    private Kiln kilnCalled(String name) {
-        boolean inBookOnly = !around.library().knowsKiln(name)
-                && book.of(name, around).filter(FromBook.Past::knowsAnything).isPresent();
-        return inBookOnly ? Kiln.named(name) : around.library().kiln(name);
     }
 
     private KilnMemory memory(Kiln known, Optional<FromBook.Past> past) {

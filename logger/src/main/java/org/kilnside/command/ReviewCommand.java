@@ -33,6 +33,8 @@ import picocli.CommandLine.Parameters;
         description =
                 "Says by how much a firing fell short of its plan or went over it, through what, what to change next time, and what to do with the load.")
 public final class ReviewCommand implements Callable<Integer> {
+    private static final int HUNDREDTHS = 100;
+
     @Mixin
     private Surroundings around;
 
@@ -203,7 +205,7 @@ public final class ReviewCommand implements Callable<Integer> {
                 .with("short_of_wanted", review.shortOfWanted().stream().boxed().findFirst(), ReviewCommand::hundredths)
                 .with(
                         "shares",
-                        review.shares().stream()
+                        review.sharesInSteps(HUNDREDTHS).stream()
                                 .map(cost -> new JsonObject()
                                         .with("code", cost.code().code())
                                         .with("cones", hundredths(cost.cones()))
@@ -232,7 +234,7 @@ public final class ReviewCommand implements Callable<Integer> {
     }
 
     private static double hundredths(double value) {
-        double rounded = Math.round(value * 100) / 100.0;
+        double rounded = (double) Math.round(value * HUNDREDTHS) / HUNDREDTHS;
         return rounded == 0 ? 0 : rounded;
     }
 }

@@ -1,6 +1,7 @@
 package org.kilnside.review;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -22,6 +23,11 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
 
     private static final int FEWEST = 12;
 
+    /** Rise, wall, leak, radiation through gaps and peepholes, and the loss. */
+    private static final int TERMS = 5;
+
+    private static final int LOSS = TERMS - 1;
+
     /** Ridge, as a share of the regressors' own size: they are nearly in line with each other. */
     private static final double RIDGE = 1e-4;
 
@@ -29,6 +35,9 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
     private static final double LEAST_GAIN = 100;
 
     private static final double LEAST_LOSS = 0.1;
+
+    /** Two rings of three. */
+    private static final double MOST_LOSS = 0.7;
 
     /** A smaller loss is told from the model's own error only once the wall has settled. */
     private static final double LARGE_LOSS = 0.25;
@@ -58,7 +67,7 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
         if (windows.size() < FEWEST) {
             return UNKNOWN;
         }
-        double base = fit(windows, Double.MAX_VALUE, Double.MAX_VALUE)[4];
+        double base = fit(windows, Double.MAX_VALUE, Double.MAX_VALUE)[TERMS];
         Loss step = null;
         Loss sag = null;
         int n = windows.size();
@@ -71,17 +80,18 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
                 double fromS = windows.get(i).atS() - WINDOW_S / 2;
                 double toS = lasting ? Double.MAX_VALUE : windows.get(j).atS() - WINDOW_S / 2;
                 double[] fit = fit(windows, fromS, toS);
-                double gain = (base - fit[4]) / Math.max(fit[4], 1e-9 * n) * (n - 4);
+                double gain = (base - fit[TERMS]) / Math.max(fit[TERMS], 1e-9 * n) * (n - TERMS);
                 boolean early = i < SETTLED || windows.get(i).celsius() < SETTLED_C;
-                boolean earlyAndSmall = early && (fit[3] < LARGE_LOSS || gain < EARLY_GAIN);
-                if (fit[3] < LEAST_LOSS
+                boolean earlyAndSmall = early && (fit[LOSS] < LARGE_LOSS || gain < EARLY_GAIN);
+                if (fit[LOSS] < LEAST_LOSS
+                        || fit[LOSS] > MOST_LOSS
                         || gain < LEAST_GAIN
                         || earlyAndSmall
-                        || !isSudden(windows, fit, i, j, fit[3])) {
+                        || !isSudden(windows, fit, i, j, fit[LOSS])) {
                     continue;
                 }
                 Loss loss =
-                        new Loss(fromS, lasting ? leftS : toS, windows.get(i).celsius(), Math.min(1, fit[3]), gain);
+                        new Loss(fromS, lasting ? leftS : toS, windows.get(i).celsius(), Math.min(1, fit[LOSS]), gain);
                 if (lasting && (step == null || gain > step.gain())) {
                     step = loss;
                 } else if (!lasting && (sag == null || gain > sag.gain())) {
@@ -112,12 +122,14 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
 
     /** Mean of need, as fitted, over output. */
     private static double around(List<Window> windows, double[] fit, int from, int count) {
-        double[] x = new double[4];
+        double[] x = new double[TERMS];
         double need = 0;
         double output = 0;
         for (int i = Math.max(0, from); i < Math.min(windows.size(), from + count); i++) {
             regressors(windows.get(i), 0, 0, x);
-            need += fit[0] * x[0] + fit[1] * x[1] + fit[2] * x[2];
+            for (int r = 0; r < LOSS; r++) {
+                need += fit[r] * x[r];
+            }
             output += windows.get(i).output();
         }
         return output <= 0 ? 1 : Math.max(1e-3, need / output);
@@ -146,47 +158,51 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
     }
 
     /**
-     * Least squares of output = a·rise + b·wall + c·(θ − 20) + loss·output in [from, to).
+     * Least squares of output = a·rise + b·wall + c·(θ − 20) + d·radiation + loss·output in [from, to).
      *
-     * @return a, b, c, loss, the sum of squares
+     * @return a, b, c, d, loss, the sum of squares
      */
     private static double[] fit(List<Window> windows, double fromS, double toS) {
-        double[][] normal = new double[4][5];
-        double[] x = new double[4];
+        double[][] normal = new double[TERMS][TERMS + 1];
+        double[] x = new double[TERMS];
         boolean lossy = fromS < Double.MAX_VALUE;
         for (Window window : windows) {
             regressors(window, fromS, toS, x);
-            for (int r = 0; r < 4; r++) {
-                for (int c = 0; c < 4; c++) {
+            for (int r = 0; r < TERMS; r++) {
+                for (int c = 0; c < TERMS; c++) {
                     normal[r][c] += x[r] * x[c];
                 }
-                normal[r][4] += x[r] * window.output();
+                normal[r][TERMS] += x[r] * window.output();
             }
         }
-        for (int r = 0; r < 4; r++) {
+        for (int r = 0; r < TERMS; r++) {
             normal[r][r] *= 1 + RIDGE;
         }
         if (!lossy) {
-            normal[3] = new double[] {0, 0, 0, 1, 0};
+            normal[LOSS] = new double[TERMS + 1];
+            normal[LOSS][LOSS] = 1;
         }
         double[] found = solve(normal);
         double squares = 0;
         for (Window window : windows) {
             regressors(window, fromS, toS, x);
             double miss = window.output();
-            for (int r = 0; r < 4; r++) {
+            for (int r = 0; r < TERMS; r++) {
                 miss -= found[r] * x[r];
             }
             squares += miss * miss;
         }
-        return new double[] {found[0], found[1], found[2], found[3], squares};
+        double[] all = Arrays.copyOf(found, TERMS + 1);
+        all[TERMS] = squares;
+        return all;
     }
 
     private static void regressors(Window window, double fromS, double toS, double[] x) {
         x[0] = window.rise() * HeatNeed.WALL_CONSTANT_S / 1000;
         x[1] = window.wall() / 1000;
         x[2] = (window.celsius() - 20) / 1000;
-        x[3] = window.atS() >= fromS && window.atS() < toS ? window.output() : 0;
+        x[3] = Math.pow((window.celsius() + 273) / 1273, 4);
+        x[LOSS] = window.atS() >= fromS && window.atS() < toS ? window.output() : 0;
     }
 
     private static double[] solve(double[][] rows) {

@@ -52,6 +52,15 @@ public record Review(
         }
     }
 
+    /**
+     * The parts rounded to whole steps of a cone so that they add up to {@link #shortOfPlan}, rounded likewise.
+     *
+     * @param perCone how many steps make a cone
+     */
+    public List<Cost> sharesInSteps(int perCone) {
+        return shortOfPlan.isPresent() ? Costs.inSteps(shares, shortOfPlan.getAsDouble(), perCone) : List.of();
+    }
+
     /** Whether nothing was found that the curve, the controller or the cones can show. */
     public boolean isAsPlanned() {
         return causes.get(0).code() == CauseCode.AS_PLANNED;

@@ -21,8 +21,11 @@ public final class ReviewWords {
     /** Less than this from the wanted cone is that cone. */
     private static final double AT_CONE = 0.15;
 
-    /** A part smaller than this would be said as nothing. */
-    private static final double LEAST_SAID = 0.05;
+    /** Cones are said in tenths, the whole as its parts. */
+    private static final int SAID_PER_CONE = 10;
+
+    /** Less than this would be said as nothing, cones. */
+    private static final double LEAST_SAID = 0.5 / SAID_PER_CONE;
 
     private final Words words;
     private final ConeWords cones;
@@ -41,10 +44,7 @@ public final class ReviewWords {
         section(
                 lines,
                 "review.heading.parts",
-                review.shares().stream()
-                        .filter(cost -> Math.abs(cost.cones()) >= LEAST_SAID)
-                        .map(this::part)
-                        .toList());
+                review.sharesInSteps(SAID_PER_CONE).stream().map(this::part).toList());
         List<String> causes = new ArrayList<>();
         for (Review.Cause cause : review.causes()) {
             causes.add(causeLine(cause));

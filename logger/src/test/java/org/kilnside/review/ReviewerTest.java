@@ -38,7 +38,15 @@ class ReviewerTest {
                             .sum();
                     assertThat(sum)
                             .as("%s °C, %s °C/h, %s min", topC, rate, hold)
-                            .isCloseTo(review.shortOfPlan().orElseThrow(), within(0.03));
+                            .isCloseTo(review.shortOfPlan().orElseThrow(), within(1e-9));
+                    for (int perCone : List.of(10, 100)) {
+                        long parts = review.sharesInSteps(perCone).stream()
+                                .mapToLong(cost -> Math.round(cost.cones() * perCone))
+                                .sum();
+                        assertThat(parts)
+                                .as("%s °C, %s °C/h, %s min in steps of 1/%s", topC, rate, hold, perCone)
+                                .isEqualTo(Math.round(review.shortOfPlan().orElseThrow() * perCone));
+                    }
                 }
             }
         }
