@@ -369,7 +369,7 @@ final class Case {
     /** Whether a firing that was neither cut short nor too weak went somewhere else altogether. */
     boolean isPlanOfAnotherFiring() {
         double off = phase.levelC() - plan.levelC();
-        boolean cutShort = conduct.end().how() == Conduct.End.How.STILL_ASKING
+        boolean cutShort = conduct.end().how() == Ending.How.STILL_ASKING
                 || conduct.limited().atEnd()
                 || hidden.isPresent()
                 || conduct.asks().known() && Math.abs(conduct.asks().topC() - plan.levelC()) < 30

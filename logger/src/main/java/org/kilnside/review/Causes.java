@@ -18,6 +18,9 @@ final class Causes {
 
     private static final double PART_CONES = 0.3;
 
+    /** A hold that costs as much and was plainly another one is no controller's swing. */
+    private static final double HOLD_CONES = 0.25;
+
     /** A cooling out of its range spoils a glaze as half a cone does, whatever the cone says (common practice). */
     private static final double COOLING_WEIGHT = 0.3;
 
@@ -82,8 +85,18 @@ final class Causes {
 
     private boolean isOff() {
         double largest = Math.max(Math.abs(level), Math.max(Math.abs(hold), Math.abs(rise)));
+        if (Math.abs(hold) > HOLD_CONES && isHoldAnother()) {
+            return true;
+        }
         return Math.abs(level + hold + rise) > Math.max(AS_PLANNED_K * perK, AS_PLANNED_CONES)
                 || largest > Math.max(PART_K * perK, PART_CONES);
+    }
+
+    /** Whether the hold was another one than planned, however little a controller's swing is told from it by its cost. */
+    private boolean isHoldAnother() {
+        double held = facts.heldMinutes();
+        double planned = facts.plannedHoldMinutes();
+        return planned > 2 * UNSEEN_MIN && (held < planned / 2 || held > 2 * planned);
     }
 
     private void shaped() {
@@ -148,7 +161,7 @@ final class Causes {
             found.orElse(CauseCode.POWER_CUT, CauseCode.SENSOR_FAULT);
             return true;
         }
-        if (conduct.end().how() == Conduct.End.How.STILL_ASKING) {
+        if (conduct.end().how() == Ending.How.STILL_ASKING) {
             found.add(
                     CauseCode.POWER_CUT,
                     cost,
@@ -190,7 +203,7 @@ final class Causes {
 
     /** The log stops for good on the way up: whatever wrote it had its power from the same plug, or was stopped. */
     private boolean isLogCutOff() {
-        return facts.conduct().end().how() == Conduct.End.How.NOT_SEEN
+        return facts.conduct().end().how() == Ending.How.NOT_SEEN
                 && facts.hidden().isEmpty()
                 && !facts.conduct().limited().atEnd()
                 && facts.heldMinutes() < 3
@@ -242,13 +255,24 @@ final class Causes {
                     Amount.at(facts.conduct().end().atS()),
                     Amount.degrees(facts.conduct().end().atC())));
             // Where neither output nor set-point says it, a power cut looks just the same.
-            boolean seen = facts.conduct().end().how() != Conduct.End.How.UNKNOWN;
-            found.add(CauseCode.ENDED_EARLY, level + Math.max(0, hold), seen ? sure : Sureness.POSSIBLE, evidence);
+            boolean seen = facts.conduct().end().how() != Ending.How.UNKNOWN;
+            // It had come to its top: what it lacks is the hold, whoever ended that.
+            double weight = cameToItsTop() ? level : level + Math.max(0, hold);
+            found.add(
+                    CauseCode.ENDED_EARLY,
+                    level + Math.max(0, hold),
+                    weight,
+                    seen ? sure : Sureness.POSSIBLE,
+                    evidence);
             found.orElse(CauseCode.ENDED_EARLY, seen ? CauseCode.TOP_LOW : CauseCode.POWER_CUT);
         } else {
             found.add(CauseCode.TOP_LOW, level, sure, evidence);
             found.orElse(CauseCode.TOP_LOW, CauseCode.ENDED_EARLY);
         }
+    }
+
+    private boolean cameToItsTop() {
+        return facts.plan().levelC() - facts.real().levelC() < AS_PLANNED_K;
     }
 
     /** Whether a firing that did not come to its top was cut off on the way, where a lower program would have held. */
@@ -270,13 +294,14 @@ final class Causes {
         boolean content = asks.known() && facts.real().levelC() > asks.topC() - Conduct.CONTENT_K;
         double passing = asks.rateKPerH() > 0 ? 60 / asks.rateKPerH() : 1;
         return content
-                && asks.heatedMinutes()
+                && asks.stoodMinutes()
                         > passing + (asks.stale() && !facts.conduct().outputKnown() ? UNSEEN_MIN : SEEN_MIN);
     }
 
     private void held() {
-        if (Math.abs(hold) < AS_PLANNED_K / 2 * perK
-                || found.has(CauseCode.ENDED_EARLY) && hold > 0 && !found.has(CauseCode.TOP_LOW)) {
+        boolean partOfTheEnd =
+                found.has(CauseCode.ENDED_EARLY) && !found.has(CauseCode.TOP_LOW) && !cameToItsTop() && hold > 0;
+        if (Math.abs(hold) < AS_PLANNED_K / 2 * perK || partOfTheEnd) {
             return;
         }
         List<Evidence> evidence = List.of(Evidence.of(
@@ -318,9 +343,13 @@ final class Causes {
                 seen.isFast() ? CauseCode.COOLING_FAST : CauseCode.COOLING_SLOW,
                 facts.cost(Attribution.Part.FALL),
                 cutOff ? COOLING_WEIGHT / 10 : COOLING_WEIGHT,
-                Sureness.VERY_LIKELY,
+                seen.against() == Cooling.Against.ITSELF ? Sureness.LIKELY : Sureness.VERY_LIKELY,
                 List.of(Evidence.of(
-                        seen.planned() ? Evidence.Kind.COOLED_IN : Evidence.Kind.COOLED_IN_USUALLY,
+                        switch (seen.against()) {
+                            case PLAN -> Evidence.Kind.COOLED_IN;
+                            case HABIT -> Evidence.Kind.COOLED_IN_USUALLY;
+                            case ITSELF -> Evidence.Kind.COOLED_IN_BY_ITSELF;
+                        },
                         Amount.degrees(seen.fromC()),
                         Amount.degrees(seen.toC()),
                         Amount.minutes(seen.tookS() / 60),

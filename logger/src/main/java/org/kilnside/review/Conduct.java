@@ -15,7 +15,7 @@ import java.util.List;
  * @param broke whether its pace broke at once where the plan's goes on
  */
 record Conduct(
-        Asks asks, boolean outputKnown, Limited limited, End end, List<Dip> dips, boolean recovered, boolean broke) {
+        Asks asks, boolean outputKnown, Limited limited, Ending end, List<Dip> dips, boolean recovered, boolean broke) {
     /** A set-point counts as known where at least half of the last hours have one. */
     private static final double KNOWN = 0.5;
 
@@ -38,6 +38,12 @@ record Conduct(
     private static final double FAR_BEHIND_K = 15;
     private static final double LONG_FULL_MINUTES = 60;
     private static final double FASTER = 1.15;
+
+    /** A top so much longer than planned, and lower, is a kiln that came no further. */
+    private static final double STUCK_MINUTES = 30;
+
+    private static final double STUCK_WITHIN_K = 100;
+
     static final double LATE_S = 480;
 
     /** A controller that has its kiln so close to the highest it asks for has what it wants, K. */
@@ -45,11 +51,9 @@ record Conduct(
 
     private static final double SLACK_WINDOW_S = 1800;
 
-    /** A set-point that moves on by so much after the kiln has turned is one of a controller at work, K. */
-    private static final double MOVED_K = 1;
+    /** A supply fails once or twice in a firing; what swings more often is a controller. */
+    private static final int MOST_CUTS = 3;
 
-    private static final double STANDS_K = 1.5;
-    private static final double STANDS_S = 480;
 
     /**
      * What the controller asked for.
@@ -57,11 +61,12 @@ record Conduct(
      * @param known whether the log tells
      * @param topC the highest set-point, °C
      * @param topMinutes how long it stood within a degree of it
-     * @param heatedMinutes how long it stood still at it while the elements were on, as far as the log tells
+     * @param stoodMinutes how long it stood still at it; where it stood there for ever, while the elements were on, as far
+     *     as the log tells
      * @param stale whether it still stood there when the kiln had long been falling
      * @param rateKPerH how fast it rose over the last 100 °C below its highest
      */
-    record Asks(boolean known, double topC, double topMinutes, double heatedMinutes, boolean stale, double rateKPerH) {
+    record Asks(boolean known, double topC, double topMinutes, double stoodMinutes, boolean stale, double rateKPerH) {
         static final Asks UNKNOWN = new Asks(false, 0, 0, 0, false, 0);
     }
 
@@ -83,7 +88,11 @@ record Conduct(
             double fullMinutes,
             double behindK,
             double fromKPerH,
-            double toKPerH) {}
+            double toKPerH) {
+        Limited andGaveWay() {
+            return new Limited(true, inRise, late, fullMinutes, behindK, fromKPerH, toKPerH);
+        }
+    }
 
     /**
      * How the firing stands against the plan's own times, counted from a cold start.
@@ -93,20 +102,6 @@ record Conduct(
      * @param heatsAgain whether the plan itself has the kiln rise once more after its top
      */
     record Schedule(boolean endedByTheClock, double lateS, boolean heatsAgain) {}
-
-    /** How the heating ended. */
-    record End(How how, double atS, double atC) {
-        enum How {
-            /** The controller had stopped asking for heat. */
-            STOPPED_ASKING,
-            /** It still asked, and the kiln fell. */
-            STILL_ASKING,
-            /** The log does not tell. */
-            UNKNOWN,
-            /** The log ends before the kiln falls. */
-            NOT_SEEN
-        }
-    }
 
     /**
      * A stretch on which the kiln fell in mid-heating and came back.
@@ -128,12 +123,16 @@ record Conduct(
         boolean setpoint = share(bins.setpoint, bins, left - LAST_HOURS_S, left) > KNOWN;
         boolean output = share(bins.output, bins, left - LAST_HOURS_S, left) > KNOWN;
         Asks asks = setpoint ? asks(bins, left) : Asks.UNKNOWN;
+        Ending end = Ending.of(bins, phase, plan.levelC(), asks.known(), output);
         Limited limited = limited(bins, phase, real, plan, planHoldMinutes, schedule, asks, output);
+        if (end.how() == Ending.How.GAVE_WAY) {
+            limited = limited.andGaveWay();
+        }
         return new Conduct(
                 asks,
                 output,
                 limited,
-                end(bins, phase, asks, output),
+                end,
                 Dips.of(bins, phase, asks, output, schedule),
                 recovered(bins, phase, plan),
                 broke(bins, phase, plan));
@@ -206,15 +205,18 @@ record Conduct(
         if (Double.isInfinite(top)) {
             return Asks.UNKNOWN;
         }
+        boolean stale = bins.meanSetpoint(left + 300, left + 900) > top - 1;
         double minutes = 0;
-        double heated = 0;
+        double still = 0;
         double from = Double.NaN;
         double at = Double.NaN;
         for (int i = 1; i < bins.size && bins.timeS[i] <= left + 60; i++) {
             double now = bins.setpoint[i];
             double stood = now >= top - 1 ? (bins.timeS[i] - bins.timeS[i - 1]) / 60 : 0;
             minutes += stood;
-            heated += bins.output[i] < LITTLE || now < top - STILL_K || bins.timeS[i] > left ? 0 : stood;
+            // A controller that has ended and goes on giving its last number holds nothing.
+            boolean ended = bins.timeS[i] > left || stale && bins.output[i] < LITTLE;
+            still += ended || now < top - STILL_K ? 0 : stood;
             from = Double.isNaN(from) && now >= top - 100 && bins.setpoint[i - 1] < top - 100 ? bins.timeS[i] : from;
             at = Double.isNaN(at) && now >= top - TopPhase.NEAR_K ? bins.timeS[i] : at;
         }
@@ -223,8 +225,8 @@ record Conduct(
                 true,
                 top,
                 minutes,
-                heated,
-                bins.meanSetpoint(left + 300, left + 900) > top - 1,
+                still,
+                stale,
                 ramp ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0);
     }
 
@@ -272,7 +274,12 @@ record Conduct(
             inRise = slow && bins.meanLag(riseFrom, phase.reachedS()) > BEHIND_K;
             cameLate = bins.meanLag(phase.reachedS() - 2400, phase.reachedS() - 600) > BEHIND_K;
         } else {
-            atEnd = low && (fell || schedule.endedByTheClock() && (!faster || schedule.lateS() > LATE_S));
+            // Lower and slower, or lower and longer, is what a lack of power does; nobody programs the one against the other.
+            double heldMinutes = real.topMinutes() - plan.topMinutes();
+            double below = plan.levelC() - phase.levelC();
+            boolean stuck = below > BEHIND_K && below < STUCK_WITHIN_K && (slow || heldMinutes > STUCK_MINUTES);
+            boolean clock = schedule.endedByTheClock() && (!faster || schedule.lateS() > LATE_S);
+            atEnd = low && (fell || clock || stuck);
             inRise = slow && fell;
             cameLate = false;
         }
@@ -326,53 +333,13 @@ record Conduct(
         return all == 0 ? 0 : (double) full / all;
     }
 
-    private static End end(Bins bins, TopPhase phase, Asks asks, boolean output) {
-        double left = phase.leftS();
-        double atC = bins.meanC(left - 120, left + 1);
-        if (!phase.falls() || bins.timeS[bins.last()] < left + 180) {
-            return new End(End.How.NOT_SEEN, left, atC);
-        }
-        if (!output && !asks.known()) {
-            return new End(End.How.UNKNOWN, left, atC);
-        }
-        for (double at = left + 120; at < left + 1500; at += 150) {
-            boolean falling = bins.slopeKPerH(at, at + 300) < -40;
-            double out = bins.meanOutput(at, at + 300);
-            double lag = bins.meanLag(at, at + 300);
-            boolean full = output && !Double.isNaN(out) && out > FULL;
-            boolean behind = asks.known() && !Double.isNaN(lag) && lag > 12;
-            boolean asking = output ? full && (behind || !asks.known()) : behind;
-            if (falling && asking) {
-                return new End(output ? End.How.STILL_ASKING : bySetpointAlone(bins, left), left, atC);
-            }
-        }
-        return new End(End.How.STOPPED_ASKING, left, atC);
-    }
-
-    /**
-     * A set-point above a falling kiln: a controller at work moves it on, or leaves its top when the hold is over. One
-     * that has ended may go on giving its last number for ever, which tells nothing.
-     */
-    private static End.How bySetpointAlone(Bins bins, double left) {
-        double before = bins.meanSetpoint(left - 45, left + 1);
-        double highest = before;
-        double standsUntil = left;
-        for (int i = bins.firstFrom(left); i < bins.size; i++) {
-            if (Double.isNaN(bins.setpoint[i]) || bins.setpoint[i] < before - STANDS_K) {
-                break;
-            }
-            highest = Math.max(highest, bins.setpoint[i]);
-            standsUntil = bins.timeS[i];
-        }
-        boolean wentOn = highest > before + MOVED_K;
-        boolean leftItLater = standsUntil < bins.timeS[bins.last()] - 60 && standsUntil > left + STANDS_S;
-        return wentOn || leftItLater ? End.How.STILL_ASKING : End.How.UNKNOWN;
-    }
-
-    /** A dip late enough to have cost heat work, and deep enough not to be a controller's swing. */
+    /** A dip late enough to have cost heat work, too deep for a controller's swing, and not one of many such swings. */
     List<Dip> dipsThatCount(double levelC) {
-        return dips.stream()
-                .filter(dip -> dip.fromC() > levelC - Shape.BELOW_K && dip.depthK() >= 15 && dip.minutes() >= 4)
-                .toList();
+        return dips.size() > MOST_CUTS
+                ? List.of()
+                : dips.stream()
+                        .filter(dip ->
+                                dip.fromC() > levelC - Shape.BELOW_K && dip.depthK() >= 15 && dip.minutes() >= 4)
+                        .toList();
     }
 }

@@ -6,15 +6,25 @@ import org.kilnside.schedule.PlannedCurve;
 
 /**
  * How the kiln came down through the ranges that matter to a glaze: against the plan where it says how, else against
- * the kiln's own earlier coolings.
+ * the kiln's own earlier coolings, else against itself.
  *
  * @param fromC the range, °C
  * @param toC its lower end, °C
  * @param tookS how long it was in it
  * @param goalS how long the plan, or the kiln's habit, has it there
- * @param planned whether the plan says so
+ * @param against what says so
  */
-record Cooling(double fromC, double toC, double tookS, double goalS, boolean planned) {
+record Cooling(double fromC, double toC, double tookS, double goalS, Against against) {
+    /** What a cooling is held against. */
+    enum Against {
+        /** The plan. */
+        PLAN,
+        /** The kiln's earlier coolings. */
+        HABIT,
+        /** What the kiln did before and after in the same fall. */
+        ITSELF
+    }
+
     private static final double FAST = 0.65;
     private static final double SLOW = 1.6;
     private static final double LEAST_S = 1200;
@@ -55,9 +65,11 @@ record Cooling(double fromC, double toC, double tookS, double goalS, boolean pla
         if (!Double.isNaN(toC) && toC < fromC - 20) {
             double goal = goalS;
             return passed(bins, phase, fromC, toC)
-                    .map(found -> new Cooling(found.fromC, found.toC, found.tookS, goal, true));
+                    .map(found -> new Cooling(found.fromC, found.toC, found.tookS, goal, Against.PLAN));
         }
-        return habit(bins, phase, earlier);
+        return habit(bins, phase, earlier)
+                .filter(cooling -> cooling.isFast() || cooling.isSlow())
+                .or(() -> UnplannedCooling.of(bins, phase));
     }
 
     /** Against the kiln's earlier coolings, as far down as this one was seen. */
@@ -77,7 +89,7 @@ record Cooling(double fromC, double toC, double tookS, double goalS, boolean pla
             return Optional.empty();
         }
         return passed(bins, phase, fromC, toC)
-                .map(found -> new Cooling(fromC, toC, found.tookS, usual[usual.length / 2], false));
+                .map(found -> new Cooling(fromC, toC, found.tookS, usual[usual.length / 2], Against.HABIT));
     }
 
     private static double naturalS(double constantS, double fromC, double toC) {
@@ -116,11 +128,11 @@ record Cooling(double fromC, double toC, double tookS, double goalS, boolean pla
         }
         return i == 0 || j >= bins.size
                 ? Optional.empty()
-                : Optional.of(new Cooling(fromC, toC, bins.timeS[j] - bins.timeS[i], 0, false));
+                : Optional.of(new Cooling(fromC, toC, bins.timeS[j] - bins.timeS[i], 0, Against.HABIT));
     }
 
     boolean isFast() {
-        return tookS < FAST * goalS && goalS - tookS > LEAST_S;
+        return tookS < FAST * goalS && goalS - tookS > LEAST_S / 2;
     }
 
     boolean isSlow() {

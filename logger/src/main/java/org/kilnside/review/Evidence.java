@@ -32,6 +32,8 @@ public record Evidence(Kind kind, List<Amount> amounts) {
         ASKED_RATE,
         /** Output at its end for so long before the top was left. */
         FULL_OUTPUT,
+        /** It fell, though more slowly than without any heat, while the output stood at its end: from, at. */
+        GAVE_WAY_AT_FULL_OUTPUT,
         /** So far below the set-point on average over the last half hour of heating. */
         BEHIND_SETPOINT,
         /** The rate fell away: from, to. */
@@ -85,6 +87,8 @@ public record Evidence(Kind kind, List<Amount> amounts) {
         /** A range of the cooling: from, to, took, planned. */
         COOLED_IN,
         /** A range of the cooling: from, to, took, this kiln's usual. */
-        COOLED_IN_USUALLY
+        COOLED_IN_USUALLY,
+        /** A range of the cooling: from, to, took, what this kiln by itself would have taken by the rest of its fall. */
+        COOLED_IN_BY_ITSELF
     }
 }

@@ -58,7 +58,7 @@ final class PowerSuspects {
         }
         List<Evidence> evidence = seen(facts, limited);
         Power power = facts.conduct().outputKnown()
-                ? Power.of(facts.bins(), facts.phase().leftS())
+                ? Power.of(facts.bins(), facts.conduct().end().askedUntilS())
                 : Power.UNKNOWN;
         Optional<Power.Loss> ring = power.step().filter(step -> step.part() >= RING);
         Optional<Power.Loss> passing = power.sag()
@@ -86,8 +86,7 @@ final class PowerSuspects {
                     Evidence.Kind.POWER_BACK, Amount.at(passing.get().toS())));
             found.add(CauseCode.MAINS_SAG, cost, Sureness.VERY_LIKELY, evidence);
             found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
-        } else if (habit.fallsByPart() == 0
-                && (facts.conduct().recovered() || facts.conduct().broke())) {
+        } else if (habit.fallsByPart() == 0 && pacedLikeASag(facts, limited)) {
             found.add(CauseCode.MAINS_SAG, cost, Sureness.LIKELY, evidence);
             found.orElse(CauseCode.MAINS_SAG, CauseCode.WEAK_ELEMENTS);
         } else if (habit.fallsByPart() == 0 && small.isPresent()) {
@@ -103,15 +102,27 @@ final class PowerSuspects {
         return explains;
     }
 
+    /** Without output the pace alone tells: it came back, or it broke at once by less than a ring takes. */
+    private static boolean pacedLikeASag(Case facts, Conduct.Limited limited) {
+        Conduct conduct = facts.conduct();
+        return !conduct.outputKnown()
+                && (conduct.recovered() || conduct.broke() && !isFarShort(facts, limited));
+    }
+
+    /** Whether more is missing than wear or a sag ever takes, where the output is not known. */
+    private static boolean isFarShort(Case facts, Conduct.Limited limited) {
+        return limited.atEnd()
+                && (1 - facts.powerAgainstNeed() > UNSEEN_RING
+                        || facts.plan().levelC() - facts.real().levelC() > FAR_SHORT_K);
+    }
+
     private static void weak(
             Case facts, Found found, double cost, List<Evidence> evidence, Conduct.Limited limited, Habit habit) {
         double missing = limited.atEnd() ? 1 - facts.powerAgainstNeed() : 0;
         if (missing > 0.02) {
             evidence.add(Evidence.of(Evidence.Kind.POWER_SHORT, Amount.part(missing)));
         }
-        boolean far = facts.plan().levelC() - facts.real().levelC() > FAR_SHORT_K;
-        boolean unseenRing = !facts.conduct().outputKnown() && limited.atEnd() && (missing > UNSEEN_RING || far);
-        if (unseenRing) {
+        if (!facts.conduct().outputKnown() && isFarShort(facts, limited)) {
             found.add(CauseCode.ONE_PHASE_LOST, cost, Sureness.POSSIBLE, evidence);
             found.add(CauseCode.WEAK_ELEMENTS, cost, 0.9 * Math.abs(cost), Sureness.POSSIBLE, evidence);
             return;
@@ -139,6 +150,11 @@ final class PowerSuspects {
         List<Evidence> evidence = new ArrayList<>();
         if (limited.fullMinutes() > 10) {
             evidence.add(Evidence.of(Evidence.Kind.FULL_OUTPUT, Amount.minutes(limited.fullMinutes())));
+        }
+        Ending end = facts.conduct().end();
+        if (end.how() == Ending.How.GAVE_WAY) {
+            evidence.add(Evidence.of(
+                    Evidence.Kind.GAVE_WAY_AT_FULL_OUTPUT, Amount.degrees(end.atC()), Amount.at(end.atS())));
         }
         if (limited.behindK() > Conduct.BEHIND_K) {
             evidence.add(Evidence.of(Evidence.Kind.BEHIND_SETPOINT, Amount.span(limited.behindK())));
