@@ -54,6 +54,8 @@ record Conduct(
     /** A supply fails once or twice in a firing; what swings more often is a controller. */
     private static final int MOST_CUTS = 3;
 
+    private static final double LEAST_DIP_K = 15;
+
 
     /**
      * What the controller asked for.
@@ -333,13 +335,17 @@ record Conduct(
         return all == 0 ? 0 : (double) full / all;
     }
 
-    /** A dip late enough to have cost heat work, too deep for a controller's swing, and not one of many such swings. */
+    /** A dip late enough to have cost heat work, and too deep for a controller's swing. */
     List<Dip> dipsThatCount(double levelC) {
-        return dips.size() > MOST_CUTS
-                ? List.of()
-                : dips.stream()
-                        .filter(dip ->
-                                dip.fromC() > levelC - Shape.BELOW_K && dip.depthK() >= 15 && dip.minutes() >= 4)
-                        .toList();
+        double usual = dips.stream()
+                .map(Dip::depthK)
+                .sorted()
+                .skip(dips.size() / 2)
+                .findFirst()
+                .orElse(0.0);
+        double least = dips.size() > MOST_CUTS ? Math.max(LEAST_DIP_K, 3 * usual) : LEAST_DIP_K;
+        return dips.stream()
+                .filter(dip -> dip.fromC() > levelC - Shape.BELOW_K && dip.depthK() >= least && dip.minutes() >= 4)
+                .toList();
     }
 }

@@ -16,7 +16,10 @@ final class UnplannedCooling {
     private static final double TURNED_K = 30;
 
     /** Below this a lid may be propped. */
-    private static final double LEAST_C = 550;
+    private static final double LEAST_C = 400;
+
+    /** What begins below this matters to no glaze. */
+    private static final double GLAZE_C = 700;
 
     private static final double WINDOW_S = 480;
     private static final double WINDOW_K = 20;
@@ -32,6 +35,9 @@ final class UnplannedCooling {
 
     /** Held back by heat a kiln has a greater constant than any has alone, blown cold a smaller one, s (common practice). */
     private static final double HELD_S = 28_000;
+
+    /** The least constant a small kiln of fibre has between 1000 and 700 °C, s (simulated kilns of five families). */
+    private static final double FASTEST_KILN_S = 4800;
 
     private static final double LEAST_OUTPUT = 0.03;
 
@@ -56,20 +62,16 @@ final class UnplannedCooling {
             }
         }
         if (up == 0 && down == 0) {
-            return Optional.empty();
+            return blownAllTheWay(windows);
         }
         return isHeld(windows, up, down) ? held(windows, up, down) : blown(windows, up, down);
     }
 
     /** Whether the slow part of the fall is the odd one; else the fast part is. */
     private static boolean isHeld(List<Window> windows, int up, int down) {
-        double output = windows.stream()
-                .mapToDouble(Window::output)
-                .filter(each -> !Double.isNaN(each))
-                .max()
-                .orElse(Double.NaN);
-        if (!Double.isNaN(output)) {
-            return output > LEAST_OUTPUT;
+        boolean heated = windows.stream().anyMatch(window -> window.output() > LEAST_OUTPUT);
+        if (heated) {
+            return true;
         }
         if (up > 0 && down > 0) {
             return up < down;
@@ -96,10 +98,21 @@ final class UnplannedCooling {
         return between(windows, from, to, alone);
     }
 
+    /** A fall without a leap, faster throughout than the smallest of kilns falls by itself. */
+    private static Optional<Cooling> blownAllTheWay(List<Window> windows) {
+        int last = -1;
+        double fastest = 0;
+        for (int i = 0; i < windows.size() && windows.get(i).toC() > GLAZE_C; i++) {
+            last = i;
+            fastest = Math.max(fastest, windows.get(i).constantS());
+        }
+        return last < 0 || fastest > FASTEST_KILN_S / 1.6 ? Optional.empty() : between(windows, 0, last, FASTEST_KILN_S);
+    }
+
     private static Optional<Cooling> between(List<Window> windows, int from, int to, double aloneS) {
         Window first = windows.get(from);
         Window last = windows.get(to);
-        if (first.fromC() - last.toC() < WINDOW_K) {
+        if (first.fromC() < GLAZE_C || first.fromC() - last.toC() < WINDOW_K) {
             return Optional.empty();
         }
         double goal = aloneS * Math.log((first.fromC() - ROOM_C) / Math.max(1, last.toC() - ROOM_C));
