@@ -56,7 +56,6 @@ record Conduct(
 
     private static final double LEAST_DIP_K = 15;
 
-
     /**
      * What the controller asked for.
      *
@@ -223,13 +222,7 @@ record Conduct(
             at = Double.isNaN(at) && now >= top - TopPhase.NEAR_K ? bins.timeS[i] : at;
         }
         boolean ramp = !Double.isNaN(from) && !Double.isNaN(at) && at - from > 300;
-        return new Asks(
-                true,
-                top,
-                minutes,
-                still,
-                stale,
-                ramp ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0);
+        return new Asks(true, top, minutes, still, stale, ramp ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0);
     }
 
     private static Limited limited(
@@ -276,7 +269,8 @@ record Conduct(
             inRise = slow && bins.meanLag(riseFrom, phase.reachedS()) > BEHIND_K;
             cameLate = bins.meanLag(phase.reachedS() - 2400, phase.reachedS() - 600) > BEHIND_K;
         } else {
-            // Lower and slower, or lower and longer, is what a lack of power does; nobody programs the one against the other.
+            // Lower and slower, or lower and longer, is what a lack of power does; nobody programs the one against the
+            // other.
             double heldMinutes = real.topMinutes() - plan.topMinutes();
             double below = plan.levelC() - phase.levelC();
             boolean stuck = below > BEHIND_K && below < STUCK_WITHIN_K && (slow || heldMinutes > STUCK_MINUTES);

@@ -105,8 +105,7 @@ final class PowerSuspects {
     /** Without output the pace alone tells: it came back, or it broke at once by less than a ring takes. */
     private static boolean pacedLikeASag(Case facts, Conduct.Limited limited) {
         Conduct conduct = facts.conduct();
-        return !conduct.outputKnown()
-                && (conduct.recovered() || conduct.broke() && !isFarShort(facts, limited));
+        return !conduct.outputKnown() && (conduct.recovered() || conduct.broke() && !isFarShort(facts, limited));
     }
 
     /** Whether more is missing than wear or a sag ever takes, where the output is not known. */

@@ -93,7 +93,8 @@ final class UnplannedCooling {
         boolean ended = up > down;
         int from = ended && down == 0 ? 0 : down;
         int to = ended ? up : windows.size() - 1;
-        // By itself it would have fallen no faster than before the leap; where only the end was seen, than a good while after.
+        // By itself it would have fallen no faster than before the leap; where only the end was seen, than a good while
+        // after.
         double alone = down > 0 ? windows.get(down - 1).constantS : windows.get(up + 1).constantS / 2;
         return between(windows, from, to, alone);
     }
@@ -106,7 +107,9 @@ final class UnplannedCooling {
             last = i;
             fastest = Math.max(fastest, windows.get(i).constantS());
         }
-        return last < 0 || fastest > FASTEST_KILN_S / 1.6 ? Optional.empty() : between(windows, 0, last, FASTEST_KILN_S);
+        return last < 0 || fastest > FASTEST_KILN_S / 1.6
+                ? Optional.empty()
+                : between(windows, 0, last, FASTEST_KILN_S);
     }
 
     private static Optional<Cooling> between(List<Window> windows, int from, int to, double aloneS) {
@@ -116,8 +119,8 @@ final class UnplannedCooling {
             return Optional.empty();
         }
         double goal = aloneS * Math.log((first.fromC() - ROOM_C) / Math.max(1, last.toC() - ROOM_C));
-        return Optional.of(new Cooling(
-                first.fromC(), last.toC(), last.toS() - first.fromS(), goal, Cooling.Against.ITSELF));
+        return Optional.of(
+                new Cooling(first.fromC(), last.toC(), last.toS() - first.fromS(), goal, Cooling.Against.ITSELF));
     }
 
     private static List<Window> windows(Bins bins, TopPhase phase) {
