@@ -13,7 +13,7 @@ final class ConformalScale {
     private static final double[][] ALONE = {
         {0.74, 0.69, 0.64},
         {0.78, 0.8, 0.78},
-        {0.63, 0.82, 0.94},
+        {0.68, 0.95, 1.2},
         {0.7, 1.5, 1.8}
     };
 
@@ -28,8 +28,9 @@ final class ConformalScale {
     /** No interval is narrower than this part of the remaining time to either side. */
     private static final double FLOOR = 0.01;
 
-    private static final double SOON_TIMES = 1.25;
-    private static final double SOON_S = 4200;
+    private static final double SOON_TIMES = 0.3;
+    private static final double SOON_S = 4800;
+    private static final double LATE_S = 12_000;
 
     /** What one earlier firing is worth on the way from none to two. */
     private static final double ONE_FIRING = 0.65;
@@ -54,11 +55,7 @@ final class ConformalScale {
             double halfWidth, double askedAtC, double thresholdC, double leftAloneForS, KilnMemory.Correction memory) {
         double alone = at(ALONE, askedAtC, thresholdC);
         double remembered = at(REMEMBERED, askedAtC, thresholdC);
-        double scale = switch (Math.min(2, memory.firings())) {
-            case 0 -> alone;
-            case 1 -> alone + ONE_FIRING * (remembered - alone);
-            default -> remembered;
-        };
+        double scale = alone + known(memory.firings()) * (remembered - alone);
         double half = scale * halfWidth * soonAfterTop(leftAloneForS);
         if (memory.firings() > 1) {
             double differ = SCATTER_COUNTS * Spread.NINE_IN_TEN * Spread.NINE_IN_TEN * memory.squares();
@@ -67,12 +64,17 @@ final class ConformalScale {
         return Math.hypot(FLOOR, half);
     }
 
+    /** How far so many firings, whole or in part, lead from none to two. */
+    private static double known(double firings) {
+        return firings <= 1 ? ONE_FIRING * firings : Math.min(1, ONE_FIRING + (1 - ONE_FIRING) * (firings - 1));
+    }
+
     /**
-     * The first minutes after the top say more of sensor and elements than of wall and load: an interval asked for then is
+     * The first hours after the top say more of sensor, elements and load than of the wall: an interval asked for then is
      * so much wider.
      */
     private static double soonAfterTop(double leftAloneForS) {
-        return 1 + SOON_TIMES * Math.max(0, 1 - leftAloneForS / SOON_S);
+        return 1 + SOON_TIMES * Math.max(0, Math.min(1, (LATE_S - leftAloneForS) / (LATE_S - SOON_S)));
     }
 
     /** While it still heats, each kind's own deviation of the cooling's end counts so much, and no less than the other. */

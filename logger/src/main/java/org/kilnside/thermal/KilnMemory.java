@@ -43,8 +43,22 @@ public final class KilnMemory {
     private final List<Lesson> lessons;
     private final List<FittedKiln> kilns;
 
-    /** ln(true / forecast) of one firing: asked × threshold, NaN where it cannot be known. */
-    private record Lesson(double[][] bias) {}
+    /**
+     * Firings that had been left alone for times differing by this much, ln, teach one another 0.6 of what like ones do:
+     * soon after the top the forecast errs by what load and elements still do, later by wall and leak (own estimate).
+     */
+    private static final double UNLIKE = 0.5;
+
+    /** ln(true / forecast) of one firing: asked × threshold, NaN where it cannot be known; left alone so long by then. */
+    private record Lesson(double[][] bias, double[] leftAloneS) {
+        static Lesson empty() {
+            double[][] bias = new double[ASKED_AT_C.length][THRESHOLDS_C.length];
+            for (double[] row : bias) {
+                Arrays.fill(row, Double.NaN);
+            }
+            return new Lesson(bias, new double[ASKED_AT_C.length]);
+        }
+    }
 
     private KilnMemory(Map<WallKind, Double> kinds, List<Lesson> lessons, List<FittedKiln> kilns) {
         this.kinds = kinds;
@@ -166,10 +180,9 @@ public final class KilnMemory {
             return Optional.empty();
         }
         Phases.Span span = phases.free().get(phases.free().size() - 1);
-        double[][] bias = new double[ASKED_AT_C.length][THRESHOLDS_C.length];
+        Lesson lesson = Lesson.empty();
         boolean any = false;
         for (int a = 0; a < ASKED_AT_C.length; a++) {
-            Arrays.fill(bias[a], Double.NaN);
             double asked = firstBelow(course, span, ASKED_AT_C[a]);
             if (Double.isNaN(asked) || asked < course.timeS[span.from()] + 900) {
                 continue;
@@ -178,16 +191,17 @@ public final class KilnMemory {
             if (!data.phases.coolingNow() || data.phases.drivenNow() || data.free.isEmpty()) {
                 continue;
             }
+            lesson.leftAloneS()[a] = data.leftAloneForS();
             Spread[] remaining = CoolingForecast.remaining(data, fit(data), THRESHOLDS_C, Optional.empty());
             for (int i = 0; i < THRESHOLDS_C.length; i++) {
                 double truth = firstBelow(course, span, THRESHOLDS_C[i]) - asked;
                 if (truth > 300 && THRESHOLDS_C[i] < ASKED_AT_C[a] - 20 && remaining[i].isKnown()) {
-                    bias[a][i] = Math.log(truth) - remaining[i].mean();
+                    lesson.bias()[a][i] = Math.log(truth) - remaining[i].mean();
                     any = true;
                 }
             }
         }
-        return any ? Optional.of(new Lesson(bias)) : Optional.empty();
+        return any ? Optional.of(lesson) : Optional.empty();
     }
 
     private static double firstBelow(Course course, Phases.Span span, double celsius) {
@@ -208,45 +222,55 @@ public final class KilnMemory {
      * What to add to ln of a forecast's remaining time.
      *
      * @param askedAtC the temperature now
+     * @param leftAloneForS for how long the elements have been off
      * @param thresholdC the one asked for
      */
-    Correction correction(double askedAtC, double thresholdC) {
-        double[] biases = lessons.stream()
-                .mapToDouble(lesson -> lookUp(lesson, askedAtC, thresholdC))
-                .filter(Double::isFinite)
-                .map(bias -> Math.max(-0.4, Math.min(0.4, bias)))
-                .toArray();
-        double sum = Arrays.stream(biases).sum();
-        double mean = sum / Math.max(1, biases.length);
-        double squares =
-                Arrays.stream(biases).map(bias -> (bias - mean) * (bias - mean)).sum();
-        return new Correction(sum / (biases.length + SHRINK), biases.length, squares);
+    Correction correction(double askedAtC, double leftAloneForS, double thresholdC) {
+        List<Taught> all = lessons.stream()
+                .map(lesson -> taught(lesson, askedAtC, leftAloneForS, thresholdC))
+                .flatMap(Optional::stream)
+                .toList();
+        double firings = all.stream().mapToDouble(Taught::weight).sum();
+        double sum = all.stream().mapToDouble(each -> each.weight() * each.bias()).sum();
+        double mean = sum / Math.max(1e-9, firings);
+        double squares = all.stream()
+                .mapToDouble(each -> each.weight() * (each.bias() - mean) * (each.bias() - mean))
+                .sum();
+        return new Correction(sum / (firings + SHRINK), firings, squares);
     }
 
     /**
      * What earlier firings correct.
      *
-     * @param firings how many it is learned from
+     * @param firings how many it is learned from; one that was not quite like this counts for less than one
      * @param squares sum of the squares by which they differ from their mean
      */
-    record Correction(double log, int firings, double squares) {
+    record Correction(double log, double firings, double squares) {
         static final Correction NONE = new Correction(0, 0, 0);
     }
 
+    /** What one lesson says to a question, and how much that is worth. */
+    private record Taught(double bias, double weight) {}
+
     /** Between the questions a lesson was asked: linear in both temperatures, the nearest where one is missing. */
-    private static double lookUp(Lesson lesson, double askedAtC, double thresholdC) {
+    private static Optional<Taught> taught(Lesson lesson, double askedAtC, double leftAloneForS, double thresholdC) {
         int upper = 0;
         while (upper + 1 < ASKED_AT_C.length - 1 && ASKED_AT_C[upper + 1] > askedAtC) {
             upper++;
         }
         double above = atThreshold(lesson.bias()[upper], thresholdC);
         double below = atThreshold(lesson.bias()[upper + 1], thresholdC);
-        if (Double.isNaN(above) || Double.isNaN(below)) {
-            return Double.isNaN(above) ? below : above;
+        if (Double.isNaN(above) && Double.isNaN(below)) {
+            return Optional.empty();
         }
         double part = (ASKED_AT_C[upper] - askedAtC) / (ASKED_AT_C[upper] - ASKED_AT_C[upper + 1]);
-        part = Math.max(0, Math.min(1, part));
-        return above + part * (below - above);
+        part = Double.isNaN(above) ? 1 : Double.isNaN(below) ? 0 : Math.max(0, Math.min(1, part));
+        double bias = (part == 1 ? 0 : (1 - part) * above) + (part == 0 ? 0 : part * below);
+        double then = (part == 1 ? 0 : (1 - part) * Math.log(lesson.leftAloneS()[upper]))
+                + (part == 0 ? 0 : part * Math.log(lesson.leftAloneS()[upper + 1]));
+        double unlike = (Math.log(Math.max(1, leftAloneForS)) - then) / UNLIKE;
+        return Optional.of(
+                new Taught(Math.max(-0.4, Math.min(0.4, bias)), Math.exp(-0.5 * unlike * unlike)));
     }
 
     private static double atThreshold(double[] bias, double thresholdC) {

@@ -99,7 +99,8 @@ final class Phases {
         int last = course.last();
         boolean fallen = course.temperatureC[last] < course.temperatureC[peak] - Math.max(6, noise(course) * 6);
         boolean freeNow = !free.isEmpty() && free.get(free.size() - 1).to() == last;
-        boolean cooling = fallen && (freeNow || fallsNow(course)) && hasHeated(course, peak);
+        // Off for too short a time to say more: not yet a cooling, and not one with the elements on either.
+        boolean cooling = fallen && (freeNow || !off[last] && fallsNow(course)) && hasHeated(course, peak);
         List<Bend> bends = new ArrayList<>();
         if (freeNow) {
             int begin1 = free.get(free.size() - 1).from();
@@ -116,7 +117,7 @@ final class Phases {
         boolean long1 = course.timeS[end] - course.timeS[begin] >= SHORTEST_SPAN_S;
         boolean falls = course.temperatureC[begin] - course.temperatureC[end] > 5;
         boolean now = end == last && course.temperatureC[begin] - course.temperatureC[end] > 2;
-        if (end - begin >= 2 && (long1 && falls || now)) {
+        if (end - begin >= (end == last ? 1 : 2) && (long1 && falls || now)) {
             free.add(new Span(begin, end));
         }
     }
@@ -223,15 +224,18 @@ final class Phases {
     /** The corner near the top after which the kiln falls: the end of a hold that sagged or was overshot. */
     private static int knee(Course course, int peak) {
         double topC = course.temperatureC[peak];
+        double noiseK = noise(course);
         int knee = peak;
         double most = 0;
         for (int i = peak; i < course.size && course.temperatureC[i] > topC - KNEE_K; i++) {
             double at = course.timeS[i];
-            if (at + KNEE_LOOK_S > course.lastS() && i > peak) {
-                break;
+            Course.Line before = course.line(at - KNEE_LOOK_S, at);
+            Course.Line after = course.line(at, at + KNEE_LOOK_S);
+            double corner = before.slopeKS() - after.slopeKS();
+            if (at + KNEE_LOOK_S > course.lastS()) {
+                // A corner of these very minutes counts as far as the few points behind it bear it out.
+                corner -= 2 * Math.min(after.slopeErrorKS(), noiseK / Math.max(1, (course.lastS() - at) / 2));
             }
-            double corner = course.line(at - KNEE_LOOK_S, at).slopeKS()
-                    - course.line(at, at + KNEE_LOOK_S).slopeKS();
             if (corner > most) {
                 most = corner;
                 knee = i;
