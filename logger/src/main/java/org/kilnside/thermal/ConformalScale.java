@@ -12,7 +12,7 @@ final class ConformalScale {
 
     private static final double[][] ALONE = {
         {0.74, 0.69, 0.64},
-        {0.78, 0.8, 0.78},
+        {0.78, 0.77, 0.74},
         {0.68, 0.95, 1.2},
         {0.7, 1.5, 1.8}
     };

@@ -158,7 +158,14 @@ final class FiringData {
                 !powered.isEmpty(),
                 soak,
                 lastSpan.anyOpened(),
-                !powered.isEmpty() && Double.isFinite(powerStepS));
+                !powered.isEmpty() && Double.isFinite(powerStepS),
+                takesBoundWater());
+    }
+
+    /** Whether the power of some stretch may have gone into bound water. */
+    private boolean takesBoundWater() {
+        return powered.stream()
+                .anyMatch(each -> BoundWaterLeaving.mayLeave(driveC[each.from()], driveC[each.to()]));
     }
 
     int observations() {

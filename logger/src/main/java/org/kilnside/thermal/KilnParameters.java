@@ -15,6 +15,8 @@ package org.kilnside.thermal;
  * @param wareFilm the same between where the sensor is and the ware in the stack
  * @param psiC ψ, element power with all elements on, in °C: what it would hold across that slab's conductance
  * @param ambientC air around the kiln, °C
+ * @param boundWaterK heat that raw ware takes to lose its bound water, in kelvins of warming of all of φ; 0 for ware that
+ *     has been fired before
  */
 record KilnParameters(
         double tauS,
@@ -27,7 +29,8 @@ record KilnParameters(
         double faceFilm,
         double wareFilm,
         double psiC,
-        double ambientC) {
+        double ambientC,
+        double boundWaterK) {
 
     /**
      * The part of ware, furniture and elements that stands back in the stack and reaches the rest through the ware's film;
@@ -37,6 +40,34 @@ record KilnParameters(
 
     /** Above ambient by this much, λ is what its name says. */
     static final double LEAK_REFERENCE_K = 500;
+
+    /** One without bound water in its load. */
+    KilnParameters(
+            double tauS,
+            double biot,
+            double phi,
+            double lambda,
+            double leakExponent,
+            double conductivitySteepness,
+            double capacitySteepness,
+            double faceFilm,
+            double wareFilm,
+            double psiC,
+            double ambientC) {
+        this(
+                tauS,
+                biot,
+                phi,
+                lambda,
+                leakExponent,
+                conductivitySteepness,
+                capacitySteepness,
+                faceFilm,
+                wareFilm,
+                psiC,
+                ambientC,
+                0);
+    }
 
     /** The leak's conductance at a chamber temperature, in units of the slab's. */
     double leakAt(double chamberC) {
@@ -58,7 +89,8 @@ record KilnParameters(
                 faceFilm,
                 wareFilm,
                 psiC,
-                ambientC);
+                ambientC,
+                boundWaterK);
     }
 
     KilnParameters withPsiC(double other) {
@@ -73,7 +105,8 @@ record KilnParameters(
                 faceFilm,
                 wareFilm,
                 other,
-                ambientC);
+                ambientC,
+                boundWaterK);
     }
 
     KilnParameters withAmbientC(double other) {
@@ -88,7 +121,8 @@ record KilnParameters(
                 faceFilm,
                 wareFilm,
                 psiC,
-                other);
+                other,
+                boundWaterK);
     }
 
     KilnParameters withPhi(double other) {
@@ -103,6 +137,23 @@ record KilnParameters(
                 faceFilm,
                 wareFilm,
                 psiC,
-                ambientC);
+                ambientC,
+                boundWaterK);
+    }
+
+    KilnParameters withBoundWaterK(double other) {
+        return new KilnParameters(
+                tauS,
+                biot,
+                phi,
+                lambda,
+                leakExponent,
+                conductivitySteepness,
+                capacitySteepness,
+                faceFilm,
+                wareFilm,
+                psiC,
+                ambientC,
+                other);
     }
 }

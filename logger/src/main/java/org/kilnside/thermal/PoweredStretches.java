@@ -24,6 +24,9 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
      */
     private static final double OUTPUT_SIGMA_COOLING = 0.05;
 
+    /** While bound water may leave: how much there is can be fitted, not just when it goes. Of full output. */
+    private static final double WATER_SIGMA = 0.06;
+
     private static final double GUESSED_SIGMA = 0.03;
 
     /** Of so many outputs told one is independent of the others: a controller's pulses go on for a while. */
@@ -108,7 +111,8 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
                 double output = sum / known;
                 // An output told as on or off is a coarse mean.
                 double scatter = Math.max(0, squares / known - output * output) * TOLD_FOR_ONE / known;
-                double sigma = Math.sqrt(Math.pow(least + relative * output, 2) + scatter);
+                double water = BoundWaterLeaving.mayLeave(driveC[i], driveC[to]) ? WATER_SIGMA : 0;
+                double sigma = Math.sqrt(Math.pow(least + relative * output, 2) + scatter + water * water);
                 powered.add(new FiringData.Powered(i, to, output, sigma));
             }
         }

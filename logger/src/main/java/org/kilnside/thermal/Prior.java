@@ -25,20 +25,30 @@ final class Prior {
     /** How much of their spread a known kiln's own numbers keep. */
     private static final double PINNED = 0.06;
 
+    /**
+     * Raw ware takes some 290 kJ/kg (45 % kaolinite of 650 kJ/kg, from memory) where it is half of what φ stands for, ware
+     * that was fired before nothing; nobody says which it is.
+     */
+    private static final double BOUND_WATER_K = 80;
+
+    private static final double BOUND_WATER_SPREAD_K = 130;
+
     private final double[] mean;
     private final double[] spread;
     private final int psi;
     private final int soak;
     private final int opened;
     private final int step;
+    private final int water;
 
-    private Prior(double[] mean, double[] spread, int psi, int soak, int opened, int step) {
+    private Prior(double[] mean, double[] spread, int psi, int soak, int opened, int step, int water) {
         this.mean = mean;
         this.spread = spread;
         this.psi = psi;
         this.soak = soak;
         this.opened = opened;
         this.step = step;
+        this.water = water;
     }
 
     /**
@@ -49,6 +59,7 @@ final class Prior {
      * @param soaked how far a log that starts warm finds the wall soaked; empty for a cold start
      * @param withOpening whether the leak may have changed on the way
      * @param withStep whether the elements may have lost strength on the way
+     * @param withWater whether the power it took may have gone into the bound water of raw ware
      */
     static Prior of(
             WallKind kind,
@@ -56,10 +67,15 @@ final class Prior {
             boolean withPower,
             java.util.Optional<Soak> soaked,
             boolean withOpening,
-            boolean withStep) {
+            boolean withStep,
+            boolean withWater) {
         boolean fibre = kind == WallKind.FIBRE;
-        int size =
-                BASIC + (withPower ? 1 : 0) + (soaked.isPresent() ? 1 : 0) + (withOpening ? 1 : 0) + (withStep ? 1 : 0);
+        int size = BASIC
+                + (withPower ? 1 : 0)
+                + (soaked.isPresent() ? 1 : 0)
+                + (withOpening ? 1 : 0)
+                + (withStep ? 1 : 0)
+                + (withWater ? 1 : 0);
         double[] mean = new double[size];
         double[] spread = new double[size];
         set(mean, spread, TAU, Math.log(kind.typicalTauS()), fibre ? 0.6 : 0.42);
@@ -91,10 +107,15 @@ final class Prior {
         }
         int step = -1;
         if (withStep) {
-            step = next;
+            step = next++;
             set(mean, spread, step, Math.log(2.0 / 3), 0.4);
         }
-        return new Prior(mean, spread, psi, soak, opened, step);
+        int water = -1;
+        if (withWater) {
+            water = next;
+            set(mean, spread, water, BOUND_WATER_K, BOUND_WATER_SPREAD_K);
+        }
+        return new Prior(mean, spread, psi, soak, opened, step, water);
     }
 
     /**
@@ -112,7 +133,7 @@ final class Prior {
                 narrow[p] *= PINNED;
             }
         }
-        return new Prior(middle, narrow, psi, soak, opened, step);
+        return new Prior(middle, narrow, psi, soak, opened, step, water);
     }
 
     /** Where ln ψ lies and how far it may be off, in the fit's own numbers; only where power is fitted. */
@@ -154,7 +175,8 @@ final class Prior {
                 Math.exp(value(z, FACE_FILM)),
                 Math.exp(value(z, WARE_FILM)),
                 psi < 0 ? 0 : Math.exp(value(z, psi)),
-                value(z, AMBIENT));
+                value(z, AMBIENT),
+                water < 0 ? 0 : Math.max(0, value(z, water)));
     }
 
     /** How far the wall is soaked at the log's beginning; 0 where it starts cold. */

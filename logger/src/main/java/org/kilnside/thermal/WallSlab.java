@@ -54,6 +54,9 @@ final class WallSlab {
     private double stackC;
     private double stackStore;
     private double stackReach;
+    private double stackHottestC;
+    private double waterStore;
+    private double waterTook;
     private double shellC;
     private double outer;
     private double intoWall;
@@ -112,6 +115,7 @@ final class WallSlab {
         Arrays.fill(change, 0);
         chamberC = celsius;
         stackC = celsius;
+        stackHottestC = celsius;
         shellC = celsius;
         forget();
     }
@@ -135,10 +139,12 @@ final class WallSlab {
         shellC = kiln.ambientC() + soaked * (shellC - kiln.ambientC());
         chamberC = celsius;
         stackC = celsius;
+        stackHottestC = celsius;
         forget();
     }
 
     private void forget() {
+        waterTook = 0;
         chamberChange = 0;
         lastStepS = 1;
         intoWall = 0;
@@ -156,6 +162,8 @@ final class WallSlab {
         heat = other.heat;
         chamberC = other.chamberC;
         stackC = other.stackC;
+        stackHottestC = other.stackHottestC;
+        waterTook = other.waterTook;
         chamberChange = other.chamberChange;
         shellC = other.shellC;
         lastStepS = other.lastStepS;
@@ -248,6 +256,12 @@ final class WallSlab {
     /** What the stack takes from the chamber for each kelvin the chamber ends above the stack's beginning. */
     private double stack(double stepS) {
         stackStore = KilnParameters.STACK * kiln.phi() * capacityAt(stackC) * kiln.tauS() / stepS;
+        waterStore = 0;
+        if (kiln.boundWaterK() > 0 && chamberC >= stackC && stackC >= stackHottestC) {
+            // Water that leaves takes heat as a heavier load would, once and for good.
+            waterStore = kiln.phi() * kiln.boundWaterK() * BoundWaterLeaving.perK(stackC) * kiln.tauS() / stepS;
+            stackStore += waterStore;
+        }
         stackReach = 1 / Math.max(1e-6, film(kiln.wareFilm(), (chamberC + stackC) / 2));
         return stackStore * stackReach / (stackStore + stackReach);
     }
@@ -296,7 +310,10 @@ final class WallSlab {
     }
 
     private void substitute(double stepS, double hot) {
+        double stackBegan = stackC;
         stackC = (stackStore * stackC + stackReach * chamberC) / (stackStore + stackReach);
+        waterTook += waterStore * (stackC - stackBegan) * stepS / kiln.tauS();
+        stackHottestC = Math.max(stackHottestC, stackC);
         double inner = chamberC;
         for (int i = 0; i < cells; i++) {
             double value = rightSide[i] + follow[i] * inner;
@@ -383,9 +400,10 @@ final class WallSlab {
         return held;
     }
 
-    /** Heat the load holds above a temperature. */
+    /** Heat the load holds above a temperature, with what its bound water took since the start. */
     double loadHolds(double aboveC) {
-        return kiln.phi()
+        return waterTook
+                + kiln.phi()
                 * ((1 - KilnParameters.STACK) * heat.between(aboveC, chamberC)
                         + KilnParameters.STACK * heat.between(aboveC, stackC));
     }
