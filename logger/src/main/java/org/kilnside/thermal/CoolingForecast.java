@@ -96,8 +96,9 @@ final class CoolingForecast {
 
     private static When when(
             ForecastQuestion question, FiringData data, Spread spread, double thresholdC, boolean freely) {
-        KilnMemory.Correction correction =
-                freely ? question.memory().correction(data.nowC, data.leftAloneForS(), thresholdC) : KilnMemory.Correction.NONE;
+        KilnMemory.Correction correction = freely
+                ? question.memory().correction(data.nowC, data.leftAloneForS(), thresholdC)
+                : KilnMemory.Correction.NONE;
         double log = spread.mean() + correction.log();
         double half =
                 ConformalScale.cooling(spread.halfWidth(), data.nowC, thresholdC, data.leftAloneForS(), correction);

@@ -164,8 +164,7 @@ final class FiringData {
 
     /** Whether the power of some stretch may have gone into bound water. */
     private boolean takesBoundWater() {
-        return powered.stream()
-                .anyMatch(each -> BoundWaterLeaving.mayLeave(driveC[each.from()], driveC[each.to()]));
+        return powered.stream().anyMatch(each -> BoundWaterLeaving.mayLeave(driveC[each.from()], driveC[each.to()]));
     }
 
     int observations() {

@@ -231,7 +231,8 @@ public final class KilnMemory {
                 .flatMap(Optional::stream)
                 .toList();
         double firings = all.stream().mapToDouble(Taught::weight).sum();
-        double sum = all.stream().mapToDouble(each -> each.weight() * each.bias()).sum();
+        double sum =
+                all.stream().mapToDouble(each -> each.weight() * each.bias()).sum();
         double mean = sum / Math.max(1e-9, firings);
         double squares = all.stream()
                 .mapToDouble(each -> each.weight() * (each.bias() - mean) * (each.bias() - mean))
@@ -269,8 +270,7 @@ public final class KilnMemory {
         double then = (part == 1 ? 0 : (1 - part) * Math.log(lesson.leftAloneS()[upper]))
                 + (part == 0 ? 0 : part * Math.log(lesson.leftAloneS()[upper + 1]));
         double unlike = (Math.log(Math.max(1, leftAloneForS)) - then) / UNLIKE;
-        return Optional.of(
-                new Taught(Math.max(-0.4, Math.min(0.4, bias)), Math.exp(-0.5 * unlike * unlike)));
+        return Optional.of(new Taught(Math.max(-0.4, Math.min(0.4, bias)), Math.exp(-0.5 * unlike * unlike)));
     }
 
     private static double atThreshold(double[] bias, double thresholdC) {

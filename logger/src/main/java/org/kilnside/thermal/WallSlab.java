@@ -404,8 +404,8 @@ final class WallSlab {
     double loadHolds(double aboveC) {
         return waterTook
                 + kiln.phi()
-                * ((1 - KilnParameters.STACK) * heat.between(aboveC, chamberC)
-                        + KilnParameters.STACK * heat.between(aboveC, stackC));
+                        * ((1 - KilnParameters.STACK) * heat.between(aboveC, chamberC)
+                                + KilnParameters.STACK * heat.between(aboveC, stackC));
     }
 
     /** The change in what the load holds between two temperatures, the stack keeping up. */

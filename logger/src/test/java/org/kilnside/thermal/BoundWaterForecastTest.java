@@ -77,10 +77,10 @@ class BoundWaterForecastTest {
     @Test
     void onlyAFiringThatMayHaveLostItsWaterIsAskedForIt() {
         VirtualTrial firing = bisque(0);
-        FiringData early = FiringData.of(
-                Course.of(firing.until(firing.aboveS(400), true)), java.util.OptionalDouble.empty());
-        FiringData later = FiringData.of(
-                Course.of(firing.until(firing.aboveS(560), true)), java.util.OptionalDouble.empty());
+        FiringData early =
+                FiringData.of(Course.of(firing.until(firing.aboveS(400), true)), java.util.OptionalDouble.empty());
+        FiringData later =
+                FiringData.of(Course.of(firing.until(firing.aboveS(560), true)), java.util.OptionalDouble.empty());
         int without = early.prior(WallKind.BRICK).size();
         assertThat(later.prior(WallKind.BRICK).size()).isEqualTo(without + 1);
         assertThat(KilnMemory.none(Optional.of(WallKind.BRICK))

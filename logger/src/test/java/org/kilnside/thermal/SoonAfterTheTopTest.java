@@ -60,14 +60,14 @@ class SoonAfterTheTopTest {
     @Test
     void aCoolingFromAnotherTopTeachesLess() {
         TrialFiring earlier = FIRINGS.get(1);
-        KilnMemory memory =
-                KilnMemory.of(List.of(earlier.until(1e9, false)), Optional.empty(), OptionalDouble.empty());
+        KilnMemory memory = KilnMemory.of(List.of(earlier.until(1e9, false)), Optional.empty(), OptionalDouble.empty());
         double like = earlier.belowS(600) - earlier.offS();
         assertThat(memory.correction(600, like, 120).firings()).isGreaterThan(0.9);
         assertThat(memory.correction(600, like / 3, 120).firings()).isLessThan(0.2);
         assertThat(Math.abs(memory.correction(600, like / 3, 120).log()))
                 .isLessThan(Math.abs(memory.correction(600, like, 120).log()));
-        assertThat(memory.correction(600, like / 3, 120).log() * memory.correction(600, like, 120).log())
+        assertThat(memory.correction(600, like / 3, 120).log()
+                        * memory.correction(600, like, 120).log())
                 .isNotNegative();
     }
 
