@@ -1,6 +1,7 @@
 package org.kilnside.desktop;
 
 import com.formdev.flatlaf.FlatClientProperties;
+import java.awt.Component;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntConsumer;
@@ -10,6 +11,7 @@ import javax.swing.SwingConstants;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.now.NowModel;
 import org.kilnside.desktop.screen.Screen;
+import org.kilnside.desktop.theme.Fold;
 import org.kilnside.desktop.theme.KeyButton;
 import org.kilnside.desktop.theme.TabButton;
 import org.kilnside.wording.Words;
@@ -22,20 +24,43 @@ final class ScreenBar extends JPanel {
     private final KeyButton cautions = new KeyButton();
     private final JLabel firing = new JLabel("", SwingConstants.TRAILING);
 
+    private final transient Fold fold;
+
     ScreenBar(int screens, IntConsumer open, Runnable showCautions) {
-        super(new MigLayout("insets 6 10 0 16, fillx, gap 2, novisualpadding", "", "[]"));
+        MigLayout layout = new MigLayout("insets 6 10 0 16, fillx, gap 2, novisualpadding", "", "");
+        setLayout(layout);
         setOpaque(false);
         for (int i = 0; i < screens; i++) {
             int which = i;
             TabButton tab = new TabButton();
             tab.addActionListener(event -> open.accept(which));
             tabs.add(tab);
-            add(tab, "shrink 0");
+            add(tab, "cell " + i + " 0, shrink 0");
         }
         cautions.addActionListener(event -> showCautions.run());
         borderless(cautions);
-        add(cautions, "shrink 0");
-        add(firing, "pushx, growx, wmin 0, gapleft 14");
+        add(cautions, "cell " + screens + " 0, shrink 0");
+        add(firing);
+        fold = new Fold(this, this::beside, narrow -> layout.setComponentConstraints(
+                firing,
+                narrow
+                        ? "cell 0 1 " + (screens + 1) + " 1, growx, wmin 0, gapleft 8"
+                        : "cell " + (screens + 1) + " 0, pushx, growx, wmin 0, gapleft 14"));
+    }
+
+    /** The width that all of it needs in one row, and some to spare: the reading's age grows longer and shorter. */
+    private int beside() {
+        int width = getFontMetrics(getFont()).getHeight() * 3 + firing.getPreferredSize().width;
+        for (Component part : getComponents()) {
+            width += part == firing ? 0 : part.getPreferredSize().width + 4;
+        }
+        return width;
+    }
+
+    @Override
+    public void doLayout() {
+        fold.settle();
+        super.doLayout();
     }
 
     /** The key that brings a screen to the front. */

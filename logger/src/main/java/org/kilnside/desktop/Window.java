@@ -2,7 +2,6 @@ package org.kilnside.desktop;
 
 import java.awt.AWTError;
 import java.awt.CardLayout;
-import java.awt.Component;
 import java.awt.Dimension;
 import java.awt.GraphicsDevice;
 import java.awt.GraphicsEnvironment;
@@ -30,6 +29,7 @@ import org.kilnside.desktop.screen.Errands;
 import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.screen.Moment;
 import org.kilnside.desktop.screen.Screen;
+import org.kilnside.desktop.theme.FrontCard;
 import org.kilnside.desktop.theme.KilnIcon;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.session.HostClock;
@@ -69,7 +69,7 @@ public final class Window {
     private final CardLayout cards = new CardLayout();
     private final JPanel stage = new JPanel(cards);
     private final CardLayout rowCards = new CardLayout();
-    private final JPanel rows = new FrontRow(rowCards);
+    private final JPanel rows = new FrontCard(rowCards);
     private ScreenBar bar;
     private AlarmLine ringing;
     private int front;
@@ -174,7 +174,6 @@ public final class Window {
         KeyRow.bind(whole, AlarmLine.KEY, () -> ringing.answer());
         KeyRow.bind(whole, "F1", this::cautions);
         stage.setOpaque(false);
-        rows.setOpaque(false);
         whole.setFocusable(true);
         // Each in a cell of its own: the line that is not shown leaves its row empty, and the screen keeps its own.
         whole.add(bar, "cell 0 0, growx, wmin 0");
@@ -354,29 +353,5 @@ public final class Window {
         });
         errands.close();
         silencer.close();
-    }
-
-    /** As high as the row in front needs, not as the longest of them all: the rest is the screen's. */
-    private static final class FrontRow extends JPanel {
-        private static final long serialVersionUID = 1L;
-
-        FrontRow(CardLayout cards) {
-            super(cards);
-        }
-
-        @Override
-        public Dimension getPreferredSize() {
-            for (Component row : getComponents()) {
-                if (row.isVisible()) {
-                    return row.getPreferredSize();
-                }
-            }
-            return super.getPreferredSize();
-        }
-
-        @Override
-        public Dimension getMinimumSize() {
-            return new Dimension(super.getMinimumSize().width, getPreferredSize().height);
-        }
     }
 }

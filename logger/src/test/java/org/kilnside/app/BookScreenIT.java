@@ -41,7 +41,10 @@ class BookScreenIT {
         arguments.add(wish("LIST+OVERLAY+LOAD", "DARK", "ENGLISH", "1600x900"));
         arguments.add(wish("LIST+OVERLAY_TEN+FORM", "LIGHT", "DUTCH", "1024x700"));
         // The program's own text at its largest.
-        arguments.add(wish("OVERLAY_COMMON+LOAD", "DARK", "GERMAN", "1600x900@200"));
+        arguments.add(wish(all, "DARK", "GERMAN", "1600x900@200"));
+        // Large text in the smallest window.
+        arguments.add(wish("LIST+LOAD+FORM+WITNESS+REVIEW", "LIGHT", "GERMAN", "1024x700@150"));
+        arguments.add(wish("LIST+FIGURES+NOTES", "LIGHT", "ENGLISH", "1024x700@200"));
         try (VirtualScreen screen = VirtualScreen.start(1600, 900)) {
             Process showcase = screen.java(List.of("-Duser.timezone=Europe/Amsterdam"), BookShowcase.class, arguments);
             List<String> said = new String(showcase.getInputStream().readAllBytes(), StandardCharsets.UTF_8)
@@ -49,7 +52,7 @@ class BookScreenIT {
                     .toList();
             assertThat(showcase.waitFor(120, TimeUnit.SECONDS)).isTrue();
             assertThat(showcase.exitValue()).as(String.join("\n", said)).isZero();
-            assertThat(said).hasSize(26).allMatch(line -> line.endsWith("clipped: []"));
+            assertThat(said).hasSize(41).allMatch(line -> line.endsWith("clipped: []"));
         }
     }
 

@@ -67,6 +67,7 @@ class PlansScreenIT {
         wishes.add(wish(pictures, "DISK", "LIGHT", "GERMAN", "CELSIUS", "1024x700"));
         for (String scene : new String[] {"EDIT", "RASH", "CHART"}) {
             wishes.add(wish(pictures, scene, "LIGHT", "GERMAN", "CELSIUS", "1600x900@200"));
+            wishes.add(wish(pictures, scene, "LIGHT", "GERMAN", "CELSIUS", "1024x700@150"));
         }
         List<String> arguments = new ArrayList<>();
         arguments.add(folder.toString());

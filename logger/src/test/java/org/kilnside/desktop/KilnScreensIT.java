@@ -37,7 +37,15 @@ class KilnScreensIT {
         wishes.add(wish(folder, KilnShowcase.State.LINES, "LIGHT", "DUTCH", "1024x700"));
         wishes.add(wish(folder, KilnShowcase.State.COMPARING, "LIGHT", "DUTCH", "1024x700"));
         // The program's own text at its largest.
-        wishes.add(wish(folder, KilnShowcase.State.SENSORS, "DARK", "GERMAN", "1600x900@200"));
+        for (KilnShowcase.State state : KilnShowcase.State.values()) {
+            wishes.add(wish(folder, state, "DARK", "GERMAN", "1600x900@200"));
+        }
+        // Large text in the smallest window.
+        for (KilnShowcase.State state : EnumSet.of(
+                KilnShowcase.State.KILN, KilnShowcase.State.COMPARING, KilnShowcase.State.PROPOSAL)) {
+            wishes.add(wish(folder, state, "LIGHT", "GERMAN", "1024x700@150"));
+            wishes.add(wish(folder, state, "LIGHT", "ENGLISH", "1024x700@200"));
+        }
 
         List<String> said = new ArrayList<>();
         try (VirtualScreen screen = VirtualScreen.start(1600, 900)) {

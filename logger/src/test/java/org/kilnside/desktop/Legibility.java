@@ -50,7 +50,9 @@ public final class Legibility {
             if (!(component instanceof JTextComponent)) {
                 cut(component, text, found);
             }
-            if (component.isEnabled()) {
+            if (component instanceof JTextComponent marked && isMarked(marked)) {
+                pale(text, marked.getSelectedTextColor(), marked.getSelectionColor(), found);
+            } else if (component.isEnabled()) {
                 pale(component, text, screen, picture, found);
             }
         });
@@ -118,10 +120,19 @@ public final class Legibility {
                 .max(Map.Entry.comparingByValue())
                 .orElseThrow()
                 .getKey());
-        double contrast = ContrastTest.contrast(ink(component), ground);
+        pale(text, ink(component), ground, found);
+    }
+
+    private static void pale(String text, Color ink, Color ground, List<String> found) {
+        double contrast = ContrastTest.contrast(ink, ground);
         if (contrast < LEAST_CONTRAST) {
             found.add("pale (" + Math.round(contrast * 10) / 10.0 + "): " + text);
         }
+    }
+
+    /** What is marked in a field that has the keyboard has colours of its own. */
+    private static boolean isMarked(JTextComponent field) {
+        return field.isFocusOwner() && field.getSelectionStart() != field.getSelectionEnd();
     }
 
     /** The button that Enter presses is painted in a colour of its own. */

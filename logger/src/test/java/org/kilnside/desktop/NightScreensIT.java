@@ -18,8 +18,9 @@ class NightScreensIT {
         for (NightShowcase.State state : NightShowcase.State.values()) {
             wishes.add(wish(folder, state, "DARK", "ENGLISH", "1600x900"));
             wishes.add(wish(folder, state, "LIGHT", "ENGLISH", "1280x900"));
-            wishes.add(wish(folder, state, "DARK", "GERMAN", "1280x900"));
-            wishes.add(wish(folder, state, "LIGHT", "DUTCH", "1280x900"));
+            wishes.add(wish(folder, state, "DARK", "GERMAN", "1024x700"));
+            wishes.add(wish(folder, state, "LIGHT", "DUTCH", "1024x700"));
+            wishes.add(wish(folder, state, "DARK", "GERMAN", "1024x700@150"));
         }
         List<String> said = new ArrayList<>();
         try (VirtualScreen screen = VirtualScreen.start(1600, 900)) {

@@ -29,6 +29,8 @@ class ScaledScreensIT {
                 List.of(),
                 "HEATING,DARK,ENGLISH,3840x2160",
                 "ALARM,LIGHT,GERMAN,3840x2160");
+        shown(UHD, KilnShowcase.class, "plain-kiln", List.of(), "SENSORS,LIGHT,GERMAN,3840x2160");
+        shown(UHD, NightShowcase.class, "plain-night", List.of(), "WELL,DARK,ENGLISH,3840x2160");
     }
 
     @Test
@@ -47,6 +49,9 @@ class ScaledScreensIT {
                 List.of("-Dsun.java2d.uiScale=3"),
                 "NO_READING,DARK,DUTCH,1270x700",
                 "HEATING,LIGHT,GERMAN,1270x700");
+        List<String> thrice = List.of("-Dsun.java2d.uiScale=3");
+        shown(UHD, KilnShowcase.class, "thrice-kiln", thrice, "KILN,DARK,GERMAN,1270x700", "LINES,LIGHT,DUTCH,1270x700");
+        shown(UHD, NightShowcase.class, "thrice-night", thrice, "TROUBLED,LIGHT,GERMAN,1270x700");
     }
 
     @Test
@@ -60,7 +65,14 @@ class ScaledScreensIT {
                 "ALARM,DARK,GERMAN,1600x900",
                 "COOLING,LIGHT,ENGLISH,1600x900",
                 "ENDED,LIGHT,DUTCH,1600x900");
-        shown(USUAL, KilnShowcase.class, "text", twice, "KILN,LIGHT,ENGLISH,1600x900");
+        shown(
+                USUAL,
+                Showcase.class,
+                "text-small",
+                List.of("-Dshowcase.text=150"),
+                "ALARM,DARK,GERMAN,1024x700",
+                "COOLING,LIGHT,GERMAN,1024x700",
+                "NO_READING,LIGHT,GERMAN,1024x700");
     }
 
     private static void shown(Dimension pixels, Class<?> showcase, String how, List<String> options, String... scenes)

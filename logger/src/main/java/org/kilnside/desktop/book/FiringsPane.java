@@ -26,7 +26,9 @@ import javax.swing.event.DocumentListener;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Fold;
 import org.kilnside.desktop.theme.Labels;
+import org.kilnside.desktop.theme.Theme;
 import org.kilnside.wording.DayText;
 import org.kilnside.wording.Words;
 
@@ -47,6 +49,9 @@ final class FiringsPane extends JPanel {
     private final JTextArea trouble = Labels.wrapping("", "foreground: $Kilnside.text");
     private final Card troubleCard = new Card(new MigLayout("insets 8 14 8 14, fill", "[grow, fill]"));
     private final transient Consumer<FiringList.Filter> looked;
+    private final MigLayout narrowing = new MigLayout();
+    private final JPanel top = new JPanel(narrowing);
+    private final transient Fold fold;
     private boolean quiet;
 
     /** One of the things a list is narrowed by; its first entry is all. */
@@ -103,12 +108,11 @@ final class FiringsPane extends JPanel {
         this.words = words;
         this.now = now;
         table = new FiringsTable(words, sortBy, open);
-        JPanel top = new JPanel(new MigLayout("insets 0, fillx, gap 8", "[grow, fill][][][][]", "[]"));
         top.setOpaque(false);
-        top.add(search, "growx, wmin 120");
-        top.add(when, "wmin 90");
+        top.add(search);
+        top.add(when);
         for (Choice choice : List.of(kiln, plan, cone)) {
-            top.add(choice, "wmin 60, wmax 200");
+            top.add(choice);
             choice.addActionListener(event -> tell());
         }
         DocumentListener typed = new DocumentListener() {
@@ -150,9 +154,29 @@ final class FiringsPane extends JPanel {
         bottom.add(count, "growx, wmin 0");
         bottom.add(progress);
         add(top, "cell 0 0, growx, wmin 0");
+        fold = new Fold(this, () -> getFontMetrics(Theme.font(1)).getHeight() * FiringsTable.LEAST_LINES, this::arrange);
         add(troubleCard, "cell 0 1, growx, wmin 0");
         add(card, "cell 0 2, grow, wmin 0, hmin 0");
         add(bottom, "cell 0 3, growx, wmin 0");
+    }
+
+    /** What a list is narrowed by: in one row, or the choices below what is written. */
+    private void arrange(boolean narrow) {
+        narrowing.setLayoutConstraints("insets 0, fillx, gap 8");
+        narrowing.setColumnConstraints(narrow ? "[grow, fill, sg][grow, fill, sg][grow, fill, sg]" : "[grow, fill][][][][]");
+        narrowing.setComponentConstraints(search, "cell 0 0" + (narrow ? " 2 1" : "") + ", growx, wmin 120");
+        narrowing.setComponentConstraints(when, (narrow ? "cell 2 0" : "cell 1 0") + ", wmin 90");
+        List<Choice> choices = List.of(kiln, plan, cone);
+        for (int i = 0; i < choices.size(); i++) {
+            narrowing.setComponentConstraints(
+                    choices.get(i), narrow ? "cell " + i + " 1, wmin 60" : "cell " + (i + 2) + " 0, wmin 60, wmax 200");
+        }
+    }
+
+    @Override
+    public void doLayout() {
+        fold.settle();
+        super.doLayout();
     }
 
     private void tell() {

@@ -39,7 +39,7 @@ final class FiringsTable extends JTable {
 
     /** A column: its head, what it sorts by, how wide it is in lines of text, and what stands in it. */
     private enum Column {
-        MARK("firings.column.number", FiringList.Order.WHEN, 3.6, line -> (line.marked() ? "✓ " : "") + line.number()),
+        MARK("firings.column.number", FiringList.Order.WHEN, 4.2, line -> (line.marked() ? "✓ " : "") + line.number()),
         CURVE("firings.column.curve", FiringList.Order.WHEN, 7, line -> ""),
         WHEN("firings.column.when", FiringList.Order.WHEN, 6.8, FiringLine::when),
         KILN("firings.column.kiln", FiringList.Order.KILN, 6, FiringLine::kiln),
@@ -66,6 +66,9 @@ final class FiringsTable extends JTable {
     static final String NEXT_ORDER = "ctrl O";
 
     static final String TURN_ROUND = "ctrl shift O";
+
+    /** How wide the table must be for all columns to say enough, in lines of text. */
+    static final int LEAST_LINES = 52;
 
     private final Lines lines = new Lines();
     private transient Words words;
@@ -169,6 +172,13 @@ final class FiringsTable extends JTable {
         if (lines != null) {
             sizes();
         }
+    }
+
+    /** In a place too narrow to say what stands in the columns they keep their width, and the table goes sideways. */
+    @Override
+    public boolean getScrollableTracksViewportWidth() {
+        int line = getFontMetrics(Theme.font(1)).getHeight();
+        return getParent() == null || getParent().getWidth() >= line * LEAST_LINES;
     }
 
     @Override

@@ -2,6 +2,7 @@ package org.kilnside.desktop.book;
 
 import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.CardLayout;
+import java.awt.Rectangle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -12,14 +13,17 @@ import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
+import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.book.KnownBatch;
 import org.kilnside.chart.Overlay;
 import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.FrontCard;
 import org.kilnside.desktop.theme.KeyButton;
 import org.kilnside.desktop.theme.KeyHints;
 import org.kilnside.desktop.theme.Labels;
+import org.kilnside.desktop.theme.TwoParts;
 import org.kilnside.wording.Words;
 
 /** The firing that is open: its sentence, its chart with those laid over it, and beside it what belongs to it. */
@@ -56,9 +60,10 @@ final class OpenedPane extends JPanel {
     private final WitnessPane witness;
     private final ReviewPane review = new ReviewPane();
     private final CardLayout cards = new CardLayout();
-    private final JPanel stage = new JPanel(cards);
+    private final FrontCard stage = new FrontCard(cards);
     private final List<KeyButton> tabs = new ArrayList<>();
     private final KeyHints chartKeys = new KeyHints("chart.keys", "PLUS/MINUS", "LEFT/RIGHT", "ctrl LEFT/RIGHT");
+    private final TwoParts parts;
     private Section section = Section.FIGURES;
 
     OpenedPane(Words words, Consumer<OptionalDouble> layOver, Consumer<OptionalLong> mark, RecordDesk desk) {
@@ -84,7 +89,6 @@ final class OpenedPane extends JPanel {
         JPanel bar = new JPanel(new MigLayout(
                 "insets 0, fillx, gap 4, wrap 3, novisualpadding", "[grow, fill, sg][grow, fill, sg][grow, fill, sg]"));
         bar.setOpaque(false);
-        stage.setOpaque(false);
         for (Section its : Section.values()) {
             KeyButton tab = new KeyButton();
             tab.putClientProperty(FlatClientProperties.STYLE, "margin: 3,6,3,6");
@@ -99,10 +103,7 @@ final class OpenedPane extends JPanel {
         side.add(bar, "growx, wmin 0");
         side.add(stage, "grow, wmin 0, hmin 0");
 
-        JPanel whole = new JPanel(new MigLayout("insets 0, fill, gap 10", "[grow, fill][40%!, fill]", "[grow, fill]"));
-        whole.setOpaque(false);
-        whole.add(chartCard, "grow, wmin 0, hmin 0");
-        whole.add(side, "grow, wmin 0, hmin 0");
+        parts = new TwoParts(chartCard, side, 40);
         title.putClientProperty("html.disable", true);
         JPanel head = new JPanel(new MigLayout("insets 0, fillx, gap 16", "[grow, fill][]", "[]"));
         head.setOpaque(false);
@@ -111,7 +112,7 @@ final class OpenedPane extends JPanel {
         add(head, "cell 0 0, growx, wmin 0");
         add(headline, "cell 0 1, growx, wmin 0");
         add(saidCard, "cell 0 2, growx, wmin 0");
-        add(whole, "cell 0 3, grow, wmin 0, hmin 0");
+        add(parts, "cell 0 3, grow, wmin 0, hmin 0");
         turnTo(section);
     }
 
@@ -143,9 +144,15 @@ final class OpenedPane extends JPanel {
             case LOAD -> load.batches();
             case NOTES -> notes.area();
             case WITNESS -> witness.pack();
-            case FIGURES, REVIEW -> chart;
+            // Below the chart they are seen only where the keyboard is.
+            case FIGURES, REVIEW -> parts.isNarrow() ? tabs.get(its.ordinal()) : chart;
         };
         first.requestFocusInWindow();
+        stage.revalidate();
+        if (parts.isNarrow()) {
+            SwingUtilities.invokeLater(() -> stage.scrollRectToVisible(
+                    new Rectangle(0, 0, stage.getWidth(), Math.min(stage.getHeight(), parts.getHeight()))));
+        }
     }
 
     /**

@@ -26,6 +26,7 @@ import net.miginfocom.swing.MigLayout;
 import org.kilnside.book.StoredPhoto;
 import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.theme.KeyButton;
+import org.kilnside.desktop.theme.KeyHints;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.wording.Words;
 
@@ -36,6 +37,7 @@ final class PhotoStrip extends JPanel {
     private final DefaultListModel<StoredPhoto> photos = new DefaultListModel<>();
     private final JList<StoredPhoto> list = new JList<>(photos);
     private final JScrollPane scroll;
+    private final KeyHints keys = new KeyHints("photo.keys", "ENTER", "DELETE");
     private final JTextField file = new JTextField();
     private final KeyButton choose = new KeyButton();
     private final transient Map<Long, BufferedImage> thumbnails = new HashMap<>();
@@ -53,7 +55,7 @@ final class PhotoStrip extends JPanel {
 
     /** @param decode makes a thumbnail's picture off the Swing thread and brings it back */
     PhotoStrip(Wishes wishes, BiConsumer<StoredPhoto, Consumer<BufferedImage>> decode) {
-        super(new MigLayout("insets 0, fillx, wrap 1, gap 4, hidemode 3, novisualpadding", "[grow, fill]", "[][]"));
+        super(new MigLayout("insets 0, fillx, wrap 1, gap 4, hidemode 3, novisualpadding", "[grow, fill]", ""));
         this.decode = decode;
         wish = wishes::add;
         setOpaque(false);
@@ -87,6 +89,7 @@ final class PhotoStrip extends JPanel {
         bottom.add(file, "growx, wmin 60");
         bottom.add(choose);
         add(scroll, "growx, wmin 0");
+        add(keys, "growx, wmin 0");
         add(bottom, "growx, wmin 0");
     }
 
@@ -111,6 +114,8 @@ final class PhotoStrip extends JPanel {
             }
         }
         scroll.setVisible(!its.isEmpty());
+        keys.setVisible(!its.isEmpty());
+        keys.show(words);
         int line = getFontMetrics(Theme.font(1)).getHeight();
         list.setFixedCellHeight(line * 5);
         list.setFixedCellWidth(line * 6);

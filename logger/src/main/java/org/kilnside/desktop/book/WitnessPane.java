@@ -20,6 +20,7 @@ import javax.swing.ListSelectionModel;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.book.NotedCone;
 import org.kilnside.desktop.screen.KeyRow;
+import org.kilnside.desktop.theme.KeyHints;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.heatwork.ConeSeries;
@@ -33,6 +34,7 @@ final class WitnessPane extends JPanel {
     private final JList<NotedCone> list = new JList<>(cones);
     private final JTextArea explained = Labels.wrapping("", "foreground: $Kilnside.quiet");
     private final JTextArea wrong = Labels.wrapping("", "foreground: $Kilnside.ember");
+    private final KeyHints keys = new KeyHints("noted.keys", "ENTER", "DELETE");
     private final JTextField pack = new JTextField();
     private final JComboBox<ConeSeries> series = new JComboBox<>(ConeSeries.values());
     private final transient Consumer<List<NotedCone>> add;
@@ -41,7 +43,7 @@ final class WitnessPane extends JPanel {
 
     WitnessPane(Words words, Consumer<List<NotedCone>> add, Consumer<NotedCone> strikeOut) {
         super(new MigLayout(
-                "insets 0, fill, wrap 1, gap 6, hidemode 3, novisualpadding", "[grow, fill]", "[][grow, fill][][][]"));
+                "insets 0, fill, wrap 1, gap 6, hidemode 3, novisualpadding", "[grow, fill]", "[][grow, fill][][][][]"));
         this.words = words;
         this.add = add;
         setOpaque(false);
@@ -63,13 +65,15 @@ final class WitnessPane extends JPanel {
         add(scroll, "cell 0 1, grow, wmin 0, hmin 40");
         add(pack, "cell 0 2, growx, wmin 0");
         add(series, "cell 0 3, growx, wmin 0");
-        add(wrong, "cell 0 4, growx, wmin 0");
+        add(keys, "cell 0 4, growx, wmin 0");
+        add(wrong, "cell 0 5, growx, wmin 0");
     }
 
     void show(OpenedFiring its, Words language) {
         firing = its;
         words = language;
         explained.setText(words.text("noted.explained"));
+        keys.show(words);
         pack.putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, words.text("noted.hint"));
         pack.getAccessibleContext().setAccessibleName(words.text("record.section.witness"));
         pack.getAccessibleContext().setAccessibleDescription(words.text("noted.explained"));

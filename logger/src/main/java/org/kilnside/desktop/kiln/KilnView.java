@@ -17,6 +17,7 @@ import org.kilnside.desktop.screen.Moment;
 import org.kilnside.desktop.theme.Card;
 import org.kilnside.desktop.theme.Column;
 import org.kilnside.desktop.theme.Labels;
+import org.kilnside.desktop.theme.TwoParts;
 import org.kilnside.files.KilnSetting;
 import org.kilnside.wording.Words;
 
@@ -47,7 +48,7 @@ final class KilnView extends JPanel {
     }
 
     KilnView(KilnForm form) {
-        super(new MigLayout("insets 0, fill, gap 10", "[grow, fill][fill]", "[grow, fill]"));
+        super(new MigLayout("insets 0, fill", "[grow, fill]", "[grow, fill]"));
         this.form = form;
         form.whenChanged(this::redraw);
         setOpaque(false);
@@ -65,7 +66,6 @@ final class KilnView extends JPanel {
             column.add(row.input(typed), "growx, wmin 80");
             column.add(row.below, "skip 1, growx, wmin 0");
         }
-        add(column.scrolled(), "grow, push, wmin 0, hmin 0");
         Column side =
                 new Column(new MigLayout("insets 8 0 8 0, fillx, wrap 1, gap 10, hidemode 3", "[grow, fill]", ""));
         Card minding = new Card(new MigLayout("insets 10 14 12 14, fillx", "[grow, fill]", ""));
@@ -76,7 +76,7 @@ final class KilnView extends JPanel {
         elements.add(elementsHead);
         elements.add(elementsText, "growx, wmin 0");
         side.add(elements, "growx, wmin 0");
-        add(side.scrolled(), "w 36%!, hmin 0");
+        add(new TwoParts(column.scrolled(), side.scrolled(), 36), "grow, wmin 0, hmin 0");
         kilns.addActionListener(event -> {
             if (!filling && kilns.getSelectedItem() != null) {
                 form.open((String) kilns.getSelectedItem(), words);
@@ -195,6 +195,8 @@ final class KilnView extends JPanel {
             // What a person is typing just now is not taken away; when it is saved the field has it as the file has.
             if (!row.text.getText().equals(field.text())) {
                 row.text.setText(field.text());
+                // Its beginning is what is read, where it is longer than its place.
+                row.text.setCaretPosition(0);
             }
             row.text.putClientProperty(FlatClientProperties.OUTLINE, wrong ? FlatClientProperties.OUTLINE_ERROR : null);
             row.text.getAccessibleContext().setAccessibleDescription(row.below.getText());

@@ -26,6 +26,7 @@ import org.kilnside.desktop.theme.Card;
 import org.kilnside.desktop.theme.Column;
 import org.kilnside.desktop.theme.KeyButton;
 import org.kilnside.desktop.theme.Labels;
+import org.kilnside.desktop.theme.TwoParts;
 import org.kilnside.wording.Words;
 
 /** The kiln's sensors: the list at the left, what can be noted of them at the right. */
@@ -76,7 +77,7 @@ final class SensorsView extends JPanel {
     }
 
     SensorsView(SensorsModel model) {
-        super(new MigLayout("insets 0, fill, gap 10", "[grow, fill][fill]", "[grow, fill]"));
+        super(new MigLayout("insets 0, fill", "[grow, fill]", "[grow, fill]"));
         this.model = model;
         setOpaque(false);
         list = new SensorList(model::choose, () -> run(Deed.MEND), () -> run(Deed.STRIKE));
@@ -86,7 +87,6 @@ final class SensorsView extends JPanel {
         left.add(head, "cell 0 0, growx, wmin 0");
         left.add(none, "cell 0 1, growx, wmin 0");
         left.add(list.scrolled(), "cell 0 2, grow, wmin 0, hmin 0");
-        add(left, "grow, push, wmin 0, hmin 0");
         Column side =
                 new Column(new MigLayout("insets 8 0 8 0, fillx, wrap 1, gap 10, hidemode 3", "[grow, fill]", ""));
         for (Deed deed : Deed.values()) {
@@ -117,7 +117,7 @@ final class SensorsView extends JPanel {
         side.add(card, "growx, wmin 0");
         side.add(deeds, "growx, wmin 0");
         side.add(explained, "growx, wmin 0");
-        add(side.scrolled(), "w 46%!, hmin 0");
+        add(new TwoParts(left, side.scrolled(), 46), "grow, wmin 0, hmin 0");
         model.whenChanged(this::redraw);
     }
 

@@ -6,6 +6,7 @@ import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Fold;
 import org.kilnside.desktop.theme.KeyButton;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.wording.Words;
@@ -19,6 +20,7 @@ final class WatchPane extends Card {
     private final JTextArea result = Labels.wrapping("", "foreground: $Kilnside.text");
     private final JPanel posts = new JPanel(new MigLayout("insets 0, fillx, wrap 1, gap 2", "[grow, fill]", ""));
     private final JTextArea truths = Labels.wrapping("", "foreground: $Kilnside.quiet");
+    private final transient Fold fold;
     private transient List<NightModel.PostLines> shown = List.of();
     private transient String language = "";
 
@@ -32,7 +34,8 @@ final class WatchPane extends Card {
         everywhere.addActionListener(event -> ringAll.run());
         posts.setOpaque(false);
         add(head);
-        JPanel tests = new JPanel(new MigLayout("insets 0, gap 8 4, novisualpadding", "", ""));
+        MigLayout layout = new MigLayout();
+        JPanel tests = new JPanel(layout);
         tests.setOpaque(false);
         tests.add(test);
         tests.add(everywhere);
@@ -40,7 +43,17 @@ final class WatchPane extends Card {
         add(result, "growx, wmin 0, hidemode 3");
         add(posts, "growx, wmin 0");
         add(truths, "growx, wmin 0, gaptop 6");
+        fold = new Fold(
+                this,
+                () -> test.getPreferredSize().width + everywhere.getPreferredSize().width + 40,
+                narrow -> layout.setLayoutConstraints("insets 0, gap 8 4, novisualpadding" + (narrow ? ", wrap 1" : "")));
         result.setVisible(false);
+    }
+
+    @Override
+    public void doLayout() {
+        fold.settle();
+        super.doLayout();
     }
 
     void show(NightModel model, boolean canTest, boolean canRing, Words words) {

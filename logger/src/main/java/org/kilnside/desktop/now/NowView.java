@@ -159,7 +159,7 @@ public final class NowView extends JPanel {
             layout.setComponentConstraints(figures, BELOW + ", wrap");
             layout.setComponentConstraints(chartCard, BELOW + ", growy, hmin " + line * 14 + ", wrap");
             layout.setComponentConstraints(side, BELOW);
-            sheet.least(36, 54);
+            sheet.least(36, 60);
         } else {
             layout.setRowConstraints("[][grow, fill]");
             layout.setComponentConstraints(number, "span 2, split 2, growy");

@@ -1,14 +1,10 @@
 package org.kilnside.desktop.plan;
 
-import java.awt.KeyboardFocusManager;
-import java.beans.PropertyChangeEvent;
-import java.beans.PropertyChangeListener;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.ScrollPaneConstants;
-import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.Card;
 import org.kilnside.desktop.theme.Folding;
@@ -19,11 +15,9 @@ import org.kilnside.wording.Words;
 /** The screen: the library, the plan as a curve and as rows, and what it comes to. Only draws. */
 final class PlansView extends JPanel {
     private static final long serialVersionUID = 1L;
-    private static final String FOCUS = "permanentFocusOwner";
 
     private final MigLayout layout = new MigLayout("insets 8, gap 8, fill", "", "");
     private final Sheet sheet = new Sheet(layout);
-    private final transient PropertyChangeListener follow = this::follow;
     private final Card rows;
     private final JScrollPane answered;
     private final ShelfPane shelf;
@@ -76,25 +70,6 @@ final class PlansView extends JPanel {
             sheet.least(30, 12);
         }
         sheet.revalidate();
-    }
-
-    @Override
-    public void addNotify() {
-        super.addNotify();
-        KeyboardFocusManager.getCurrentKeyboardFocusManager().addPropertyChangeListener(FOCUS, follow);
-    }
-
-    @Override
-    public void removeNotify() {
-        KeyboardFocusManager.getCurrentKeyboardFocusManager().removePropertyChangeListener(FOCUS, follow);
-        super.removeNotify();
-    }
-
-    /** What has the keyboard is in sight. */
-    private void follow(PropertyChangeEvent event) {
-        if (event.getNewValue() instanceof JComponent its && SwingUtilities.isDescendingFrom(its, sheet)) {
-            sheet.scrollRectToVisible(SwingUtilities.convertRectangle(its.getParent(), its.getBounds(), sheet));
-        }
     }
 
     private static JScrollPane scrolled(JComponent what) {

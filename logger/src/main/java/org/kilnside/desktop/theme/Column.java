@@ -12,6 +12,8 @@ import javax.swing.Scrollable;
 public final class Column extends JPanel implements Scrollable {
     private static final long serialVersionUID = 1L;
 
+    private boolean squeezed;
+
     public Column(LayoutManager layout) {
         super(layout);
         setOpaque(false);
@@ -24,6 +26,12 @@ public final class Column extends JPanel implements Scrollable {
         scroll.setOpaque(false);
         scroll.getViewport().setOpaque(false);
         return scroll;
+    }
+
+    /** Whether it is never higher than its place: what lies in it scrolls then. */
+    public void squeeze(boolean now) {
+        squeezed = now;
+        revalidate();
     }
 
     private int line() {
@@ -52,6 +60,6 @@ public final class Column extends JPanel implements Scrollable {
 
     @Override
     public boolean getScrollableTracksViewportHeight() {
-        return getParent().getHeight() > getPreferredSize().height;
+        return squeezed || getParent().getHeight() > getPreferredSize().height;
     }
 }
