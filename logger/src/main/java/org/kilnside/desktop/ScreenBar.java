@@ -41,11 +41,14 @@ final class ScreenBar extends JPanel {
         borderless(cautions);
         add(cautions, "cell " + screens + " 0, shrink 0");
         add(firing);
-        fold = new Fold(this, this::beside, narrow -> layout.setComponentConstraints(
-                firing,
-                narrow
-                        ? "cell 0 1 " + (screens + 1) + " 1, growx, wmin 0, gapleft 8"
-                        : "cell " + (screens + 1) + " 0, pushx, growx, wmin 0, gapleft 14"));
+        fold = new Fold(
+                this,
+                this::beside,
+                narrow -> layout.setComponentConstraints(
+                        firing,
+                        narrow
+                                ? "cell 0 1 " + (screens + 1) + " 1, growx, wmin 0, gapleft 8"
+                                : "cell " + (screens + 1) + " 0, pushx, growx, wmin 0, gapleft 14"));
     }
 
     /** The width that all of it needs in one row, and some to spare: the reading's age grows longer and shorter. */

@@ -41,8 +41,8 @@ class KilnScreensIT {
             wishes.add(wish(folder, state, "DARK", "GERMAN", "1600x900@200"));
         }
         // Large text in the smallest window.
-        for (KilnShowcase.State state : EnumSet.of(
-                KilnShowcase.State.KILN, KilnShowcase.State.COMPARING, KilnShowcase.State.PROPOSAL)) {
+        for (KilnShowcase.State state :
+                EnumSet.of(KilnShowcase.State.KILN, KilnShowcase.State.COMPARING, KilnShowcase.State.PROPOSAL)) {
             wishes.add(wish(folder, state, "LIGHT", "GERMAN", "1024x700@150"));
             wishes.add(wish(folder, state, "LIGHT", "ENGLISH", "1024x700@200"));
         }

@@ -50,7 +50,13 @@ class ScaledScreensIT {
                 "NO_READING,DARK,DUTCH,1270x700",
                 "HEATING,LIGHT,GERMAN,1270x700");
         List<String> thrice = List.of("-Dsun.java2d.uiScale=3");
-        shown(UHD, KilnShowcase.class, "thrice-kiln", thrice, "KILN,DARK,GERMAN,1270x700", "LINES,LIGHT,DUTCH,1270x700");
+        shown(
+                UHD,
+                KilnShowcase.class,
+                "thrice-kiln",
+                thrice,
+                "KILN,DARK,GERMAN,1270x700",
+                "LINES,LIGHT,DUTCH,1270x700");
         shown(UHD, NightShowcase.class, "thrice-night", thrice, "TROUBLED,LIGHT,GERMAN,1270x700");
     }
 

@@ -154,7 +154,8 @@ final class FiringsPane extends JPanel {
         bottom.add(count, "growx, wmin 0");
         bottom.add(progress);
         add(top, "cell 0 0, growx, wmin 0");
-        fold = new Fold(this, () -> getFontMetrics(Theme.font(1)).getHeight() * FiringsTable.LEAST_LINES, this::arrange);
+        fold = new Fold(
+                this, () -> getFontMetrics(Theme.font(1)).getHeight() * FiringsTable.LEAST_LINES, this::arrange);
         add(troubleCard, "cell 0 1, growx, wmin 0");
         add(card, "cell 0 2, grow, wmin 0, hmin 0");
         add(bottom, "cell 0 3, growx, wmin 0");
@@ -163,7 +164,8 @@ final class FiringsPane extends JPanel {
     /** What a list is narrowed by: in one row, or the choices below what is written. */
     private void arrange(boolean narrow) {
         narrowing.setLayoutConstraints("insets 0, fillx, gap 8");
-        narrowing.setColumnConstraints(narrow ? "[grow, fill, sg][grow, fill, sg][grow, fill, sg]" : "[grow, fill][][][][]");
+        narrowing.setColumnConstraints(
+                narrow ? "[grow, fill, sg][grow, fill, sg][grow, fill, sg]" : "[grow, fill][][][][]");
         narrowing.setComponentConstraints(search, "cell 0 0" + (narrow ? " 2 1" : "") + ", growx, wmin 120");
         narrowing.setComponentConstraints(when, (narrow ? "cell 2 0" : "cell 1 0") + ", wmin 90");
         List<Choice> choices = List.of(kiln, plan, cone);

@@ -43,7 +43,9 @@ final class WitnessPane extends JPanel {
 
     WitnessPane(Words words, Consumer<List<NotedCone>> add, Consumer<NotedCone> strikeOut) {
         super(new MigLayout(
-                "insets 0, fill, wrap 1, gap 6, hidemode 3, novisualpadding", "[grow, fill]", "[][grow, fill][][][][]"));
+                "insets 0, fill, wrap 1, gap 6, hidemode 3, novisualpadding",
+                "[grow, fill]",
+                "[][grow, fill][][][][]"));
         this.words = words;
         this.add = add;
         setOpaque(false);

@@ -46,7 +46,8 @@ final class WatchPane extends Card {
         fold = new Fold(
                 this,
                 () -> test.getPreferredSize().width + everywhere.getPreferredSize().width + 40,
-                narrow -> layout.setLayoutConstraints("insets 0, gap 8 4, novisualpadding" + (narrow ? ", wrap 1" : "")));
+                narrow ->
+                        layout.setLayoutConstraints("insets 0, gap 8 4, novisualpadding" + (narrow ? ", wrap 1" : "")));
         result.setVisible(false);
     }
 

@@ -29,17 +29,15 @@ public final class TwoParts extends JPanel {
         page.add(first);
         page.add(second);
         folding = new Folding(page.scrolled(), narrow -> {
-                    layout.setColumnConstraints(narrow ? "[grow, fill]" : "[grow, fill][fill]");
-                    layout.setRowConstraints(narrow ? "[][]" : "[grow, fill]");
-                    layout.setComponentConstraints(
-                            first, narrow ? "cell 0 0, growx, wmin 0, hmin pref" : "cell 0 0, grow, push, wmin 0, hmin 0");
-                    layout.setComponentConstraints(
-                            second,
-                            narrow
-                                    ? "cell 0 1, growx, wmin 0, hmin pref"
-                                    : "cell 1 0, w " + percent + "%!, growy, hmin 0");
-                    page.squeeze(!narrow);
-                });
+            layout.setColumnConstraints(narrow ? "[grow, fill]" : "[grow, fill][fill]");
+            layout.setRowConstraints(narrow ? "[][]" : "[grow, fill]");
+            layout.setComponentConstraints(
+                    first, narrow ? "cell 0 0, growx, wmin 0, hmin pref" : "cell 0 0, grow, push, wmin 0, hmin 0");
+            layout.setComponentConstraints(
+                    second,
+                    narrow ? "cell 0 1, growx, wmin 0, hmin pref" : "cell 1 0, w " + percent + "%!, growy, hmin 0");
+            page.squeeze(!narrow);
+        });
         add(folding, BorderLayout.CENTER);
     }
 
