@@ -1,6 +1,8 @@
 package org.kilnside.alarm;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.OptionalDouble;
 import org.kilnside.firing.ControllerReport;
 
@@ -250,6 +252,37 @@ final class Beats {
             }
         }
         return new Peak(ms[at], celsius[at]);
+    }
+
+    /**
+     * Where a swinging curve turned in the last while, crests and troughs in turn, oldest first.
+     *
+     * @param leastK how far it has to come back before a turn is one
+     */
+    List<Peak> turns(long windowMs, double leastK) {
+        List<Peak> turns = new ArrayList<>();
+        int from = Math.max(0, indexAt(nowMs() - windowMs));
+        int high = from;
+        int low = from;
+        int upwards = 0;
+        for (int i = from + 1; i < size; i++) {
+            high = celsius[i] > celsius[high] ? i : high;
+            low = celsius[i] < celsius[low] ? i : low;
+            if (upwards >= 0 && celsius[high] - celsius[i] >= leastK) {
+                if (upwards > 0) {
+                    turns.add(new Peak(ms[high], celsius[high]));
+                }
+                upwards = -1;
+                low = i;
+            } else if (upwards <= 0 && celsius[i] - celsius[low] >= leastK) {
+                if (upwards < 0) {
+                    turns.add(new Peak(ms[low], celsius[low]));
+                }
+                upwards = 1;
+                high = i;
+            }
+        }
+        return turns;
     }
 
     /** The lowest temperature of a stretch, °C. */

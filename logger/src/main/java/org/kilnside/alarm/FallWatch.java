@@ -25,6 +25,14 @@ final class FallWatch {
     /** Below this a slipped sensor moves less than a thermostat swings. */
     private static final double SLIP_SEEN_FROM_C = 150;
 
+    /** A wire that opens or shorts is gone from one reading to the next; air and sensor take longer for half their height. */
+    private static final double CUT_SEEN_FROM_C = 55;
+
+    private static final double CUT_LEAST_K = 28;
+    private static final double CUT_SHARE = 0.5;
+    private static final long CUT_MS = 40_000;
+    private static final double COLD_C = 10;
+
     private static final double SLIP_K = 22;
     private static final double FLATTENS = 1.35;
     private static final double NEW_GROUND_K = 8;
@@ -105,6 +113,11 @@ final class FallWatch {
         if (!heated) {
             return Optional.empty();
         }
+        OptionalDouble uncut = beats.meanC(CUT_MS + 9_000, CUT_MS);
+        if (uncut.isPresent() && isCut(beats, uncut.getAsDouble())) {
+            slip(beats, uncut.getAsDouble(), CUT_MS);
+            return slipped;
+        }
         OptionalDouble first = beats.offLine(5 * MINUTE_MS, 2 * MINUTE_MS, MINUTE_MS);
         OptionalDouble second = beats.offLine(5 * MINUTE_MS, 2 * MINUTE_MS, 0);
         double beforeC = beats.meanC(2 * MINUTE_MS + 20_000, 2 * MINUTE_MS).orElse(0);
@@ -119,11 +132,21 @@ final class FallWatch {
         // A thermostat's swing comes back to where it has been; a sensor that moved is where the kiln was not.
         boolean newGround = beats.nowC() < beats.lowestBetween(8 * MINUTE_MS, 2 * MINUTE_MS) - NEW_GROUND_K;
         if (newGround && (abrupt || flattens)) {
-            beforeSlipC = beforeC;
-            afterSlipC = beats.nowC();
-            slipped = Optional.of(Finding.since(
-                    beats.nowMs() - 2 * MINUTE_MS, Measure.ofCelsius(beats.nowC()), Measure.ofCelsius(beforeC)));
+            slip(beats, beforeC, 2 * MINUTE_MS);
         }
         return slipped;
+    }
+
+    private void slip(Beats beats, double fromC, long agoMs) {
+        beforeSlipC = fromC;
+        afterSlipC = beats.nowC();
+        slipped = Optional.of(Finding.since(
+                beats.nowMs() - agoMs, Measure.ofCelsius(beats.nowC()), Measure.ofCelsius(fromC)));
+    }
+
+    private static boolean isCut(Beats beats, double uncutC) {
+        double leastK = Math.max(CUT_LEAST_K, CUT_SHARE * (uncutC - COLD_C));
+        double lately = beats.highestBetween(CUT_MS / 2, 0);
+        return uncutC >= CUT_SEEN_FROM_C && uncutC - lately > leastK;
     }
 }

@@ -18,7 +18,14 @@ final class PowerWatch {
     private static final double FULL = 0.97;
     private static final double MOST_DRIFT = 0.955;
     private static final double LOST = 0.178;
-    private static final double LOST_IN_BURSTS = 0.235;
+
+    /** While clay gives off its bound water, what full power gives falls by a fifth in half an hour: no longer look then. */
+    private static final double BOUND_WATER_FROM_C = 440;
+
+    private static final double BOUND_WATER_TO_C = 800;
+
+    /** A thermostat's bursts say less: the longer the look, the surer. Minutes looked at, and the share lost. */
+    private static final double[][] LOST_IN_BURSTS = {{13, 0.235}, {20, 0.2}, {25, 0.175}};
 
     /** More than this is no part of the power but all of it. */
     private static final double ALL_OF_IT = 0.68;
@@ -80,12 +87,34 @@ final class PowerWatch {
         return one.kind() == Kind.RAMP && other.kind() == Kind.RAMP && times < ALIKE && times > 1 / ALIKE;
     }
 
-    private static Optional<Finding> find(Beats beats, Leg leg) {
-        // A thermostat's bursts want longer stretches than a regulated output.
-        boolean regulated = beats.regulatedShare(30 * MINUTE_MS) > 0.5;
-        long gone = (regulated ? 11 : 16) * MINUTE_MS;
-        long from = (regulated ? 22 : 38) * MINUTE_MS;
-        long lately = (regulated ? 8 : 13) * MINUTE_MS;
+    private Optional<Finding> find(Beats beats, Leg now) {
+        if (beats.regulatedShare(30 * MINUTE_MS) > 0.5) {
+            return find(beats, now, 22 * MINUTE_MS, 11 * MINUTE_MS, 8 * MINUTE_MS, LOST);
+        }
+        boolean mayDrift = beats.nowC() > BOUND_WATER_FROM_C && beats.nowC() < BOUND_WATER_TO_C;
+        for (double[] look : LOST_IN_BURSTS) {
+            long lately = Math.round(look[0] * MINUTE_MS);
+            long from = 2 * lately + 12 * MINUTE_MS;
+            boolean first = look == LOST_IN_BURSTS[0];
+            boolean told = beats.meanOutput(lately, 0).isPresent();
+            if (first || told && !mayDrift && beats.nowMs() - legSinceMs >= from) {
+                Optional<Finding> found = find(beats, now, from, lately + 3 * MINUTE_MS, lately, look[1]);
+                if (found.isPresent()) {
+                    return found;
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /**
+     * Compares a stretch with one before it.
+     *
+     * @param from how long ago the stretch before began, ms
+     * @param gone how long ago it ended; between the two whatever happened has its time
+     * @param lately how long ago the newer one began
+     */
+    private static Optional<Finding> find(Beats beats, Leg leg, long from, long gone, long lately, double leastLost) {
         OptionalDouble asked = beats.meanOutput(from, gone);
         OptionalDouble asks = beats.meanOutput(lately, 0);
         OptionalDouble rateBefore = beats.slope(from, gone);
@@ -107,9 +136,7 @@ final class PowerWatch {
         // Clay's own reaction takes more power too, but over an hour and not at once: what drifts drifts on.
         double drift = Math.min(1, Math.max(MOST_DRIFT, before / earlier));
         double share = 1 - after / (before * drift);
-        return share > (regulated ? LOST : LOST_IN_BURSTS) && share < ALL_OF_IT
-                ? found(beats, share)
-                : Optional.empty();
+        return share > leastLost && share < ALL_OF_IT ? found(beats, share) : Optional.empty();
     }
 
     /** What full power would give, in K/h: stored and lost. */

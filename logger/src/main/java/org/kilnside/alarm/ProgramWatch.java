@@ -1,5 +1,6 @@
 package org.kilnside.alarm;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.schedule.PlannedCurve.Kind;
@@ -35,6 +36,12 @@ final class ProgramWatch {
 
     private static final double FULL_POWER_K_PER_H = 220;
     private static final double SWING_MS = 8.0 * MINUTE_MS;
+
+    /** From turn to turn a swinging curve goes as its set-point does; the first swing out of the cold is one by itself. */
+    private static final long FIRST_SWING_MS = 10 * MINUTE_MS;
+
+    private static final double LEAST_SWING_K = 3;
+    private static final double TURN_UNSURE_K = 2;
 
     private final Schedule plan;
     private Optional<Finding> other = Optional.empty();
@@ -178,13 +185,37 @@ final class ProgramWatch {
         // A swing of amplitude A bends a line through N of them in time T by at most 6 A / (π N T).
         double swings = Math.max(1.5, window / SWING_MS);
         double unsure = rough.getAsDouble() * 2.7 / (window / 3_600_000.0) / swings;
-        double off = rate.getAsDouble() - planned;
-        double needed = Math.max(CURVE_LEAST_K_PER_H, 0.22 * planned) + SURE * unsure;
+        Pace pace = new Pace(rate.getAsDouble(), unsure);
+        Optional<Pace> swinging = paceOfSwings(beats, Math.round(since) - FIRST_SWING_MS, rough.getAsDouble());
+        pace = swinging.filter(its -> its.unsure() < unsure).orElse(pace);
+        double off = pace.perHour() - planned;
+        double needed = Math.max(CURVE_LEAST_K_PER_H, 0.22 * planned) + SURE * pace.unsure();
         // Slower may also be a weak kiln that gives all it has.
         boolean weak = off < 0 && beats.meanOutput(10 * MINUTE_MS, 0).orElse(0) > 0.9;
         return Math.abs(off) > needed && !weak
                 ? Optional.of(Finding.since(
-                        beats.nowMs(), Measure.ofKelvinPerHour(rate.getAsDouble()), Measure.ofKelvinPerHour(planned)))
+                        beats.nowMs(), Measure.ofKelvinPerHour(pace.perHour()), Measure.ofKelvinPerHour(planned)))
                 : Optional.empty();
+    }
+
+    /** How fast it heats, and how unsure that is, K/h. */
+    private record Pace(double perHour, double unsure) {}
+
+    /** How fast a swinging kiln heats, from crest to crest and trough to trough; empty where it has not swung twice. */
+    private static Optional<Pace> paceOfSwings(Beats beats, long windowMs, double roughK) {
+        List<Beats.Peak> turns = beats.turns(windowMs, Math.max(LEAST_SWING_K, roughK));
+        int last = turns.size() - 1;
+        if (last < 3) {
+            return Optional.empty();
+        }
+        int first = (last + 1) % 2;
+        double one = perHour(turns.get(first), turns.get(last - 1));
+        double other = perHour(turns.get(first + 1), turns.get(last));
+        double hours = (turns.get(last).atMs() - turns.get(first).atMs()) / 3_600_000.0;
+        return Optional.of(new Pace((one + other) / 2, Math.abs(one - other) / 2 + TURN_UNSURE_K / hours));
+    }
+
+    private static double perHour(Beats.Peak from, Beats.Peak to) {
+        return (to.celsius() - from.celsius()) / (to.atMs() - from.atMs()) * 3_600_000.0;
     }
 }

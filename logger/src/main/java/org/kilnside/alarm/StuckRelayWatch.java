@@ -52,12 +52,22 @@ final class StuckRelayWatch {
     private static final double BEYOND_K = 0.6;
 
     private static final long REMEMBERED_MS = 6 * MINUTE_MS;
+
+    /** An overshoot that has crept up comes to rest; what heats creeps on. */
+    private static final double CREEPS_ON = 0.45;
+
+    /** How far under the plan's clock a kiln's crests have stayed for so long is how far the clock is off. */
+    private static final long CRESTS_FOR_MS = 50 * MINUTE_MS;
+
     private static final long GIVEN_MS = 145_000;
     private static final double ASKED = 0.02;
     private static final double REGULATED = 0.25;
 
     /** How far over it was, look by look: ms and K. */
     private final Deque<double[]> overs = new ArrayDeque<>();
+
+    /** The same against the plan's clock as it is, and for longer. */
+    private final Deque<double[]> crests = new ArrayDeque<>();
 
     private final double overK;
     private long overSinceMs = Long.MIN_VALUE;
@@ -78,8 +88,9 @@ final class StuckRelayWatch {
      * @param coolingPlanned whether a planned cooling may be going on, in which a kiln is over its plan by nature
      */
     Optional<Finding> lookUnderPlan(Beats beats, double allowedC, double unsureK, boolean coolingPlanned) {
-        double over = beats.nowC() - allowedC;
         long nowMs = beats.nowMs();
+        double planned = beats.nowC() - allowedC;
+        double over = planned + Math.min(unsureK, clockAhead(nowMs, planned));
         remember(nowMs, over);
         seeSwings(over);
         if (over >= overK - unsureK && overSinceMs == Long.MIN_VALUE) {
@@ -98,13 +109,42 @@ final class StuckRelayWatch {
         if (coolingPlanned) {
             // A kiln that cools more slowly than planned is over its plan; one that does not cool at all is heated.
             boolean stands = beats.slope(5 * MINUTE_MS).orElse(-100) > -8 && nowMs - overSinceMs >= 5 * MINUTE_MS;
-            stuck = stands || stuck && beats.slope(5 * MINUTE_MS).orElse(0) > -20;
+            stuck = stands || climbsOn(beats, nowMs) || stuck && beats.slope(5 * MINUTE_MS).orElse(0) > -20;
         } else if (!stuck) {
             stuck = isHeated(beats, nowMs, last, over);
         } else {
             stuck = beats.slope(3 * MINUTE_MS).orElse(0) > -30;
         }
         return stuck ? finding(beats, allowedC, over) : Optional.empty();
+    }
+
+    /**
+     * By how much the plan's clock allows more than the controller does, K: its crests of the last while, those of the
+     * last minutes left out, all stayed under it by so much. A regulated kiln's crests lie at its set-point or below.
+     */
+    private double clockAhead(long nowMs, double planned) {
+        crests.addLast(new double[] {nowMs, planned});
+        while (crests.getFirst()[0] < nowMs - CRESTS_FOR_MS - REMEMBERED_MS) {
+            crests.removeFirst();
+        }
+        if (crests.getFirst()[0] > nowMs - CRESTS_FOR_MS) {
+            return 0;
+        }
+        double highest = Double.NEGATIVE_INFINITY;
+        for (double[] each : crests) {
+            highest = each[0] <= nowMs - REMEMBERED_MS ? Math.max(highest, each[1]) : highest;
+        }
+        return Math.max(0, -highest);
+    }
+
+    /** A kiln that is led down and climbs, minute after minute, is heated; what elements and ware even out dies away. */
+    private boolean climbsOn(Beats beats, long nowMs) {
+        double unsure = beats.slopeNoise(MINUTE_MS, beats.noiseK(10 * MINUTE_MS));
+        double last = beats.slope(MINUTE_MS).orElse(0);
+        double before = beats.slope(2 * MINUTE_MS, MINUTE_MS).orElse(0);
+        return nowMs - overSinceMs >= JUDGED_FROM_MS
+                && beats.slope(2 * MINUTE_MS).orElse(0) >= RISES_K_PER_H / 2 + unsure
+                && last >= DIES_SLOWLY * before - unsure;
     }
 
     /** How far over the swings of late went that came back. */
@@ -135,7 +175,10 @@ final class StuckRelayWatch {
 
     private boolean isHeated(Beats beats, long nowMs, OptionalDouble last, double over) {
         long forMs = nowMs - overSinceMs;
-        if (over >= FAR_OVER_K && last.orElse(0) > -10) {
+        // Where bursts swing a kiln, the next swing goes as far as the last one did.
+        boolean bursts = beats.regulatedShare(10 * MINUTE_MS) < REGULATED;
+        boolean swings = bursts && over < usualSwingK + UNUSUAL_K;
+        if (over >= FAR_OVER_K && last.orElse(0) > -10 && !swings) {
             return true;
         }
         double noiseK = beats.noiseK(10 * MINUTE_MS);
@@ -148,9 +191,9 @@ final class StuckRelayWatch {
         boolean beyond = over > highestOver() + BEYOND_K;
         // Heat that a thermostat itself gave a moment ago is still on its way. A regulated output that has not yet come
         // down is no such burst: it does not carry a kiln this far.
-        boolean bursts = beats.regulatedShare(10 * MINUTE_MS) < REGULATED;
         boolean given = bursts && beats.meanOutput(GIVEN_MS, 0).orElse(0) > ASKED;
         if (beyond
+                && !swings
                 && !given
                 && now.isPresent()
                 && before.orElse(0) >= RISES_K_PER_H
@@ -185,7 +228,8 @@ final class StuckRelayWatch {
                 && over > usualSwingK + UNUSUAL_K
                 && now - whole.getAsDouble() > 2 * SLOW_STEP_K + unsure
                 && half.getAsDouble() >= whole.getAsDouble() + SLOW_STEP_K
-                && now >= half.getAsDouble() + SLOW_STEP_K;
+                && now - half.getAsDouble()
+                        >= Math.max(SLOW_STEP_K, CREEPS_ON * (half.getAsDouble() - whole.getAsDouble()) - unsure);
     }
 
     /**

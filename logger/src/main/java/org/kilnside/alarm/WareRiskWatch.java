@@ -92,7 +92,7 @@ final class WareRiskWatch {
                 .filter(leg ->
                         leg.equals(clock.leg()) || leg.fromMs() == clock.leg().toMs())
                 .findFirst();
-        double nowC = beats.meanC(MINUTE_MS, 0).orElse(beats.nowC());
+        double nowC = beats.meanC(MINUTE_MS / 2, 0).orElse(beats.nowC());
         double from = hold.map(leg -> Math.min(
                         BOILING_C,
                         Math.max(
@@ -107,7 +107,7 @@ final class WareRiskWatch {
         if (nowC >= from && overSinceMs == Long.MIN_VALUE) {
             overSinceMs = beats.nowMs();
         }
-        if (overSinceMs != Long.MIN_VALUE && beats.nowMs() - overSinceMs >= MINUTE_MS / 2) {
+        if (overSinceMs != Long.MIN_VALUE && beats.nowMs() - overSinceMs >= MINUTE_MS / 6) {
             candling = Optional.of(Finding.since(
                             overSinceMs,
                             Measure.ofCelsius(nowC),

@@ -19,13 +19,17 @@ final class WaterWatch {
     private static final double BOILS_FROM_C = 104;
 
     private static final double BOILS_TO_C = 122;
-    private static final double MUCH_LARGER = 1.2;
+    private static final double MUCH_LARGER = 1.16;
+
+    /** Until ware and walls keep pace with a faster ramp it is at the boiling point already. */
+    private static final double BALANCED_UP_TO_K_PER_H = 80;
+
     private static final double ROOM_C = 15;
 
     /** Losing over storing, K/h for each K above the room; 0.23–0.65 in simulated kilns. */
     private static final double LOSES = 0.45;
 
-    private static final double LARGER = 1.15;
+    private static final double LARGER = 1.12;
     private static final double RAMP_LEAST_K_PER_H = 25;
 
     /** Faster, a kiln is never in the balance this rests on. */
@@ -96,7 +100,7 @@ final class WaterWatch {
             double expected = learnedSum / learned;
             double times = unit / expected;
             seen = times > LARGER ? seen + 1 : 0;
-            if (boils) {
+            if (boils && rate.getAsDouble() < BALANCED_UP_TO_K_PER_H) {
                 boilingSum += times;
                 boiling++;
             }
