@@ -18,6 +18,9 @@ final class Beats {
 
     private static final double UNPOWERED = 0.005;
 
+    /** Of a number that is rounded: its standard deviation over the step, and a little for steps that come in a row. */
+    private static final double STEP_SHARE = 0.4;
+
     private long[] ms = new long[512];
     private double[] celsius = new double[512];
     private double[] output = new double[512];
@@ -166,8 +169,21 @@ final class Beats {
             bends[i] = Math.abs(celsius[from + i] - 2 * celsius[from + i + 1] + celsius[from + i + 2]);
         }
         Arrays.sort(bends);
+        if (bends[n / 2] == 0) {
+            // A sensor told in whole degrees stands still most of the time: its step is all that is known of it.
+            return STEP_SHARE * smallestStepK(from);
+        }
         // The middle of |x| is 0.6745 σ for a normal x, and a second difference of noise has √6 times its σ.
         return bends[n / 2] / 0.6745 / Math.sqrt(6);
+    }
+
+    private double smallestStepK(int from) {
+        double smallest = Double.POSITIVE_INFINITY;
+        for (int i = from + 1; i < size; i++) {
+            double step = Math.abs(celsius[i] - celsius[i - 1]);
+            smallest = step > 0 ? Math.min(smallest, step) : smallest;
+        }
+        return Double.isInfinite(smallest) ? 0.3 : smallest;
     }
 
     /** By how much noise alone may turn the straight line through the last while, one standard deviation, K/h. */

@@ -183,8 +183,12 @@ final class CurveWatch {
                 stuck = Optional.empty();
             }
         }
-        boolean climbs =
-                unpowered.look(beats, withoutSetpointMs(nowMs)) && !lid.rebounds(nowMs) && !mayStartLate(tracker);
+        // What evens out in a cold kiln carries it by some kelvin.
+        boolean over = beats.nowC() > setpoint.orElse(Double.NEGATIVE_INFINITY) + limits.overPlan().kelvin() / 2;
+        boolean climbs = unpowered.look(beats, withoutSetpointMs(nowMs))
+                && over
+                && !lid.rebounds(nowMs)
+                && !mayStartLate(tracker);
         if (stuck.isEmpty() && climbs) {
             stuck = Optional.of(stuckWhileOff.climbing(beats, setpoint));
         }

@@ -183,7 +183,9 @@ final class ProgramWatch {
             return Optional.empty();
         }
         // A swing of amplitude A bends a line through N of them in time T by at most 6 A / (π N T).
-        double swings = Math.max(1.5, window / SWING_MS);
+        double swings = rough.getAsDouble() < LEAST_SWING_K
+                ? Math.max(1.5, window / SWING_MS)
+                : Math.max(1, beats.turns(window, rough.getAsDouble()).size() / 2.0);
         double unsure = rough.getAsDouble() * 2.7 / (window / 3_600_000.0) / swings;
         Pace pace = new Pace(rate.getAsDouble(), unsure);
         Optional<Pace> swinging = paceOfSwings(beats, Math.round(since) - FIRST_SWING_MS, rough.getAsDouble());

@@ -57,7 +57,10 @@ final class StuckRelayWatch {
     private static final double CREEPS_ON = 0.45;
 
     /** How far under the plan's clock a kiln's crests have stayed for so long is how far the clock is off. */
-    private static final long CRESTS_FOR_MS = 50 * MINUTE_MS;
+    private static final long CRESTS_FOR_MS = 60 * MINUTE_MS;
+
+    /** A kiln that diverges slowly has been doing so for this long when it is told. */
+    private static final long CRESTS_UNTIL_MS = 25 * MINUTE_MS;
 
     private static final long GIVEN_MS = 145_000;
     private static final double ASKED = 0.02;
@@ -124,7 +127,7 @@ final class StuckRelayWatch {
      */
     private double clockAhead(long nowMs, double planned) {
         crests.addLast(new double[] {nowMs, planned});
-        while (crests.getFirst()[0] < nowMs - CRESTS_FOR_MS - REMEMBERED_MS) {
+        while (crests.getFirst()[0] < nowMs - CRESTS_FOR_MS - MINUTE_MS) {
             crests.removeFirst();
         }
         if (crests.getFirst()[0] > nowMs - CRESTS_FOR_MS) {
@@ -132,7 +135,7 @@ final class StuckRelayWatch {
         }
         double highest = Double.NEGATIVE_INFINITY;
         for (double[] each : crests) {
-            highest = each[0] <= nowMs - REMEMBERED_MS ? Math.max(highest, each[1]) : highest;
+            highest = each[0] <= nowMs - CRESTS_UNTIL_MS ? Math.max(highest, each[1]) : highest;
         }
         return Math.max(0, -highest);
     }

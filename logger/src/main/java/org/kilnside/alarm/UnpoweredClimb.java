@@ -13,6 +13,18 @@ final class UnpoweredClimb {
     /** Three minutes are compared with each other, after elements and sensor have had some seconds. */
     private static final long STEADY_FOR_MS = 3 * MINUTE_MS + 20_000;
 
+    /** Where a minute of a noisy sensor says less than this, the three are looked at in halves. */
+    private static final double MINUTE_SAYS_K_PER_H = 25;
+
+    private static final long HALF_MS = 100_000;
+
+    /** Thousands of looks at a cooling kiln's noise must not once see it climb. */
+    private static final double SURE = 4;
+
+    private static final double HOT_C = 600;
+    private static final long STANDS_FOR_MS = 150_000;
+    private static final double STANDS_K_PER_H = -15;
+
     private static final double STEADY = 0.82;
     private static final double RISES_K_PER_H = 22;
 
@@ -46,11 +58,27 @@ final class UnpoweredClimb {
         if (offMs < COME_TO_NOTHING_MS || told && offMs < TIMES_USUAL * usualMs) {
             return false;
         }
-        return told && isCarriedTooFar(beats, offMs) || offMs >= STEADY_FOR_MS && isSteady(beats);
+        return told && isCarriedTooFar(beats, offMs)
+                || offMs >= STEADY_FOR_MS && (isSteady(beats) || !told && standsHot(beats));
+    }
+
+    /** Left to itself, a kiln this hot falls by a hundred kelvin an hour and more in its first minutes. */
+    private static boolean standsHot(Beats beats) {
+        double noiseK = beats.noiseK(10 * MINUTE_MS);
+        double rate = beats.slope(STANDS_FOR_MS).orElse(Double.NEGATIVE_INFINITY);
+        return beats.nowC() > HOT_C && rate - 2 * beats.slopeNoise(STANDS_FOR_MS, noiseK) > STANDS_K_PER_H;
     }
 
     private static boolean isSteady(Beats beats) {
-        double unsure = beats.slopeNoise(MINUTE_MS, beats.noiseK(10 * MINUTE_MS));
+        double noiseK = beats.noiseK(10 * MINUTE_MS);
+        double unsure = beats.slopeNoise(MINUTE_MS, noiseK);
+        double whole = beats.slope(2 * HALF_MS).orElse(0);
+        if (whole < RISES_K_PER_H + SURE * beats.slopeNoise(2 * HALF_MS, noiseK)) {
+            return false;
+        }
+        if (unsure > MINUTE_SAYS_K_PER_H) {
+            return isSteadyInHalves(beats, beats.slopeNoise(HALF_MS, noiseK));
+        }
         OptionalDouble last = beats.slope(MINUTE_MS);
         OptionalDouble before = beats.slope(2 * MINUTE_MS, MINUTE_MS);
         OptionalDouble earlier = beats.slope(3 * MINUTE_MS, 2 * MINUTE_MS);
@@ -62,6 +90,13 @@ final class UnpoweredClimb {
                 && before.getAsDouble() >= least
                 && last.getAsDouble() - unsure >= STEADY * before.getAsDouble() - 2 * unsure
                 && before.getAsDouble() >= STEADY * earlier.getAsDouble() - unsure;
+    }
+
+    private static boolean isSteadyInHalves(Beats beats, double unsure) {
+        double last = beats.slope(HALF_MS).orElse(0);
+        double before = beats.slope(2 * HALF_MS, HALF_MS).orElse(Double.POSITIVE_INFINITY);
+        double least = RISES_K_PER_H + unsure;
+        return last >= least && before >= least && last >= STEADY * before - unsure;
     }
 
     private static boolean isCarriedTooFar(Beats beats, long offMs) {

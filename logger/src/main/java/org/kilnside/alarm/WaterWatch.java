@@ -19,7 +19,7 @@ final class WaterWatch {
     private static final double BOILS_FROM_C = 104;
 
     private static final double BOILS_TO_C = 122;
-    private static final double MUCH_LARGER = 1.16;
+    private static final double MUCH_LARGER = 1.18;
 
     /** Until ware and walls keep pace with a faster ramp it is at the boiling point already. */
     private static final double BALANCED_UP_TO_K_PER_H = 80;

@@ -123,9 +123,9 @@ final class SimulatedMistakes {
                 program -> wet.kiln.bisqueFiring(program, wet.number).load(damp),
                 ControllerSpec.waiting(),
                 Disturbance.rising(100, firing -> {}),
-                Shows.AT_ONCE,
+                Shows.STILL_WET,
                 EnumSet.of(AlarmKind.WATER_LEAVING),
-                3600));
+                3000));
         SimulatedFaults.Draw lid = faults.new Draw();
         Schedule plan = lid.plan();
         all.add(faults.fault(

@@ -69,7 +69,7 @@ final class SimulatedWatch {
 
     /** From when on a fault shows. */
     enum Shows {
-        /** 10 °C above set-point and twin. */
+        /** Three readings on end 10 °C above set-point and twin. */
         OVER,
         /** 10 °C off the twin, or a fault reported. */
         OFF_TWIN,
@@ -92,7 +92,9 @@ final class SimulatedWatch {
         /** From 95 °C on, in the range where steam leaves, when it comes there faster than raw ware stands. */
         FAST_IN_STEAM,
         /** From the first reading above the limit's own margin. */
-        ABOVE_LIMIT
+        ABOVE_LIMIT,
+        /** From 110 °C on, with 100 g of water or more in the ware. */
+        STILL_WET
     }
 
     SimulatedWatch(Setting setting) {
@@ -210,8 +212,8 @@ final class SimulatedWatch {
         return Math.abs(shownC - twinC) > 10 && unexplainedS >= 300;
     }
 
-    private static boolean isFastInSteam(VirtualFiring.Moment now, double shownC) {
-        return now.elapsedMs() > 1_800_000 && shownC > 95;
+    private boolean isFastInSteam(VirtualFiring.Moment now, double shownC) {
+        return now.elapsedMs() > 1_800_000 && isOften(shownC > 95);
     }
 
     private static boolean holdsBelowBoiling(VirtualFiring.Moment now) {
@@ -235,13 +237,13 @@ final class SimulatedWatch {
         double twinC = twin.map(Temperature::celsius).orElse(shownC);
         return switch (setting.shows()) {
             case OVER ->
-                shownC > twinC + 10
+                isOften(shownC > twinC + 10
                         && shownC
                                 > now.controller()
                                                 .setpoint()
                                                 .map(Temperature::celsius)
                                                 .orElse(-999.0)
-                                        + 10;
+                                        + 10);
             case OFF_TWIN ->
                 Math.abs(shownC - twinC) > 10 || now.signals().get(0).faultBits() != 0;
             case BELOW_TWIN -> shownC < twinC - 5;
@@ -254,6 +256,7 @@ final class SimulatedWatch {
             case POWER_UNEXPLAINED -> isPowerUnexplained(now, shownC, twinC);
             case FAST_IN_STEAM -> isFastInSteam(now, shownC);
             case ABOVE_LIMIT -> isOften(shownC > limitC());
+            case STILL_WET -> isOften(shownC > BOILS_C) && now.truth().waterKg() >= WET_KG;
         };
     }
 
