@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.kilnside.firing.ControllerReport;
+import org.kilnside.quantity.Temperature;
 
 /**
  * The firing in beats of ten seconds: mean temperature, output and set-point of each. A controller that prints more
@@ -17,6 +18,9 @@ final class Beats {
     private static final long STALE_MS = 150_000;
 
     private static final double UNPOWERED = 0.005;
+    private static final double COLD_C = 45;
+    private static final double FAR_BELOW_K = 60;
+    private static final double PARKED_STAYS_K = 1;
 
     /** Of a number that is rounded: its standard deviation over the step, and a little for steps that come in a row. */
     private static final double STEP_SHARE = 0.4;
@@ -32,6 +36,7 @@ final class Beats {
     private double sumOutput;
     private int outputs;
     private double lastSetpoint = Double.NaN;
+    private double parkedC = Double.NEGATIVE_INFINITY;
     private int count;
 
     /** Takes a good reading; true when a beat has become full by it. */
@@ -50,9 +55,23 @@ final class Beats {
             sumOutput += controller.output().get().fraction();
             outputs++;
         }
-        lastSetpoint =
-                controller.setpoint().isPresent() ? controller.setpoint().get().celsius() : Double.NaN;
+        lastSetpoint = controller
+                .setpoint()
+                .map(Temperature::celsius)
+                .filter(wanted -> !isParked(wanted, temperatureC))
+                .orElse(Double.NaN);
         return closed;
+    }
+
+    /**
+     * Whether a set-point is none: a controller that has ended may go on giving a number, such as 0 or the room's. It is
+     * known by a kiln far hotter than any cold number, and stays none as long as it is the same.
+     */
+    private boolean isParked(double wantedC, double temperatureC) {
+        if (wantedC < COLD_C && temperatureC - wantedC > FAR_BELOW_K) {
+            parkedC = wantedC;
+        }
+        return Math.abs(wantedC - parkedC) < PARKED_STAYS_K;
     }
 
     private void close() {

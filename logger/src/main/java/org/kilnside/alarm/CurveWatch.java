@@ -29,6 +29,7 @@ final class CurveWatch {
     /** Nobody switches a kiln off this far below the top and calls it done. */
     private static final double NEAR_TOP_K = 10;
 
+    private static final double COLD_C = 55;
     private static final long SILENT_MS = 20 * MINUTE_MS;
     private static final long STEERED_MS = 50 * MINUTE_MS;
     private static final long FREE_SINCE_MS = 30 * MINUTE_MS;
@@ -184,7 +185,7 @@ final class CurveWatch {
             }
         }
         // What evens out in a cold kiln carries it by some kelvin.
-        boolean over = beats.nowC() > setpoint.orElse(Double.NEGATIVE_INFINITY) + limits.overPlan().kelvin() / 2;
+        boolean over = beats.nowC() > setpoint.orElseGet(this::allowedByPlan) + limits.overPlan().kelvin() / 2;
         boolean climbs = unpowered.look(beats, withoutSetpointMs(nowMs))
                 && over
                 && !lid.rebounds(nowMs)
@@ -203,6 +204,13 @@ final class CurveWatch {
             boolean steady = gone.isEmpty() && !other && stuck.isEmpty();
             ledger.assess(AlarmKind.THIRD_OF_POWER_GONE, power.look(beats, clock.get(), steady), nowMs, CALM_MS);
         }
+    }
+
+    /** The hottest the plan allows a kiln that is being heated; else no cold one is judged. */
+    private double allowedByPlan() {
+        return clock.filter(its -> its.isLit() && its.isHeatedByBoth())
+                .map(PlanClock::ceilingC)
+                .orElse(COLD_C);
     }
 
     private long withoutSetpointMs(long nowMs) {

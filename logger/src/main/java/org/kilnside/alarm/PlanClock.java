@@ -28,6 +28,9 @@ final class PlanClock {
     /** The lighting is found from the curve, to within some minutes. */
     private static final long LIGHTING_MS = 100_000;
 
+    /** A controller's own clock may run fast: a ceramic resonator by half a percent, a rate keyed in whole degrees as much. */
+    private static final double FAST_CLOCK = 0.012;
+
     /** Lit above this, the recording was joined in mid-firing: how long the plan has run is not known. */
     private static final double JOINED_C = 90;
 
@@ -45,6 +48,7 @@ final class PlanClock {
     private double belowTopMs;
     private double writtenMs;
     private double waitingMs;
+    private double aheadMs;
     private int holdLeg = -1;
     private boolean arrived;
     private double nearMs;
@@ -106,12 +110,23 @@ final class PlanClock {
                 waitingMs = Math.max(leg.fromMs(), leg.fromMs() + (allowedC - leg.fromC()) / perMs);
             }
         }
+        learnAhead(leg, celsius, step);
         if (leg.kind() == Kind.HOLD && waitingMs < leg.toMs() && isBeforeHold(leg, celsius, step)) {
             waitingMs -= step;
         }
         noticeEnd(step, celsius);
         if (position.knownFrom() == PlanPosition.KnownFrom.CONTROLLER) {
             holdToSegment(position.segment());
+        }
+    }
+
+    /** How far a kiln is ahead of this clock, as long as it follows a ramp. */
+    private void learnAhead(Leg leg, double celsius, double step) {
+        if (leg.kind() == Kind.RAMP && leg.durationMs() > 0) {
+            double perMs = (leg.toC() - leg.fromC()) / leg.durationMs();
+            double now = (celsius - leg.temperatureC(Math.round(waitingMs))) / perMs;
+            // No faster than such a clock gains: a kiln that runs away gains more.
+            aheadMs = Math.max(0, aheadMs + Math.max(-step, Math.min(FAST_CLOCK * step, now - aheadMs)));
         }
     }
 
@@ -185,7 +200,9 @@ final class PlanClock {
 
     /** The hottest the plan allows now, by either clock and a few minutes either way, °C. After the heating, its top. */
     double ceilingC() {
-        return Math.max(ceilingC(writtenMs), ceilingC(waitingMs));
+        return Math.max(
+                Math.max(ceilingC(writtenMs), ceilingC(waitingMs)),
+                Math.max(ceilingC(writtenMs + aheadMs), ceilingC(waitingMs + aheadMs)));
     }
 
     private double ceilingC(double plannedMs) {
@@ -219,9 +236,10 @@ final class PlanClock {
         return OptionalDouble.of(lowest);
     }
 
-    /** Whether both clocks say that ramps and holds of the heating go on. */
+    /** Whether both clocks say that ramps and holds of the heating go on, though the controller's own may run fast. */
     boolean isHeatedByBoth() {
-        return writtenMs < heatedUntilMs && waitingMs < heatedUntilMs;
+        double later = Math.max(writtenMs, waitingMs);
+        return later + LIGHTING_MS + FAST_CLOCK * writtenMs < heatedUntilMs;
     }
 
     /** Whether both clocks say that all heating lies behind, with some minutes to spare. */

@@ -92,6 +92,10 @@ final class PowerWatch {
             return find(beats, now, 22 * MINUTE_MS, 11 * MINUTE_MS, 8 * MINUTE_MS, LOST);
         }
         boolean mayDrift = beats.nowC() > BOUND_WATER_FROM_C && beats.nowC() < BOUND_WATER_TO_C;
+        if (mayDrift && beats.meanOutput(30 * MINUTE_MS, 0).isEmpty()) {
+            // By the curve alone a kiln that just reached its plan and one that lost a ring bend alike here.
+            return Optional.empty();
+        }
         for (double[] look : LOST_IN_BURSTS) {
             long lately = Math.round(look[0] * MINUTE_MS);
             long from = 2 * lately + 12 * MINUTE_MS;

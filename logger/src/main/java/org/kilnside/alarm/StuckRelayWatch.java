@@ -2,6 +2,7 @@ package org.kilnside.alarm;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.schedule.PlannedCurve.Kind;
@@ -51,6 +52,12 @@ final class StuckRelayWatch {
     /** A swing that is not the highest of its kind is a swing. */
     private static final double BEYOND_K = 0.6;
 
+    private static final long SWUNG_FOR_MS = 90 * MINUTE_MS;
+    private static final double SWINGS_K = 3;
+    private static final int SWUNG_OFTEN = 8;
+    private static final long CEASED_SWINGS = 3;
+    private static final long CEASED_LEAST_MS = 5 * MINUTE_MS;
+
     private static final long REMEMBERED_MS = 6 * MINUTE_MS;
 
     /** An overshoot that has crept up comes to rest; what heats creeps on. */
@@ -99,7 +106,8 @@ final class StuckRelayWatch {
         if (over >= overK - unsureK && overSinceMs == Long.MIN_VALUE) {
             overSinceMs = nowMs;
         }
-        if (over < overK) {
+        boolean sure = over >= overK || over >= overK - unsureK && swingsCeased(beats);
+        if (!sure) {
             if (over < overK - unsureK) {
                 overSinceMs = Long.MIN_VALUE;
             }
@@ -138,6 +146,21 @@ final class StuckRelayWatch {
             highest = each[0] <= nowMs - CRESTS_UNTIL_MS ? Math.max(highest, each[1]) : highest;
         }
         return Math.max(0, -highest);
+    }
+
+    /**
+     * Whether a kiln that swung has climbed without a swing for far longer than one took: its elements are no longer
+     * switched. Over its plan that is a relay, however unsure the plan's clock.
+     */
+    private static boolean swingsCeased(Beats beats) {
+        List<Beats.Peak> turns = beats.turns(SWUNG_FOR_MS, SWINGS_K);
+        if (turns.size() < SWUNG_OFTEN || beats.slope(CEASED_LEAST_MS).orElse(0) < RISES_K_PER_H) {
+            return false;
+        }
+        long firstMs = turns.get(0).atMs();
+        long lastMs = turns.get(turns.size() - 1).atMs();
+        long swingMs = 2 * (lastMs - firstMs) / (turns.size() - 1);
+        return beats.nowMs() - lastMs > Math.max(CEASED_LEAST_MS, CEASED_SWINGS * swingMs);
     }
 
     /** A kiln that is led down and climbs, minute after minute, is heated; what elements and ware even out dies away. */

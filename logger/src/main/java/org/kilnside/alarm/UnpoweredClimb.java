@@ -22,6 +22,7 @@ final class UnpoweredClimb {
     private static final double SURE = 4;
 
     private static final double HOT_C = 600;
+    private static final long FIRST_MINUTES_MS = 30 * MINUTE_MS;
     private static final long STANDS_FOR_MS = 150_000;
     private static final double STANDS_K_PER_H = -15;
 
@@ -59,14 +60,14 @@ final class UnpoweredClimb {
             return false;
         }
         return told && isCarriedTooFar(beats, offMs)
-                || offMs >= STEADY_FOR_MS && (isSteady(beats) || !told && standsHot(beats));
+                || offMs >= STEADY_FOR_MS && (isSteady(beats) || !told && offMs < FIRST_MINUTES_MS && standsHot(beats));
     }
 
     /** Left to itself, a kiln this hot falls by a hundred kelvin an hour and more in its first minutes. */
     private static boolean standsHot(Beats beats) {
         double noiseK = beats.noiseK(10 * MINUTE_MS);
         double rate = beats.slope(STANDS_FOR_MS).orElse(Double.NEGATIVE_INFINITY);
-        return beats.nowC() > HOT_C && rate - 2 * beats.slopeNoise(STANDS_FOR_MS, noiseK) > STANDS_K_PER_H;
+        return beats.nowC() > HOT_C && rate - 3 * beats.slopeNoise(STANDS_FOR_MS, noiseK) > STANDS_K_PER_H;
     }
 
     private static boolean isSteady(Beats beats) {

@@ -69,7 +69,7 @@ final class SimulatedWatch {
 
     /** From when on a fault shows. */
     enum Shows {
-        /** Three readings on end 10 °C above set-point and twin. */
+        /** 10 °C above set-point and twin, smoothed over a minute. */
         OVER,
         /** 10 °C off the twin, or a fault reported. */
         OFF_TWIN,
@@ -182,6 +182,7 @@ final class SimulatedWatch {
     private double candledC;
     private double boilingKg;
     private double meanOutput;
+    private double smoothOverK;
     private double unexplainedS;
 
     private boolean topsOut(VirtualFiring.Moment now) {
@@ -202,6 +203,14 @@ final class SimulatedWatch {
     private boolean isOften(boolean over) {
         above = over ? above + 1 : 0;
         return above >= 3;
+    }
+
+    /** Over twin and set-point, smoothed over a minute: a single reading may be noise. */
+    private boolean isOver(VirtualFiring.Moment now, double overTwinK, double shownC) {
+        double wantedC = now.controller().setpoint().map(Temperature::celsius).orElse(-999.0);
+        double share = Math.min(1, setting.intervalS() / 60.0);
+        smoothOverK += (Math.min(overTwinK, shownC - wantedC) - smoothOverK) * share;
+        return smoothOverK > 10;
     }
 
     private boolean isPowerUnexplained(VirtualFiring.Moment now, double shownC, double twinC) {
@@ -236,14 +245,7 @@ final class SimulatedWatch {
         double shownC = shown.map(Temperature::celsius).orElse(-999.0);
         double twinC = twin.map(Temperature::celsius).orElse(shownC);
         return switch (setting.shows()) {
-            case OVER ->
-                isOften(shownC > twinC + 10
-                        && shownC
-                                > now.controller()
-                                                .setpoint()
-                                                .map(Temperature::celsius)
-                                                .orElse(-999.0)
-                                        + 10);
+            case OVER -> isOver(now, shownC - twinC, shownC);
             case OFF_TWIN ->
                 Math.abs(shownC - twinC) > 10 || now.signals().get(0).faultBits() != 0;
             case BELOW_TWIN -> shownC < twinC - 5;
