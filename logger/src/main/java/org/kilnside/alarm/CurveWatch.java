@@ -185,7 +185,8 @@ final class CurveWatch {
             }
         }
         // What evens out in a cold kiln carries it by some kelvin.
-        boolean over = beats.nowC() > setpoint.orElseGet(this::allowedByPlan) + limits.overPlan().kelvin() / 2;
+        boolean over = beats.nowC()
+                > setpoint.orElseGet(this::allowedByPlan) + limits.overPlan().kelvin() / 2;
         boolean climbs = unpowered.look(beats, withoutSetpointMs(nowMs))
                 && over
                 && !lid.rebounds(nowMs)

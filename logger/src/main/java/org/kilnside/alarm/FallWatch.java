@@ -140,8 +140,8 @@ final class FallWatch {
     private void slip(Beats beats, double fromC, long agoMs) {
         beforeSlipC = fromC;
         afterSlipC = beats.nowC();
-        slipped = Optional.of(Finding.since(
-                beats.nowMs() - agoMs, Measure.ofCelsius(beats.nowC()), Measure.ofCelsius(fromC)));
+        slipped = Optional.of(
+                Finding.since(beats.nowMs() - agoMs, Measure.ofCelsius(beats.nowC()), Measure.ofCelsius(fromC)));
     }
 
     private static boolean isCut(Beats beats, double uncutC) {

@@ -120,7 +120,9 @@ final class StuckRelayWatch {
         if (coolingPlanned) {
             // A kiln that cools more slowly than planned is over its plan; one that does not cool at all is heated.
             boolean stands = beats.slope(5 * MINUTE_MS).orElse(-100) > -8 && nowMs - overSinceMs >= 5 * MINUTE_MS;
-            stuck = stands || climbsOn(beats, nowMs) || stuck && beats.slope(5 * MINUTE_MS).orElse(0) > -20;
+            stuck = stands
+                    || climbsOn(beats, nowMs)
+                    || stuck && beats.slope(5 * MINUTE_MS).orElse(0) > -20;
         } else if (!stuck) {
             stuck = isHeated(beats, nowMs, last, over);
         } else {
