@@ -28,7 +28,10 @@ final class Causes {
     private static final double LITTLE_SHORT_K = 30;
 
     /** A kiln whose heat ends takes so long to turn, minutes. */
-    private static final double TURNING_MIN = 5;
+    private static final double TURNING_MIN = 3;
+
+    /** By so much more or less it might as well have been the other of an end on the way and a short hold, minutes. */
+    private static final double TURNS_WITHIN_MIN = 1.5;
 
     private static final double TOO_FAST = 1.3;
 
@@ -264,15 +267,26 @@ final class Causes {
                     weight,
                     seen ? sure : Sureness.POSSIBLE,
                     evidence);
-            found.orElse(CauseCode.ENDED_EARLY, seen ? CauseCode.TOP_LOW : CauseCode.POWER_CUT);
+            found.orElse(CauseCode.ENDED_EARLY, seen || turnedSlowly() ? CauseCode.TOP_LOW : CauseCode.POWER_CUT);
         } else {
             found.add(CauseCode.TOP_LOW, level, sure, evidence);
-            found.orElse(CauseCode.TOP_LOW, CauseCode.ENDED_EARLY);
+            if (turnedSlowly()) {
+                double behind = 0.99 * Math.max(level, hold);
+                found.add(CauseCode.ENDED_EARLY, level + Math.max(0, hold), behind, Sureness.POSSIBLE, evidence);
+            } else {
+                found.orElse(CauseCode.TOP_LOW, CauseCode.ENDED_EARLY);
+            }
         }
     }
 
     private boolean cameToItsTop() {
         return facts.plan().levelC() - facts.real().levelC() < AS_PLANNED_K;
+    }
+
+    /** Whether it was at its level for about as long as a kiln takes to turn: a hold of a few minutes looks the same. */
+    private boolean turnedSlowly() {
+        return facts.plannedHoldMinutes() >= TURNING_MIN
+                && Math.abs(facts.heldMinutes() - TURNING_MIN) < TURNS_WITHIN_MIN;
     }
 
     /** Whether a firing that did not come to its top was cut off on the way, where a lower program would have held. */
@@ -284,7 +298,7 @@ final class Causes {
         if (planned < 3) {
             return lowK > LITTLE_SHORT_K;
         }
-        double least = lowK > LITTLE_SHORT_K ? TURNING_MIN : Math.min(4, 0.35 * planned);
+        double least = lowK > LITTLE_SHORT_K ? TURNING_MIN + 2 : Math.min(TURNING_MIN, 0.35 * planned);
         return facts.heldMinutes() < least;
     }
 

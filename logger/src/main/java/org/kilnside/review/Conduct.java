@@ -35,6 +35,9 @@ record Conduct(
     /** Slower than this share of the planned rate, a kiln does not follow. */
     private static final double SLOW = 0.85;
 
+    /** A kiln that comes to its top as fast as that had power to spare. */
+    private static final double KEEPS_PACE = 0.92;
+
     private static final double FAR_BEHIND_K = 15;
     private static final double LONG_FULL_MINUTES = 60;
     private static final double FASTER = 1.15;
@@ -134,9 +137,17 @@ record Conduct(
                 output,
                 limited,
                 end,
-                Dips.of(bins, phase, asks, output, schedule),
+                Dips.of(bins, phase, asks, output, schedule).stream()
+                        .filter(dip -> !output || !gaveWay(bins, dip))
+                        .toList(),
                 recovered(bins, phase, plan),
                 broke(bins, phase, plan));
+    }
+
+    /** A fall at full output that no kiln without any heat shows: some of the power was left. */
+    private static boolean gaveWay(Bins bins, Dip dip) {
+        return bins.meanOutput(dip.fromS() + 300, dip.toS()) > FULL
+                && Ending.fellSlowly(bins, dip.fromS(), dip.toS());
     }
 
     /** A slack of half an hour and more below the planned pace, with the planned pace before and after it. */
@@ -273,8 +284,10 @@ record Conduct(
             // other.
             double heldMinutes = real.topMinutes() - plan.topMinutes();
             double below = plan.levelC() - phase.levelC();
-            boolean stuck = below > BEHIND_K && below < STUCK_WITHIN_K && (slow || heldMinutes > STUCK_MINUTES);
-            boolean clock = schedule.endedByTheClock() && (!faster || schedule.lateS() > LATE_S);
+            boolean stuck = below > BEHIND_K && below < STUCK_WITHIN_K && (slow && to < SLOW * planned || heldMinutes > STUCK_MINUTES);
+            boolean heldAsPlanned = planHoldMinutes > 4 && heldMinutes > -0.3 * planHoldMinutes;
+            boolean paced = to > KEEPS_PACE * planned && heldAsPlanned;
+            boolean clock = schedule.endedByTheClock() && !paced && (!faster || schedule.lateS() > LATE_S);
             atEnd = low && (fell || clock || stuck);
             inRise = slow && fell;
             cameLate = false;

@@ -90,7 +90,7 @@ record Ending(How how, double atS, double atC, double askedUntilS) {
     }
 
     /** Whether it fell, while heat was asked for, as no kiln does that has none at all. */
-    private static boolean fellSlowly(Bins bins, double left, double until) {
+    static boolean fellSlowly(Bins bins, double left, double until) {
         double fastest = fastest(bins, left + 120, until);
         boolean glowed = bins.meanC(until - WINDOW_S, until) > STILL_GLOWING_C;
         boolean slow = glowed && fastest < SLOWEST_FREE_FALL_K_PER_H;

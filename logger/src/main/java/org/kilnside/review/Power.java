@@ -42,7 +42,7 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
     /** A smaller loss is told from the model's own error only once the wall has settled. */
     private static final double LARGE_LOSS = 0.25;
 
-    private static final double EARLY_GAIN = 600;
+    private static final double EARLY_GAIN = 250;
     private static final int SETTLED = 8;
     private static final double SETTLED_C = 500;
     private static final double SUDDEN = 0.4;

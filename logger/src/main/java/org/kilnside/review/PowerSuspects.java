@@ -18,9 +18,6 @@ final class PowerSuspects {
     /** Elements do not wear by so much from one firing to the next. */
     private static final double AT_ONCE = 0.15;
 
-    /** The mains come back; what is gone for longer is gone, s. */
-    private static final double LONGEST_SAG_S = 6 * 3600;
-
     private static final double FAR_SHORT_K = 70;
 
     /** A passing sag takes the last degrees, a lost ring more. */
@@ -65,7 +62,7 @@ final class PowerSuspects {
                 .filter(sag ->
                         power.step().map(step -> sag.gain() > 1.3 * step.gain()).orElse(true));
         Optional<Power.Loss> small =
-                power.step().filter(step -> step.part() < RING && step.toS() - step.fromS() < LONGEST_SAG_S);
+                power.step().filter(step -> step.part() < RING);
         Habit habit = facts.habit();
         double drop = habit.strength() > 0 && power.strength() > 0 ? 1 - power.strength() / habit.strength() : 0;
         if (drop > LEAST_DROP) {

@@ -39,6 +39,9 @@ final class UnplannedCooling {
     /** The least constant a small kiln of fibre has between 1000 and 700 °C, s (simulated kilns of five families). */
     private static final double FASTEST_KILN_S = 4800;
 
+    /** Near its top a kiln has about this part of the constant it has later. */
+    private static final double EARLIER = 0.6;
+
     private static final double LEAST_OUTPUT = 0.03;
 
     private static final double HEATED_AGAIN_K = 25;
@@ -76,7 +79,7 @@ final class UnplannedCooling {
         if (up > 0 && down > 0) {
             return up < down;
         }
-        return windows.get(up > 0 ? up + 1 : down - 1).constantS > HELD_S;
+        return up > 0 ? settled(windows, up) > HELD_S : windows.get(down - 1).constantS > HELD_S;
     }
 
     private static Optional<Cooling> held(List<Window> windows, int up, int down) {
@@ -97,6 +100,11 @@ final class UnplannedCooling {
         // after.
         double alone = down > 0 ? windows.get(down - 1).constantS : windows.get(up + 1).constantS / 2;
         return between(windows, from, to, alone);
+    }
+
+    /** The constant some windows after a leap: just after it the wall gives back what it was robbed of. */
+    private static double settled(List<Window> windows, int leap) {
+        return windows.get(Math.min(leap + 3, windows.size() - 1)).constantS;
     }
 
     /** A fall without a leap, faster throughout than the smallest of kilns falls by itself. */
