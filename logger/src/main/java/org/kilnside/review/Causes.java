@@ -138,6 +138,10 @@ final class Causes {
                             Amount.span(witness.offsetK()),
                             Amount.span(facts.halfWidthK())))));
         }
+        // An interruption that was made good cost nothing, and is worth a line all the same.
+        lastDip()
+                .ifPresent(dip -> causes.add(new Review.Cause(
+                        CauseCode.POWER_CUT, Sureness.POSSIBLE, 0, List.of(interrupted(dip)))));
         return causes;
     }
 
@@ -161,7 +165,16 @@ final class Causes {
                             Amount.minutes(hidden.minutes()),
                             Amount.degrees(hidden.fromC()),
                             Amount.degrees(hidden.toC()))));
-            found.orElse(CauseCode.POWER_CUT, CauseCode.SENSOR_FAULT);
+            // The same gap, right behind: whether the kiln or only its readings stopped is told by the cooling alone.
+            found.add(
+                    CauseCode.SENSOR_FAULT,
+                    cost,
+                    0.99 * Math.abs(cost),
+                    Sureness.POSSIBLE,
+                    List.of(Evidence.of(
+                            Evidence.Kind.NO_READINGS,
+                            Amount.at(hidden.fromS()),
+                            Amount.minutes(hidden.minutes()))));
             return true;
         }
         if (conduct.end().how() == Ending.How.STILL_ASKING) {
@@ -187,21 +200,29 @@ final class Causes {
             found.orElse(CauseCode.POWER_CUT, CauseCode.ENDED_EARLY);
             return true;
         }
-        List<Conduct.Dip> dips = conduct.dipsThatCount(facts.real().levelC());
-        if (!dips.isEmpty() && cost > AS_PLANNED_K * perK) {
-            Conduct.Dip dip = dips.get(dips.size() - 1);
+        Optional<Conduct.Dip> dip = lastDip();
+        if (dip.isPresent() && cost > AS_PLANNED_K * perK) {
             found.add(
                     CauseCode.POWER_CUT,
                     cost,
-                    dip.asking() && conduct.asks().known() ? Sureness.VERY_LIKELY : Sureness.LIKELY,
-                    List.of(Evidence.of(
-                            Evidence.Kind.INTERRUPTED,
-                            Amount.at(dip.fromS()),
-                            Amount.degrees(dip.fromC()),
-                            Amount.minutes(dip.minutes()))));
+                    dip.get().asking() && conduct.asks().known() ? Sureness.VERY_LIKELY : Sureness.LIKELY,
+                    List.of(interrupted(dip.get())));
             return true;
         }
         return false;
+    }
+
+    private Optional<Conduct.Dip> lastDip() {
+        List<Conduct.Dip> dips = facts.conduct().dipsThatCount(facts.real().levelC());
+        return dips.isEmpty() ? Optional.empty() : Optional.of(dips.get(dips.size() - 1));
+    }
+
+    private static Evidence interrupted(Conduct.Dip dip) {
+        return Evidence.of(
+                Evidence.Kind.INTERRUPTED,
+                Amount.at(dip.fromS()),
+                Amount.degrees(dip.fromC()),
+                Amount.minutes(dip.minutes()));
     }
 
     /** The log stops for good on the way up: whatever wrote it had its power from the same plug, or was stopped. */

@@ -24,7 +24,7 @@ record Frozen(double fromS, double minutes, double celsius) {
     private static final double AWAY_K = 20;
 
     private static final int BEFORE = 40;
-    private static final double FINE_K = 0.09;
+    private static final double RESTLESS_STEPS = 1.5;
     private static final double RESTLESS_K = 0.03;
 
     /**
@@ -55,7 +55,7 @@ record Frozen(double fromS, double minutes, double celsius) {
         return longest;
     }
 
-    /** Whether the numbers before are so fine and so restless that not even a quiet hold stands still in them. */
+    /** Whether the numbers before are so restless, for how finely they are stepped, that no quiet hold stands still in them. */
     private static boolean neverStoodBefore(Trace curve, int from) {
         if (from < 2 * BEFORE) {
             return false;
@@ -69,7 +69,7 @@ record Frozen(double fromS, double minutes, double celsius) {
             finest = Math.abs(step) > 1e-6 ? Math.min(finest, Math.abs(step)) : finest;
         }
         Arrays.sort(bends);
-        return finest < FINE_K && bends[BEFORE / 2] > RESTLESS_K;
+        return bends[BEFORE / 2] > RESTLESS_K && bends[BEFORE / 2] > RESTLESS_STEPS * finest;
     }
 
     /** For how long the set-point was far from where it and the number stood together at first, s. */

@@ -29,6 +29,8 @@ record HiddenTop(
     /** The cooling drawn back is uncertain by some of its length. */
     private static final double SLACK_S = 480;
 
+    private static final double SLACK_SHARE = 0.1;
+
     private static final double AS_PLANNED_S = 1500;
     private static final double FASTER_AT_FIRST = 0.19;
 
@@ -110,8 +112,9 @@ record HiddenTop(
         boolean wentOn = Math.abs(stopsS - fromS) > Math.abs(leaveS - plannedEndS) || stopsS > fromS + 2 * SLACK_S;
         double byStop = Math.abs(stopsS - fromS);
         double byPlan = Math.abs(leaveS - plannedEndS);
+        double slackS = SLACK_S + SLACK_SHARE * (toS - fromS);
         boolean clear =
-                Math.max(byStop, byPlan) > 2 * SLACK_S && Math.max(byStop, byPlan) > 3 * Math.min(byStop, byPlan);
+                Math.max(byStop, byPlan) > 2 * slackS && Math.max(byStop, byPlan) > 3 * Math.min(byStop, byPlan);
         boolean heldBack = plan.isCoolingAt(toC, -slope * 3600);
         wentOn |= heldBack;
         boolean asPlanned = Math.abs(leaveS - arriveS - plan.holdS()) < AS_PLANNED_S && arriveS + plan.holdS() < toS;

@@ -11,10 +11,16 @@ final class SensorSuspects {
     /** A missing top outweighs what a guess at it may cost. */
     private static final double HIDDEN_WEIGHT = 5;
 
+    /** A gap so near the top outweighs nothing that was seen, but where nothing was, it is what is odd. */
+    private static final double GAP_WEIGHT = 0.2;
+
+    private static final double LONG_GAP_S = 900;
+    private static final double NEAR_TOP_K = 80;
+
     private static final double CLEARLY = 2.2;
 
     /** Amplifiers of one make scatter by so much, K (data sheets). */
-    private static final double AMPLIFIER_SCATTER_K = 2;
+    private static final double AMPLIFIER_SCATTER_K = 3;
 
     /** Sensors that read low do so by anything in a range of this width, K. */
     private static final double LOW_RANGE_K = 20;
@@ -27,6 +33,11 @@ final class SensorSuspects {
 
     /** Cones of a firing so much colder or hotter show the shape of the error, K. */
     private static final double OTHER_HEAT_K = 80;
+
+    /** Studios are this warm, give or take, °C and K. */
+    private static final double ROOM_C = 15;
+
+    private static final double ROOMS_DIFFER_K = 8;
 
     private static final double NINE_IN_TEN = 1.645;
     private static final double VERY_UNEVEN_K = 22;
@@ -48,6 +59,22 @@ final class SensorSuspects {
                                 Evidence.Kind.NO_READINGS,
                                 Amount.at(hidden.fromS()),
                                 Amount.minutes(hidden.minutes())))));
+        facts.hidden()
+                .filter(hidden -> hidden.heatingWentOn() && !hidden.clear())
+                .ifPresent(hidden -> found.add(
+                        CauseCode.POWER_CUT,
+                        0,
+                        0.99 * HIDDEN_WEIGHT,
+                        Sureness.POSSIBLE,
+                        List.of(Evidence.of(
+                                Evidence.Kind.FELL_IN_GAP,
+                                Amount.at(hidden.fromS()),
+                                Amount.minutes(hidden.minutes()),
+                                Amount.degrees(hidden.fromC()),
+                                Amount.degrees(hidden.toC())))));
+        if (facts.hidden().isEmpty()) {
+            gapNearTop(facts, found);
+        }
         facts.frozen()
                 .ifPresent(frozen -> found.add(
                         CauseCode.SENSOR_FAULT,
@@ -63,6 +90,27 @@ final class SensorSuspects {
             uneven(facts, found);
         } else if (facts.witness().isOff() || Math.abs(facts.offsetK()) > KNOWN_OFF_K && facts.knownK() != 0) {
             off(facts, found);
+        }
+    }
+
+    /** Readings missing for long just before the top or at it: what the kiln did there nobody saw. */
+    private static void gapNearTop(Case facts, Found found) {
+        Bins bins = facts.bins();
+        for (int i = 1; i < bins.size && bins.timeS[i - 1] < facts.phase().leftS(); i++) {
+            double seconds = bins.timeS[i] - bins.timeS[i - 1];
+            boolean near = bins.celsius[i] > facts.phase().levelC() - NEAR_TOP_K
+                    && bins.celsius[i - 1] > facts.phase().levelC() - NEAR_TOP_K;
+            if (near && seconds > LONG_GAP_S) {
+                found.add(
+                        CauseCode.SENSOR_FAULT,
+                        0,
+                        GAP_WEIGHT,
+                        Sureness.LIKELY,
+                        List.of(Evidence.of(
+                                Evidence.Kind.NO_READINGS,
+                                Amount.at(bins.timeS[i - 1]),
+                                Amount.minutes(seconds / 60))));
+            }
         }
     }
 
@@ -117,6 +165,9 @@ final class SensorSuspects {
         double odds = amplifierOdds(facts, errorK);
         if (odds < 0.1) {
             found.add(CauseCode.SENSOR_READS_LOW, cost, sure, evidence);
+            if (odds > 0) {
+                found.orElse(CauseCode.SENSOR_READS_LOW, CauseCode.AMPLIFIER_UNCORRECTED);
+            }
             return;
         }
         List<Evidence> board = new ArrayList<>(evidence);
@@ -159,6 +210,7 @@ final class SensorSuspects {
                 odds *= (board + 1e-4) / (Math.max(steady, grows) + 1e-4);
             }
         }
+        odds *= coldStartOdds(facts);
         // By judgement: such a chip gives quarters; a finer number has been through some sum.
         return odds
                 * switch (AmplifierError.stepsOf(facts.question().readings().curve())) {
@@ -166,6 +218,20 @@ final class SensorSuspects {
                     case COARSER -> 1;
                     case FINER -> 0.4;
                 };
+    }
+
+    /**
+     * What the first reading of a cold kiln says: an amplifier is right at the room's temperature, and so is a sensor that
+     * reads low by a part of the reading; one that reads low by the same amount everywhere shows a room too cold by it.
+     */
+    private static double coldStartOdds(Case facts) {
+        double startC = facts.bins().celsius[0];
+        if (startC > Case.WARM_C) {
+            return 1;
+        }
+        double right = density(startC, ROOM_C, ROOMS_DIFFER_K);
+        double shifted = density(startC + facts.offsetK(), ROOM_C, ROOMS_DIFFER_K);
+        return right / ((right + shifted) / 2);
     }
 
     private static double density(double value, double middle, double scatter) {
