@@ -41,6 +41,9 @@ public record WitnessJudgement(
     /** Shelves of a sound kiln differ by this, K (half a cone at cone 6, common practice). */
     private static final double SHELVES_MAY_DIFFER_K = 14;
 
+    /** And by this at least, by whichever law cones bend, K. */
+    private static final double BY_ANY_LAW_K = 9;
+
     private static final double ANGLES_MAY_DIFFER = 15;
     private static final double LEAST_SIGMA_K = 1.5;
 
@@ -215,13 +218,16 @@ public record WitnessJudgement(
             for (List<Estimate> other : shelves) {
                 double apart = 0;
                 double variance = 0;
+                double least = Double.POSITIVE_INFINITY;
                 for (int law = 0; law < laws.length; law++) {
-                    apart += laws[law] * (one.get(law).meanK() - other.get(law).meanK());
+                    double byLaw = one.get(law).meanK() - other.get(law).meanK();
+                    apart += laws[law] * byLaw;
+                    least = Math.min(least, byLaw);
                     variance += laws[law]
                             * (one.get(law).sigmaK() * one.get(law).sigmaK()
                                     + other.get(law).sigmaK() * other.get(law).sigmaK());
                 }
-                if (apart > SHELVES_MAY_DIFFER_K && apart > 1.6 * Math.sqrt(variance)) {
+                if (apart > SHELVES_MAY_DIFFER_K && least > BY_ANY_LAW_K && apart > 1.6 * Math.sqrt(variance)) {
                     return true;
                 }
             }

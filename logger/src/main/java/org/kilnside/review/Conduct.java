@@ -27,6 +27,9 @@ record Conduct(
     /** A set-point stands still within this, K. */
     private static final double STILL_K = 0.25;
 
+    /** No ramp goes so far from one half minute to the next, K. */
+    private static final double LEAP_K = 30;
+
     /** Less output than this is none. */
     private static final double LITTLE = 0.01;
 
@@ -68,10 +71,23 @@ record Conduct(
      * @param stoodMinutes how long it stood still at it; where it stood there for ever, while the elements were on, as far
      *     as the log tells
      * @param stale whether it still stood there when the kiln had long been falling
-     * @param rateKPerH how fast it rose over the last 100 °C below its highest
+     * @param rateKPerH how fast it rose over the last 100 °C below its highest; 0 where nobody can tell
+     * @param leaps whether it leapt to its highest: the end of a ramp, given at once, and not where the kiln ought to be
      */
-    record Asks(boolean known, double topC, double topMinutes, double stoodMinutes, boolean stale, double rateKPerH) {
-        static final Asks UNKNOWN = new Asks(false, 0, 0, 0, false, 0);
+    record Asks(
+            boolean known,
+            double topC,
+            double topMinutes,
+            double stoodMinutes,
+            boolean stale,
+            double rateKPerH,
+            boolean leaps) {
+        static final Asks UNKNOWN = new Asks(false, 0, 0, 0, false, 0, false);
+
+        /** Whether the kiln's distance from it says how the kiln followed. */
+        boolean leads() {
+            return known && !leaps;
+        }
     }
 
     /**
@@ -222,8 +238,10 @@ record Conduct(
         double still = 0;
         double from = Double.NaN;
         double at = Double.NaN;
+        boolean leaps = false;
         for (int i = 1; i < bins.size && bins.timeS[i] <= left + 60; i++) {
             double now = bins.setpoint[i];
+            leaps |= now >= top - 1 && now > bins.setpoint[i - 1] + LEAP_K && bins.setpoint[i - 1] > bins.celsius[i] - LEAP_K;
             double stood = now >= top - 1 ? (bins.timeS[i] - bins.timeS[i - 1]) / 60 : 0;
             minutes += stood;
             // A controller that has ended and goes on giving its last number holds nothing.
@@ -233,7 +251,8 @@ record Conduct(
             at = Double.isNaN(at) && now >= top - TopPhase.NEAR_K ? bins.timeS[i] : at;
         }
         boolean ramp = !Double.isNaN(from) && !Double.isNaN(at) && at - from > 300;
-        return new Asks(true, top, minutes, still, stale, ramp ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0);
+        double rate = ramp && !leaps ? (100 - TopPhase.NEAR_K) / (at - from) * 3600 : 0;
+        return new Asks(true, top, minutes, still, stale, rate, leaps);
     }
 
     private static Limited limited(
@@ -248,7 +267,7 @@ record Conduct(
         double left = phase.leftS();
         double from = rate(bins, phase, 100, 60);
         double to = rate(bins, phase, 20, TopPhase.NEAR_K);
-        double behind = asks.known() ? bins.meanLag(left - END_S, left) : 0;
+        double behind = asks.leads() ? bins.meanLag(left - END_S, left) : 0;
         double fullMinutes = output ? fullMinutes(bins, left) : 0;
         boolean low = phase.levelC() < plan.levelC() - TopPhase.NEAR_K;
         double planned = plan.lastRateKPerH();
@@ -256,7 +275,7 @@ record Conduct(
         double riseFrom = riseTime(bins, phase, 100);
         double endRate = bins.slopeKPerH(left - END_S, left - 60);
         boolean slowAtEnd = endRate < SLOW * planned;
-        boolean farBehind = asks.known() && behind > FAR_BEHIND_K;
+        boolean farBehind = asks.leads() && behind > FAR_BEHIND_K;
         boolean slow = real.lastRateKPerH() < SLOW * planned;
         // Faster than the plan all the same: the elements could have followed the plan.
         double pace = asks.known() && asks.rateKPerH() > 0 ? asks.rateKPerH() : real.lastRateKPerH();
@@ -267,15 +286,15 @@ record Conduct(
         boolean cameLate;
         if (output) {
             boolean fullForLong =
-                    !asks.known() && fullMinutes > LONG_FULL_MINUTES && (!faster || schedule.lateS() > LATE_S);
-            boolean cannotFollow = asks.known() && behind > BEHIND_K;
+                    !asks.leads() && fullMinutes > LONG_FULL_MINUTES && (!faster || schedule.lateS() > LATE_S);
+            boolean cannotFollow = asks.leads() && behind > BEHIND_K;
             atEnd = low
                     && !content
                     && (slowAtEnd || cannotFollow || fullForLong)
                     && fullShare(bins, left - END_S, left - 60) > 0.8;
             inRise = slow && fullShare(bins, riseFrom, phase.reachedS()) > 0.6;
             cameLate = fullShare(bins, phase.reachedS() - 3600, phase.reachedS()) > 0.8;
-        } else if (asks.known()) {
+        } else if (asks.leads()) {
             atEnd = low && !content && (slowAtEnd && behind > BEHIND_K || farBehind);
             inRise = slow && bins.meanLag(riseFrom, phase.reachedS()) > BEHIND_K;
             cameLate = bins.meanLag(phase.reachedS() - 2400, phase.reachedS() - 600) > BEHIND_K;

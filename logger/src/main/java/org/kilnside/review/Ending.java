@@ -62,12 +62,10 @@ record Ending(How how, double atS, double atC, double askedUntilS) {
         for (double at = left + 120; at < left + 1500; at += 150) {
             boolean falling = bins.slopeKPerH(at, at + 300) < -FALLING_K_PER_H;
             if (falling && isAsking(bins, at, setpoint, output)) {
-                if (!output) {
-                    return new Ending(bySetpointAlone(bins, left, planTopC), left, atC, left);
-                }
-                double until = askedUntil(bins, at, setpoint);
-                boolean someHeat = fellSlowly(bins, left, until);
-                return new Ending(someHeat ? How.GAVE_WAY : How.STILL_ASKING, left, atC, someHeat ? until : left);
+                How how = output ? How.STILL_ASKING : bySetpointAlone(bins, left, planTopC);
+                double until = askedUntil(bins, at, setpoint, output);
+                boolean someHeat = how == How.STILL_ASKING && fellSlowly(bins, left, until);
+                return new Ending(someHeat ? How.GAVE_WAY : how, left, atC, someHeat ? until : left);
             }
         }
         return new Ending(How.STOPPED_ASKING, left, atC, left);
@@ -81,9 +79,9 @@ record Ending(How how, double atS, double atC, double askedUntilS) {
         return output ? full && (behind || !setpoint) : behind;
     }
 
-    private static double askedUntil(Bins bins, double fromS, boolean setpoint) {
+    private static double askedUntil(Bins bins, double fromS, boolean setpoint, boolean output) {
         double until = fromS;
-        while (until + 300 <= bins.timeS[bins.last()] && isAsking(bins, until, setpoint, true)) {
+        while (until + 300 <= bins.timeS[bins.last()] && isAsking(bins, until, setpoint, output)) {
             until += 300;
         }
         return until;

@@ -43,6 +43,7 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
     private static final double LARGE_LOSS = 0.25;
 
     private static final double EARLY_GAIN = 250;
+    private static final double QUICKENS = 1.1;
     private static final int SETTLED = 8;
     private static final double SETTLED_C = 500;
     private static final double SUDDEN = 0.4;
@@ -82,7 +83,7 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
                 double[] fit = fit(windows, fromS, toS);
                 double gain = (base - fit[TERMS]) / Math.max(fit[TERMS], 1e-9 * n) * (n - TERMS);
                 boolean early = i < SETTLED || windows.get(i).celsius() < SETTLED_C;
-                boolean earlyAndSmall = early && (fit[LOSS] < LARGE_LOSS || gain < EARLY_GAIN);
+                boolean earlyAndSmall = (early || quickens(windows, i)) && (fit[LOSS] < LARGE_LOSS || gain < EARLY_GAIN);
                 if (fit[LOSS] < LEAST_LOSS
                         || fit[LOSS] > MOST_LOSS
                         || gain < LEAST_GAIN
@@ -105,6 +106,13 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
     /** Need over output above 700 °C of a firing whose top was left at a time; 0 where the log does not tell. */
     static double strengthOf(Bins bins, double leftS) {
         return strength(windows(bins, HeatNeed.intoWall(bins), leftS));
+    }
+
+    /** Whether the rise quickens just there: a corner of the program, where the model errs most; a loss slows a kiln down. */
+    private static boolean quickens(List<Window> windows, int at) {
+        double before = windows.get(at - 2).rise();
+        double after = windows.get(at + 1).rise();
+        return after > QUICKENS * before;
     }
 
     /**

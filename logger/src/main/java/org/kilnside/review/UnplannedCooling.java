@@ -39,6 +39,12 @@ final class UnplannedCooling {
     /** The least constant a small kiln of fibre has between 1000 and 700 °C, s (simulated kilns of five families). */
     private static final double FASTEST_KILN_S = 4800;
 
+    /** And a small one of brick, s. */
+    private static final double SMALL_KILN_S = 6700;
+
+    /** A kiln that was held back and let go falls as before it was held, within this factor. */
+    private static final double SAME_AGAIN = 2.5;
+
     /** Near its top a kiln has about this part of the constant it has later. */
     private static final double EARLIER = 0.6;
 
@@ -55,14 +61,25 @@ final class UnplannedCooling {
         List<Window> windows = windows(bins, phase);
         int up = 0;
         int down = 0;
+        double highest = LEAP_UP;
+        double lowest = LEAP_DOWN;
         for (int i = 1; i + 1 < windows.size(); i++) {
             double leap = Math.log(windows.get(i + 1).constantS / windows.get(i - 1).constantS);
-            if (leap > LEAP_UP && up == 0) {
+            if (leap > highest) {
+                highest = leap;
                 up = i;
             }
-            if (leap < LEAP_DOWN && down == 0) {
+            if (leap < lowest) {
+                lowest = leap;
                 down = i;
             }
+        }
+        boolean swingsBack = up > 0
+                && down > up
+                && windows.get(down + 1).constantS > SAME_AGAIN * windows.get(up - 1).constantS;
+        if (swingsBack) {
+            // Robbed of its heat a wall takes some back first: that is no second leap.
+            down = 0;
         }
         if (up == 0 && down == 0) {
             return blownAllTheWay(windows);
@@ -79,7 +96,9 @@ final class UnplannedCooling {
         if (up > 0 && down > 0) {
             return up < down;
         }
-        return up > 0 ? settled(windows, up) > HELD_S : windows.get(down - 1).constantS > HELD_S;
+        return up > 0
+                ? settled(windows, up) > HELD_S
+                : windows.get(down - 1).constantS > HELD_S || windows.get(down + 1).constantS > SMALL_KILN_S;
     }
 
     private static Optional<Cooling> held(List<Window> windows, int up, int down) {
