@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import org.kilnside.book.Book;
 import org.kilnside.book.BookException;
@@ -45,9 +46,10 @@ final class WindowSensors implements SensorShelf {
         List<Known> all = new ArrayList<>();
         for (FittedSensor each : history.sensors()) {
             List<KilnHistory.OffsetOfFiring> offsets = history.offsets(each);
+            SensorInPlace known = history.known(each);
             all.add(new Known(
                     each,
-                    history.known(each),
+                    history.isUnasked(each) ? known.shownBy(Optional.empty()) : known,
                     history.points(each.number()),
                     offsets,
                     WitnessOffset.driftKPerFiring(offsets.stream()

@@ -197,7 +197,12 @@ final class KilnSensorCommands {
         public Integer call() {
             try (Book open = which.open()) {
                 KilnHistory history = which.history(open, around);
-                history.fit(which.channel, which.now(history).sensor().movedTo(place), day.at(around));
+                FittedSensor now = which.now(history);
+                // What nobody said of it in its old place, its new place does not say either.
+                SensorInPlace moved = history.isUnasked(now)
+                        ? now.sensor().movedTo(place).shownBy(Optional.empty())
+                        : now.sensor().movedTo(place);
+                history.fit(which.channel, moved, day.at(around));
             }
             around.out().println(around.words().text("kilns.noted"));
             return Complaint.ExitCode.DONE.code();

@@ -140,8 +140,8 @@ final class Causes {
         }
         // An interruption that was made good cost nothing, and is worth a line all the same.
         lastDip()
-                .ifPresent(dip -> causes.add(new Review.Cause(
-                        CauseCode.POWER_CUT, Sureness.POSSIBLE, 0, List.of(interrupted(dip)))));
+                .ifPresent(dip -> causes.add(
+                        new Review.Cause(CauseCode.POWER_CUT, Sureness.POSSIBLE, 0, List.of(interrupted(dip)))));
         return causes;
     }
 
@@ -172,9 +172,7 @@ final class Causes {
                     0.99 * Math.abs(cost),
                     Sureness.POSSIBLE,
                     List.of(Evidence.of(
-                            Evidence.Kind.NO_READINGS,
-                            Amount.at(hidden.fromS()),
-                            Amount.minutes(hidden.minutes()))));
+                            Evidence.Kind.NO_READINGS, Amount.at(hidden.fromS()), Amount.minutes(hidden.minutes()))));
             return true;
         }
         if (conduct.end().how() == Ending.How.STILL_ASKING) {

@@ -162,8 +162,7 @@ record Conduct(
 
     /** A fall at full output that no kiln without any heat shows: some of the power was left. */
     private static boolean gaveWay(Bins bins, Dip dip) {
-        return bins.meanOutput(dip.fromS() + 300, dip.toS()) > FULL
-                && Ending.fellSlowly(bins, dip.fromS(), dip.toS());
+        return bins.meanOutput(dip.fromS() + 300, dip.toS()) > FULL && Ending.fellSlowly(bins, dip.fromS(), dip.toS());
     }
 
     /** A slack of half an hour and more below the planned pace, with the planned pace before and after it. */
@@ -241,7 +240,9 @@ record Conduct(
         boolean leaps = false;
         for (int i = 1; i < bins.size && bins.timeS[i] <= left + 60; i++) {
             double now = bins.setpoint[i];
-            leaps |= now >= top - 1 && now > bins.setpoint[i - 1] + LEAP_K && bins.setpoint[i - 1] > bins.celsius[i] - LEAP_K;
+            leaps |= now >= top - 1
+                    && now > bins.setpoint[i - 1] + LEAP_K
+                    && bins.setpoint[i - 1] > bins.celsius[i] - LEAP_K;
             double stood = now >= top - 1 ? (bins.timeS[i] - bins.timeS[i - 1]) / 60 : 0;
             minutes += stood;
             // A controller that has ended and goes on giving its last number holds nothing.
@@ -303,7 +304,9 @@ record Conduct(
             // other.
             double heldMinutes = real.topMinutes() - plan.topMinutes();
             double below = plan.levelC() - phase.levelC();
-            boolean stuck = below > BEHIND_K && below < STUCK_WITHIN_K && (slow && to < SLOW * planned || heldMinutes > STUCK_MINUTES);
+            boolean stuck = below > BEHIND_K
+                    && below < STUCK_WITHIN_K
+                    && (slow && to < SLOW * planned || heldMinutes > STUCK_MINUTES);
             boolean heldAsPlanned = planHoldMinutes > 4 && heldMinutes > -0.3 * planHoldMinutes;
             boolean paced = to > KEEPS_PACE * planned && heldAsPlanned;
             boolean clock = schedule.endedByTheClock() && !paced && (!faster || schedule.lateS() > LATE_S);

@@ -83,7 +83,8 @@ record Power(Optional<Loss> step, Optional<Loss> sag, double strength) {
                 double[] fit = fit(windows, fromS, toS);
                 double gain = (base - fit[TERMS]) / Math.max(fit[TERMS], 1e-9 * n) * (n - TERMS);
                 boolean early = i < SETTLED || windows.get(i).celsius() < SETTLED_C;
-                boolean earlyAndSmall = (early || quickens(windows, i)) && (fit[LOSS] < LARGE_LOSS || gain < EARLY_GAIN);
+                boolean earlyAndSmall =
+                        (early || quickens(windows, i)) && (fit[LOSS] < LARGE_LOSS || gain < EARLY_GAIN);
                 if (fit[LOSS] < LEAST_LOSS
                         || fit[LOSS] > MOST_LOSS
                         || gain < LEAST_GAIN

@@ -61,8 +61,7 @@ final class PowerSuspects {
         Optional<Power.Loss> passing = power.sag()
                 .filter(sag ->
                         power.step().map(step -> sag.gain() > 1.3 * step.gain()).orElse(true));
-        Optional<Power.Loss> small =
-                power.step().filter(step -> step.part() < RING);
+        Optional<Power.Loss> small = power.step().filter(step -> step.part() < RING);
         Habit habit = facts.habit();
         double drop = habit.strength() > 0 && power.strength() > 0 ? 1 - power.strength() / habit.strength() : 0;
         if (drop > LEAST_DROP) {

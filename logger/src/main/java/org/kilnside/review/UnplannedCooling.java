@@ -74,9 +74,8 @@ final class UnplannedCooling {
                 down = i;
             }
         }
-        boolean swingsBack = up > 0
-                && down > up
-                && windows.get(down + 1).constantS > SAME_AGAIN * windows.get(up - 1).constantS;
+        boolean swingsBack =
+                up > 0 && down > up && windows.get(down + 1).constantS > SAME_AGAIN * windows.get(up - 1).constantS;
         if (swingsBack) {
             // Robbed of its heat a wall takes some back first: that is no second leap.
             down = 0;
@@ -115,9 +114,8 @@ final class UnplannedCooling {
         boolean ended = up > down;
         int from = ended && down == 0 ? 0 : down;
         int to = ended ? up : windows.size() - 1;
-        // By itself it would have fallen no faster than before the leap; where only the end was seen, than a good while
-        // after.
-        double alone = down > 0 ? windows.get(down - 1).constantS : windows.get(up + 1).constantS / 2;
+        // By itself it would have fallen no faster than before the leap; where only the end was seen, than later on.
+        double alone = down > 0 ? windows.get(down - 1).constantS : EARLIER * settled(windows, up);
         return between(windows, from, to, alone);
     }
 

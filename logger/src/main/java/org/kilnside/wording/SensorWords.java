@@ -6,7 +6,6 @@ import java.util.OptionalDouble;
 import org.kilnside.heatwork.WitnessOffset;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.TemperatureDifference;
-import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Calibration;
 import org.kilnside.sensor.SensorInPlace;
 
@@ -38,10 +37,17 @@ public final class SensorWords {
                 until.map(words::date).orElse(""));
     }
 
-    /** That the controller shows a chip's number as it is; empty where it shows the temperature. */
-    public static Optional<String> shows(SensorInPlace sensor, Words words) {
-        Optional<Amplifier> chip = sensor.uncorrected();
-        return chip.map(its -> words.text("kilns.shows_chip", its));
+    /**
+     * That the controller shows a chip's number as it is, or that nobody said whether it does; empty where it shows the
+     * temperature.
+     *
+     * @param sensor as it is reckoned with
+     * @param noted as the book noted it, with the chip whose number may be shown
+     */
+    public static Optional<String> shows(SensorInPlace sensor, SensorInPlace noted, Words words) {
+        return sensor.uncorrected()
+                .map(its -> words.text("kilns.shows_chip", its))
+                .or(() -> noted.uncorrected().map(chip -> words.text("kilns.shows_not_said", chip)));
     }
 
     /**

@@ -63,7 +63,7 @@ final class SensorEntries {
                 known.fitted().channel(),
                 words.date(known.fitted().fittedAt()),
                 known.fitted().removedAt().map(words::date).orElse("")));
-        SensorWords.shows(sensor, words).ifPresent(text::add);
+        SensorWords.shows(sensor, known.fitted().sensor(), words).ifPresent(text::add);
         together(known, words).ifPresent(text::add);
         known.driftKPerFiring().ifPresent(drift -> text.add(SensorWords.drift(drift, words)));
         if (!known.isInPlace()) {

@@ -148,7 +148,7 @@ final class SensorForm {
     }
 
     private static String shown(SensorShelf.Known sensor) {
-        return sensor.sensor().uncorrected().map(Amplifier::name).orElse(TRUTH);
+        return sensor.fitted().sensor().uncorrected().map(Amplifier::name).orElse(TRUTH);
     }
 
     Deed deed() {

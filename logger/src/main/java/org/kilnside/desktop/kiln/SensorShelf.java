@@ -57,7 +57,8 @@ public interface SensorShelf {
      * One sensor with all that is known of it.
      *
      * @param fitted which it is, where and since when
-     * @param sensor the same, with its calibration as it is now
+     * @param sensor the same, with its calibration as it is now; showing the temperature where the book noted it by itself,
+     *     so that nobody was asked what the controller shows
      * @param points what comparisons said
      * @param offsets what witness cones said
      * @param driftKPerFiring how much more the cones ask for from firing to firing, where they do
