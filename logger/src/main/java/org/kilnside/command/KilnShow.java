@@ -123,8 +123,7 @@ final class KilnShow implements Callable<Integer> {
                 known.fitted().fittedAt(),
                 known.fitted().removedAt(),
                 words));
-        SensorWords.shows(known.sensor(), known.fitted().sensor(), words)
-                .ifPresent(line -> lines.add("  " + line));
+        SensorWords.shows(known.sensor(), known.fitted().sensor(), words).ifPresent(line -> lines.add("  " + line));
         known.points()
                 .forEach(point -> lines.add("  "
                         + SensorWords.compared(

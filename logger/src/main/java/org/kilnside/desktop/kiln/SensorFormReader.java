@@ -65,7 +65,12 @@ final class SensorFormReader {
         at.ifPresent(its -> notBeforeTheLast(known.fitted().channel(), its));
         return at.filter(its -> !form.isWrong())
                 .map(its -> new Fitting(
-                        known.fitted().channel(), known.fitted().sensor().movedTo(place).shownBy(known.sensor().uncorrected()), its));
+                        known.fitted().channel(),
+                        known.fitted()
+                                .sensor()
+                                .movedTo(place)
+                                .shownBy(known.sensor().uncorrected()),
+                        its));
     }
 
     /** The sensor as it is to stand in the book. */
