@@ -12,7 +12,7 @@ final class ConformalScale {
 
     private static final double[][] ALONE = {
         {0.74, 0.69, 0.64},
-        {0.78, 0.77, 0.74},
+        {0.72, 0.7, 0.68},
         {0.68, 0.95, 1.2},
         {0.7, 1.5, 1.8}
     };
@@ -29,8 +29,8 @@ final class ConformalScale {
     private static final double FLOOR = 0.01;
 
     private static final double SOON_TIMES = 0.3;
-    private static final double SOON_S = 4800;
-    private static final double LATE_S = 12_000;
+    private static final double SOON_S = 900;
+    private static final double LATE_S = 6000;
 
     /** What one earlier firing is worth on the way from none to two. */
     private static final double ONE_FIRING = 0.65;
@@ -70,7 +70,7 @@ final class ConformalScale {
     }
 
     /**
-     * The first hours after the top say more of sensor, elements and load than of the wall: an interval asked for then is
+     * The first hour after the top say more of sensor, elements and load than of the wall: an interval asked for then is
      * so much wider.
      */
     private static double soonAfterTop(double leftAloneForS) {

@@ -14,9 +14,12 @@ final class FiringLayout {
 
     /**
      * After the elements go off the sensor, the elements and the hot face settle: what it says then drives the wall but is
-     * not held against the model, and the chamber runs free only from there.
+     * not held against the model, and the chamber runs free only from there. Half an hour, of a shorter cooling a part
+     * (own trials: what the ware and its furniture still give and take just after the top is no model's of two lumps).
      */
-    static final double SETTLING_S = 700;
+    static final double SETTLING_S = 1800;
+
+    private static final double SETTLING_PART = 0.45;
 
     /** Weight of the newest point: the model's error along a cooling, not the sensor's noise; more of it where hotter. */
     private static final double SIGMA_AT_600_K = 0.55;
@@ -115,7 +118,7 @@ final class FiringLayout {
             return;
         }
         int most = (int) Math.max(4, MOST_POINTS * (end - begin) / totalS);
-        double settled = Math.min(begin + SETTLING_S, begin + (end - begin) / 2);
+        double settled = Math.min(begin + SETTLING_S, begin + (end - begin) * SETTLING_PART);
         // What nobody recorded just after the top may have been more heating: the chamber runs free after it.
         double from = Math.max(settled, course.afterGaps(begin, settled));
         if (end - from < SHORTEST_FREE_S / 2) {
