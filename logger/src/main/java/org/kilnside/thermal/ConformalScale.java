@@ -28,8 +28,8 @@ final class ConformalScale {
     /** No interval is narrower than this part of the remaining time to either side. */
     private static final double FLOOR = 0.01;
 
-    private static final double SOON_TIMES = 0.3;
-    private static final double SOON_S = 900;
+    private static final double SOON_TIMES = 0.4;
+    private static final double SOON_S = 2400;
     private static final double LATE_S = 6000;
 
     /** What one earlier firing is worth on the way from none to two. */

@@ -1,7 +1,6 @@
 package org.kilnside.thermal;
 
 import java.util.Arrays;
-import java.util.OptionalDouble;
 import org.kilnside.firing.Trace;
 
 /**
@@ -18,10 +17,6 @@ final class Course {
     /** A single minute this far from both its neighbours, which agree, is a spike, K. */
     private static final double LONE_SPIKE_K = 30;
 
-    /** A jump is more than this beyond the fastest a kiln or a sensor in an opened kiln goes, K and K/s. */
-    private static final double JUMP_K = 60;
-
-    private static final double FASTEST_KS = 1.5;
     private static final double SMOOTHING_S = 300;
 
     /** Readings further apart than this, and than so many times the log's usual distance, leave a gap, s. */
@@ -148,17 +143,6 @@ final class Course {
             }
         }
         return kept == 0 ? this : new Course(time, temperature, share, wanted, kept);
-    }
-
-    /** When the curve first jumps further from one point to the next than a kiln can; empty when it never does. */
-    OptionalDouble jumpS() {
-        for (int i = 1; i < size; i++) {
-            double seconds = Math.max(30, timeS[i] - timeS[i - 1]);
-            if (Math.abs(temperatureC[i] - temperatureC[i - 1]) > JUMP_K + FASTEST_KS * seconds) {
-                return OptionalDouble.of(timeS[i]);
-            }
-        }
-        return OptionalDouble.empty();
     }
 
     /** Mean output over a span of time; NaN where none was told. */

@@ -14,10 +14,10 @@ final class FiringLayout {
 
     /**
      * After the elements go off the sensor, the elements and the hot face settle: what it says then drives the wall but is
-     * not held against the model, and the chamber runs free only from there. Half an hour, of a shorter cooling a part
+     * not held against the model, and the chamber runs free only from there. Twenty-five minutes, of a shorter cooling a part
      * (own trials: what the ware and its furniture still give and take just after the top is no model's of two lumps).
      */
-    static final double SETTLING_S = 1800;
+    static final double SETTLING_S = 1500;
 
     private static final double SETTLING_PART = 0.45;
 

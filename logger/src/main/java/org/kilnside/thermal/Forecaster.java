@@ -35,9 +35,17 @@ public final class Forecaster {
                     List.of(Remark.of(Kind.TOO_SHORT)));
         }
         course = LidOpen.withoutAir(course, question.ventilated());
+        Jumps jumps = Jumps.of(course);
+        course = jumps.course();
+        if (jumps.firstS().isPresent()) {
+            remarks.add(
+                    new Remark(Kind.JUMP, Optional.of(jumps.firstS().getAsDouble())));
+        }
         FiringData data = data(question, course);
-        if (course.jumpS().isPresent()) {
-            remarks.add(new Remark(Kind.JUMP, Optional.of(course.jumpS().getAsDouble())));
+        if (jumps.stays()) {
+            // Which side of the jump is the kiln nobody can tell, and a lid is at stake.
+            remarks.add(0, Remark.of(Kind.DO_NOT_TRUST_SENSOR));
+            return unknown(question, data.nowS, data.ambient.celsius(), stage(data), remarks);
         }
         if (data.startsWarm) {
             remarks.add(Remark.of(Kind.STARTED_WARM));

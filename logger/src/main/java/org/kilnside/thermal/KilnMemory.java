@@ -83,7 +83,10 @@ public final class KilnMemory {
         List<Course> courses = new ArrayList<>();
         for (Trace trace : earlier) {
             if (trace.size() >= 20) {
-                courses.add(Course.of(trace));
+                Jumps jumps = Jumps.of(Course.of(trace));
+                if (!jumps.stays()) {
+                    courses.add(jumps.course());
+                }
             }
         }
         if (kind.isEmpty()) {

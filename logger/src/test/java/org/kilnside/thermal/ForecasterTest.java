@@ -113,12 +113,12 @@ class ForecasterTest {
 
     @Test
     void holdsNothingAgainstTheCurveWhereTheLogHasAGap() {
-        assertForecastDespiteAGap(FIRING.belowS(600) - 5400, FIRING.belowS(600) - 1200, 0.1);
+        assertForecastDespiteAGap(FIRING.belowS(600) - 5400, FIRING.belowS(600) - 1200, 0.08);
     }
 
     @Test
     void runsFreeFromWhereTheLogGoesOnAfterAGapOverTheTop() {
-        assertForecastDespiteAGap(FIRING.offS() - 2400, FIRING.offS() + 3600, 0.15);
+        assertForecastDespiteAGap(FIRING.offS() - 2400, FIRING.offS() + 3600, 0.1);
     }
 
     private static void assertForecastDespiteAGap(double fromS, double toS, double within) {
@@ -131,11 +131,12 @@ class ForecasterTest {
             }
         }
         Forecast forecast = ask(gappy.view());
+        Forecast ungapped = ask(whole);
         assertThat(forecast.stage()).isEqualTo(Forecast.Stage.COOLING);
-        for (Forecast.Below below : forecast.below()) {
-            double truth = FIRING.belowS(below.temperature().celsius());
-            assertThat((below.when().orElseThrow().atS() - truth) / (truth - asked))
-                    .isBetween(-within, within);
+        for (int i = 0; i < 3; i++) {
+            double without = ungapped.below().get(i).when().orElseThrow().atS() - asked;
+            assertThat((forecast.below().get(i).when().orElseThrow().atS() - asked) / without)
+                    .isBetween(1 - within, 1 + within);
         }
     }
 
@@ -145,17 +146,6 @@ class ForecasterTest {
                 .withTarget(Temperature.ofCelsius(peak(FIRING) - 2)));
         assertThat(forecast.stage()).isIn(Forecast.Stage.HOLDING, Forecast.Stage.HEATING);
         assertThat(forecast.arrival().orElseThrow().reaches()).isEqualTo(Forecast.Reaches.YES);
-    }
-
-    @Test
-    void saysThatReadingsJump() {
-        Trace whole = FIRING.until(FIRING.belowS(300), false);
-        Trace.Builder jumping = new Trace.Builder();
-        for (int i = 0; i < whole.size(); i++) {
-            boolean later = whole.elapsedMs(i) > FIRING.belowS(500) * 1000;
-            jumping.add(whole.elapsedMs(i), whole.temperatureC(i) + (later ? 400 : 0));
-        }
-        assertThat(remarks(ask(jumping.view()))).contains(Kind.JUMP);
     }
 
     @Test
