@@ -38,8 +38,7 @@ public final class Forecaster {
         Jumps jumps = Jumps.of(course);
         course = jumps.course();
         if (jumps.firstS().isPresent()) {
-            remarks.add(
-                    new Remark(Kind.JUMP, Optional.of(jumps.firstS().getAsDouble())));
+            remarks.add(new Remark(Kind.JUMP, Optional.of(jumps.firstS().getAsDouble())));
         }
         FiringData data = data(question, course);
         if (jumps.stays()) {
