@@ -65,7 +65,7 @@ public final class AlarmWatch {
     /** Takes an answer of the forecast; asked about once a minute of the kiln's time. */
     public void forecast(Forecast answer) {
         if (!isNumberWithdrawn()) {
-            forecasts.take(answer, curve.mayGiveOffBoundWater(), ledger);
+            forecasts.take(answer, curve.mayGiveOffBoundWater(), curve.stalls(), ledger);
         }
     }
 

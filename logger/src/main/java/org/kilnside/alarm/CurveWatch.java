@@ -29,7 +29,11 @@ final class CurveWatch {
     /** Nobody switches a kiln off this far below the top and calls it done. */
     private static final double NEAR_TOP_K = 10;
 
-    private static final double COLD_C = 55;
+    private static final double COLD_C = 45;
+    private static final double ALL_IT_HAS = 0.97;
+    private static final double STALLED_K = 15;
+    private static final double STALLED_SHARE = 0.5;
+    private static final double STALLED_H = 2.6;
     private static final long SILENT_MS = 20 * MINUTE_MS;
     private static final long STEERED_MS = 50 * MINUTE_MS;
     private static final long FREE_SINCE_MS = 30 * MINUTE_MS;
@@ -85,6 +89,22 @@ final class CurveWatch {
                 && beats.nowC() > BOUND_WATER_FROM_C
                 && beats.nowC() < BOUND_WATER_TO_C
                 && beats.slope(FREE_SINCE_MS).orElse(STALLS_K_PER_H) >= STALLS_K_PER_H;
+    }
+
+    /** Whether the kiln gives all it has and at its pace would take hours more to its top, at less than half the plan's. */
+    boolean stalls() {
+        if (plan.isEmpty() || beats.isEmpty() || beats.nowC() < BOUND_WATER_TO_C) {
+            return false;
+        }
+        double toGoK = plan.get().top().celsius() - beats.nowC();
+        double rate = beats.slope(FREE_SINCE_MS).orElse(Double.POSITIVE_INFINITY);
+        double planned = clock.filter(PlanClock::isLit)
+                .map(its -> its.perHourAt(beats.nowC()))
+                .orElse(0.0);
+        return beats.meanOutput(FREE_SINCE_MS, 0).orElse(0) > ALL_IT_HAS
+                && toGoK > STALLED_K
+                && rate < STALLED_SHARE * planned
+                && toGoK > STALLED_H * Math.max(0, rate);
     }
 
     boolean lookIsDue() {
@@ -185,10 +205,10 @@ final class CurveWatch {
             }
         }
         // What evens out in a cold kiln carries it by some kelvin.
-        boolean over = beats.nowC()
-                > setpoint.orElseGet(this::allowedByPlan) + limits.overPlan().kelvin() / 2;
+        double overK = limits.overPlan().kelvin();
+        double fromC = setpoint.isPresent() ? setpoint.getAsDouble() + overK / 2 : allowedByPlan() + overK;
         boolean climbs = unpowered.look(beats, withoutSetpointMs(nowMs))
-                && over
+                && beats.nowC() > fromC
                 && !lid.rebounds(nowMs)
                 && !mayStartLate(tracker);
         if (stuck.isEmpty() && climbs) {

@@ -51,13 +51,16 @@ final class ForecastWatch {
      *
      * @param boundWaterLeaves whether raw ware may be giving off its bound water now: the power that takes looks like a
      *     kiln too weak, and no answer is believed that says so
+     * @param stalls whether the kiln gives all it has and would take hours more at its pace: where the answer is that
+     *     nobody can say yet, that is out of reach for who waits for it
      */
-    void take(Forecast answer, boolean boundWaterLeaves, AlarmLedger ledger) {
+    void take(Forecast answer, boolean boundWaterLeaves, boolean stalls, AlarmLedger ledger) {
         long nowMs = Math.round(answer.askedS() * 1000);
         boolean heats = answer.stage() == Stage.HEATING || answer.stage() == Stage.HOLDING;
         boolean no = heats
                 && answer.arrival()
-                        .filter(arrival -> arrival.reaches() == Reaches.NO)
+                        .filter(arrival ->
+                                arrival.reaches() == Reaches.NO || stalls && arrival.reaches() != Reaches.YES)
                         .isPresent();
         if (unreachable.lasts(no && !boundWaterLeaves, nowMs)) {
             Forecast.Arrival arrival = answer.arrival().orElseThrow();

@@ -23,6 +23,7 @@ final class PowerWatch {
     private static final double BOUND_WATER_FROM_C = 440;
 
     private static final double BOUND_WATER_TO_C = 800;
+    private static final double LOST_WHILE_DRIFTING = 0.265;
 
     /** A thermostat's bursts say less: the longer the look, the surer. Minutes looked at, and the share lost. */
     private static final double[][] LOST_IN_BURSTS = {{13, 0.235}, {20, 0.2}, {25, 0.175}};
@@ -88,7 +89,8 @@ final class PowerWatch {
     }
 
     private Optional<Finding> find(Beats beats, Leg now) {
-        if (beats.regulatedShare(30 * MINUTE_MS) > 0.5) {
+        boolean full = beats.meanOutput(22 * MINUTE_MS, 0).orElse(0) > FULL;
+        if (full || beats.regulatedShare(30 * MINUTE_MS) > 0.5) {
             return find(beats, now, 22 * MINUTE_MS, 11 * MINUTE_MS, 8 * MINUTE_MS, LOST);
         }
         boolean mayDrift = beats.nowC() > BOUND_WATER_FROM_C && beats.nowC() < BOUND_WATER_TO_C;
@@ -101,8 +103,9 @@ final class PowerWatch {
             long from = 2 * lately + 12 * MINUTE_MS;
             boolean first = look == LOST_IN_BURSTS[0];
             boolean told = beats.meanOutput(lately, 0).isPresent();
-            if (first || told && !mayDrift && beats.nowMs() - legSinceMs >= from) {
-                Optional<Finding> found = find(beats, now, from, lately + 3 * MINUTE_MS, lately, look[1]);
+            if (first || told && beats.nowMs() - legSinceMs >= from) {
+                double least = mayDrift ? Math.max(LOST_WHILE_DRIFTING, look[1]) : look[1];
+                Optional<Finding> found = find(beats, now, from, lately + 3 * MINUTE_MS, lately, least);
                 if (found.isPresent()) {
                     return found;
                 }

@@ -60,7 +60,11 @@ final class UnpoweredClimb {
             return false;
         }
         return told && isCarriedTooFar(beats, offMs)
-                || offMs >= STEADY_FOR_MS && (isSteady(beats) || !told && offMs < FIRST_MINUTES_MS && standsHot(beats));
+                || offMs >= STEADY_FOR_MS && (isSteady(beats) || hasEnded(withoutSetpointMs) && standsHot(beats));
+    }
+
+    private static boolean hasEnded(long withoutSetpointMs) {
+        return withoutSetpointMs >= STEADY_FOR_MS && withoutSetpointMs < FIRST_MINUTES_MS;
     }
 
     /** Left to itself, a kiln this hot falls by a hundred kelvin an hour and more in its first minutes. */

@@ -351,7 +351,9 @@ final class PlanTracker {
     }
 
     private void lookFree(TemperatureTrend trend) {
-        boolean unfinished = at + 1 < legs.size() || clocks.positionMs() < leg.toMs();
+        // A controller that says it is past the plan heats no more of it, whatever the curve does.
+        boolean past = bySegment && legs.firstOf(voice.segment(plan.segments().size())) == legs.size();
+        boolean unfinished = !past && (at + 1 < legs.size() || clocks.positionMs() < leg.toMs());
         if (unfinished && curve.risesAgain(trend)) {
             state = State.ON_LEG;
             resume();

@@ -32,8 +32,12 @@ class ForecastWatchTest {
     }
 
     private boolean isToldAfter(int fromMinute, int toMinute, Reaches reaches, boolean boundWater) {
+        return isToldAfter(fromMinute, toMinute, reaches, boundWater, false);
+    }
+
+    private boolean isToldAfter(int fromMinute, int toMinute, Reaches reaches, boolean boundWater, boolean stalls) {
         for (int minute = fromMinute; minute <= toMinute; minute++) {
-            watch.take(says(minute * 60, reaches), boundWater, ledger);
+            watch.take(says(minute * 60, reaches), boundWater, stalls, ledger);
         }
         return ledger.isActive(AlarmKind.WILL_NOT_REACH_TOP);
     }
@@ -52,6 +56,13 @@ class ForecastWatchTest {
         assertThat(isToldAfter(69, 69, Reaches.NO, false)).isTrue();
     }
 
+    @Test
+    void aKilnThatStallsIsOutOfReachWhereNobodyCanSayYet() {
+        assertThat(isToldAfter(0, 60, Reaches.CANNOT_SAY_YET, false, false)).isFalse();
+        assertThat(isToldAfter(61, 69, Reaches.CANNOT_SAY_YET, false, true)).isTrue();
+        assertThat(isToldAfter(70, 70, Reaches.YES, false, true)).isFalse();
+    }
+
     private void doubtTheNumberFor(int minutes) {
         for (int minute = 0; minute < minutes; minute++) {
             Forecast.Remark doubt = new Forecast.Remark(Forecast.Remark.Kind.DO_NOT_TRUST_SENSOR, Optional.empty());
@@ -65,7 +76,7 @@ class ForecastWatchTest {
                     Optional.empty(),
                     List.of(),
                     List.of(doubt));
-            watch.take(doubting, false, ledger);
+            watch.take(doubting, false, false, ledger);
         }
     }
 
