@@ -47,6 +47,11 @@ public final class AlarmWatch {
         curve.good(elapsedMs, celsius, controller);
     }
 
+    /** What the kiln's earlier firings took at the boiling point; may become known in mid-firing. */
+    public void earlier(List<DryingTake> takes) {
+        curve.earlier(takes);
+    }
+
     /** Whether {@link #look} is due: another ten seconds are full. */
     public boolean lookIsDue() {
         return curve.lookIsDue();

@@ -1,5 +1,6 @@
 package org.kilnside.alarm;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -105,6 +106,10 @@ final class CurveWatch {
                 && toGoK > STALLED_K
                 && rate < STALLED_SHARE * planned
                 && toGoK > STALLED_H * Math.max(0, rate);
+    }
+
+    void earlier(List<DryingTake> takes) {
+        water.earlier(takes);
     }
 
     boolean lookIsDue() {

@@ -24,6 +24,7 @@ final class PowerWatch {
 
     private static final double BOUND_WATER_TO_C = 800;
     private static final double LOST_WHILE_DRIFTING = 0.265;
+    private static final double LOST_SMOOTH_DRIFTING = 0.195;
 
     /** A thermostat's bursts say less: the longer the look, the surer. Minutes looked at, and the share lost. */
     private static final double[][] LOST_IN_BURSTS = {{13, 0.235}, {20, 0.2}, {25, 0.175}};
@@ -89,11 +90,11 @@ final class PowerWatch {
     }
 
     private Optional<Finding> find(Beats beats, Leg now) {
+        boolean mayDrift = beats.nowC() > BOUND_WATER_FROM_C && beats.nowC() < BOUND_WATER_TO_C;
         boolean full = beats.meanOutput(22 * MINUTE_MS, 0).orElse(0) > FULL;
         if (full || beats.regulatedShare(30 * MINUTE_MS) > 0.5) {
-            return find(beats, now, 22 * MINUTE_MS, 11 * MINUTE_MS, 8 * MINUTE_MS, LOST);
+            return find(beats, now, 22 * MINUTE_MS, 11 * MINUTE_MS, 8 * MINUTE_MS, mayDrift ? LOST_SMOOTH_DRIFTING : LOST);
         }
-        boolean mayDrift = beats.nowC() > BOUND_WATER_FROM_C && beats.nowC() < BOUND_WATER_TO_C;
         if (mayDrift && beats.meanOutput(30 * MINUTE_MS, 0).isEmpty()) {
             // By the curve alone a kiln that just reached its plan and one that lost a ring bend alike here.
             return Optional.empty();

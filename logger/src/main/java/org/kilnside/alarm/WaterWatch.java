@@ -1,5 +1,7 @@
 package org.kilnside.alarm;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -7,7 +9,8 @@ import java.util.OptionalDouble;
  * Water that still leaves raw ware above the boiling point takes heat: the output is larger than what the same kiln and
  * load took on the way there says. What a dry load takes is split into storing (with the rate) and losing (with the
  * temperature) in a proportion that hardly differs from kiln to kiln (from simulated kilns), so a ramp's output at
- * 72–88 °C foretells that at 125–165 °C. It needs a controller that says its output and regulates smoothly.
+ * 72–88 °C foretells that at 125–165 °C. It needs a controller that says its output and regulates smoothly. Where earlier
+ * firings of the kiln are known, what they took at the boiling point is a surer measure, after a hold and in a fast ramp too.
  */
 final class WaterWatch {
     private static final double LEARN_FROM_C = 72;
@@ -43,6 +46,17 @@ final class WaterWatch {
     private static final int SEEN_OFTEN = 18;
     private static final int BOILING_LEAST = 36;
 
+    /** So many times what earlier firings took, and so many times their own spread, is water; of one or two more. */
+    private static final double OF_EARLIER = 1.06;
+
+    private static final double OF_FEW_EARLIER = 1.15;
+    private static final int FEW = 3;
+    private static final double SURE = 2.5;
+
+    private static final double THROUGH_C = 175;
+
+    private final DryingBands bands = new DryingBands();
+    private List<DryingTake> earlier = List.of();
     private long learnedOnMs = Long.MIN_VALUE;
     private double learnedSum;
     private int learned;
@@ -53,6 +67,39 @@ final class WaterWatch {
     private int boiling;
     private Optional<Finding> found = Optional.empty();
 
+    /** What a kiln's power goes into, storing and losing, K/h. */
+    static double storedAndLost(double perHour, double celsius) {
+        return perHour + LOSES * (celsius - ROOM_C);
+    }
+
+    /** What this kiln's earlier firings took; they may become known in mid-firing. */
+    void earlier(List<DryingTake> takes) {
+        earlier = List.copyOf(takes);
+    }
+
+    /** Against earlier firings with ramps and holds alike: whatever the load, dry ware takes as much more as theirs did. */
+    private void againstEarlier(Beats beats) {
+        Optional<DryingTake> now = earlier.isEmpty() ? Optional.empty() : bands.take();
+        if (now.isEmpty()) {
+            return;
+        }
+        double[] times = now.get().timesOf(earlier);
+        if (times.length == 0 || found.isPresent()) {
+            return;
+        }
+        double usual = Arrays.stream(times).average().orElseThrow();
+        double squares = Arrays.stream(times).map(each -> (each - usual) * (each - usual)).sum();
+        double spread = Math.sqrt(squares / Math.max(1, times.length - 1));
+        double limit = usual * (times.length < FEW ? OF_FEW_EARLIER : OF_EARLIER) + SURE * spread;
+        if (now.get().times() > limit) {
+            double taken = beats.meanOutput(WINDOW_MS, 0).orElse(0);
+            found = Optional.of(Finding.since(
+                    beats.nowMs() - WINDOW_MS,
+                    Measure.ofShare(taken),
+                    Measure.ofShare(taken * usual / now.get().times())));
+        }
+    }
+
     /**
      * Looks.
      *
@@ -61,6 +108,10 @@ final class WaterWatch {
      */
     Optional<Finding> look(Beats beats, boolean heated, long rampsSinceMs) {
         double nowC = beats.nowC();
+        if (heated && nowC < THROUGH_C) {
+            bands.look(beats);
+            againstEarlier(beats);
+        }
         if (rampsSinceMs != learnedOnMs) {
             learnedOnMs = rampsSinceMs;
             learnedSum = 0;
@@ -86,7 +137,7 @@ final class WaterWatch {
         double now = beats.meanOutput(9_000, 0).orElse(0);
         looks++;
         smooth += now > 0.02 && now < 0.98 ? 1 : 0;
-        double storedAndLost = rate.getAsDouble() + LOSES * (middle.getAsDouble() - ROOM_C);
+        double storedAndLost = storedAndLost(rate.getAsDouble(), middle.getAsDouble());
         double unit = output.getAsDouble() / storedAndLost;
         if (middle.getAsDouble() > LEARN_FROM_C && middle.getAsDouble() < LEARN_TO_C) {
             learnedSum += unit;

@@ -14,6 +14,7 @@ import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.JsonObject;
 import org.kilnside.files.Log;
 import org.kilnside.firing.Reading;
+import org.kilnside.firing.Trace;
 import org.kilnside.sensor.Probe;
 import org.kilnside.session.AlarmReplay;
 import org.kilnside.session.FiringSettings;
@@ -49,6 +50,13 @@ public final class AlarmsCommand implements Callable<Integer> {
     @Option(names = "--kiln", paramLabel = "NAME", description = "The kiln, where it has a file: its limits count.")
     private Optional<String> kiln = Optional.empty();
 
+    @Option(
+            names = "--earlier",
+            paramLabel = "LOG",
+            description = "Log of an earlier firing of the same kiln, whose power at the boiling point says what dry ware"
+                    + " takes; may be given again.")
+    private List<Path> earlier = List.of();
+
     @Option(names = "--no-forecast", description = "Without what rests on forecasts: quicker.")
     private boolean withoutForecast;
 
@@ -58,11 +66,13 @@ public final class AlarmsCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         FiringSettings settings = limits.applied(WhatIsFired.settings(around.library(), kiln, plan));
+        List<Trace> before =
+                earlier.stream().map(path -> CsvLogs.read(path).trace()).toList();
         int exit = Complaint.ExitCode.DONE.code();
         for (Path path : logs) {
             try {
                 Log log = CsvLogs.read(path);
-                show(path, log, rung(settings, log));
+                show(path, log, rung(settings, log, before));
             } catch (FileRefusedException e) {
                 if (logs.size() == 1) {
                     throw e;
@@ -75,7 +85,7 @@ public final class AlarmsCommand implements Callable<Integer> {
         return exit;
     }
 
-    private List<AlarmChange> rung(FiringSettings settings, Log log) {
+    private List<AlarmChange> rung(FiringSettings settings, Log log, List<Trace> before) {
         if (log.trace().isEmpty()) {
             return List.of();
         }
@@ -84,6 +94,7 @@ public final class AlarmsCommand implements Callable<Integer> {
                 Probe.UNKNOWN,
                 withoutForecast ? Optional.empty() : Optional.of(new ModelForecaster()),
                 FORECAST_EVERY_MS);
+        replay.earlier(before);
         for (Reading reading : LogReadings.asTheyCame(log)) {
             replay.take(reading);
         }

@@ -10,6 +10,7 @@ import org.kilnside.alarm.AlarmChange;
 import org.kilnside.alarm.AlarmEntry;
 import org.kilnside.alarm.AlarmLimits;
 import org.kilnside.alarm.AlarmWatch;
+import org.kilnside.alarm.DryingTake;
 import org.kilnside.alarm.HostReport;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
@@ -34,6 +35,7 @@ final class AlarmDuty implements Following.Follower {
     private final Optional<Cone> aim;
     private boolean coneTold;
     private AlarmWatch watch;
+    private List<DryingTake> earlier = List.of();
     private long lastGoodMs = Long.MIN_VALUE;
     private long tickedHostMs = Long.MIN_VALUE;
     private boolean remembering;
@@ -51,8 +53,15 @@ final class AlarmDuty implements Following.Follower {
     /** A new firing has begun: what was wrong with the last one is its own. */
     void begin() {
         watch = new AlarmWatch(limits, plan);
+        watch.earlier(earlier);
         lastGoodMs = Long.MIN_VALUE;
         coneTold = false;
+    }
+
+    /** What the kiln's earlier firings took at the boiling point has been read. */
+    void earlier(List<DryingTake> takes) {
+        earlier = List.copyOf(takes);
+        watch.earlier(earlier);
     }
 
     /** The firing of the program's last run is lived through once more: what happened is in the record already. */

@@ -5,9 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.alarm.AlarmChange;
+import org.kilnside.alarm.DryingTake;
 import org.kilnside.alarm.HostReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
+import org.kilnside.firing.Trace;
 import org.kilnside.sensor.Probe;
 
 /**
@@ -47,6 +49,11 @@ public final class AlarmReplay {
         this.following = new Following(settings.plan(), settings.sensor(), duty);
         following.probe(probe);
         this.forecasts = new Forecasts(settings);
+    }
+
+    /** Earlier firings of the same kiln are known. */
+    public void earlier(List<Trace> curves) {
+        duty.earlier(curves.stream().map(DryingTake::of).flatMap(Optional::stream).toList());
     }
 
     /** The next reading, in order of time. */

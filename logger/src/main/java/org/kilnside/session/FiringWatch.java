@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.kilnside.alarm.Alarm;
+import org.kilnside.alarm.DryingTake;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
 import org.kilnside.firing.Lighting;
@@ -332,6 +333,11 @@ final class FiringWatch {
         return record.isOpen()
                 ? forecasts.due(record.number().getAsLong(), following, record.events(), clock.monotonicMs())
                 : Optional.empty();
+    }
+
+    /** What the kiln's earlier firings took at the boiling point has been read. */
+    void earlier(List<DryingTake> takes) {
+        alarms.earlier(takes);
     }
 
     /** The forecast's thread has an answer. */

@@ -3,10 +3,12 @@ package org.kilnside.session;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import org.kilnside.alarm.DryingTake;
 import org.kilnside.firing.Lighting;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -27,6 +29,7 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
     private final BlockingQueue<Runnable> queue = new ArrayBlockingQueue<>(QUEUE);
     private final Listeners listeners = new Listeners();
     private final Thread thread = new Thread(this::work, "session");
+    private long lookedAtEarlierOf = Long.MIN_VALUE;
     private volatile Snapshot latest;
     private volatile boolean closing;
 
@@ -57,6 +60,7 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
         this.forecasts = new ForecastThread(
                 request -> {
                     lookAtSensor(past);
+                    lookAtEarlier(past, request.firing());
                     return forecaster.forecast(request);
                 },
                 (request, answer) -> submit(() -> watch().forecast(request, answer)));
@@ -71,6 +75,30 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
         } catch (RuntimeException e) {
             LOG.warn("what is known of the sensor could not be read; the firing goes on with what was known", e);
         }
+    }
+
+    /** Read once a firing, on a thread of its own: it takes seconds. */
+    private void lookAtEarlier(KilnPast past, long firing) {
+        if (firing == lookedAtEarlierOf) {
+            return;
+        }
+        lookedAtEarlierOf = firing;
+        Thread reading = new Thread(
+                () -> {
+                    try {
+                        List<DryingTake> takes = past.earlier(firing).stream()
+                                .map(DryingTake::of)
+                                .flatMap(Optional::stream)
+                                .toList();
+                        submit(() -> watch().earlier(takes));
+                    } catch (RuntimeException e) {
+                        LOG.warn("earlier firings could not be read; water is looked for without them", e);
+                    }
+                },
+                "earlier firings");
+        reading.setDaemon(true);
+        reading.setPriority(Thread.MIN_PRIORITY);
+        reading.start();
     }
 
     /** Goes on with the firing of the program's last run where there is one to go on with, and opens the link. */

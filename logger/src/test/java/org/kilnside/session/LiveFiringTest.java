@@ -9,6 +9,12 @@ import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import org.kilnside.alarm.Alarm;
+import org.kilnside.alarm.AlarmKind;
+import org.kilnside.firing.Trace;
+import org.kilnside.sensor.SensorInPlace;
+import java.util.OptionalDouble;
+import java.util.concurrent.CountDownLatch;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
@@ -153,6 +159,61 @@ class LiveFiringTest {
         }
         assertThat(filled(firing)).isTrue();
         firing.close();
+    }
+
+    /** Share of full power at a temperature of a ramp of 100 K/h, of dry ware or of wet. */
+    private static double share(double celsius, boolean wet) {
+        double dry = 0.0015 * (100 + 0.45 * (celsius - 15));
+        return wet && celsius > 100 ? 1.4 * dry : dry;
+    }
+
+    @Test
+    void whatEarlierFiringsTookIsReadOnceAFiringAndWaterIsSeenAgainstIt() throws InterruptedException {
+        Trace.Builder dry = new Trace.Builder();
+        for (int i = 0; i < 720; i++) {
+            double celsius = 20 + i / 3.6;
+            dry.add(i * 10_000L, celsius, OptionalDouble.of(share(celsius, false)), OptionalDouble.empty());
+        }
+        CountDownLatch asked = new CountDownLatch(1);
+        KilnPast past = new KilnPast() {
+            @Override
+            public Optional<SensorInPlace> guide() {
+                return Optional.empty();
+            }
+
+            @Override
+            public List<Trace> earlier(long firing) {
+                assertThat(asked.getCount()).as("read once").isEqualTo(1);
+                asked.countDown();
+                return List.of(dry.view(), dry.view(), dry.view());
+            }
+        };
+        LiveFiring firing =
+                new LiveFiring(new BookInMemory(), clock, settings, source, NO_FORECASTS, Host.UNKNOWN, past);
+        firing.start();
+        int i = 0;
+        for (; 20 + i / 3.6 < 60; i++) {
+            givesOfARamp(i);
+        }
+        assertThat(asked.await(20, TimeUnit.SECONDS)).isTrue();
+        for (Thread thread : Thread.getAllStackTraces().keySet()) {
+            if (thread.getName().equals("earlier firings")) {
+                thread.join(20_000);
+            }
+        }
+        for (; 20 + i / 3.6 < 170; i++) {
+            givesOfARamp(i);
+        }
+        firing.close();
+        assertThat(firing.latest().alarms())
+                .extracting(Alarm::kind)
+                .contains(AlarmKind.WATER_LEAVING)
+                .doesNotContain(AlarmKind.SENSOR_LYING);
+    }
+
+    private void givesOfARamp(int i) {
+        double celsius = 20 + i / 3.6;
+        source.gives(Arrivals.measured(i * 10_000L, i * 10_000L, celsius, share(celsius, true), celsius + 3));
     }
 
     private static boolean filled(LiveFiring firing) {

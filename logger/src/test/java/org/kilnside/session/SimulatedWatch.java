@@ -188,6 +188,7 @@ final class SimulatedWatch {
     private boolean topsOut(VirtualFiring.Moment now) {
         if (now.elapsedMs() - hourBeganMs >= 3_600_000 || hourBeganMs == 0) {
             boolean out = hourBeganMs > 0
+                    && now.controller().setpoint().isPresent()
                     && now.truth().tipC() > 500
                     && now.truth().tipC() < setting.plan().top().celsius() - 25
                     && now.truth().tipC() - hourBeganC < 15
