@@ -69,7 +69,8 @@ public record DryingTake(Stretch below, Stretch boiling, Optional<Stretch> past,
                 .filter(other -> past.isPresent()
                         ? other.past.filter(past.get()::isLike).isPresent()
                         : boiling.isLike(other.boiling))
-                .mapToDouble(other -> (past.isPresent() ? other.past.orElseThrow() : other.boiling).unit() / other.below.unit())
+                .mapToDouble(other ->
+                        (past.isPresent() ? other.past.orElseThrow() : other.boiling).unit() / other.below.unit())
                 .toArray();
     }
 

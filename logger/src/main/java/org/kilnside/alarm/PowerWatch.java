@@ -93,7 +93,8 @@ final class PowerWatch {
         boolean mayDrift = beats.nowC() > BOUND_WATER_FROM_C && beats.nowC() < BOUND_WATER_TO_C;
         boolean full = beats.meanOutput(22 * MINUTE_MS, 0).orElse(0) > FULL;
         if (full || beats.regulatedShare(30 * MINUTE_MS) > 0.5) {
-            return find(beats, now, 22 * MINUTE_MS, 11 * MINUTE_MS, 8 * MINUTE_MS, mayDrift ? LOST_SMOOTH_DRIFTING : LOST);
+            return find(
+                    beats, now, 22 * MINUTE_MS, 11 * MINUTE_MS, 8 * MINUTE_MS, mayDrift ? LOST_SMOOTH_DRIFTING : LOST);
         }
         if (mayDrift && beats.meanOutput(30 * MINUTE_MS, 0).isEmpty()) {
             // By the curve alone a kiln that just reached its plan and one that lost a ring bend alike here.

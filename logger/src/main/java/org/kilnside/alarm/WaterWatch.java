@@ -88,7 +88,9 @@ final class WaterWatch {
             return;
         }
         double usual = Arrays.stream(times).average().orElseThrow();
-        double squares = Arrays.stream(times).map(each -> (each - usual) * (each - usual)).sum();
+        double squares = Arrays.stream(times)
+                .map(each -> (each - usual) * (each - usual))
+                .sum();
         double spread = Math.sqrt(squares / Math.max(1, times.length - 1));
         double limit = usual * (times.length < FEW ? OF_FEW_EARLIER : OF_EARLIER) + SURE * spread;
         if (now.get().times() > limit) {

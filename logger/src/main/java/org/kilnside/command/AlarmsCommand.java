@@ -53,8 +53,9 @@ public final class AlarmsCommand implements Callable<Integer> {
     @Option(
             names = "--earlier",
             paramLabel = "LOG",
-            description = "Log of an earlier firing of the same kiln, whose power at the boiling point says what dry ware"
-                    + " takes; may be given again.")
+            description =
+                    "Log of an earlier firing of the same kiln, whose power at the boiling point says what dry ware"
+                            + " takes; may be given again.")
     private List<Path> earlier = List.of();
 
     @Option(names = "--no-forecast", description = "Without what rests on forecasts: quicker.")

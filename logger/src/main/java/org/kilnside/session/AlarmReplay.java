@@ -53,7 +53,8 @@ public final class AlarmReplay {
 
     /** Earlier firings of the same kiln are known. */
     public void earlier(List<Trace> curves) {
-        duty.earlier(curves.stream().map(DryingTake::of).flatMap(Optional::stream).toList());
+        duty.earlier(
+                curves.stream().map(DryingTake::of).flatMap(Optional::stream).toList());
     }
 
     /** The next reading, in order of time. */

@@ -6,18 +6,18 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
 import org.kilnside.alarm.Alarm;
 import org.kilnside.alarm.AlarmKind;
-import org.kilnside.firing.Trace;
-import org.kilnside.sensor.SensorInPlace;
-import java.util.OptionalDouble;
-import java.util.concurrent.CountDownLatch;
-import org.junit.jupiter.api.Test;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
+import org.kilnside.firing.Trace;
+import org.kilnside.sensor.SensorInPlace;
 
 class LiveFiringTest {
     private static final FiringForecaster NO_FORECASTS = request -> LiveForecast.failed(request, "none in this test");

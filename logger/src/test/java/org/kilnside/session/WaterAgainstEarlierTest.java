@@ -72,11 +72,12 @@ class WaterAgainstEarlierTest {
                             Optional.of(Temperature.ofCelsius(curve.temperatureC(i))),
                             Optional.empty())),
                     new ControllerReport(
-                            Optional.of(new Share(curve.output(i).getAsDouble())), Optional.empty(), OptionalInt.empty()),
+                            Optional.of(new Share(curve.output(i).getAsDouble())),
+                            Optional.empty(),
+                            OptionalInt.empty()),
                     Origin.LIVE));
         }
-        return replay.changes().stream()
-                .anyMatch(change -> change.alarm().kind() == AlarmKind.WATER_LEAVING);
+        return replay.changes().stream().anyMatch(change -> change.alarm().kind() == AlarmKind.WATER_LEAVING);
     }
 
     private static Load damp(Specimen kiln, double share) {
