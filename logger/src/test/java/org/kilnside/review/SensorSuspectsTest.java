@@ -76,6 +76,38 @@ class SensorSuspectsTest {
                 .doesNotContain(CauseCode.SENSOR_READS_LOW, CauseCode.AMPLIFIER_UNCORRECTED);
     }
 
+    /** A cold kiln cannot be colder than a room by as much as cones say the sensor reads low, unless it does so everywhere. */
+    @Test
+    void theColdKilnsFirstNumberTellsASensorLowByTheSameEverywhere() {
+        DoubleUnaryOperator ware = firing(1242, 60, 15);
+        Trace truth = trace(ware, 0, 50_000);
+        List<WitnessPack> cones =
+                List.of(new WitnessPack("middle", List.of(bent("7", truth), bent("8", truth), bent("9", truth))));
+        Trace everywhere = trace(at -> ware.applyAsDouble(at) - 20, 0, 50_000);
+        Trace byPart = trace(at -> ware.applyAsDouble(at) * 1222 / 1242, 0, 50_000);
+        assertThat(first(Reviewer.review(question(everywhere).withWitness(cones))))
+                .isEqualTo(CauseCode.SENSOR_READS_LOW);
+        assertThat(Reviewer.review(question(byPart).withWitness(cones)).causes().stream()
+                        .limit(2)
+                        .map(Review.Cause::code))
+                .containsExactlyInAnyOrder(CauseCode.AMPLIFIER_UNCORRECTED, CauseCode.SENSOR_READS_LOW);
+    }
+
+    @Test
+    void readingsMissingForLongJustBelowTheTopAreNamedWhereNothingElseIsOdd() {
+        DoubleUnaryOperator curve = firing(1222, 60, 15);
+        Trace.Builder log = new Trace.Builder();
+        for (double at = 0; at <= 50_000; at += 10) {
+            double celsius = curve.applyAsDouble(at);
+            if (at > 40_000 || celsius < 1170 || celsius > 1210) {
+                log.add(Math.round(at * 1000), celsius);
+            }
+        }
+        Review review = Reviewer.review(question(log.view()));
+        assertThat(first(review)).isEqualTo(CauseCode.SENSOR_FAULT);
+        assertThat(review.shortOfPlan().orElseThrow()).isCloseTo(0, org.assertj.core.api.Assertions.within(0.1));
+    }
+
     @Test
     void namesADriftOfTheSensor() {
         List<WitnessOffset> offsets = new ArrayList<>();
