@@ -214,7 +214,7 @@ final class Advisor {
         double shortBy = facts.shortForLoad();
         boolean mayBeShort = shortBy > WORTH_REFIRING || first == CauseCode.SENSOR_FAULT;
         if (mayBeShort || first == CauseCode.UNEVEN) {
-            if (shortBy > WORTH_REFIRING) {
+            if (shortBy > WORTH_REFIRING && !facts.beginsAfterTop()) {
                 say(Advice.Kind.REFIRE_FULL);
             }
             say(Advice.Kind.ABSORPTION_TEST);

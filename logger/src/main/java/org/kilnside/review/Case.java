@@ -33,6 +33,9 @@ final class Case {
     /** A kiln that creeps more slowly than this stands, K/h. */
     private static final double SLOWEST_RAMP_K_PER_H = 30;
 
+    /** A firing whose top was not seen at all may have gone as planned, or over it by so much, cones. */
+    private static final double UNSEEN_STEPS = 0.5;
+
     /** A usual kiln's need per K hotter, in the need's own unit. */
     private static final double HEAT_PER_K = 2;
 
@@ -341,7 +344,13 @@ final class Case {
     }
 
     double mostSteps() {
-        return attribution.reachedSteps(halfWidthK() + hiddenK());
+        double most = attribution.reachedSteps(halfWidthK() + hiddenK());
+        return beginsAfterTop() ? Math.max(most, attribution.plannedSteps() + UNSEEN_STEPS) : most;
+    }
+
+    /** Whether the log begins when the kiln was falling already, so that nobody knows from where. */
+    boolean beginsAfterTop() {
+        return seen.top() == ConeReached.Top.BEFORE_FIRST_READING && phase.levelC() < plan.levelC() - TopPhase.NEAR_K;
     }
 
     double leastSteps() {

@@ -67,6 +67,10 @@ final class Causes {
 
     private List<Review.Cause> look() {
         SensorSuspects.look(facts, found);
+        if (facts.beginsAfterTop()) {
+            // What came before the first reading may have been anything.
+            return found.ranked();
+        }
         if (isOff() && !found.has(CauseCode.SENSOR_FAULT)) {
             if (!powerCut() && !askedTooFast()) {
                 shaped();
@@ -341,7 +345,10 @@ final class Causes {
                 Evidence.Kind.HELD_FOR,
                 Amount.minutes(facts.heldMinutes()),
                 Amount.minutes(facts.plannedHoldMinutes())));
-        Sureness sure = facts.conduct().asks().known() ? Sureness.VERY_LIKELY : Sureness.LIKELY;
+        // Where the log ends with the top the hold may have gone on.
+        boolean cutOff = hold > 0 && facts.conduct().end().how() == Ending.How.NOT_SEEN;
+        Sureness told = facts.conduct().asks().known() ? Sureness.VERY_LIKELY : Sureness.LIKELY;
+        Sureness sure = cutOff ? Sureness.POSSIBLE : told;
         if (hold > 0) {
             found.add(CauseCode.HOLD_SHORT, hold, sure, evidence);
             found.orElse(CauseCode.HOLD_SHORT, CauseCode.ENDED_EARLY);

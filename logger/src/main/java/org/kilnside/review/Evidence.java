@@ -82,6 +82,8 @@ public record Evidence(Kind kind, List<Amount> amounts) {
         STEERED_BY_RAW_NUMBER,
         /** No readings from a time on for so long. */
         NO_READINGS,
+        /** The log begins at a temperature, falling already. */
+        LOG_BEGINS_FALLING,
         /** The same number for so long, at a temperature. */
         FROZEN,
         /** A range of the cooling: from, to, took, planned. */

@@ -31,6 +31,9 @@ final class SensorSuspects {
     /** Where no cones tell of another heat, both explain the offset alike within these odds. */
     private static final double ALIKE_ODDS = 3;
 
+    /** Less likely than this it is not worth a line. */
+    private static final double HARDLY_ODDS = 0.01;
+
     /** Cones of a firing so much colder or hotter show the shape of the error, K. */
     private static final double OTHER_HEAT_K = 80;
 
@@ -72,7 +75,16 @@ final class SensorSuspects {
                                 Amount.minutes(hidden.minutes()),
                                 Amount.degrees(hidden.fromC()),
                                 Amount.degrees(hidden.toC())))));
-        if (facts.hidden().isEmpty()) {
+        if (facts.beginsAfterTop()) {
+            found.add(
+                    CauseCode.SENSOR_FAULT,
+                    0,
+                    HIDDEN_WEIGHT,
+                    Sureness.LIKELY,
+                    List.of(Evidence.of(
+                            Evidence.Kind.LOG_BEGINS_FALLING,
+                            Amount.degrees(facts.bins().celsius[0]))));
+        } else if (facts.hidden().isEmpty()) {
             gapNearTop(facts, found);
         }
         facts.frozen()
@@ -165,7 +177,7 @@ final class SensorSuspects {
         double odds = amplifierOdds(facts, errorK);
         if (odds < 0.1) {
             found.add(CauseCode.SENSOR_READS_LOW, cost, sure, evidence);
-            if (odds > 0) {
+            if (odds > HARDLY_ODDS) {
                 found.orElse(CauseCode.SENSOR_READS_LOW, CauseCode.AMPLIFIER_UNCORRECTED);
             }
             return;
@@ -199,6 +211,13 @@ final class SensorSuspects {
         double scatter = Math.hypot(sigmaK, AMPLIFIER_SCATTER_K);
         double odds = density(facts.offsetK(), errorK, scatter) * LOW_RANGE_K;
         for (WitnessOffset before : facts.question().offsets()) {
+            if (Math.abs(before.atC() - facts.real().levelC()) <= OTHER_HEAT_K) {
+                // A board is off by the same from the first firing on; a sensor may have come to it since.
+                double itsScatter = Math.hypot(before.halfWidthK() / NINE_IN_TEN, AMPLIFIER_SCATTER_K);
+                double board = density(before.correctionK(), AmplifierError.atShownK(before.atC()), itsScatter);
+                double steady = density(before.correctionK(), facts.offsetK(), itsScatter);
+                odds *= (board + 1e-4) / ((steady + 1 / (2 * LOW_RANGE_K)) / 2);
+            }
             if (Math.abs(before.atC() - facts.real().levelC()) > OTHER_HEAT_K) {
                 double itsScatter = Math.hypot(before.halfWidthK() / NINE_IN_TEN, AMPLIFIER_SCATTER_K);
                 double board = density(before.correctionK(), AmplifierError.atShownK(before.atC()), itsScatter);

@@ -98,12 +98,11 @@ public final class ReviewWords {
         }
         double shortBy = review.shortOfPlan().getAsDouble();
         if (Math.abs(shortBy) < LEAST_SAID) {
-            return words.text(
-                    "review.verdict.even",
-                    planned,
-                    reached,
-                    words.number(review.from().getAsDouble(), 1),
-                    words.number(review.to().getAsDouble(), 1));
+            String from = words.number(review.from().getAsDouble(), 1);
+            String to = words.number(review.to().getAsDouble(), 1);
+            return planned.equals(reached)
+                    ? words.text("review.verdict.even_same", planned, from, to)
+                    : words.text("review.verdict.even", planned, reached, from, to);
         }
         boolean over = shortBy < 0;
         return words.text(

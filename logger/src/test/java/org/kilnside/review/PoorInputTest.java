@@ -89,4 +89,13 @@ class PoorInputTest {
         assertThat(review.planReaches()).isEmpty();
         assertThat(kinds(review)).contains(Remark.Kind.PLAN_WITHOUT_CONE);
     }
+
+    @Test
+    void ofALogThatBeginsOnTheWayDownNothingIsSaidButThatTheTopIsMissing() {
+        Review review = Reviewer.review(question(trace(firing(1222, 60, 15), 36_000, 50_000)));
+        assertThat(review.causes()).hasSize(1);
+        assertThat(first(review)).isEqualTo(CauseCode.SENSOR_FAULT);
+        assertThat(review.from().orElseThrow()).isNegative();
+        assertThat(advised(review)).doesNotContain(Advice.Kind.REFIRE_FULL);
+    }
 }

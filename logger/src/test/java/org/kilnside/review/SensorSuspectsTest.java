@@ -109,6 +109,18 @@ class SensorSuspectsTest {
     }
 
     @Test
+    void aSensorThatWasRightAtThisHeatBeforeIsNoBoard() {
+        Trace ware = trace(firing(1243, 60, 15), 0, 50_000);
+        List<WitnessPack> cones =
+                List.of(new WitnessPack("middle", List.of(bent("7", ware), bent("8", ware), bent("9", ware))));
+        Review review = Reviewer.review(question(trace(firing(1222, 60, 15), 0, 50_000))
+                .withWitness(cones)
+                .withOffsets(List.of(new WitnessOffset(-1, 5, 1222, false), new WitnessOffset(4, 5, 1222, false))));
+        assertThat(first(review)).isEqualTo(CauseCode.SENSOR_READS_LOW);
+        assertThat(review.causes()).extracting(Review.Cause::code).doesNotContain(CauseCode.AMPLIFIER_UNCORRECTED);
+    }
+
+    @Test
     void namesADriftOfTheSensor() {
         List<WitnessOffset> offsets = new ArrayList<>();
         for (int i = 0; i < 6; i++) {
