@@ -81,9 +81,7 @@ final class SensorSuspects {
                     0,
                     HIDDEN_WEIGHT,
                     Sureness.LIKELY,
-                    List.of(Evidence.of(
-                            Evidence.Kind.LOG_BEGINS_FALLING,
-                            Amount.degrees(facts.bins().celsius[0]))));
+                    List.of(Evidence.of(Evidence.Kind.LOG_BEGINS_FALLING, Amount.degrees(facts.bins().celsius[0]))));
         } else if (facts.hidden().isEmpty()) {
             gapNearTop(facts, found);
         }

@@ -27,9 +27,7 @@ class EndingTest {
             log.add(
                     Math.round(at * 1000),
                     curve.applyAsDouble(at),
-                    output
-                            ? OptionalDouble.of(at < GONE_S ? 0.8 : at < GIVEN_UP_S ? 1 : 0)
-                            : OptionalDouble.empty(),
+                    output ? OptionalDouble.of(at < GONE_S ? 0.8 : at < GIVEN_UP_S ? 1 : 0) : OptionalDouble.empty(),
                     at < GIVEN_UP_S ? OptionalDouble.of(asked(at)) : OptionalDouble.empty());
         }
         return log.view();
@@ -49,8 +47,7 @@ class EndingTest {
 
     private static Ending ending(Trace log, boolean output) {
         Bins bins = Bins.of(log);
-        return Ending.of(
-                bins, TopPhase.of(bins, 25), PLAN.top().celsius(), true, output);
+        return Ending.of(bins, TopPhase.of(bins, 25), PLAN.top().celsius(), true, output);
     }
 
     @Test
@@ -70,8 +67,7 @@ class EndingTest {
 
     @Test
     void aKilnThatFallsFreelyAtFullOutputHasNone() {
-        DoubleUnaryOperator fell =
-                at -> at < GONE_S ? asked(at) : 20 + 1160 * Math.exp(-(at - GONE_S) / 12_000);
+        DoubleUnaryOperator fell = at -> at < GONE_S ? asked(at) : 20 + 1160 * Math.exp(-(at - GONE_S) / 12_000);
         Trace log = log(fell, true);
         assertThat(ending(log, true).how()).isEqualTo(Ending.How.STILL_ASKING);
         assertThat(first(Reviewer.review(question(log)))).isEqualTo(CauseCode.POWER_CUT);
