@@ -1,14 +1,10 @@
 package org.kilnside.app;
 
-import java.awt.Component;
-import java.awt.Frame;
-import java.awt.KeyboardFocusManager;
-import java.awt.Robot;
+import java.awt.AWTException;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
-import javax.swing.JFrame;
 import javax.swing.JTable;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
@@ -22,6 +18,7 @@ import org.kilnside.desktop.HandFeed;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.SettingsStore;
 import org.kilnside.desktop.Showcase;
+import org.kilnside.desktop.Walk;
 import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Window;
 import org.kilnside.desktop.book.BookScreen;
@@ -38,25 +35,17 @@ import org.kilnside.wording.TemperatureUnit;
  * Walks through the Book screen by keyboard alone, on a book in a file. Says each step that held; one that does not hold
  * within a minute ends the walk with status 1.
  */
-final class BookWalk {
+final class BookWalk extends Walk {
     private final Path book;
     private final HandClock clock = new HandClock();
-    private final Robot robot;
     private volatile boolean closed;
-    private JFrame frame;
 
-    private BookWalk(Path book) throws Exception {
+    private BookWalk(Path book) throws AWTException {
+        super(Duration.ofSeconds(60));
         this.book = book;
-        robot = new Robot();
-        robot.setAutoDelay(15);
     }
 
     public static void main(String[] arguments) throws Exception {
-        // A window keeps its program alive: whatever goes wrong ends it.
-        Thread.setDefaultUncaughtExceptionHandler((thread, failure) -> {
-            failure.printStackTrace();
-            System.exit(1);
-        });
         new BookWalk(Path.of(arguments[0])).walk();
         System.exit(0);
     }
@@ -87,14 +76,7 @@ final class BookWalk {
                 },
                 WholeBar.with(
                         "F4", (words, errands) -> new BookScreen(words, new DeskBook(book, kiln -> Optional.empty()))));
-        step("the window is there", () -> {
-            for (Frame candidate : Frame.getFrames()) {
-                if (candidate instanceof JFrame window && window.isFocused()) {
-                    frame = window;
-                }
-            }
-            return frame != null;
-        });
+        windowOpens();
         find();
         sort();
         overlay();
@@ -184,7 +166,7 @@ final class BookWalk {
         press(KeyEvent.VK_HOME);
         step("and shows the whole", () -> chart().view().isWhole());
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_6);
-        step("the review is read", () -> says(frame.getContentPane(), "What made it so"));
+        step("the review is read", () -> says("What made it so"));
     }
 
     private void load() {
@@ -204,7 +186,7 @@ final class BookWalk {
         press(KeyEvent.VK_TAB);
         type("thick");
         press(KeyEvent.VK_ENTER);
-        step("what is no number is said and not saved", () -> says(frame.getContentPane(), "“thick” is no thickness"));
+        step("what is no number is said and not saved", () -> says("“thick” is no thickness"));
         press(KeyEvent.VK_ESCAPE);
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
         step(
@@ -259,61 +241,5 @@ final class BookWalk {
 
     private OverlayPane chart() {
         return Showcase.find(frame, OverlayPane.class);
-    }
-
-    private static Component owner() {
-        return KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
-    }
-
-    private static boolean says(Component component, String words) {
-        if (!component.isShowing()) {
-            return false;
-        }
-        if (component instanceof JTextComponent text && text.getText().contains(words)) {
-            return true;
-        }
-        if (component instanceof java.awt.Container container) {
-            for (Component child : container.getComponents()) {
-                if (says(child, words)) {
-                    return true;
-                }
-            }
-        }
-        return false;
-    }
-
-    private void type(String text) {
-        for (char letter : text.toCharArray()) {
-            press(KeyEvent.getExtendedKeyCodeForChar(letter));
-        }
-    }
-
-    private void press(int... keys) {
-        robot.waitForIdle();
-        for (int key : keys) {
-            robot.keyPress(key);
-        }
-        for (int i = keys.length - 1; i >= 0; i--) {
-            robot.keyRelease(keys[i]);
-        }
-        robot.waitForIdle();
-    }
-
-    /** The condition is asked on the Swing thread, as it looks at the window. */
-    private static void step(String what, BooleanSupplier condition) {
-        long deadline = System.nanoTime() + 60_000_000_000L;
-        boolean[] held = new boolean[1];
-        try {
-            while (!held[0] && System.nanoTime() < deadline) {
-                SwingUtilities.invokeAndWait(() -> held[0] = condition.getAsBoolean());
-                Thread.sleep(20);
-            }
-        } catch (InterruptedException | java.lang.reflect.InvocationTargetException e) {
-            throw new IllegalStateException(what, e);
-        }
-        System.out.println((held[0] ? "held: " : "NOT HELD: ") + what);
-        if (!held[0]) {
-            System.exit(1);
-        }
     }
 }

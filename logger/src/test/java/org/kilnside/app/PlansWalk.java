@@ -1,29 +1,27 @@
 package org.kilnside.app;
 
+import java.awt.AWTException;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Frame;
 import java.awt.KeyboardFocusManager;
 import java.awt.Point;
-import java.awt.Robot;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
-import javax.swing.JDialog;
 import javax.swing.JFrame;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
-import javax.swing.text.JTextComponent;
-import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
 import org.kilnside.desktop.HandFeed;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.SettingsStore;
+import org.kilnside.desktop.Walk;
 import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Window;
 import org.kilnside.desktop.plan.PlansScreen;
@@ -38,16 +36,13 @@ import org.kilnside.wording.TemperatureUnit;
  * Edits, undoes and saves a plan in the real window by keyboard alone, then pulls a corner with the mouse. Says each
  * step that held; one that does not hold within ten seconds ends the walk with status 1.
  */
-final class PlansWalk {
+final class PlansWalk extends Walk {
     private final Path folder;
     private final HandClock clock = new HandClock();
-    private final Robot robot;
-    private JFrame frame;
 
-    private PlansWalk(Path folder) throws Exception {
+    private PlansWalk(Path folder) throws AWTException {
+        super(Duration.ofSeconds(10));
         this.folder = folder;
-        robot = new Robot();
-        robot.setAutoDelay(20);
     }
 
     public static void main(String[] arguments) throws Exception {
@@ -86,18 +81,18 @@ final class PlansWalk {
         });
         press(KeyEvent.VK_F3);
         step("F3 brings the plans, the person's own first", () -> text("Name").equals("Bisque for bowls"));
-        step("what it comes to is said", () -> shows("Comes to") && shows("cone 06"));
+        step("what it comes to is said", () -> says("Comes to") && says("cone 06"));
         press(KeyEvent.VK_F11);
         press(KeyEvent.VK_TAB);
         step("from the chart Tab goes to the first rate", () -> focused("segment 1, °C/h"));
         type("55");
         step(
                 "typing changes the plan",
-                () -> shows("changed, not saved") && text("segment 1, °C/h").equals("55"));
+                () -> says("changed, not saved") && text("segment 1, °C/h").equals("55"));
         press(KeyEvent.VK_DOWN);
         step("down goes to the next segment", () -> focused("segment 2, °C/h"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
-        step("Ctrl+Z undoes", () -> text("segment 1, °C/h").equals("60") && !shows("changed, not saved"));
+        step("Ctrl+Z undoes", () -> text("segment 1, °C/h").equals("60") && !says("changed, not saved"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Y);
         step("Ctrl+Y does it again", () -> text("segment 1, °C/h").equals("55"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_S);
@@ -105,26 +100,26 @@ final class PlansWalk {
                 "Ctrl+S saves, comments and all",
                 () -> file("bisque-for-bowls").contains("rate = \"55 °C/h\"")
                         && file("bisque-for-bowls").contains("# Rook Lane Pottery")
-                        && shows("Saved as bisque-for-bowls"));
+                        && says("Saved as bisque-for-bowls"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_I);
         step("Ctrl+I adds a segment and goes there", () -> focused("segment 3, °C/h"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_D);
-        step("Ctrl+D takes it out", () -> shows("changed, not saved") || !shows("segment 6"));
+        step("Ctrl+D takes it out", () -> says("changed, not saved") || !says("segment 6"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
-        step("both are undone", () -> !shows("changed, not saved"));
+        step("both are undone", () -> !says("changed, not saved"));
         press(KeyEvent.VK_F11);
         press(KeyEvent.VK_TAB);
         type("warm");
-        step("a text that is no rate is said in place", () -> shows("\"warm\" is no rate"));
+        step("a text that is no rate is said in place", () -> says("\"warm\" is no rate"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_S);
-        step("and is not saved", () -> shows("Not saved") || shows("is no rate"));
+        step("and is not saved", () -> says("Not saved") || says("is no rate"));
         press(KeyEvent.VK_F2);
         step("leaving asks", () -> dialog().isPresent());
         press(KeyEvent.VK_RIGHT);
         press(KeyEvent.VK_RIGHT);
         press(KeyEvent.VK_SPACE);
-        step("and stays when told to", () -> dialog().isEmpty() && shows("Bisque for bowls"));
+        step("and stays when told to", () -> dialog().isEmpty() && says("Bisque for bowls"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
         step("undo puts the number back", () -> text("segment 1, °C/h").equals("55"));
         press(KeyEvent.VK_F11);
@@ -138,13 +133,13 @@ final class PlansWalk {
                 folder.resolve("schedules/bisque-for-bowls.toml"),
                 file("bisque-for-bowls").replace("992", "985"));
         clock.set(SampleSnapshots.HOST_MS + 9_000);
-        step("a file changed on disk is asked about", () -> shows("Somebody changed this plan's file"));
+        step("a file changed on disk is asked about", () -> says("Somebody changed this plan's file"));
         pull();
         step("a corner follows the mouse", () -> !text("segment 2, to, °C").equals("600"));
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
         step("one pull is one step back", () -> text("segment 2, to, °C").equals("600"));
         press(KeyEvent.VK_F2);
-        step("with nothing unsaved the screen is left", () -> !shows("Library"));
+        step("with nothing unsaved the screen is left", () -> !says("Library"));
     }
 
     /** Takes the corner at the end of the second ramp and lifts it. */
@@ -184,23 +179,6 @@ final class PlansWalk {
         }
     }
 
-    private void type(String text) {
-        for (char letter : text.toCharArray()) {
-            press(KeyEvent.getExtendedKeyCodeForChar(letter));
-        }
-    }
-
-    private void press(int... keys) {
-        robot.waitForIdle();
-        for (int key : keys) {
-            robot.keyPress(key);
-        }
-        for (int i = keys.length - 1; i >= 0; i--) {
-            robot.keyRelease(keys[i]);
-        }
-        robot.waitForIdle();
-    }
-
     private String file(String name) {
         try {
             return Files.readString(folder.resolve("schedules/" + name + ".toml"));
@@ -233,69 +211,5 @@ final class PlansWalk {
             }
         }
         return Optional.empty();
-    }
-
-    /** Whether some words stand on the screen. */
-    private boolean shows(String words) {
-        return shows(frame.getContentPane(), words);
-    }
-
-    private static boolean shows(Container within, String words) {
-        for (Component child : within.getComponents()) {
-            if (!child.isShowing()) {
-                continue;
-            }
-            String text = child instanceof JTextComponent written
-                    ? written.getText()
-                    : child instanceof javax.swing.JLabel label ? label.getText() : "";
-            if (text != null && text.replace('\u00a0', ' ').contains(words)) {
-                return true;
-            }
-            if (child instanceof Container container && shows(container, words)) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private Optional<JDialog> dialog() {
-        for (java.awt.Window owned : frame.getOwnedWindows()) {
-            if (owned instanceof JDialog dialog && dialog.isShowing() && dialog.isFocused()) {
-                return Optional.of(dialog);
-            }
-        }
-        return Optional.empty();
-    }
-
-    /** The condition is asked on the Swing thread, as it looks at the window. */
-    private static void step(String what, BooleanSupplier condition) {
-        long deadline = System.nanoTime() + 10_000_000_000L;
-        boolean[] held = new boolean[1];
-        try {
-            while (!held[0] && System.nanoTime() < deadline) {
-                SwingUtilities.invokeAndWait(() -> held[0] = condition.getAsBoolean());
-                Thread.sleep(20);
-            }
-        } catch (InterruptedException | java.lang.reflect.InvocationTargetException e) {
-            throw new IllegalStateException(what, e);
-        }
-        System.out.println((held[0] ? "held: " : "NOT HELD: ") + what);
-        if (!held[0]) {
-            System.exit(1);
-        }
-    }
-
-    private static Closing quietly() {
-        return new Closing() {
-            @Override
-            public boolean recordsHere() {
-                return false;
-            }
-
-            @Override
-            public void closed(Choice choice) {
-                // The walk ends by itself.
-            }
-        };
     }
 }

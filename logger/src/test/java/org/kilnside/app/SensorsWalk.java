@@ -1,20 +1,15 @@
 package org.kilnside.app;
 
-import java.awt.Component;
-import java.awt.Container;
-import java.awt.Frame;
-import java.awt.KeyboardFocusManager;
-import java.awt.Robot;
+import java.awt.AWTException;
 import java.awt.Toolkit;
 import java.awt.datatransfer.StringSelection;
 import java.awt.event.KeyEvent;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.BooleanSupplier;
-import javax.swing.JFrame;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
@@ -22,11 +17,11 @@ import org.kilnside.book.Book;
 import org.kilnside.book.ComparedPoint;
 import org.kilnside.book.FittedSensor;
 import org.kilnside.book.KilnHistory;
-import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
 import org.kilnside.desktop.HandFeed;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.SettingsStore;
+import org.kilnside.desktop.Walk;
 import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Window;
 import org.kilnside.desktop.kiln.HandShelf;
@@ -45,26 +40,19 @@ import org.kilnside.wording.TemperatureUnit;
  * Notes a sensor, a comparison and a new place by keyboard alone, before there is any book. Says each step that held; one
  * that does not hold ends the walk with status 1.
  */
-final class SensorsWalk {
+final class SensorsWalk extends Walk {
     private static final Instant NOW = Instant.parse("2026-11-26T09:00:00Z");
 
     private final Path book;
     private final HandClock clock = new HandClock();
-    private final Robot robot;
     private final AtomicInteger deeds = new AtomicInteger();
-    private JFrame frame;
 
-    private SensorsWalk(Path book) throws Exception {
+    private SensorsWalk(Path book) throws AWTException {
+        super(Duration.ofSeconds(30));
         this.book = book;
-        robot = new Robot();
-        robot.setAutoDelay(15);
     }
 
     public static void main(String[] arguments) throws Exception {
-        Thread.setDefaultUncaughtExceptionHandler((thread, failure) -> {
-            failure.printStackTrace();
-            System.exit(1);
-        });
         new SensorsWalk(Path.of(arguments[0])).walk();
         System.exit(0);
     }
@@ -95,17 +83,7 @@ final class SensorsWalk {
                         Opening.LID,
                         false,
                         100)),
-                new Closing() {
-                    @Override
-                    public boolean recordsHere() {
-                        return false;
-                    }
-
-                    @Override
-                    public void closed(Choice choice) {
-                        // The walk ends with its process.
-                    }
-                },
+                quietly(),
                 WholeBar.with(
                         "F5",
                         (words, errands) -> new KilnScreen(
@@ -115,14 +93,7 @@ final class SensorsWalk {
                                 new HandShelf(),
                                 new WindowSensors(book, wall),
                                 errands)));
-        step("the window is there", () -> {
-            for (Frame candidate : Frame.getFrames()) {
-                if (candidate instanceof JFrame window && window.isFocused()) {
-                    frame = window;
-                }
-            }
-            return frame != null;
-        });
+        windowOpens();
         press(KeyEvent.VK_F5);
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_T);
         step("no sensor is known yet", () -> says("The book was told of no sensor"));
@@ -221,10 +192,6 @@ final class SensorsWalk {
         }
     }
 
-    private static Component owner() {
-        return KeyboardFocusManager.getCurrentKeyboardFocusManager().getFocusOwner();
-    }
-
     private static String spoken() {
         String name = owner() == null ? null : owner().getAccessibleContext().getAccessibleName();
         return name == null ? "" : name;
@@ -236,61 +203,5 @@ final class SensorsWalk {
 
     private static String owned() {
         return owner() instanceof JTextField field ? field.getText() : "";
-    }
-
-    private boolean says(String words) {
-        return says(frame.getContentPane(), words);
-    }
-
-    private static boolean says(Component component, String words) {
-        if (!component.isShowing()) {
-            return false;
-        }
-        if (component instanceof JTextComponent text && text.getText().contains(words)) {
-            return true;
-        }
-        if (component instanceof Container container) {
-            for (Component child : container.getComponents()) {
-                if (says(child, words)) {
-                    return true;
-                }
-            }
-        }
-        return false;
-    }
-
-    private void type(String text) {
-        for (char letter : text.toCharArray()) {
-            press(KeyEvent.getExtendedKeyCodeForChar(letter));
-        }
-    }
-
-    private void press(int... keys) {
-        robot.waitForIdle();
-        for (int key : keys) {
-            robot.keyPress(key);
-        }
-        for (int i = keys.length - 1; i >= 0; i--) {
-            robot.keyRelease(keys[i]);
-        }
-        robot.waitForIdle();
-    }
-
-    /** The condition is asked on the Swing thread, as it looks at the window. */
-    private static void step(String what, BooleanSupplier condition) {
-        long deadline = System.nanoTime() + 30_000_000_000L;
-        boolean[] held = new boolean[1];
-        try {
-            while (!held[0] && System.nanoTime() < deadline) {
-                SwingUtilities.invokeAndWait(() -> held[0] = condition.getAsBoolean());
-                Thread.sleep(20);
-            }
-        } catch (InterruptedException | java.lang.reflect.InvocationTargetException e) {
-            throw new IllegalStateException(what, e);
-        }
-        System.out.println((held[0] ? "held: " : "NOT HELD: ") + what);
-        if (!held[0]) {
-            System.exit(1);
-        }
     }
 }

@@ -1,13 +1,13 @@
 package org.kilnside.desktop;
 
+import java.awt.AWTException;
 import java.awt.Frame;
-import java.awt.Robot;
 import java.awt.event.KeyEvent;
 import java.awt.event.WindowEvent;
 import java.lang.management.ManagementFactory;
+import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.function.BooleanSupplier;
 import javax.swing.JDialog;
 import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
@@ -25,18 +25,15 @@ import org.kilnside.wording.TemperatureUnit;
  * Walks through the window by keyboard alone, in a JVM of its own on a virtual screen. Says each step that held; a step
  * that does not hold within ten seconds ends the walk with status 1.
  */
-final class WindowWalk {
+final class WindowWalk extends Walk {
     private final HandFeed feed = new HandFeed(SampleSnapshots.heating());
     private final HandClock clock = new HandClock();
     private final List<Settings> saved = new CopyOnWriteArrayList<>();
     private final List<String> savedOn = new CopyOnWriteArrayList<>();
     private final List<String> closed = new CopyOnWriteArrayList<>();
-    private final Robot robot;
-    private JFrame frame;
 
-    private WindowWalk() throws Exception {
-        robot = new Robot();
-        robot.setAutoDelay(20);
+    private WindowWalk() throws AWTException {
+        super(Duration.ofSeconds(10));
     }
 
     public static void main(String[] none) throws Exception {
@@ -60,7 +57,7 @@ final class WindowWalk {
                     frame = window;
                 }
             }
-            return frame != null && says("Heating to 600 °C, 6 minutes behind the plan. 412 °C, 0 s ago");
+            return frame != null && speaks("Heating to 600 °C, 6 minutes behind the plan. 412 °C, 0 s ago");
         });
         long started = ManagementFactory.getRuntimeMXBean().getStartTime();
         System.out.println("window after " + (System.currentTimeMillis() - started) + " ms");
@@ -89,9 +86,9 @@ final class WindowWalk {
         press(KeyEvent.VK_F7);
         step("the theme changes", () -> last(Theme.LIGHT));
         press(KeyEvent.VK_F8);
-        step("the language changes", () -> says("Stookt naar 600 °C, 6 minuten achter op het plan."));
+        step("the language changes", () -> speaks("Stookt naar 600 °C, 6 minuten achter op het plan."));
         press(KeyEvent.VK_F9);
-        step("the unit changes", () -> says("Stookt naar 1112 °F"));
+        step("the unit changes", () -> speaks("Stookt naar 1112 °F"));
         press(KeyEvent.VK_F9);
         press(KeyEvent.VK_F8);
         press(KeyEvent.VK_F8);
@@ -126,7 +123,7 @@ final class WindowWalk {
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_1);
         step("a note is under way", () -> !feed.threads.isEmpty());
         feed.publish(SampleSnapshots.holding());
-        step("the window does not wait for it", () -> says("Holding at 998 °C") && feed.said.isEmpty());
+        step("the window does not wait for it", () -> speaks("Holding at 998 °C") && feed.said.isEmpty());
         step("the note arrives", () -> feed.said.contains("note: Bung out"));
         step(
                 "and was not taken on the Swing thread",
@@ -136,9 +133,9 @@ final class WindowWalk {
 
     private void oldReadings() {
         clock.set(SampleSnapshots.HOST_MS + 240_000);
-        step("without any snapshot the number gives way", () -> says("No reading for 4 min. no reading for 4 min"));
+        step("without any snapshot the number gives way", () -> speaks("No reading for 4 min. no reading for 4 min"));
         clock.set(SampleSnapshots.HOST_MS);
-        step("and comes back", () -> says("Holding at 998 °C"));
+        step("and comes back", () -> speaks("Holding at 998 °C"));
     }
 
     private void ending() {
@@ -147,7 +144,7 @@ final class WindowWalk {
         press(KeyEvent.VK_ESCAPE);
         step("and one can stay", () -> !dialog("Kilnside") && frame.isShowing());
         feed.publish(SampleSnapshots.ended());
-        step("the end tells the firing", () -> says("The firing has ended."));
+        step("the end tells the firing", () -> speaks("The firing has ended."));
         SwingUtilities.invokeLater(() -> frame.dispatchEvent(new WindowEvent(frame, WindowEvent.WINDOW_CLOSING)));
         step("then it closes without a question", () -> closed.contains("STOP on kilnside-errands"));
     }
@@ -164,7 +161,7 @@ final class WindowWalk {
         return Showcase.find(frame, ChartPane.class).view();
     }
 
-    private boolean says(String words) {
+    private boolean speaks(String words) {
         String spoken = view().getAccessibleContext().getAccessibleName();
         return spoken != null && spoken.startsWith(words);
     }
@@ -179,35 +176,6 @@ final class WindowWalk {
             }
         }
         return false;
-    }
-
-    private void press(int... keys) {
-        robot.waitForIdle();
-        for (int key : keys) {
-            robot.keyPress(key);
-        }
-        for (int i = keys.length - 1; i >= 0; i--) {
-            robot.keyRelease(keys[i]);
-        }
-        robot.waitForIdle();
-    }
-
-    /** The condition is asked on the Swing thread, as it looks at the window. */
-    private static void step(String what, BooleanSupplier condition) {
-        long deadline = System.nanoTime() + 10_000_000_000L;
-        boolean[] held = new boolean[1];
-        try {
-            while (!held[0] && System.nanoTime() < deadline) {
-                SwingUtilities.invokeAndWait(() -> held[0] = condition.getAsBoolean());
-                Thread.sleep(20);
-            }
-        } catch (InterruptedException | java.lang.reflect.InvocationTargetException e) {
-            throw new IllegalStateException(what, e);
-        }
-        System.out.println((held[0] ? "held: " : "NOT HELD: ") + what);
-        if (!held[0]) {
-            System.exit(1);
-        }
     }
 
     private SettingsStore store(Settings first) {

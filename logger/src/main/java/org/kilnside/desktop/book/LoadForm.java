@@ -67,6 +67,7 @@ final class LoadForm extends JPanel {
         Component placed;
         if (field == BatchText.Field.REMARK) {
             JTextArea area = new JTextArea(3, 10);
+            Labels.letterByLetter(area);
             area.setLineWrap(true);
             area.setWrapStyleWord(true);
             its = area;

@@ -38,6 +38,7 @@ final class NotesPane extends JPanel {
         this.words = words;
         this.change = change;
         setOpaque(false);
+        Labels.letterByLetter(area);
         area.setLineWrap(true);
         area.setWrapStyleWord(true);
         area.setBorder(BorderFactory.createEmptyBorder(8, 10, 8, 10));

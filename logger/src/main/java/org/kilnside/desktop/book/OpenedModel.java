@@ -1,11 +1,13 @@
 package org.kilnside.desktop.book;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.stream.IntStream;
 import org.kilnside.chart.Overlay;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Trace;
@@ -200,9 +202,28 @@ public record OpenedModel(
         return title + "  ·  " + words.text("record.with", String.join(", ", others));
     }
 
-    /** The firing in one sentence. */
+    /** The firing in one sentence: of one that goes on, no more than how far it is. */
     public String headline(Words words) {
+        Trace curve = first().levels().curve();
+        if (first().firing().endedElapsedMs().isEmpty() && !curve.isEmpty()) {
+            return words.text(
+                    "record.going_on",
+                    first().firing()
+                            .start()
+                            .plan()
+                            .map(Schedule::name)
+                            .orElse(words.text("overlay.name", first().number())),
+                    words.temperature(Temperature.ofCelsius(highestC(curve))),
+                    words.durationInWords(Duration.ofMillis(curve.elapsedMs(curve.size() - 1) - first().beganMs())));
+        }
         return summary(words).map(FiringSummary::headline).orElse(words.text("book.no_curve"));
+    }
+
+    private static double highestC(Trace curve) {
+        return IntStream.range(0, curve.size())
+                .mapToDouble(curve::temperatureC)
+                .max()
+                .orElseThrow();
     }
 
     /** The cone it came to, in one phrase; empty while that is not known. */

@@ -62,7 +62,7 @@ final class OpenedPane extends JPanel {
     private final CardLayout cards = new CardLayout();
     private final FrontCard stage = new FrontCard(cards);
     private final List<KeyButton> tabs = new ArrayList<>();
-    private final KeyHints chartKeys = new KeyHints("chart.keys", "PLUS/MINUS", "LEFT/RIGHT", "ctrl LEFT/RIGHT");
+    private final KeyHints chartKeys = new KeyHints("chart.keys", "+/-", "LEFT/RIGHT", "ctrl LEFT/RIGHT");
     private final TwoParts parts;
     private Section section = Section.FIGURES;
 

@@ -56,12 +56,11 @@ public final class OverlayPane extends JComponent {
         addMouseListener(hand);
         addMouseMotionListener(hand);
         addMouseWheelListener(hand);
-        for (String key : new String[] {"PLUS", "ADD", "EQUALS"}) {
+        // As they are typed: on one keyboard + has a key of its own, on another it is Shift and =.
+        for (String key : new String[] {"typed +", "typed ="}) {
             KeyRow.bindHere(this, key, () -> zoom(0.7));
         }
-        for (String key : new String[] {"MINUS", "SUBTRACT"}) {
-            KeyRow.bindHere(this, key, () -> zoom(1 / 0.7));
-        }
+        KeyRow.bindHere(this, "typed -", () -> zoom(1 / 0.7));
         KeyRow.bindHere(this, "LEFT", () -> pan(-0.2));
         KeyRow.bindHere(this, "RIGHT", () -> pan(0.2));
         KeyRow.bindHere(this, "ctrl LEFT", () -> movePointer(-0.01));

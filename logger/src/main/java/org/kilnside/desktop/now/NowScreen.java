@@ -52,12 +52,11 @@ public final class NowScreen implements Screen {
         row.add(view, "END", its -> its.text("key.now"), () -> view.chart().backToNow());
         row.add(view, "HOME", its -> its.text("key.whole"), () -> view.chart().whole());
         row.add(view, "F12", its -> its.text("key.quartz"), toggleQuartz);
-        for (String key : new String[] {"PLUS", "ADD", "EQUALS"}) {
+        // As they are typed: on one keyboard + has a key of its own, on another it is Shift and =.
+        for (String key : new String[] {"typed +", "typed ="}) {
             KeyRow.bind(view, key, () -> view.chart().zoom(0.7));
         }
-        for (String key : new String[] {"MINUS", "SUBTRACT"}) {
-            KeyRow.bind(view, key, () -> view.chart().zoom(1 / 0.7));
-        }
+        KeyRow.bind(view, "typed -", () -> view.chart().zoom(1 / 0.7));
         KeyRow.bind(view, "LEFT", () -> view.chart().pan(-0.2));
         KeyRow.bind(view, "RIGHT", () -> view.chart().pan(0.2));
         KeyRow.bind(view, "ctrl LEFT", () -> view.chart().movePointer(-0.01));

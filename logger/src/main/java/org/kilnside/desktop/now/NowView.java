@@ -39,7 +39,7 @@ public final class NowView extends JPanel {
     private final FiguresPane figures = new FiguresPane();
     private final ChartPane chart;
     private final Card chartCard;
-    private final KeyHints chartKeys = new KeyHints("chart.keys", "PLUS/MINUS", "LEFT/RIGHT", "ctrl LEFT/RIGHT");
+    private final KeyHints chartKeys = new KeyHints("chart.keys", "+/-", "LEFT/RIGHT", "ctrl LEFT/RIGHT");
     private final ComingPane coming = new ComingPane();
     private final EventsPane events = new EventsPane();
     private final SummaryPane summary = new SummaryPane();

@@ -15,6 +15,7 @@ final class PlanField extends JTextField {
     private final transient PlansModel model;
     private final transient PlansModel.Place place;
     private boolean filling;
+    private boolean typing;
 
     PlanField(PlansModel model, PlansModel.Place place, int columns) {
         super(columns);
@@ -55,7 +56,9 @@ final class PlanField extends JTextField {
 
     private void typed() {
         if (!filling) {
+            typing = true;
             model.typed(place, getText());
+            typing = false;
         }
     }
 
@@ -71,7 +74,8 @@ final class PlanField extends JTextField {
         getAccessibleContext()
                 .setAccessibleDescription(
                         rejected.map(PlansModel.Rejected::sentence).orElse(null));
-        if (rejected.isPresent() && rejected.get().text().equals(getText())) {
+        // What is being written is not mended under the person's hands.
+        if (typing || (rejected.isPresent() && rejected.get().text().equals(getText()))) {
             return;
         }
         boolean same = isFocusOwner() ? means.test(getText()) : getText().equals(value);

@@ -242,6 +242,7 @@ final class SegmentsPane extends JPanel {
         private static final long serialVersionUID = 1L;
 
         Said() {
+            Labels.letterByLetter(this);
             setEditable(false);
             setFocusable(false);
             setLineWrap(true);

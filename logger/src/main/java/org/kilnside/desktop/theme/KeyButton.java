@@ -7,6 +7,7 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import javax.swing.JButton;
 import javax.swing.SwingConstants;
+import javax.swing.UIManager;
 import org.kilnside.wording.Words;
 
 /** A button that shows the key that does the same. */
@@ -75,7 +76,7 @@ public class KeyButton extends JButton {
         g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         g.setFont(small());
         FontMetrics metrics = g.getFontMetrics();
-        g.setPaint(isEnabled() ? Theme.colour("quiet") : getForeground());
+        g.setPaint(isEnabled() ? Theme.colour("quiet") : UIManager.getColor("Button.disabledText"));
         g.drawString(
                 brief,
                 getWidth() - getInsets().right - metrics.stringWidth(brief),

@@ -14,7 +14,7 @@ import org.kilnside.wording.Words;
  */
 public final class KeyName {
     private static final Map<String, String> SIGNS =
-            Map.of("LEFT", "←", "RIGHT", "→", "UP", "↑", "DOWN", "↓", "PLUS", "+", "MINUS", "−");
+            Map.of("LEFT", "←", "RIGHT", "→", "UP", "↑", "DOWN", "↓", "-", "−");
 
     /** The keys that have a name of their own in each language. */
     private static final Map<String, String> NAMED = Map.of(

@@ -3,6 +3,7 @@ package org.kilnside.desktop.theme;
 import com.formdev.flatlaf.FlatClientProperties;
 import javax.swing.JLabel;
 import javax.swing.JTextArea;
+import javax.swing.SwingUtilities;
 import javax.swing.text.Caret;
 import javax.swing.text.DefaultCaret;
 
@@ -27,8 +28,18 @@ public final class Labels {
 
     /** Words that wrap; not to be edited, and not a stop of the tabulator key. */
     public static JTextArea wrapping(String text, String style) {
-        JTextArea area = new JTextArea(text) {
+        JTextArea area = new JTextArea() {
             private static final long serialVersionUID = 1L;
+
+            @Override
+            public void setBounds(int x, int y, int width, int height) {
+                boolean other = width != getWidth();
+                super.setBounds(x, y, width, height);
+                if (other) {
+                    // How high its words are is known only now that their width is: what is around it is told.
+                    SwingUtilities.invokeLater(this::revalidate);
+                }
+            }
 
             @Override
             public void setCaret(Caret caret) {
@@ -40,6 +51,8 @@ public final class Labels {
                 }
             }
         };
+        letterByLetter(area);
+        area.setText(text);
         area.setEditable(false);
         area.setFocusable(false);
         area.setLineWrap(true);
@@ -49,6 +62,16 @@ public final class Labels {
         area.setHighlighter(null);
         area.putClientProperty(FlatClientProperties.STYLE, style);
         return area;
+    }
+
+    /**
+     * Has a text area lay out its words letter by letter, whatever they are. Where they have letters of many parts (an
+     * emoji, Arabic) it would lay itself out in another way, which asks for being laid out again each time its size is
+     * asked for: within a page that asks twice that never comes to rest, and one pasted emoji stopped the window.
+     */
+    public static void letterByLetter(JTextArea area) {
+        // The property is Swing's own: it is looked at and changed only while it is false.
+        area.getDocument().putProperty("i18n", "never");
     }
 
     private static JLabel styled(String text, String style) {

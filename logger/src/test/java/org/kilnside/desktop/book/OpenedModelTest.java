@@ -79,6 +79,13 @@ class OpenedModelTest {
     }
 
     @Test
+    void ofAFiringThatGoesOnNothingIsSaidAsIfItWereOver() {
+        assertThat(OpenedModel.of(List.of(firing(3, 0, 1000, 1))).headline(WORDS))
+                .isEqualTo("Bisque: going on when it was opened here. The highest so far was 1000 °C, after 19 hours 36"
+                        + " minutes.");
+    }
+
+    @Test
     void severalMeetAtTheirBegin() {
         OpenedModel model = OpenedModel.of(List.of(firing(3, 0, 1000, 1), firing(4, 90 * MINUTE, 1000, 1)));
         Overlay overlay = model.overlay(WORDS);

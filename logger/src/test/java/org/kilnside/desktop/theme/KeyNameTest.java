@@ -28,7 +28,7 @@ class KeyNameTest {
         assertThat(KeyName.of("ctrl LEFT/RIGHT", words(Language.ENGLISH))).isEqualTo("Ctrl+← →");
         assertThat(KeyName.strokes("ctrl LEFT/RIGHT")).containsExactly("ctrl LEFT", "ctrl RIGHT");
         assertThat(KeyName.strokes("ctrl shift T")).containsExactly("ctrl shift T");
-        assertThat(KeyName.strokes("PLUS/MINUS")).containsExactly("PLUS", "MINUS");
+        assertThat(KeyName.strokes("+/-")).containsExactly("+", "-");
     }
 
     private static Words words(Language language) {
