@@ -25,6 +25,11 @@ public final class NightTest {
         untilMs = OptionalLong.of(hostMs + LASTS_MS);
     }
 
+    /** Everybody has heard it. */
+    public void end() {
+        untilMs = OptionalLong.empty();
+    }
+
     /** How it stands: the alarm while it lasts, else an empty list. */
     public List<Alarm> look(long hostMs) {
         if (untilMs.isEmpty() || hostMs >= untilMs.getAsLong()) {

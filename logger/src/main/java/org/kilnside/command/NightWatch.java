@@ -158,13 +158,12 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     }
 
     private void ring(Snapshot snapshot, long now) {
-        List<Alarm> audible;
         synchronized (silenced) {
             silenced.keySet()
                     .removeIf(id -> snapshot.alarms().stream()
                             .noneMatch(alarm -> alarm.id().equals(id)));
         }
-        audible = snapshot.alarms().stream().filter(this::isAudible).toList();
+        List<Alarm> audible = snapshot.alarms().stream().filter(this::isAudible).toList();
         LocalTime time = LocalTime.ofInstant(clock.wallClock(), ZoneId.systemDefault());
         bell.due(audible, now, time).forEach(ring -> {
             rung = true;
@@ -259,14 +258,18 @@ final class NightWatch implements LiveFeed, AutoCloseable {
             alarms.removeIf(
                     alarm -> alarm.kind() == AlarmKind.TEST && its.connection().state() == Connection.State.LOST);
             // What was answered here stands as answered here, also where the recorder cannot be told.
-            alarms.replaceAll(
-                    alarm -> alarm.rings() && !isAudible(alarm) ? alarm.acknowledged(alarm.raisedMs()) : alarm);
+            alarms.replaceAll(this::asAnswered);
         }
         if (alarms.equals(its.alarms())) {
             return whole;
         }
         alarms.sort(Alarm.WORST_FIRST);
         return whole.withAlarms(alarms);
+    }
+
+    /** An alarm as it stands for who sits before this computer. */
+    Alarm asAnswered(Alarm alarm) {
+        return alarm.rings() && !isAudible(alarm) ? alarm.acknowledged(alarm.raisedMs()) : alarm;
     }
 
     private boolean isAudible(Alarm alarm) {
@@ -344,11 +347,13 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         }
     }
 
-    /** A person hears the test here: it is silent here, and the recorder is told. */
+    /** A person hears the test here: it is silent here and rings on elsewhere, if there is an elsewhere. */
     private void testHeardHere() {
         rehearsal.heardHere(clock.wallClock());
         if (records()) {
-            // It rings on elsewhere.
+            if (from.followers().getAsInt() == 0) {
+                rehearsal.end();
+            }
             inner.note(words.text("alarm_test.noted", name));
         } else if (inner.takesNotes()) {
             inner.testHeard(name);

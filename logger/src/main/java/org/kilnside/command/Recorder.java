@@ -184,7 +184,7 @@ final class Recorder implements AutoCloseable {
     }
 
     LiveFeed feed() {
-        return night.isPresent() ? night.get() : firing;
+        return night.isPresent() ? new FeedHere(night.get()) : firing;
     }
 
     /** The watch over it; empty where nothing is to ring. */

@@ -32,6 +32,11 @@ final class Rehearsal {
         test.begin(hostMs, recordingMs);
     }
 
+    /** Nobody else is to hear it. */
+    synchronized void end() {
+        test.end();
+    }
+
     /** The alarm while it rings. */
     synchronized List<Alarm> look(long hostMs) {
         return test.look(hostMs);

@@ -30,4 +30,13 @@ class NightTestTest {
         assertThat(test.look(30_000).get(0).id()).isNotEqualTo(first);
         assertThat(test.look(30_000 + NightTest.LASTS_MS - 1)).hasSize(1);
     }
+
+    @Test
+    void heardByEverybodyItIsOverAtOnceAndCanBeRungAgain() {
+        test.begin(0, 0);
+        test.end();
+        assertThat(test.look(1)).isEmpty();
+        test.begin(2, 2);
+        assertThat(test.look(3)).hasSize(1);
+    }
 }

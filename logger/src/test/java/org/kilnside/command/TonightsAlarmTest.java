@@ -16,6 +16,9 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.kilnside.session.LiveFeed;
+import org.kilnside.session.Snapshot;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.alarm.Alarm;
@@ -119,7 +122,7 @@ class TonightsAlarmTest {
         return Files.exists(file) ? Files.readString(file) : "";
     }
 
-    private static Optional<Alarm> test(NightWatch watch) {
+    private static Optional<Alarm> test(LiveFeed watch) {
         return watch.latest().alarms().stream()
                 .filter(alarm -> alarm.kind() == AlarmKind.TEST)
                 .findFirst();
@@ -177,6 +180,36 @@ class TonightsAlarmTest {
         // The recorder that is started tomorrow knows of it, and so does the bedroom.
         assertThat(new TestedAlarm(folder.resolve("studio")).elsewhere()).containsKey("bedroom");
         assertThat(new TestedAlarm(folder.resolve("bedroom")).last()).hasValue(clock.wallClock());
+    }
+
+    @Test
+    void answeredAtTheRecorderItsOwnWindowIsCalmAndTheBedroomRingsOn() throws Exception {
+        kiln.gives(3);
+        NightWatch bedroom = follows("bedroom", true);
+        await("a follower", () -> stream.followers() == 1);
+        FeedHere window = new FeedHere(recorder);
+        recorder.ringTest();
+        await("the bedroom's bell", () -> bell("bedroom").contains("come-now test"));
+        assertThat(test(window).orElseThrow().rings()).isTrue();
+        List<Snapshot> told = new CopyOnWriteArrayList<>();
+        window.subscribe(told::add);
+        window.acknowledge(test(window).orElseThrow().id());
+
+        assertThat(test(window).orElseThrow().rings()).isFalse();
+        await("word of it", () -> told.stream().anyMatch(snapshot -> snapshot.alarms().stream()
+                .anyMatch(alarm -> alarm.kind() == AlarmKind.TEST && !alarm.rings())));
+        await("quiet in the studio", () -> bell("studio").endsWith("quiet\n"));
+        assertThat(test(recorder).orElseThrow().rings()).as("on the stream").isTrue();
+        assertThat(test(bedroom).orElseThrow().rings()).as("in the bedroom").isTrue();
+    }
+
+    @Test
+    void whereNobodyFollowsTheTestIsOverOnceItWasHeard() throws Exception {
+        recorder.ringTest();
+        await("the studio's bell", () -> bell("studio").contains("come-now test"));
+        hears(recorder);
+        await("the end", () -> test(recorder).isEmpty());
+        assertThat(studio().testedAt()).isPresent();
     }
 
     @Test
