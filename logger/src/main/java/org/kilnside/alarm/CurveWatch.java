@@ -27,6 +27,9 @@ final class CurveWatch {
     /** A controller whose output is above this asks for heat. */
     private static final double ASKS = 0.06;
 
+    private static final double COMES_DOWN = 0.75;
+    private static final double REGULATED = 0.25;
+
     /** Nobody switches a kiln off this far below the top and calls it done. */
     private static final double NEAR_TOP_K = 10;
 
@@ -246,8 +249,14 @@ final class CurveWatch {
     /** Above the plan the controller itself asks for heat, or the curve has been steeper from the beginning. */
     private boolean isOtherProgram(OptionalDouble output) {
         return output.isPresent()
-                ? output.getAsDouble() > ASKS
+                ? output.getAsDouble() > ASKS && !isComingDown(output.getAsDouble())
                 : program.orElseThrow().wasFasterAllAlong(beats, clock.orElseThrow());
+    }
+
+    /** A controller that follows another program asks for its heat; one whose relay sticks asks for less and less. */
+    private boolean isComingDown(double output) {
+        return beats.regulatedShare(10 * MINUTE_MS) > REGULATED
+                && output < COMES_DOWN * beats.meanOutput(3 * MINUTE_MS, 2 * MINUTE_MS).orElse(0);
     }
 
     /** Set-points may run by the minute; a plan's top is allowed while the controller steers for it. */

@@ -223,7 +223,11 @@ final class SimulatedWatch {
     }
 
     private boolean isFastInSteam(VirtualFiring.Moment now, double shownC) {
-        return now.elapsedMs() > 1_800_000 && isOften(shownC > 95);
+        boolean wanted = now.controller()
+                .setpoint()
+                .filter(its -> its.celsius() > 90)
+                .isPresent();
+        return isOften(wanted && shownC > 95);
     }
 
     private static boolean holdsBelowBoiling(VirtualFiring.Moment now) {
