@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
@@ -18,6 +19,8 @@ import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
 import org.kilnside.sensor.Probe;
 import org.kilnside.session.FiringBook;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -49,7 +52,7 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
 
     private volatile long current;
 
-    private BookRecorder(BookFile book, RecorderLock role, Connection connection) throws SQLException {
+    private BookRecorder(BookFile book, RecorderLock role, Connection connection, Words words) throws SQLException {
         this.book = book;
         this.role = role;
         this.waiting = new WaitingEntries(
@@ -57,7 +60,7 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
         known.addAll(FiringRows.numbers(connection));
         nextNumber =
                 new AtomicLong(known.stream().mapToLong(Long::longValue).max().orElse(0) + 1);
-        loop = new CommitLoop(book, connection, waiting, BETWEEN_ATTEMPTS);
+        loop = new CommitLoop(book, connection, waiting, BETWEEN_ATTEMPTS, words);
         loop.start();
     }
 
@@ -69,25 +72,34 @@ public final class BookRecorder implements FiringBook, AutoCloseable {
      *     not be written; the book is then as it was
      */
     public static BookRecorder open(Path path) {
+        return open(path, Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
+    }
+
+    /**
+     * The same, saying in a potter's own language why the book cannot be written later on.
+     *
+     * @param words says it
+     */
+    public static BookRecorder open(Path path, Words words) {
         ReserveFile reserve = new ReserveFile(new BookFile(path).reserveFile());
         try {
-            return attempt(path);
+            return attempt(path, words);
         } catch (BookException e) {
             // Even opening takes a few kilobytes; a recorder that starts on a full disk has the reserve for that.
             if (reserve.isNeeded() && reserve.release()) {
-                return attempt(path);
+                return attempt(path, words);
             }
             throw e;
         }
     }
 
-    private static BookRecorder attempt(Path path) {
+    private static BookRecorder attempt(Path path, Words words) {
         RecorderLock role = RecorderLock.take(new BookFile(path));
         BookFile book = role.book();
         Connection connection = null;
         try {
             connection = Books.CURRENT.openForRecorder(book);
-            return new BookRecorder(book, role, connection);
+            return new BookRecorder(book, role, connection, words);
         } catch (SQLException e) {
             closeAfter(connection, role);
             throw SqliteTrouble.of(book.path(), e);

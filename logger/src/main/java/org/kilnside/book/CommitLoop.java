@@ -9,6 +9,7 @@ import java.util.OptionalLong;
 import org.jdbi.v3.core.JdbiException;
 import org.kilnside.book.BookException.Reason;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -23,6 +24,7 @@ final class CommitLoop {
     private final WaitingEntries waiting;
     private final ReserveFile reserve;
     private final Thread thread;
+    private final Words words;
     private final Duration betweenAttempts;
     private final long lookAtReserveNanos;
     private final BookConnection connection;
@@ -33,9 +35,14 @@ final class CommitLoop {
 
     private record OnDisk(long firing, OptionalLong upToMs) {}
 
-    /** @param betweenAttempts how long to wait before a book that could not be written is tried again */
-    CommitLoop(BookFile book, Connection connection, WaitingEntries waiting, Duration betweenAttempts)
+    /**
+     * @param betweenAttempts how long to wait before a book that could not be written is tried again
+     * @param words says why it could not be
+     */
+    CommitLoop(
+            BookFile book, Connection connection, WaitingEntries waiting, Duration betweenAttempts, Words words)
             throws SQLException {
+        this.words = words;
         this.book = book;
         this.waiting = waiting;
         this.betweenAttempts = betweenAttempts;
@@ -129,8 +136,7 @@ final class CommitLoop {
                 LOG.error("the firing book's thread met an error of the program itself", e);
             }
             connection.abandon();
-            trouble = Optional.of("The firing book " + book.path()
-                    + " cannot be written for an error in the program itself: keep its log and report it.");
+            trouble = Optional.of(words.text("book.program_error", book.path()));
             return false;
         }
         trouble = Optional.empty();
@@ -150,9 +156,8 @@ final class CommitLoop {
         }
         trouble = Optional.of(
                 SqliteTrouble.isConstraint(e)
-                        ? "The firing book " + book.path()
-                                + " is not the one this recording began in: put that one back in its place."
-                        : SqliteTrouble.sentence(book.path(), e));
+                        ? words.text("book.exchanged", book.path())
+                        : SqliteTrouble.sentence(book.path(), e, words));
         return false;
     }
 

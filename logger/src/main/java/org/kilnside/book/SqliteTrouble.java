@@ -2,7 +2,10 @@ package org.kilnside.book;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.util.Locale;
 import org.kilnside.book.BookException.Reason;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 
@@ -39,32 +42,25 @@ final class SqliteTrouble {
         return new BookException(reason(e), sentence(book, e), e);
     }
 
-    /** What is wrong and what to do next, in whole sentences. */
+    /** What is wrong and what to do next, in whole English sentences: for who typed a command. */
     static String sentence(Path book, SQLException e) {
-        SQLiteErrorCode code = primaryCode(e);
-        return switch (code) {
-            case SQLITE_FULL -> "The disk that holds the firing book " + book + " is full: free some space on it.";
-            case SQLITE_NOTADB ->
-                "The file " + book + " is damaged or no firing book: it does not begin as one. Nothing was changed;"
-                        + " put a backup in its place, or choose another file.";
-            case SQLITE_CORRUPT ->
-                "The firing book " + book
-                        + " is damaged or was cut short. Nothing was changed; run \"book check\" to see"
-                        + " how far it can be read, and put a backup in its place.";
-            case SQLITE_READONLY, SQLITE_PERM ->
-                "The firing book " + book + " may not be written: give yourself permission to write the file and its"
-                        + " folder, or choose another file.";
-            case SQLITE_BUSY, SQLITE_LOCKED ->
-                "The firing book " + book
-                        + " has been locked by another program for more than 5 s: close that program.";
-            case SQLITE_CANTOPEN ->
-                "The firing book " + book + " cannot be opened: check that the folder is there and that you may write"
-                        + " in it, or copy the book and the files beside it to where you may.";
-            case SQLITE_IOERR ->
-                "The disk that holds the firing book " + book + " reports an error (" + code(e) + "): check that it is"
-                        + " still connected and sound.";
-            default -> "The firing book " + book + " cannot be used (" + code(e) + ").";
-        };
+        return sentence(book, e, Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
+    }
+
+    /** The same in a potter's own language. */
+    static String sentence(Path book, SQLException e, Words words) {
+        String key =
+                switch (primaryCode(e)) {
+                    case SQLITE_FULL -> "book.disk_full";
+                    case SQLITE_NOTADB -> "book.no_book";
+                    case SQLITE_CORRUPT -> "book.damaged";
+                    case SQLITE_READONLY, SQLITE_PERM -> "book.read_only";
+                    case SQLITE_BUSY, SQLITE_LOCKED -> "book.locked";
+                    case SQLITE_CANTOPEN -> "book.not_opened";
+                    case SQLITE_IOERR -> "book.disk_error";
+                    default -> "book.unusable";
+                };
+        return words.text(key, book, code(e));
     }
 
     private static String code(SQLException e) {

@@ -83,7 +83,7 @@ final class Recorder implements AutoCloseable {
         Words words = kept.map(Night::words).orElseGet(() -> Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
         ReadingSource source =
                 Links.open(link, LinkSurroundings.of(clock, library).saying(words));
-        BookRecorder book = BookRecorder.open(inItsFolder(bookPath));
+        BookRecorder book = BookRecorder.open(inItsFolder(bookPath), words);
         try {
             StayAwake awake = StayAwake.ofThisComputer(words);
             HostWatch host = new HostWatch(bookPath, awake);

@@ -14,10 +14,12 @@ import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Probe;
 import org.kilnside.sensor.ThermocoupleType;
 import org.kilnside.sensor.Thermometer;
+import org.kilnside.wording.Words;
 import org.kilnside.session.ReadingSource.ControllerHello;
 
 /** What the controller's hellos, which may come on several lines, have said stands behind each channel. */
 final class ChannelProbes {
+    private final Words words;
     private final List<Optional<Known>> known = new ArrayList<>();
     private Optional<String> device = Optional.empty();
     private Optional<String> firmware = Optional.empty();
@@ -30,7 +32,8 @@ final class ChannelProbes {
     /** A probe this program can convert. */
     record Known(Probe probe, Thermometer thermometer, AmplifierCodes codes) {}
 
-    ChannelProbes() {
+    ChannelProbes(Words words) {
+        this.words = words;
         for (int channel = 0; channel < ChannelCodes.MOST; channel++) {
             known.add(Optional.empty());
         }
@@ -48,9 +51,7 @@ final class ChannelProbes {
         lineIntervalMs = hello.lineIntervalMs().isPresent() ? hello.lineIntervalMs() : lineIntervalMs;
         count = Math.max(count, hello.channelCount().orElse(1));
         if (hello.version() > WireReader.VERSION) {
-            trouble = Optional.of("The controller speaks version " + hello.version()
-                    + " of the protocol and this Kilnside reads version " + WireReader.VERSION
-                    + ": its readings are not read; a newer Kilnside is needed.");
+            trouble = Optional.of(words.text("wire.newer_protocol", hello.version(), WireReader.VERSION));
         }
         for (Hello.HelloChannel channel : hello.channels()) {
             count = Math.max(count, channel.number());
@@ -86,8 +87,7 @@ final class ChannelProbes {
 
     Optional<String> trouble() {
         if (trouble.isEmpty() && first.isEmpty()) {
-            return Optional.of("The controller does not say which amplifier and thermocouple channel 1 has,"
-                    + " so its codes cannot be turned into temperatures; they are written down as they are.");
+            return Optional.of(words.text("wire.no_amplifier"));
         }
         return trouble;
     }
@@ -96,10 +96,11 @@ final class ChannelProbes {
         Optional<AmplifierCodes> codes = channel.amplifier().flatMap(AmplifierCodes::named);
         if (codes.isEmpty()) {
             channel.amplifier()
-                    .ifPresent(name -> complain(
-                            "has the amplifier \"" + name + "\", which this Kilnside does not know" + " (it knows "
-                                    + Arrays.toString(AmplifierCodes.values()) + ")",
-                            channel.number()));
+                    .ifPresent(name -> complain(words.text(
+                            "wire.unknown_amplifier",
+                            channel.number(),
+                            name,
+                            Arrays.toString(AmplifierCodes.values()))));
             return Optional.empty();
         }
         Amplifier amplifier = Amplifier.valueOf(codes.get().name());
@@ -114,9 +115,7 @@ final class ChannelProbes {
                 // The number is right whatever the wire; the letter is for the record alone.
                 return Optional.of(Probe.UNKNOWN.type());
             }
-            complain(
-                    "does not say its type of thermocouple, which its amplifier's codes cannot do without",
-                    channel.number());
+            complain(words.text("wire.no_thermocouple", channel.number()));
             return Optional.empty();
         }
         String letter = channel.thermocouple().get();
@@ -124,17 +123,12 @@ final class ChannelProbes {
                 .filter(known -> known.name().equals(letter))
                 .findFirst();
         if (type.isEmpty()) {
-            complain(
-                    "has a thermocouple of type \"" + letter + "\", which is none of B E J K N R S T",
-                    channel.number());
+            complain(words.text("wire.unknown_thermocouple", channel.number(), letter));
         }
         return type;
     }
 
-    private void complain(String what, int channel) {
-        if (trouble.isEmpty()) {
-            trouble = Optional.of("Channel " + channel + " of the controller " + what
-                    + ": its codes are written down as they are, without a temperature.");
-        }
+    private void complain(String what) {
+        trouble = trouble.or(() -> Optional.of(what));
     }
 }

@@ -20,6 +20,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.RawSignal;
 import org.kilnside.session.ReadingSource.Arrival;
 import org.kilnside.session.ReadingSource.ControllerHello;
+import org.kilnside.wording.Words;
 
 /**
  * Turns messages into arrivals: codes into temperatures by the probe that hello named, lines of one instant into one
@@ -36,7 +37,8 @@ final class Conversion {
             1, new RawSignal(OptionalInt.empty(), OptionalInt.empty(), 0), Optional.empty(), Optional.empty());
 
     private final Sink sink;
-    private final ChannelProbes probes = new ChannelProbes();
+    private final ChannelProbes probes;
+    private final Words words;
     private final Deque<Waiting> waiting = new ArrayDeque<>();
     private boolean helloCame;
     private boolean helloGivenUp;
@@ -56,8 +58,10 @@ final class Conversion {
     /** An arrival of which more channels may follow on further lines. */
     private record Begun(long uptimeMs, Arrival arrival) {}
 
-    Conversion(Sink sink) {
+    Conversion(Sink sink, Words words) {
         this.sink = sink;
+        this.words = words;
+        this.probes = new ChannelProbes(words);
     }
 
     /** Takes a message received at a host time. */
@@ -90,8 +94,7 @@ final class Conversion {
     /** One sentence when readings cannot be converted; empty when all is well. */
     Optional<String> trouble() {
         if (!helloCame && helloGivenUp) {
-            return Optional.of("The controller has not said which thermocouple and amplifier it has,"
-                    + " so its codes cannot be turned into temperatures; they are written down as they are.");
+            return Optional.of(words.text("wire.no_hello"));
         }
         return helloCame ? probes.trouble() : Optional.empty();
     }

@@ -136,8 +136,7 @@ final class LinkReader implements PortEar {
             closing = true;
         } catch (RuntimeException e) {
             // A fault of this program: said, so that a link that stands still does not look alive.
-            watch.givenUp("Reading from " + port.title() + " stopped by a fault in Kilnside (" + e
-                    + "): start the recording again, and please report it.");
+            watch.givenUp(around.words().text("wire.fault", port.title(), e));
             throw e;
         } finally {
             watch.closed(closing);

@@ -192,7 +192,7 @@ final class LinkWatch {
             return guilt;
         }
         if (!goodSinceOpening) {
-            Optional<String> strange = noise.sentence(port);
+            Optional<String> strange = noise.sentence(port, words);
             if (strange.isPresent()) {
                 return strange;
             }

@@ -45,8 +45,8 @@ public final class Links {
 
     static LineReader.Maker lines(LinkNotation link, LinkSurroundings around) {
         Optional<LinePattern> pattern = link.linePattern().map(around.library()::linePattern);
-        return (ears, heard) ->
-                pattern.isPresent() ? new PatternLines(pattern.get(), ears, heard) : new ProtocolLines(ears, heard);
+        return pattern.<LineReader.Maker>map(its -> (ears, heard) -> new PatternLines(its, ears, heard))
+                .orElseGet(() -> ProtocolLines.saying(around.words()));
     }
 
     static Port port(LinkNotation link, LinkSurroundings around) {

@@ -1,6 +1,7 @@
 package org.kilnside.link;
 
 import java.util.Optional;
+import org.kilnside.wording.Words;
 
 /**
  * Tells what a stream looks like in which no good line has come: noise of a wrong speed, text that is not the protocol,
@@ -43,24 +44,18 @@ final class Noise {
     }
 
     /** One sentence on what comes from a port instead of good lines; empty while there is too little to tell. */
-    Optional<String> sentence(Port port) {
+    Optional<String> sentence(Port port, Words words) {
         if (isNoise()) {
-            return Optional.of("What comes from " + port.title() + " is noise (" + strange + " of " + bytes
-                    + " bytes are no text): most likely the speed is wrong. " + port.noiseAdvice());
+            return Optional.of(words.text("wire.noise", port.title(), strange, bytes) + " " + port.noiseAdvice(words));
         }
         if (lineEnds >= ENOUGH_LINES) {
-            return Optional.of("Text comes from " + port.title() + " (" + lineEnds + " lines), but none of it is"
-                    + " in the Kilnside line format: \"kilnside ports " + port.asLink()
-                    + "\" looks at it and proposes a line pattern.");
+            return Optional.of(words.text("wire.foreign_text", port.title(), lineEnds, port.asLink()));
         }
         if (lineEnds > 0) {
-            return Optional.of("Text comes from " + port.title() + ", too little yet to say what it is: " + lineEnds
-                    + (lineEnds == 1 ? " line" : " lines") + " so far, none in the Kilnside line format.");
+            return Optional.of(words.text("wire.little_text", port.title(), lineEnds));
         }
         if (lineEnds == 0 && bytes >= LONG_WITHOUT_LINE_END) {
-            return Optional.of(bytes + " bytes came from " + port.title()
-                    + " without a line end: check that a controller is at the other end, and its speed. "
-                    + port.noiseAdvice());
+            return Optional.of(words.text("wire.no_line_end", bytes, port.title()) + " " + port.noiseAdvice(words));
         }
         return Optional.empty();
     }

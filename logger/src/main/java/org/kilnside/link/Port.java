@@ -1,6 +1,7 @@
 package org.kilnside.link;
 
 import java.util.OptionalLong;
+import org.kilnside.wording.Words;
 
 /** Something that can be opened, again and again, as a stream of bytes. */
 interface Port {
@@ -36,7 +37,7 @@ interface Port {
     }
 
     /** A sentence when this port is not set as the bytes seem to need; said when only noise comes. */
-    default String noiseAdvice() {
-        return "Check that both ends use the same speed.";
+    default String noiseAdvice(Words words) {
+        return words.text("wire.same_speed");
     }
 }

@@ -8,6 +8,7 @@ import org.kilnside.protocol.KeptLine;
 import org.kilnside.protocol.Message;
 import org.kilnside.protocol.Verdict;
 import org.kilnside.protocol.WireReader;
+import org.kilnside.wording.Words;
 import org.kilnside.session.Connection;
 import org.kilnside.session.LineView;
 import org.kilnside.session.ReadingSource.Arrival;
@@ -34,7 +35,13 @@ final class ProtocolLines implements LineReader {
     /** What the message of the line in hand is. */
     private LineView.Verdict said = LineView.Verdict.READING;
 
-    ProtocolLines(Ears ears, HeardLines heard) {
+    /** Makes a reader whose troubles are said in these words. */
+    static Maker saying(Words words) {
+        return (ears, heard) -> new ProtocolLines(ears, heard, words);
+    }
+
+    /** @param words says why readings cannot be read */
+    ProtocolLines(Ears ears, HeardLines heard, Words words) {
         this.ears = ears;
         this.heard = heard;
         this.conversion = new Conversion(new Conversion.Sink() {
@@ -47,7 +54,7 @@ final class ProtocolLines implements LineReader {
             public void arrival(Arrival arrival) {
                 ears.arrival(arrival);
             }
-        });
+        }, words);
     }
 
     @Override

@@ -84,9 +84,9 @@ final class SerialLinePort implements Port {
     }
 
     @Override
-    public String noiseAdvice() {
-        return "The port is open at " + link.baud() + " baud; write the controller's own speed behind the port, as in"
-                + " serial:" + link.path() + "?baud=" + (link.baud() == 9600 ? 115_200 : 9600) + ".";
+    public String noiseAdvice(Words its) {
+        String other = "serial:" + link.path() + "?baud=" + (link.baud() == 9600 ? 115_200 : 9600);
+        return its.text("wire.other_speed", String.valueOf(link.baud()), other);
     }
 
     private void refuseWhatIsNoPort() throws LinkTroubleException {

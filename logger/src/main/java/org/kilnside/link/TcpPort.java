@@ -77,8 +77,8 @@ final class TcpPort implements Port {
     }
 
     @Override
-    public String noiseAdvice() {
-        return "Set the serial speed of the adapter at " + title() + " to the controller's.";
+    public String noiseAdvice(Words its) {
+        return its.text("wire.adapter_speed", title());
     }
 
     private LinkTroubleException trouble(IOException e) {
@@ -116,7 +116,7 @@ final class TcpPort implements Port {
         }
     }
 
-    private static final class Stream implements ByteStream {
+    private final class Stream implements ByteStream {
         private final Socket socket;
         private final InputStream in;
 
@@ -142,8 +142,7 @@ final class TcpPort implements Port {
             try {
                 socket.getOutputStream().write(bytes);
             } catch (IOException e) {
-                throw LinkTroubleException.passing(
-                        "The connection to " + socket.getRemoteSocketAddress() + " broke (" + e.getMessage() + ").");
+                throw LinkTroubleException.passing(words.text("wire.broke", title(), e.getMessage()));
             }
         }
 

@@ -1,5 +1,8 @@
 package org.kilnside.link;
 
+import org.kilnside.wording.Words;
+import org.kilnside.wording.Preferences;
+import java.util.Locale;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.HashMap;
@@ -61,7 +64,7 @@ public class ChainBenchmark {
     @OperationsPerInvocation(LINES)
     public int decodeCheckConvertAndTrack() {
         Follower follower = new Follower(plan);
-        ProtocolLines lines = new ProtocolLines(follower, new HeardLines());
+        ProtocolLines lines = new ProtocolLines(follower, new HeardLines(), Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
         for (int from = 0; from < bytes.length; from += 4_096) {
             int length = Math.min(4_096, bytes.length - from);
             byte[] chunk = new byte[length];

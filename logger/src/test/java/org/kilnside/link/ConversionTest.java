@@ -1,5 +1,8 @@
 package org.kilnside.link;
 
+import org.kilnside.wording.Words;
+import org.kilnside.wording.Preferences;
+import java.util.Locale;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
@@ -28,7 +31,7 @@ class ConversionTest {
         public void arrival(Arrival arrival) {
             arrivals.add(arrival);
         }
-    });
+    }, Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
     private final Lines lines = new Lines();
 
     @Test

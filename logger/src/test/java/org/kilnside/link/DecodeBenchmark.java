@@ -1,5 +1,8 @@
 package org.kilnside.link;
 
+import org.kilnside.wording.Words;
+import org.kilnside.wording.Preferences;
+import java.util.Locale;
 import java.io.ByteArrayOutputStream;
 import java.util.List;
 import java.util.Optional;
@@ -59,14 +62,14 @@ public class DecodeBenchmark {
     @Benchmark
     @OperationsPerInvocation(LINES)
     public void decodeCheckAndConvert(Blackhole hole) {
-        new ProtocolLines(new Swallow(hole), new HeardLines()).take(stream, stream.length, 0);
+        new ProtocolLines(new Swallow(hole), new HeardLines(), Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH))).take(stream, stream.length, 0);
     }
 
     /** With the ITS-90 correction an amplifier needs that does not linearise. */
     @Benchmark
     @OperationsPerInvocation(LINES)
     public void decodeCheckAndCorrect(Blackhole hole) {
-        new ProtocolLines(new Swallow(hole), new HeardLines()).take(uncorrected, uncorrected.length, 0);
+        new ProtocolLines(new Swallow(hole), new HeardLines(), Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH))).take(uncorrected, uncorrected.length, 0);
     }
 
     private record Swallow(Blackhole hole) implements LineReader.Ears {

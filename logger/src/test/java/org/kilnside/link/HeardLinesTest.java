@@ -1,5 +1,8 @@
 package org.kilnside.link;
 
+import org.kilnside.wording.Words;
+import org.kilnside.wording.Preferences;
+import java.util.Locale;
 import static java.util.Map.entry;
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -31,7 +34,7 @@ class HeardLinesTest {
     private final Lines lines = new Lines();
 
     private LineView read() {
-        return read(ProtocolLines::new);
+        return read(ProtocolLines.saying(Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH))));
     }
 
     private LineView read(LineReader.Maker maker) {

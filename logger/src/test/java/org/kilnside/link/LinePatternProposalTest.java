@@ -1,5 +1,8 @@
 package org.kilnside.link;
 
+import org.kilnside.wording.Words;
+import org.kilnside.wording.Preferences;
+import java.util.Locale;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
@@ -68,7 +71,7 @@ class LinePatternProposalTest {
                 "serial:/dev/ttyTEST",
                 port,
                 new LinkSurroundings(clock, clock, ProfileLibrary.starters(), false),
-                ProtocolLines::new);
+                ProtocolLines.saying(Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH))));
         port.afterTheLastStep = link::close;
         port.says("43.2 SP=1050\n");
         for (String line : MadeUpControllers.all().get(1).lines()) {

@@ -20,7 +20,7 @@ class LinkReaderTest {
 
     private LinkReader run(boolean patient) {
         LinkSurroundings around = new LinkSurroundings(clock, clock, ProfileLibrary.starters(), patient);
-        LinkReader link = new LinkReader("serial:/dev/ttyTEST?baud=115200", port, around, ProtocolLines::new);
+        LinkReader link = new LinkReader("serial:/dev/ttyTEST?baud=115200", port, around, ProtocolLines.saying(around.words()));
         port.afterTheLastStep = link::close;
         link.run(heard);
         return link;
@@ -198,7 +198,7 @@ class LinkReaderTest {
     @Test
     void itAsksForWhatWasKeptAndWhatComesIsMarkedAsFilledIn() {
         LinkSurroundings around = new LinkSurroundings(clock, clock, ProfileLibrary.starters(), false);
-        LinkReader link = new LinkReader("serial:/dev/ttyTEST", port, around, ProtocolLines::new);
+        LinkReader link = new LinkReader("serial:/dev/ttyTEST", port, around, ProtocolLines.saying(around.words()));
         port.afterTheLastStep = link::close;
         port.says(lines.hello(10))
                 .then(() -> link.askForKept(7_259_999))

@@ -65,7 +65,7 @@ public final class LockStep implements HostClock, Pauses {
         LinkNotation.Virtual notation = (LinkNotation.Virtual) LinkNotation.parse("virtual:tall-drum?speed=1");
         LinkSurroundings around = new LinkSurroundings(this, this, ProfileLibrary.starters(), false);
         LinkReader reader =
-                new LinkReader(notation.text(), new VirtualPort(notation, kiln, around), around, ProtocolLines::new);
+                new LinkReader(notation.text(), new VirtualPort(notation, kiln, around), around, ProtocolLines.saying(around.words()));
         return new Wire(reader);
     }
 

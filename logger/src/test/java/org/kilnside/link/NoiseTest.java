@@ -14,10 +14,11 @@ import org.kilnside.wording.Preferences;
 import org.kilnside.wording.Words;
 
 class NoiseTest {
+    private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));
+
     private final Noise noise = new Noise();
     private final Port port = new SerialLinePort(
-            (LinkNotation.Serial) LinkNotation.parse("serial:/dev/ttyUSB0?baud=9600"),
-            Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
+            (LinkNotation.Serial) LinkNotation.parse("serial:/dev/ttyUSB0?baud=9600"), WORDS);
 
     @ParameterizedTest
     @CsvSource({
@@ -27,7 +28,7 @@ class NoiseTest {
     void aWrongSpeedIsRecognisedFromWhatComes(int sent, int received) {
         byte[] bytes = UartAtAnotherSpeed.received(someLines(30), sent, received);
         noise.take(bytes, bytes.length);
-        assertThat(noise.sentence(port))
+        assertThat(noise.sentence(port, WORDS))
                 .hasValueSatisfying(text -> assertThat(text)
                         .contains("the speed is wrong")
                         .contains("open at 9600 baud")
@@ -58,7 +59,7 @@ class NoiseTest {
         byte[] bytes = "T=1043.2 SP=1050\nT=1043.4 SP=1050\nT=1043.5 SP=1050\nT=1043.7 SP=1050\n"
                 .getBytes(StandardCharsets.US_ASCII);
         noise.take(bytes, bytes.length);
-        assertThat(noise.sentence(port))
+        assertThat(noise.sentence(port, WORDS))
                 .hasValueSatisfying(text -> assertThat(text)
                         .contains("Text comes from /dev/ttyUSB0")
                         .contains("kilnside ports /dev/ttyUSB0"));
@@ -68,14 +69,25 @@ class NoiseTest {
     void aStreamWithoutALineEndIsSaidToBeOne() {
         byte[] bytes = "20.5 20.5 ".repeat(200).getBytes(StandardCharsets.US_ASCII);
         noise.take(bytes, bytes.length);
-        assertThat(noise.sentence(port))
+        assertThat(noise.sentence(port, WORDS))
                 .hasValueSatisfying(text -> assertThat(text).contains("without a line end"));
+    }
+
+    @Test
+    void itIsSaidInThePottersOwnLanguage() {
+        byte[] bytes = UartAtAnotherSpeed.received(someLines(30), 115_200, 9_600);
+        noise.take(bytes, bytes.length);
+        Words dutch = Words.of(Locale.forLanguageTag("nl"), Preferences.of(Locale.forLanguageTag("nl")));
+        assertThat(noise.sentence(port, dutch))
+                .hasValueSatisfying(text -> assertThat(text)
+                        .startsWith("Wat van /dev/ttyUSB0 komt is ruis")
+                        .endsWith("zoals in serial:/dev/ttyUSB0?baud=115200."));
     }
 
     @Test
     void tooLittleSaysNothing() {
         noise.take(new byte[] {1, 2, 3}, 3);
-        assertThat(noise.sentence(port)).isEmpty();
+        assertThat(noise.sentence(port, WORDS)).isEmpty();
     }
 
     private static byte[] someLines(int count) {

@@ -26,7 +26,7 @@ class OpeningTrialTest {
     private Answer tried() throws InterruptedException {
         LinkSurroundings around = new LinkSurroundings(clock, clock, ProfileLibrary.of(settings), false);
         port.afterTheLastStep = () -> clock.advance(1_000);
-        return new OpeningTrial(port, around, ProtocolLines::new).run(OpeningTrial.PATIENCE);
+        return new OpeningTrial(port, around, ProtocolLines.saying(around.words())).run(OpeningTrial.PATIENCE);
     }
 
     @Test

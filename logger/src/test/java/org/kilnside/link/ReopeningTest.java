@@ -28,7 +28,7 @@ class ReopeningTest {
 
     private void run() {
         LinkSurroundings around = new LinkSurroundings(clock, clock, ProfileLibrary.of(settings), false);
-        LinkReader link = new LinkReader("serial:/dev/ttyTEST", port, around, ProtocolLines::new);
+        LinkReader link = new LinkReader("serial:/dev/ttyTEST", port, around, ProtocolLines.saying(around.words()));
         port.afterTheLastStep = link::close;
         link.run(heard);
     }
@@ -191,7 +191,7 @@ class ReopeningTest {
                 .says(lines.reading(5 * HOURS + 1_000, 800))
                 .ends();
         LinkSurroundings around = new LinkSurroundings(clock, clock, ProfileLibrary.of(settings), true);
-        LinkReader link = new LinkReader("serial:/dev/ttyTEST", port, around, ProtocolLines::new);
+        LinkReader link = new LinkReader("serial:/dev/ttyTEST", port, around, ProtocolLines.saying(around.words()));
         port.afterTheLastStep = link::close;
         link.run(heard);
 

@@ -101,6 +101,6 @@ class ReplayLinkTest {
     private void run(String notation) {
         LinkSurroundings around = new LinkSurroundings(clock, clock, ProfileLibrary.starters(), false);
         LinkNotation.Replay link = (LinkNotation.Replay) LinkNotation.parse(notation);
-        new LinkReader(notation, new ReplayPort(link, around), around, ProtocolLines::new).run(heard);
+        new LinkReader(notation, new ReplayPort(link, around), around, ProtocolLines.saying(around.words())).run(heard);
     }
 }

@@ -1,5 +1,8 @@
 package org.kilnside.link;
 
+import org.kilnside.wording.Words;
+import org.kilnside.wording.Preferences;
+import java.util.Locale;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
@@ -163,7 +166,7 @@ class SerialLinkIT {
             byte[] buffer = new byte[20_000];
             try (ByteStream wire = virtual.open()) {
                 int length = wire.read(buffer);
-                ProtocolLines reader = new ProtocolLines(new Direct(direct), new HeardLines());
+                ProtocolLines reader = new ProtocolLines(new Direct(direct), new HeardLines(), Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
                 reader.take(buffer, length, 0);
                 cable.says(java.util.Arrays.copyOf(buffer, length));
             }

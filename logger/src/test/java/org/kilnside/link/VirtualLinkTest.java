@@ -127,7 +127,7 @@ class VirtualLinkTest {
                 "virtual:tall-drum",
                 port("virtual:tall-drum?speed=600", firing(TYPE_K)),
                 new LinkSurroundings(new RealClock(), Pauses.REAL, ProfileLibrary.starters(), false),
-                ProtocolLines::new);
+                ProtocolLines.saying(around.words()));
         link.start(heard);
         for (int i = 0; i < 500 && heard.arrivals.isEmpty(); i++) {
             Thread.sleep(10);
@@ -178,6 +178,6 @@ class VirtualLinkTest {
     }
 
     private void run(String notation, VirtualFiring firing) {
-        new LinkReader(notation, port(notation, firing), around, ProtocolLines::new).run(heard);
+        new LinkReader(notation, port(notation, firing), around, ProtocolLines.saying(around.words())).run(heard);
     }
 }
