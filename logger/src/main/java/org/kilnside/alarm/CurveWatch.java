@@ -256,7 +256,9 @@ final class CurveWatch {
     /** A controller that follows another program asks for its heat; one whose relay sticks asks for less and less. */
     private boolean isComingDown(double output) {
         return beats.regulatedShare(10 * MINUTE_MS) > REGULATED
-                && output < COMES_DOWN * beats.meanOutput(3 * MINUTE_MS, 2 * MINUTE_MS).orElse(0);
+                && output
+                        < COMES_DOWN
+                                * beats.meanOutput(3 * MINUTE_MS, 2 * MINUTE_MS).orElse(0);
     }
 
     /** Set-points may run by the minute; a plan's top is allowed while the controller steers for it. */

@@ -39,8 +39,7 @@ final class CommitLoop {
      * @param betweenAttempts how long to wait before a book that could not be written is tried again
      * @param words says why it could not be
      */
-    CommitLoop(
-            BookFile book, Connection connection, WaitingEntries waiting, Duration betweenAttempts, Words words)
+    CommitLoop(BookFile book, Connection connection, WaitingEntries waiting, Duration betweenAttempts, Words words)
             throws SQLException {
         this.words = words;
         this.book = book;

@@ -49,17 +49,16 @@ final class SqliteTrouble {
 
     /** The same in a potter's own language. */
     static String sentence(Path book, SQLException e, Words words) {
-        String key =
-                switch (primaryCode(e)) {
-                    case SQLITE_FULL -> "book.disk_full";
-                    case SQLITE_NOTADB -> "book.no_book";
-                    case SQLITE_CORRUPT -> "book.damaged";
-                    case SQLITE_READONLY, SQLITE_PERM -> "book.read_only";
-                    case SQLITE_BUSY, SQLITE_LOCKED -> "book.locked";
-                    case SQLITE_CANTOPEN -> "book.not_opened";
-                    case SQLITE_IOERR -> "book.disk_error";
-                    default -> "book.unusable";
-                };
+        String key = switch (primaryCode(e)) {
+            case SQLITE_FULL -> "book.disk_full";
+            case SQLITE_NOTADB -> "book.no_book";
+            case SQLITE_CORRUPT -> "book.damaged";
+            case SQLITE_READONLY, SQLITE_PERM -> "book.read_only";
+            case SQLITE_BUSY, SQLITE_LOCKED -> "book.locked";
+            case SQLITE_CANTOPEN -> "book.not_opened";
+            case SQLITE_IOERR -> "book.disk_error";
+            default -> "book.unusable";
+        };
         return words.text(key, book, code(e));
     }
 

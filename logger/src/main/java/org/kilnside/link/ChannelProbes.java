@@ -14,8 +14,8 @@ import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Probe;
 import org.kilnside.sensor.ThermocoupleType;
 import org.kilnside.sensor.Thermometer;
-import org.kilnside.wording.Words;
 import org.kilnside.session.ReadingSource.ControllerHello;
+import org.kilnside.wording.Words;
 
 /** What the controller's hellos, which may come on several lines, have said stands behind each channel. */
 final class ChannelProbes {

@@ -8,11 +8,11 @@ import org.kilnside.protocol.KeptLine;
 import org.kilnside.protocol.Message;
 import org.kilnside.protocol.Verdict;
 import org.kilnside.protocol.WireReader;
-import org.kilnside.wording.Words;
 import org.kilnside.session.Connection;
 import org.kilnside.session.LineView;
 import org.kilnside.session.ReadingSource.Arrival;
 import org.kilnside.session.ReadingSource.ControllerHello;
+import org.kilnside.wording.Words;
 
 /** Reads the protocol's own lines. */
 final class ProtocolLines implements LineReader {
@@ -44,17 +44,19 @@ final class ProtocolLines implements LineReader {
     ProtocolLines(Ears ears, HeardLines heard, Words words) {
         this.ears = ears;
         this.heard = heard;
-        this.conversion = new Conversion(new Conversion.Sink() {
-            @Override
-            public void hello(ControllerHello hello) {
-                ears.hello(hello);
-            }
+        this.conversion = new Conversion(
+                new Conversion.Sink() {
+                    @Override
+                    public void hello(ControllerHello hello) {
+                        ears.hello(hello);
+                    }
 
-            @Override
-            public void arrival(Arrival arrival) {
-                ears.arrival(arrival);
-            }
-        }, words);
+                    @Override
+                    public void arrival(Arrival arrival) {
+                        ears.arrival(arrival);
+                    }
+                },
+                words);
     }
 
     @Override

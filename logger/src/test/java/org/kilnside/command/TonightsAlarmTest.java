@@ -13,12 +13,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
-import java.util.concurrent.CopyOnWriteArrayList;
-import org.kilnside.session.LiveFeed;
-import org.kilnside.session.Snapshot;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.alarm.Alarm;
@@ -39,8 +37,10 @@ import org.kilnside.session.BookInMemory;
 import org.kilnside.session.FakeFiring;
 import org.kilnside.session.HandClock;
 import org.kilnside.session.Host;
+import org.kilnside.session.LiveFeed;
 import org.kilnside.session.LiveFiring;
 import org.kilnside.session.Post;
+import org.kilnside.session.Snapshot;
 import org.kilnside.wording.PostWords;
 import org.kilnside.wording.Preferences;
 import org.kilnside.wording.Words;
@@ -196,8 +196,11 @@ class TonightsAlarmTest {
         window.acknowledge(test(window).orElseThrow().id());
 
         assertThat(test(window).orElseThrow().rings()).isFalse();
-        await("word of it", () -> told.stream().anyMatch(snapshot -> snapshot.alarms().stream()
-                .anyMatch(alarm -> alarm.kind() == AlarmKind.TEST && !alarm.rings())));
+        await(
+                "word of it",
+                () -> told.stream()
+                        .anyMatch(snapshot -> snapshot.alarms().stream()
+                                .anyMatch(alarm -> alarm.kind() == AlarmKind.TEST && !alarm.rings())));
         await("quiet in the studio", () -> bell("studio").endsWith("quiet\n"));
         assertThat(test(recorder).orElseThrow().rings()).as("on the stream").isTrue();
         assertThat(test(bedroom).orElseThrow().rings()).as("in the bedroom").isTrue();

@@ -1,12 +1,10 @@
 package org.kilnside.link;
 
-import org.kilnside.wording.Words;
-import org.kilnside.wording.Preferences;
-import java.util.Locale;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -19,6 +17,8 @@ import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.OutlierFilter;
 import org.kilnside.session.ReadingSource;
 import org.kilnside.tracking.FiringTracker;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Mode;
@@ -64,7 +64,8 @@ public class ChainBenchmark {
     @OperationsPerInvocation(LINES)
     public int decodeCheckConvertAndTrack() {
         Follower follower = new Follower(plan);
-        ProtocolLines lines = new ProtocolLines(follower, new HeardLines(), Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
+        ProtocolLines lines =
+                new ProtocolLines(follower, new HeardLines(), Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
         for (int from = 0; from < bytes.length; from += 4_096) {
             int length = Math.min(4_096, bytes.length - from);
             byte[] chunk = new byte[length];

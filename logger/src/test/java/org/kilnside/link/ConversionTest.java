@@ -1,12 +1,10 @@
 package org.kilnside.link;
 
-import org.kilnside.wording.Words;
-import org.kilnside.wording.Preferences;
-import java.util.Locale;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
@@ -17,21 +15,25 @@ import org.kilnside.protocol.Hello;
 import org.kilnside.protocol.ReadingLine;
 import org.kilnside.session.ReadingSource.Arrival;
 import org.kilnside.session.ReadingSource.ControllerHello;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 
 class ConversionTest {
     private final List<Arrival> arrivals = new ArrayList<>();
     private final List<ControllerHello> hellos = new ArrayList<>();
-    private final Conversion conversion = new Conversion(new Conversion.Sink() {
-        @Override
-        public void hello(ControllerHello hello) {
-            hellos.add(hello);
-        }
+    private final Conversion conversion = new Conversion(
+            new Conversion.Sink() {
+                @Override
+                public void hello(ControllerHello hello) {
+                    hellos.add(hello);
+                }
 
-        @Override
-        public void arrival(Arrival arrival) {
-            arrivals.add(arrival);
-        }
-    }, Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
+                @Override
+                public void arrival(Arrival arrival) {
+                    arrivals.add(arrival);
+                }
+            },
+            Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
     private final Lines lines = new Lines();
 
     @Test

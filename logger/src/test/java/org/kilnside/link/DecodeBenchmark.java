@@ -1,10 +1,8 @@
 package org.kilnside.link;
 
-import org.kilnside.wording.Words;
-import org.kilnside.wording.Preferences;
-import java.util.Locale;
 import java.io.ByteArrayOutputStream;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.TimeUnit;
@@ -14,6 +12,8 @@ import org.kilnside.protocol.LineEncoder;
 import org.kilnside.protocol.ReadingLine;
 import org.kilnside.protocol.WireReader;
 import org.kilnside.session.ReadingSource;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -62,14 +62,16 @@ public class DecodeBenchmark {
     @Benchmark
     @OperationsPerInvocation(LINES)
     public void decodeCheckAndConvert(Blackhole hole) {
-        new ProtocolLines(new Swallow(hole), new HeardLines(), Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH))).take(stream, stream.length, 0);
+        new ProtocolLines(new Swallow(hole), new HeardLines(), Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)))
+                .take(stream, stream.length, 0);
     }
 
     /** With the ITS-90 correction an amplifier needs that does not linearise. */
     @Benchmark
     @OperationsPerInvocation(LINES)
     public void decodeCheckAndCorrect(Blackhole hole) {
-        new ProtocolLines(new Swallow(hole), new HeardLines(), Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH))).take(uncorrected, uncorrected.length, 0);
+        new ProtocolLines(new Swallow(hole), new HeardLines(), Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)))
+                .take(uncorrected, uncorrected.length, 0);
     }
 
     private record Swallow(Blackhole hole) implements LineReader.Ears {

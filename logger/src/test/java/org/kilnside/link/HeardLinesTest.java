@@ -1,8 +1,5 @@
 package org.kilnside.link;
 
-import org.kilnside.wording.Words;
-import org.kilnside.wording.Preferences;
-import java.util.Locale;
 import static java.util.Map.entry;
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -11,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
@@ -25,6 +23,8 @@ import org.kilnside.protocol.Message;
 import org.kilnside.session.LineView;
 import org.kilnside.session.LineView.Sort;
 import org.kilnside.session.LineView.Verdict;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 
 class HeardLinesTest {
     private static final Path BAD = Path.of("..", "firmware-protocol", "vectors", "bad");

@@ -1,12 +1,10 @@
 package org.kilnside.link;
 
-import org.kilnside.wording.Words;
-import org.kilnside.wording.Preferences;
-import java.util.Locale;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -16,6 +14,8 @@ import org.kilnside.files.LinePatternReader;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.link.MadeUpControllers.Controller;
 import org.kilnside.link.MadeUpControllers.Truth;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 
 class LinePatternProposalTest {
     private static final int ENOUGH = 18;

@@ -20,7 +20,8 @@ class LinkReaderTest {
 
     private LinkReader run(boolean patient) {
         LinkSurroundings around = new LinkSurroundings(clock, clock, ProfileLibrary.starters(), patient);
-        LinkReader link = new LinkReader("serial:/dev/ttyTEST?baud=115200", port, around, ProtocolLines.saying(around.words()));
+        LinkReader link =
+                new LinkReader("serial:/dev/ttyTEST?baud=115200", port, around, ProtocolLines.saying(around.words()));
         port.afterTheLastStep = link::close;
         link.run(heard);
         return link;

@@ -64,8 +64,8 @@ public final class LockStep implements HostClock, Pauses {
     public ReadingSource wire() {
         LinkNotation.Virtual notation = (LinkNotation.Virtual) LinkNotation.parse("virtual:tall-drum?speed=1");
         LinkSurroundings around = new LinkSurroundings(this, this, ProfileLibrary.starters(), false);
-        LinkReader reader =
-                new LinkReader(notation.text(), new VirtualPort(notation, kiln, around), around, ProtocolLines.saying(around.words()));
+        LinkReader reader = new LinkReader(
+                notation.text(), new VirtualPort(notation, kiln, around), around, ProtocolLines.saying(around.words()));
         return new Wire(reader);
     }
 

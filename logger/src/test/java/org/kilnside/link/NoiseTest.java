@@ -17,8 +17,8 @@ class NoiseTest {
     private static final Words WORDS = Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH));
 
     private final Noise noise = new Noise();
-    private final Port port = new SerialLinePort(
-            (LinkNotation.Serial) LinkNotation.parse("serial:/dev/ttyUSB0?baud=9600"), WORDS);
+    private final Port port =
+            new SerialLinePort((LinkNotation.Serial) LinkNotation.parse("serial:/dev/ttyUSB0?baud=9600"), WORDS);
 
     @ParameterizedTest
     @CsvSource({

@@ -1,13 +1,11 @@
 package org.kilnside.link;
 
-import org.kilnside.wording.Words;
-import org.kilnside.wording.Preferences;
-import java.util.Locale;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Random;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
@@ -18,6 +16,8 @@ import org.kilnside.protocol.LineEncoder;
 import org.kilnside.session.Connection.State;
 import org.kilnside.session.ReadingSource;
 import org.kilnside.testing.Tools;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.Words;
 
 /** The serial link over real pseudo-terminals, which are to it what a USB cable is, but for DTR and RTS. */
 @Timeout(60)
@@ -166,7 +166,8 @@ class SerialLinkIT {
             byte[] buffer = new byte[20_000];
             try (ByteStream wire = virtual.open()) {
                 int length = wire.read(buffer);
-                ProtocolLines reader = new ProtocolLines(new Direct(direct), new HeardLines(), Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
+                ProtocolLines reader = new ProtocolLines(
+                        new Direct(direct), new HeardLines(), Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
                 reader.take(buffer, length, 0);
                 cable.says(java.util.Arrays.copyOf(buffer, length));
             }

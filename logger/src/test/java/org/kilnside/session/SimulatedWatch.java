@@ -223,10 +223,8 @@ final class SimulatedWatch {
     }
 
     private boolean isFastInSteam(VirtualFiring.Moment now, double shownC) {
-        boolean wanted = now.controller()
-                .setpoint()
-                .filter(its -> its.celsius() > 90)
-                .isPresent();
+        boolean wanted =
+                now.controller().setpoint().filter(its -> its.celsius() > 90).isPresent();
         return isOften(wanted && shownC > 95);
     }
 
