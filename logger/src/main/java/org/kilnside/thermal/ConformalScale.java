@@ -80,15 +80,23 @@ final class ConformalScale {
     /** While it still heats, each kind's own deviation of the cooling's end counts so much, and no less than the other. */
     static final double COOLING_AFTER_HEATING = 0.8;
 
+    /** The same where the output is not told: the prior is wider than the kilns there are. */
+    static final double COOLING_AFTER_UNTOLD_HEATING = 0.65;
+
     static final double COOLING_AFTER_HEATING_LEAST = 0.14;
 
     /**
-     * Half-width of ln(time to the top).
+     * How far ln(time to the top) may lie below its estimate.
      *
      * @param told whether the controller tells its output; else its power is a guess
      */
-    static double heating(double halfWidth, boolean told) {
+    static double sooner(double halfWidth, boolean told) {
         return told ? Math.hypot(0.03, 0.9 * halfWidth) : Math.hypot(0.18, 0.5 * halfWidth);
+    }
+
+    /** The same above it: a kiln whose power nobody knows keeps up with its plan until, near the top, it cannot. */
+    static double later(double halfWidth, boolean told) {
+        return told ? Math.hypot(0.05, 1.1 * halfWidth) : Math.hypot(0.5, 0.8 * halfWidth);
     }
 
     /** Half-width of a top-out in K: what is left of it shrinks faster than the fit believes. */

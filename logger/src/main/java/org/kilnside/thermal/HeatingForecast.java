@@ -29,6 +29,9 @@ final class HeatingForecast {
     private static final double FULL_OUTPUT = 0.9;
     private static final double FULL_FOR_S = 1800;
 
+    /** A controller lets a kiln lag or lead its set-point by some kelvins, and creeps up to a top: so long a time, s. */
+    private static final double STEERS_WITHIN_S = 360;
+
     private HeatingForecast() {}
 
     static Optional<Temperature> target(ForecastQuestion question) {
@@ -101,7 +104,7 @@ final class HeatingForecast {
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = spreads[2 + i];
             Optional<When> when =
-                    spread.isKnown() && reaches ? Optional.of(cooled(data.nowS, spread)) : Optional.empty();
+                    spread.isKnown() && reaches ? Optional.of(cooled(data.nowS, spread, outputKnown)) : Optional.empty();
             below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
         }
         double room = 0;
@@ -157,7 +160,7 @@ final class HeatingForecast {
             return new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty());
         }
         Optional<When> arrives = reaches != Reaches.NO && when.isKnown()
-                ? Optional.of(when(data.nowS, when, ConformalScale.heating(when.halfWidth(), told)))
+                ? Optional.of(arrives(data.nowS, when, told))
                 : Optional.empty();
         return new Arrival(target, reaches, arrives, Optional.of(topsOut));
     }
@@ -173,8 +176,8 @@ final class HeatingForecast {
     }
 
     /** The kinds of wall cool so differently that a mean between them is no kiln's: quantiles of all of them. */
-    private static When cooled(double nowS, Spread spread) {
-        double times = ConformalScale.COOLING_AFTER_HEATING;
+    private static When cooled(double nowS, Spread spread, boolean told) {
+        double times = told ? ConformalScale.COOLING_AFTER_HEATING : ConformalScale.COOLING_AFTER_UNTOLD_HEATING;
         double least = ConformalScale.COOLING_AFTER_HEATING_LEAST;
         return new When(
                 nowS + Math.exp(spread.quantile(0.5, times, least)),
@@ -182,9 +185,12 @@ final class HeatingForecast {
                 nowS + Math.exp(spread.quantile(0.95, times, least)));
     }
 
-    private static When when(double nowS, Spread spread, double half) {
+    private static When arrives(double nowS, Spread spread, boolean told) {
         double log = spread.mean();
-        return new When(nowS + Math.exp(log), nowS + Math.exp(log - half), nowS + Math.exp(log + half));
+        double steers = STEERS_WITHIN_S / Math.exp(log);
+        double sooner = Math.hypot(steers, ConformalScale.sooner(spread.halfWidth(), told));
+        double later = Math.hypot(steers, ConformalScale.later(spread.halfWidth(), told));
+        return new When(nowS + Math.exp(log), nowS + Math.exp(log - sooner), nowS + Math.exp(log + later));
     }
 
     private static PlanAhead ahead(ForecastQuestion question, FiringData data, double aimC) {
