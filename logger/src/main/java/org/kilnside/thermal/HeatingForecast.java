@@ -103,8 +103,9 @@ final class HeatingForecast {
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = spreads[2 + i];
-            Optional<When> when =
-                    spread.isKnown() && reaches ? Optional.of(cooled(data.nowS, spread, outputKnown)) : Optional.empty();
+            Optional<When> when = spread.isKnown() && reaches
+                    ? Optional.of(cooled(data.nowS, spread, outputKnown))
+                    : Optional.empty();
             below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
         }
         double room = 0;
