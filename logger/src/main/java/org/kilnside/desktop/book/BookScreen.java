@@ -31,9 +31,6 @@ public final class BookScreen implements Screen, Opening.Answers {
     private static final String LIST = "list";
     private static final String OPENED = "opened";
 
-    /** How often the book is asked whether somebody else changed it, ms. */
-    private static final long LOOK_EVERY_MS = 2_000;
-
     private final BookAccess book;
     private final Errands errands = new Errands();
     private final CardLayout cards = new CardLayout();
@@ -56,9 +53,7 @@ public final class BookScreen implements Screen, Opening.Answers {
     private Optional<String> bookTrouble = Optional.empty();
 
     private boolean read;
-    private boolean asking;
-    private OptionalLong changes = OptionalLong.empty();
-    private long lookedAtMs = Long.MIN_VALUE / 2;
+    private final BookWatch watch;
     private boolean quartz;
 
     /**
@@ -84,7 +79,8 @@ public final class BookScreen implements Screen, Opening.Answers {
         KeyRow.bindHere(firings.table(), "ENTER", this::openSelected);
         KeyRow.bindHere(firings.table(), "SPACE", this::toggleMark);
         // Read before anybody looks: then list and curves are there when the screen is opened.
-        lookIntoTheBook();
+        watch = new BookWatch(book, errands, () -> model.map(its -> its.first().number()), new Noticed());
+        watch.look();
     }
 
     @Override
@@ -139,50 +135,43 @@ public final class BookScreen implements Screen, Opening.Answers {
             model = model.map(its -> its.withQuartz(quartz));
         }
         words = moment.words();
-        if (!asking && moment.nowMs() - lookedAtMs > LOOK_EVERY_MS) {
-            lookedAtMs = moment.nowMs();
-            lookIntoTheBook();
-        }
+        watch.tick(moment.nowMs());
         if (others) {
             showAll();
         }
     }
 
-    /** Asks whether the list or the open record has changed, and reads anew what has. */
-    private void lookIntoTheBook() {
-        asking = true;
-        Optional<Long> open = model.map(its -> its.first().number());
-        OptionalLong before = changes;
-        errands.run(
-                () -> {
-                    long now = book.changes();
-                    boolean different = before.isEmpty() || before.getAsLong() != now;
-                    return new Look(
-                            now,
-                            open.isEmpty() ? Optional.empty() : Optional.of(book.record(open.get())),
-                            different ? Optional.of(book.batches()) : Optional.empty());
-                },
-                found -> {
-                    asking = false;
-                    bookTrouble = Optional.empty();
-                    if (before.isEmpty() || before.getAsLong() != found.changes()) {
-                        changes = OptionalLong.of(found.changes());
-                        readList();
-                    }
-                    found.batches().ifPresent(batches -> known = batches);
-                    if (!keeper.isBusy()) {
-                        found.record().ifPresent(record -> recordIsNow(open.orElseThrow(), record));
-                    }
-                },
-                failure -> {
-                    asking = false;
-                    read = true;
-                    bookTrouble = Optional.of(BookTrouble.sentence(failure, words));
-                    showAll();
-                });
-    }
+    /** What the watch over the book saw. */
+    private final class Noticed implements BookWatch.Seen {
+        @Override
+        public void well() {
+            bookTrouble = Optional.empty();
+        }
 
-    private record Look(long changes, Optional<WrittenRecord> record, Optional<List<KnownBatch>> batches) {}
+        @Override
+        public void listChanged() {
+            readList();
+        }
+
+        @Override
+        public void batches(List<KnownBatch> all) {
+            known = all;
+        }
+
+        @Override
+        public void record(long number, WrittenRecord record) {
+            if (!keeper.isBusy()) {
+                recordIsNow(number, record);
+            }
+        }
+
+        @Override
+        public void unreadable(Exception failure) {
+            read = true;
+            bookTrouble = Optional.of(BookTrouble.sentence(failure, words));
+            showAll();
+        }
+    }
 
     private void recordIsNow(long number, WrittenRecord record) {
         if (model.isPresent() && model.get().first().number() == number) {
@@ -204,7 +193,7 @@ public final class BookScreen implements Screen, Opening.Answers {
     /** A change was not made: the record is read anew, so that the person sees what stands there now. */
     private void changeFailed(Exception failure) {
         failed(failure);
-        lookedAtMs = Long.MIN_VALUE / 2;
+        watch.lookSoon();
         model.map(its -> its.first().number())
                 .ifPresent(number -> errands.run(
                         () -> book.record(number),

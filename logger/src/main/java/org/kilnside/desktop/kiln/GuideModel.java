@@ -3,13 +3,8 @@ package org.kilnside.desktop.kiln;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.function.Consumer;
 import org.kilnside.files.LinePattern;
 import org.kilnside.sensor.Amplifier;
-import org.kilnside.sensor.Probe;
-import org.kilnside.sensor.SensorInPlace;
-import org.kilnside.sensor.ThermocoupleType;
 import org.kilnside.session.LineView;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -21,27 +16,8 @@ import org.slf4j.LoggerFactory;
 final class GuideModel {
     private static final Logger LOG = LoggerFactory.getLogger(GuideModel.class);
 
-    /** Where the person stands. */
-    enum Stop {
-        LOADING,
-        START,
-        TYPE,
-        COLD,
-        LISTEN,
-        NOISE,
-        PROPOSAL,
-        AMPLIFIER,
-        FOUND,
-        TRIAL,
-        WATCHED,
-        TRIED,
-        ABOUT,
-        BEGINNING
-    }
-
     private final Recordings recordings;
     private final Wire wire;
-    private final Chores chores;
     private final Runnable begun;
     private Runnable changed = () -> {};
 
@@ -56,23 +32,18 @@ final class GuideModel {
     private Wire.Known known = Wire.Known.NOTHING;
     private boolean cold;
     private long sinceMs;
-    private Optional<LinePattern> pattern = Optional.empty();
+    private final Understanding lines = new Understanding();
     private Optional<Wire.Trial> trial = Optional.empty();
     private Optional<Wire.Answer> answer = Optional.empty();
     private long nowMs;
-    /** What the person said of the guiding sensor and its chip. */
-    private Optional<SensorInPlace> told = Optional.empty();
-
-    private boolean asked;
-    /** Rises when the person turns to something else: what was asked before that is let go. */
-    private int turn;
+    private final Asking asking;
 
     /** @param begun told when the recording has begun */
     GuideModel(Recordings recordings, Wire wire, Chores chores, Runnable begun) {
         this.recordings = recordings;
         this.wire = wire;
-        this.chores = chores;
         this.port = new OpenPort(chores);
+        this.asking = new Asking(chores, () -> changed.run(), this::fault, this::late);
         this.begun = begun;
         restart();
     }
@@ -86,7 +57,7 @@ final class GuideModel {
     void restart() {
         letGo();
         trouble = Optional.empty();
-        pattern = Optional.empty();
+        lines.forgetPattern();
         answer = Optional.empty();
         cold = false;
         if (choices.isEmpty()) {
@@ -94,7 +65,7 @@ final class GuideModel {
         } else {
             stop = Stop.START;
         }
-        ask(
+        asking.ask(
                 () -> {
                     Recordings.Choices found = recordings.choices();
                     Wire.Known past = found.last().isPresent()
@@ -113,31 +84,17 @@ final class GuideModel {
     private record Start(Recordings.Choices choices, List<Wire.PortSeen> ports, Wire.Known lastKnown) {}
 
     private void letGo() {
-        turn++;
+        asking.turnAway();
         port.letGo();
         trial.ifPresent(Wire.Trial::close);
         trial = Optional.empty();
     }
 
-    /** A chore whose finding counts only if the person is still at the same place. */
-    private <T> void ask(Callable<T> work, Consumer<T> found) {
-        int asked = turn;
-        chores.run(
-                work,
-                result -> {
-                    if (asked == turn) {
-                        found.accept(result);
-                        changed.run();
-                    } else if (result instanceof Wire.Ears late) {
-                        port.close(late);
-                    }
-                },
-                failure -> {
-                    if (asked == turn) {
-                        fault(failure);
-                        changed.run();
-                    }
-                });
+    /** Brought when nobody waits for it any more. */
+    private void late(Object result) {
+        if (result instanceof Wire.Ears ears) {
+            port.close(ears);
+        }
     }
 
     private void fault(Exception failure) {
@@ -163,14 +120,14 @@ final class GuideModel {
     /** Records from what was chosen. */
     void beginChosen(Optional<String> plan) {
         Optional<String> kiln = name.isBlank() ? Optional.empty() : Optional.of(name.strip());
-        begin(new Recordings.Wish(port.link(), kiln, plan, told));
+        begin(new Recordings.Wish(port.link(), kiln, plan, lines.told()));
     }
 
     private void begin(Recordings.Wish wish) {
         letGo();
         trouble = Optional.empty();
         stop = Stop.BEGINNING;
-        ask(
+        asking.ask(
                 () -> {
                     recordings.begin(wish);
                     return wish;
@@ -198,7 +155,7 @@ final class GuideModel {
     /** A port of the list, or the text that was typed. */
     void choose(String typedPort) {
         trouble = Optional.empty();
-        ask(
+        asking.ask(
                 () -> {
                     String full = wire.link(typedPort);
                     if (recordings.role() == Recordings.Role.HERE) {
@@ -209,10 +166,8 @@ final class GuideModel {
                 },
                 chosen -> {
                     port.choose(chosen.link);
-                    told = Optional.empty();
-                    asked = false;
+                    lines.forget();
                     known = chosen.known;
-                    pattern = Optional.empty();
                     if (chosen.link.startsWith("virtual:") || chosen.link.startsWith("replay:")) {
                         stop = Stop.ABOUT;
                     } else if (known.opening() == Wire.Opening.GOES_ON) {
@@ -244,7 +199,7 @@ final class GuideModel {
         stop = Stop.LISTEN;
         sinceMs = nowMs;
         String opened = port.link();
-        ask(() -> wire.listen(opened), open -> {
+        asking.ask(() -> wire.listen(opened), open -> {
             port.opened(open);
             sinceMs = nowMs;
         });
@@ -287,7 +242,7 @@ final class GuideModel {
         switch (port.look()) {
             case READINGS -> stopListeningAt(Stop.FOUND);
             case FOREIGN -> {
-                if (pattern.isEmpty()) {
+                if (lines.pattern().isEmpty()) {
                     propose();
                 }
             }
@@ -308,41 +263,22 @@ final class GuideModel {
     }
 
     private void stopListeningAt(Stop next) {
-        turn++;
+        asking.turnAway();
         port.stopListening();
         stop = next;
     }
 
     private void propose() {
-        List<LineView.Line> lines =
+        List<LineView.Line> foreign =
                 FirstLines.foreign(port.heard().orElseThrow().lines());
         stopListeningAt(Stop.PROPOSAL);
-        ask(
-                () -> wire.propose(lines.stream().map(line -> line.text()).toList(), FirstLines.betweenMs(lines)),
-                proposed -> pattern = proposed);
-    }
-
-    /** The temperatures are in the other unit. */
-    void inUnit(String unit) {
-        pattern = pattern.map(its -> its.in(unit));
-    }
-
-    /** Another number of the lines is the temperature. */
-    void temperatureAt(String place) {
-        pattern = pattern.map(its -> its.withTemperatureAt(place));
+        asking.ask(
+                () -> wire.propose(foreign.stream().map(line -> line.text()).toList(), FirstLines.betweenMs(foreign)),
+                lines::propose);
     }
 
     void patternIsRight() {
         stop = Stop.AMPLIFIER;
-    }
-
-    /** The guiding channel's probe, as the controller said in its hello; a pattern's is the person's own word. */
-    Optional<Probe> said() {
-        return pattern.isPresent()
-                ? Optional.empty()
-                : port.heard()
-                        .flatMap(Wire.Heard::hello)
-                        .flatMap(hello -> hello.probes().stream().findFirst());
     }
 
     /**
@@ -350,19 +286,15 @@ final class GuideModel {
      * pattern it is what the controller's own number is.
      */
     void readSo(Amplifier amplifier) {
-        if (pattern.isEmpty()) {
-            asked = true;
-            told = said().filter(probe -> amplifier != Amplifier.CELSIUS)
-                    .map(probe -> SensorInPlace.asSaid(probe).shownBy(Optional.of(amplifier)));
+        if (lines.pattern().isEmpty()) {
+            lines.isShownBy(amplifier, port);
             goOn();
             return;
         }
-        LinePattern chosen = pattern.orElseThrow()
-                .named("my controller")
-                .from(amplifier == Amplifier.CELSIUS ? Probe.UNKNOWN : new Probe(ThermocoupleType.K, amplifier));
+        LinePattern chosen = lines.named(amplifier);
         stop = Stop.LISTEN;
-        ask(() -> wire.save(chosen), saved -> {
-            pattern = Optional.of(chosen);
+        asking.ask(() -> wire.save(chosen), saved -> {
+            lines.propose(Optional.of(chosen));
             port.readBy(saved);
             listen();
         });
@@ -371,15 +303,13 @@ final class GuideModel {
     /** Goes on from what was found: with a cold kiln and a port never tried, the trial comes first. */
     void goOn() {
         trouble = Optional.empty();
-        boolean mayBeUncorrected =
-                said().filter(probe -> probe.amplifier() != Amplifier.MAX31856).isPresent();
-        if (mayBeUncorrected && !asked) {
+        if (lines.isToBeAsked(port)) {
             stop = Stop.AMPLIFIER;
         } else if (cold && known.opening() == Wire.Opening.UNKNOWN) {
             stop = Stop.TRIAL;
             sinceMs = nowMs;
             String tried = port.link();
-            ask(() -> wire.tryOpening(tried), going -> trial = Optional.of(going));
+            asking.ask(() -> wire.tryOpening(tried), going -> trial = Optional.of(going));
         } else {
             toAbout();
         }
@@ -389,7 +319,7 @@ final class GuideModel {
     void sawRestart(boolean restarted) {
         String opened = port.link();
         known = new Wire.Known(restarted ? Wire.Opening.RESTARTS : Wire.Opening.GOES_ON, Optional.empty());
-        ask(
+        asking.ask(
                 () -> {
                     wire.remember(opened, restarted);
                     return opened;
@@ -448,8 +378,9 @@ final class GuideModel {
         return port;
     }
 
-    Optional<LinePattern> pattern() {
-        return pattern;
+    /** How the controller's lines are understood. */
+    Understanding lines() {
+        return lines;
     }
 
     Optional<Wire.Answer> answer() {

@@ -179,7 +179,7 @@ final class GuideSteps {
 
     private GuideStep proposal() {
         List<GuideStep.Fact> facts = new ArrayList<>();
-        Optional<LinePattern> pattern = model.pattern();
+        Optional<LinePattern> pattern = model.lines().pattern();
         if (pattern.isEmpty()) {
             can("guide.again", "", model::listen);
             back();
@@ -190,11 +190,11 @@ final class GuideSteps {
                 pattern.get().places().get(Quantity.TEMPERATURE).unit().equals("°F");
         can("guide.proposal.yes", "guide.proposal.yes_detail", model::patternIsRight);
         options.add(new GuideStep.Option(words.text("guide.proposal.unit", fahrenheit ? "°C" : "°F"), ""));
-        deeds.add(() -> model.inUnit(fahrenheit ? "°C" : "°F"));
+        deeds.add(() -> model.lines().inUnit(fahrenheit ? "°C" : "°F"));
         PatternWords.otherNumber(pattern.get(), lastLine()).ifPresent(place -> {
             options.add(new GuideStep.Option(
                     words.text("guide.proposal.other", PatternWords.where(pattern.get(), place, words)), ""));
-            deeds.add(() -> model.temperatureAt(place));
+            deeds.add(() -> model.lines().temperatureAt(place));
         });
         can("guide.again", "", model::listen);
         back();
@@ -211,7 +211,7 @@ final class GuideSteps {
     }
 
     private GuideStep amplifier() {
-        Optional<Amplifier> said = model.said().map(Probe::amplifier);
+        Optional<Amplifier> said = model.lines().said(model.port()).map(Probe::amplifier);
         boolean chipSaid = said.isPresent() && said.get() != Amplifier.CELSIUS;
         can(
                 "guide.amplifier.celsius",

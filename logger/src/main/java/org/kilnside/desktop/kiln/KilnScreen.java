@@ -2,7 +2,10 @@ package org.kilnside.desktop.kiln;
 
 import java.awt.CardLayout;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
@@ -30,6 +33,8 @@ public final class KilnScreen implements Screen {
     private final JPanel stage = new JPanel(cards);
     private final Map<Part, TabButton> tabs = new EnumMap<>(Part.class);
     private Part front;
+    private Optional<Words> words = Optional.empty();
+    private Optional<KeyRow> row = Optional.empty();
     private Runnable toNow = () -> {};
 
     /** The parts of the screen, one in front. */
@@ -70,16 +75,16 @@ public final class KilnScreen implements Screen {
         front = wantsToBeFirst() ? Part.FIRST_STEPS : Part.CONNECTION;
         view.setOpaque(false);
         stage.setOpaque(false);
-        JPanel row = new JPanel(new MigLayout("insets 0, gap 4, novisualpadding", "", ""));
-        row.setOpaque(false);
+        JPanel parts = new JPanel(new MigLayout("insets 0, gap 4, novisualpadding", "", ""));
+        parts.setOpaque(false);
         for (Part part : Part.values()) {
             TabButton tab = new TabButton();
             tab.addActionListener(event -> open(part));
             tabs.put(part, tab);
-            row.add(tab);
+            parts.add(tab);
             KeyRow.bind(view, part.key, () -> open(part));
         }
-        view.add(row, "growx, wmin 0");
+        view.add(parts, "growx, wmin 0");
         view.add(stage, "grow, wmin 0, hmin 0");
         stage.add(connection, Part.CONNECTION.name());
         stage.add(kiln, Part.KILN.name());
@@ -96,8 +101,14 @@ public final class KilnScreen implements Screen {
             }
             cards.show(stage, part.name());
             tabs.forEach((its, tab) -> tab.front(its == part));
+            words.ifPresent(its -> row.ifPresent(keys -> keys.show(its)));
             firstFocus().requestFocusInWindow();
         }
+    }
+
+    /** Told in the row only where it does something. */
+    private Function<Words, String> said(String key, Part... where) {
+        return words -> List.of(where).contains(front) ? words.text(key) : "";
     }
 
     private void undo() {
@@ -158,14 +169,16 @@ public final class KilnScreen implements Screen {
     }
 
     @Override
-    public void keys(KeyRow row) {
-        row.add(view, "END", its -> its.text("key.newest"), connection::toNewest);
-        row.add(view, "ctrl Z", its -> its.text("key.undo_kiln"), this::undo);
+    public void keys(KeyRow its) {
+        row = Optional.of(its);
+        its.add(view, "END", said("key.newest", Part.CONNECTION), connection::toNewest);
+        its.add(view, "ctrl Z", said("key.undo_kiln", Part.KILN, Part.SENSORS), this::undo);
         KeyRow.bind(connection, "ESCAPE", connection::toNewest);
     }
 
     @Override
     public void show(Moment moment) {
+        words = Optional.of(moment.words());
         tabs.forEach((part, tab) -> {
             tab.say(moment.words().text(part.title), part.key, moment.words());
             tab.front(part == front);
