@@ -127,7 +127,8 @@ class GuideModelTest extends GuideDesk {
         choose(guide, "Number 4 is the temperature in the kiln");
         choose(guide, "Number 1 is the temperature in the kiln");
         choose(guide, "Number 2 is the temperature in the kiln");
-        assertThat(guide.lines().pattern()
+        assertThat(guide.lines()
+                        .pattern()
                         .orElseThrow()
                         .places()
                         .get(LinePattern.Quantity.TEMPERATURE)
