@@ -42,7 +42,10 @@ public record WitnessJudgement(
     private static final double SHELVES_MAY_DIFFER_K = 14;
 
     /** And by this at least, by whichever law cones bend, K. */
-    private static final double BY_ANY_LAW_K = 9;
+    private static final double BY_ANY_LAW_K = 7;
+
+    /** A law that is less likely than this is not asked. */
+    private static final double HARDLY_THE_LAW = 0.1;
 
     private static final double ANGLES_MAY_DIFFER = 15;
     private static final double LEAST_SIGMA_K = 1.5;
@@ -222,7 +225,7 @@ public record WitnessJudgement(
                 for (int law = 0; law < laws.length; law++) {
                     double byLaw = one.get(law).meanK() - other.get(law).meanK();
                     apart += laws[law] * byLaw;
-                    least = Math.min(least, byLaw);
+                    least = laws[law] > HARDLY_THE_LAW ? Math.min(least, byLaw) : least;
                     variance += laws[law]
                             * (one.get(law).sigmaK() * one.get(law).sigmaK()
                                     + other.get(law).sigmaK() * other.get(law).sigmaK());

@@ -290,7 +290,8 @@ final class Causes {
                     weight,
                     seen ? sure : Sureness.POSSIBLE,
                     evidence);
-            found.orElse(CauseCode.ENDED_EARLY, seen || turnedSlowly() ? CauseCode.TOP_LOW : CauseCode.POWER_CUT);
+            boolean stood = turnedSlowly() && facts.heldMinutes() > TURNING_MIN - 1;
+            found.orElse(CauseCode.ENDED_EARLY, seen || stood ? CauseCode.TOP_LOW : CauseCode.POWER_CUT);
         } else {
             found.add(CauseCode.TOP_LOW, level, sure, evidence);
             if (turnedSlowly()) {

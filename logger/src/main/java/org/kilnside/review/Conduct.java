@@ -162,7 +162,7 @@ record Conduct(
 
     /** A fall at full output that no kiln without any heat shows: some of the power was left. */
     private static boolean gaveWay(Bins bins, Dip dip) {
-        return bins.meanOutput(dip.fromS() + 300, dip.toS()) > FULL && Ending.fellSlowly(bins, dip.fromS(), dip.toS());
+        return bins.meanOutput(dip.fromS() + 300, dip.toS()) > FULL && Ending.cameToRest(bins, dip.fromS(), dip.toS());
     }
 
     /** A slack of half an hour and more below the planned pace, with the planned pace before and after it. */

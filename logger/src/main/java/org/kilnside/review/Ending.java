@@ -34,8 +34,8 @@ record Ending(How how, double atS, double atC, double askedUntilS) {
     /** With two rings of three left a kiln falls at less than this part of its free fall. */
     private static final double PART_OF_FREE_FALL = 0.5;
 
-    /** Without heat a kiln slows down to half its pace in an hour; one with some heat left comes to rest. */
-    private static final double COMES_TO_REST = 0.25;
+    /** Without heat a kiln slows down to a third of its pace in an hour; one with some heat left comes to rest. */
+    private static final double COMES_TO_REST = 0.12;
 
     private static final double WINDOW_S = 600;
 
@@ -88,16 +88,18 @@ record Ending(How how, double atS, double atC, double askedUntilS) {
     }
 
     /** Whether it fell, while heat was asked for, as no kiln does that has none at all. */
-    static boolean fellSlowly(Bins bins, double left, double until) {
-        double fastest = fastest(bins, left + 120, until);
-        boolean glowed = bins.meanC(until - WINDOW_S, until) > STILL_GLOWING_C;
-        boolean slow = glowed && fastest < SLOWEST_FREE_FALL_K_PER_H;
-        boolean rests = glowed
-                && until > left + 3 * WINDOW_S
-                && -bins.slopeKPerH(until - 2 * WINDOW_S, until) < COMES_TO_REST * fastest;
+    private static boolean fellSlowly(Bins bins, double left, double until) {
         double free = fastest(bins, until + 120, until + 4 * WINDOW_S);
-        boolean fasterAfter = free > 0 && fastest < PART_OF_FREE_FALL * free;
-        return slow || rests || fasterAfter;
+        boolean fasterAfter = free > 0 && fastest(bins, left + 120, until) < PART_OF_FREE_FALL * free;
+        return fasterAfter || cameToRest(bins, left, until);
+    }
+
+    /** Whether it fell from a time until another, for half an hour at least, as if to come to rest while it still glowed. */
+    static boolean cameToRest(Bins bins, double left, double until) {
+        double fastest = fastest(bins, left + 120, until);
+        boolean rests = -bins.slopeKPerH(until - 2 * WINDOW_S, until) < COMES_TO_REST * fastest;
+        boolean glowed = bins.meanC(until - WINDOW_S, until) > STILL_GLOWING_C;
+        return glowed && until > left + 3 * WINDOW_S && (rests || fastest < SLOWEST_FREE_FALL_K_PER_H);
     }
 
     /** The fastest fall over a window, K/h; 0 where there is none. */
