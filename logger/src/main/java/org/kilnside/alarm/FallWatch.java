@@ -12,6 +12,7 @@ final class FallWatch {
     private static final long MINUTE_MS = 60_000;
     private static final double FALLEN_K = 5;
     private static final double FALLS_K_PER_H = -20;
+    private static final double FALLS_ON_SHARE = 0.3;
     private static final double UNDER_PLAN_K = 6;
     private static final double ASKS_MUCH = 0.6;
     private static final long LASTS_MS = 90_000;
@@ -67,6 +68,7 @@ final class FallWatch {
         double leastK = swings ? Math.max(FALLEN_K, DEEPER * usualFallK) : FALLEN_K;
         boolean falls = highest.celsius() - beats.nowC() >= leastK
                 && slope <= FALLS_K_PER_H
+                && fallsOn(beats)
                 && beats.nowC() < wantedC.getAsDouble() - UNDER_PLAN_K
                 && asks;
         if (!falls) {
@@ -86,6 +88,13 @@ final class FallWatch {
                                 Measure.ofCelsius(wantedC.getAsDouble()))
                         .withBadness((wantedC.getAsDouble() - beats.nowC()) / 100))
                 : Optional.empty();
+    }
+
+    /** A controller that a false reading had switch off for moments lets its kiln fall too, but not on and on. */
+    private static boolean fallsOn(Beats beats) {
+        double last = beats.slope(MINUTE_MS).orElse(0);
+        double before = beats.slope(2 * MINUTE_MS, MINUTE_MS).orElse(0);
+        return last <= Math.min(FALLS_K_PER_H, FALLS_ON_SHARE * before);
     }
 
     /** The deepest fall of late that was made good again. */

@@ -23,7 +23,7 @@ final class PowerWatch {
     private static final double BOUND_WATER_FROM_C = 440;
 
     private static final double BOUND_WATER_TO_C = 800;
-    private static final double LOST_WHILE_DRIFTING = 0.265;
+    private static final double LOST_WHILE_DRIFTING = 0.285;
     private static final double LOST_SMOOTH_DRIFTING = 0.195;
 
     /** A thermostat's bursts say less: the longer the look, the surer. Minutes looked at, and the share lost. */

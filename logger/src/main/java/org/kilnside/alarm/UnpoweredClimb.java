@@ -11,7 +11,7 @@ final class UnpoweredClimb {
     private static final long MINUTE_MS = 60_000;
 
     /** Three minutes are compared with each other, after elements and sensor have had some seconds. */
-    private static final long STEADY_FOR_MS = 3 * MINUTE_MS + 20_000;
+    private static final long STEADY_FOR_MS = 3 * MINUTE_MS + 5_000;
 
     /** Where a minute of a noisy sensor says less than this, the three are looked at in halves. */
     private static final double MINUTE_SAYS_K_PER_H = 25;

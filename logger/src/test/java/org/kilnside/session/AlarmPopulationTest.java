@@ -27,7 +27,7 @@ import org.kilnside.virtualkiln.Population;
  * -Dkilnside.long=true -Dkilnside.write=true.
  */
 class AlarmPopulationTest {
-    private static final long SEED = 2026_1202;
+    private static final long SEED = 2026_1203;
     private static final int ROUNDS = 3;
     private static final int CLEAN = 26;
     private static final Path PAGE = Path.of("..", "docs", "alarms.md");

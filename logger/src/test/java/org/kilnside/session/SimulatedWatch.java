@@ -43,6 +43,9 @@ final class SimulatedWatch {
 
     private static final double WET_KG = 0.1;
 
+    /** A kiln that comes no nearer to its top than this has not reached it. */
+    private static final double SHORT_K = 5;
+
     final String name;
     private final Setting setting;
     private final AlarmReplay replay;
@@ -139,7 +142,6 @@ final class SimulatedWatch {
         Thermometer thermometer = Thermometer.of(firing.probes().get(0));
         long stopMs = Long.MAX_VALUE;
         long uptimeMs = 0;
-        double highestC = 0;
         for (long s = 0; s < LONGEST_S; s += setting.intervalS()) {
             VirtualFiring.Moment now = firing.next();
             VirtualFiring.Moment then = twin.next();
@@ -180,6 +182,7 @@ final class SimulatedWatch {
     private long hourBeganMs;
     private double hourBeganC;
     private double candledC;
+    private double highestC;
     private double boilingKg;
     private double meanOutput;
     private double smoothOverK;
@@ -338,7 +341,12 @@ final class SimulatedWatch {
                 .filter(change ->
                         !(change.alarm().kind() == AlarmKind.CANDLING_OVERSHOOT && candledC >= BOILS_NEARLY_C))
                 .filter(change -> !(change.alarm().kind() == AlarmKind.WATER_LEAVING && boilingKg >= WET_KG))
+                .filter(change -> !(change.alarm().kind() == AlarmKind.WILL_NOT_REACH_TOP && fellShort()))
                 .toList();
+    }
+
+    private boolean fellShort() {
+        return highestC < setting.plan().top().celsius() - SHORT_K;
     }
 
     Setting setting() {
