@@ -9,16 +9,17 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.kilnside.testing.Tools;
 
 /** A screen of memory with a window manager on it, on a display number of its own; programs are started against it. */
 public final class VirtualScreen implements AutoCloseable {
     private final Process server;
-    private final Process manager;
+    private final Optional<Process> manager;
     private final String display;
 
-    private VirtualScreen(Process server, Process manager, String display) {
+    private VirtualScreen(Process server, Optional<Process> manager, String display) {
         this.server = server;
         this.manager = manager;
         this.display = display;
@@ -26,8 +27,17 @@ public final class VirtualScreen implements AutoCloseable {
 
     /** Starts the screen, or ends the test where the programs for it are missing. */
     public static VirtualScreen start(int width, int height) throws IOException {
+        VirtualScreen screen = bare(width, height);
+        ProcessBuilder windows = new ProcessBuilder(Tools.require("openbox").toString())
+                .redirectErrorStream(true)
+                .redirectOutput(ProcessBuilder.Redirect.DISCARD);
+        windows.environment().put("DISPLAY", screen.display);
+        return new VirtualScreen(screen.server, Optional.of(windows.start()), screen.display);
+    }
+
+    /** The same with nobody who looks after windows: they stay where they are put, on the screen or beside it. */
+    public static VirtualScreen bare(int width, int height) throws IOException {
         Path xvfb = Tools.require("Xvfb");
-        Path openbox = Tools.require("openbox");
         Process server = new ProcessBuilder(
                         xvfb.toString(),
                         "-displayfd",
@@ -46,11 +56,7 @@ public final class VirtualScreen implements AutoCloseable {
             throw new IOException("Xvfb ended without saying which display it took");
         }
         String display = ":" + number.strip();
-        ProcessBuilder windows = new ProcessBuilder(openbox.toString())
-                .redirectErrorStream(true)
-                .redirectOutput(ProcessBuilder.Redirect.DISCARD);
-        windows.environment().put("DISPLAY", display);
-        return new VirtualScreen(server, windows.start(), display);
+        return new VirtualScreen(server, Optional.empty(), display);
     }
 
     /** Starts a class of the tests' class path in a JVM of its own on this screen. */
@@ -84,7 +90,7 @@ public final class VirtualScreen implements AutoCloseable {
 
     @Override
     public void close() {
-        manager.destroy();
+        manager.ifPresent(Process::destroy);
         server.destroy();
         try {
             if (!server.waitFor(5, TimeUnit.SECONDS)) {

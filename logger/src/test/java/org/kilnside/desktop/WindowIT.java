@@ -24,4 +24,15 @@ class WindowIT {
                     .orElseThrow());
         }
     }
+
+    @Test
+    void aWindowWhoseScreenIsGoneComesBackToTheOneThatIsLeft() throws Exception {
+        try (VirtualScreen screen = VirtualScreen.bare(1280, 800)) {
+            Process walk = screen.java(List.of(), LostScreenWalk.class, List.of());
+            String said = new String(walk.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+            assertThat(walk.waitFor(30, TimeUnit.SECONDS)).isTrue();
+            assertThat(walk.exitValue()).as(said).isZero();
+            assertThat(said.lines().filter(line -> line.startsWith("held: "))).hasSize(4);
+        }
+    }
 }
