@@ -23,7 +23,7 @@ import org.kilnside.virtualkiln.Population;
 
 /**
  * Alarms on simulated kilns of every family of physics: faults found in the time promised, and clean firings left in
- * peace. What of these seeds was looked at before the last mend stands in docs/alarms.md, whose tables are made here, with
+ * peace. docs/alarms.md, whose tables are made here, says which other seeds were looked at; made with
  * -Dkilnside.long=true -Dkilnside.write=true.
  */
 class AlarmPopulationTest {
