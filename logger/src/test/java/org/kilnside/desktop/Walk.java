@@ -11,7 +11,6 @@ import java.lang.reflect.InvocationTargetException;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
-import javax.swing.AbstractButton;
 import javax.swing.JDialog;
 import javax.swing.JFrame;
 import javax.swing.JLabel;
@@ -146,9 +145,9 @@ public abstract class Walk {
                 ? written.getText()
                 : component instanceof JLabel label
                         ? label.getText()
-                        : component instanceof AbstractButton button
-                                ? button.getAccessibleContext().getAccessibleName()
-                                : "";
+                        : component.getAccessibleContext() == null
+                                ? ""
+                                : component.getAccessibleContext().getAccessibleName();
         return text == null ? "" : text;
     }
 
