@@ -25,11 +25,22 @@ final class Phases {
     private static final double KNEE_K = 30;
 
     static final double KNEE_LOOK_S = 420;
+    private static final double LED_PART = 0.93;
+    private static final double LED_WITHIN_S = 3 * 3600;
+    private static final double LED_ABOVE_C = 700;
     private static final double LONGEST_STRETCH_S = 3 * 3600;
     private static final double ROOM_C = 15;
 
     /** Six kelvin an hour is a hold. */
     static final double FLAT_KS = 6 / 3600.0;
+
+    /** Lower than this nothing was fired; less than so far below its top a kiln may have sunk and stalled, °C and K. */
+    private static final double FIRED_C = 450;
+
+    private static final double BELOW_TOP_K = 60;
+
+    /** A kiln that takes more output than this is not held: it cannot do more. */
+    private static final double HELD_WITH = 0.9;
 
     /**
      * A span in which the elements were off and the kiln was cooling.
@@ -100,7 +111,9 @@ final class Phases {
         boolean fallen = course.temperatureC[last] < course.temperatureC[peak] - Math.max(6, noise(course) * 6);
         boolean freeNow = !free.isEmpty() && free.get(free.size() - 1).to() == last;
         // Off for too short a time to say more: not yet a cooling, and not one with the elements on either.
-        boolean cooling = fallen && (freeNow || !off[last] && fallsNow(course)) && hasHeated(course, peak);
+        boolean cooling = fallen
+                && (freeNow || !off[last] && (fallsNow(course) || holdsOnTheWayDown(course, peak)))
+                && hasHeated(course, peak);
         List<Bend> bends = new ArrayList<>();
         if (freeNow) {
             int begin1 = free.get(free.size() - 1).from();
@@ -129,6 +142,17 @@ final class Phases {
     private static boolean fallsNow(Course course) {
         double now = course.lastS();
         return course.line(now - LOOK_S / 2, now).slopeKS() < -5 / 3600.0;
+    }
+
+    /** A hold far below the top of a firing, held with a part of the power: not a kiln that climbs and has stalled. */
+    private static boolean holdsOnTheWayDown(Course course, int peak) {
+        double now = course.lastS();
+        double topC = course.temperatureC[peak];
+        double output = course.meanOutput(now - LOOK_S, now);
+        return topC > FIRED_C
+                && course.temperatureC[course.last()] < topC - BELOW_TOP_K
+                && Math.abs(course.line(now - LOOK_S / 2, now).slopeKS()) < 2 * FLAT_KS
+                && !(output > HELD_WITH);
     }
 
     private static double noise(Course course) {
@@ -280,7 +304,13 @@ final class Phases {
             double left = (second.meanC() - ROOM_C) / (first.meanC() - ROOM_C);
             boolean flat = Math.abs(early) < FLAT_KS && Math.abs(late) < FLAT_KS;
             boolean ramp = late > 0 && late < early * 1.05 && late > early * (1 - 0.25 * (1 - left)) && left < 0.95;
-            if (flat || ramp) {
+            // Just after the top a kiln left to itself slows down fast: what does not is led down.
+            boolean led = late > 0
+                    && late < early * 1.05
+                    && late > early * LED_PART
+                    && end < course.timeS[from] + LED_WITHIN_S
+                    && course.temperatureC[i] > LED_ABOVE_C;
+            if (flat || ramp || led) {
                 for (int k = i; k > begin; k--) {
                     straight[k] = true;
                 }

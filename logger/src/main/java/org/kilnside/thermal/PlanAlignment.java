@@ -13,6 +13,12 @@ final class PlanAlignment {
     private static final double ON_PLAN_K = 15;
     private static final double BEGAN_K = 6;
 
+    /** A hold goes on for so long past its time before it is no hold of this plan: it began when the kiln was there, s. */
+    private static final double OVERDUE_S = 1800;
+
+    /** A kiln without power that falls so many times as fast as its plan's ramp is not on that ramp. */
+    private static final double NOT_HELD_TIMES = 1.3;
+
     private PlanAlignment() {}
 
     /**
@@ -23,7 +29,7 @@ final class PlanAlignment {
     static PlanAhead ahead(Schedule schedule, Course course, Phases phases) {
         PlannedCurve curve = schedule.curveFrom(Temperature.ofCelsius(course.temperatureC[0]));
         double nowS = course.lastS();
-        double planned = phases.coolingNow() ? plannedCooling(curve, course) : plannedHeating(curve, course);
+        double planned = phases.coolingNow() ? plannedCooling(curve, course, phases) : plannedHeating(curve, course);
         List<PlanAhead.Corner> corners = new ArrayList<>();
         for (PlannedCurve.Leg leg : curve.legs()) {
             double end = leg.toMs() / 1000.0;
@@ -61,7 +67,7 @@ final class PlanAlignment {
         return curve.timeToTop().toMillis() / 1000.0;
     }
 
-    private static double plannedCooling(PlannedCurve curve, Course course) {
+    private static double plannedCooling(PlannedCurve curve, Course course, Phases phases) {
         double temperature = course.temperatureC[course.last()];
         double end = curve.duration().toMillis() / 1000.0;
         int top = curve.schedule().topSegment();
@@ -75,16 +81,25 @@ final class PlanAlignment {
                     && leg.segment() > top
                     && Math.abs(temperature - leg.toC()) < BAND_K) {
                 double held = inBandS(course, leg.toC());
-                if (held < to - from) {
-                    return from + held;
+                if (held < to - from + OVERDUE_S && (held < to - from || phases.drivenNow())) {
+                    return Math.min(from + held, to - 1);
                 }
             }
             if (leg.kind() == PlannedCurve.Kind.CONTROLLED_COOLING && temperature > leg.toC() + 1) {
                 double span = leg.fromC() - leg.toC();
+                if (!phases.drivenNow() && fallsFasterThan(course, span / (to - from))) {
+                    // Switched off, or another program: nobody holds it to this ramp.
+                    return end;
+                }
                 return from + (to - from) * Math.max(0, Math.min(1, (leg.fromC() - temperature) / span));
             }
         }
         return end;
+    }
+
+    private static boolean fallsFasterThan(Course course, double plannedKS) {
+        Course.Line lately = course.line(course.lastS() - Phases.LOOK_S / 2, course.lastS());
+        return lately.points() > 4 && -lately.slopeKS() - 2 * lately.slopeErrorKS() > NOT_HELD_TIMES * plannedKS;
     }
 
     private static Optional<Double> wanted(PlannedCurve curve, double elapsedS) {
