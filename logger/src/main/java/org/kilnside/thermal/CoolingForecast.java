@@ -18,6 +18,9 @@ final class CoolingForecast {
     /** A temperature less than this above the room may never be reached within days, K. */
     private static final double ABOVE_ROOM_K = 3;
 
+    /** So long without output after the end of its plan and nobody waits for another pulse, s. */
+    private static final double OFF_FOR_S = 480;
+
     private CoolingForecast() {}
 
     static Forecast forecast(ForecastQuestion question, FiringData whole, List<Remark> remarks) {
@@ -34,7 +37,7 @@ final class CoolingForecast {
         }
         List<FiringFit.Weighted> fits = question.memory().fit(data);
         Optional<PlanAhead> ahead = ahead(question, data);
-        boolean unplanned = data.phases.drivenNow() && ahead.isEmpty();
+        boolean unplanned = data.phases.drivenNow() && ahead.isEmpty() && !isOver(question, data);
         if (unplanned) {
             remarks.add(0, Remark.of(Kind.DRIVEN_COOLING));
         }
@@ -76,6 +79,12 @@ final class CoolingForecast {
                         ? List.of()
                         : CoolingChoices.of(question, data, fits.get(0).fit(), ahead, below),
                 remarks);
+    }
+
+    /** Whether its plan is over and the elements have been off since some minutes. */
+    private static boolean isOver(ForecastQuestion question, FiringData data) {
+        return (question.plan().isPresent() || question.ahead().isPresent())
+                && data.course.meanOutput(data.nowS - OFF_FOR_S, data.nowS) == 0;
     }
 
     private static Optional<PlanAhead> ahead(ForecastQuestion question, FiringData data) {

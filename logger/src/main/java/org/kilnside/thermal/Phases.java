@@ -1,6 +1,7 @@
 package org.kilnside.thermal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -17,6 +18,13 @@ final class Phases {
 
     static final double LOOK_S = 1200;
     private static final double SHORTEST_SPAN_S = 600;
+    private static final double SHORTEST_BETWEEN_S = 3600;
+
+    /** Pauses of a pulsing controller: how far back they are looked for, s; and by how much the next may be longer. */
+    private static final double PAUSES_WITHIN_S = 3 * 3600;
+
+    private static final double PAUSE_TIMES = 1.4;
+    private static final double LONGEST_PAUSE_S = 2400;
 
     /** Below this a free curve is too straight to be told from a driven one, °C. */
     private static final double SHAPE_TELLS_ABOVE_C = 330;
@@ -112,7 +120,7 @@ final class Phases {
         boolean freeNow = !free.isEmpty() && free.get(free.size() - 1).to() == last;
         // Off for too short a time to say more: not yet a cooling, and not one with the elements on either.
         boolean cooling = fallen
-                && (freeNow || !off[last] && (fallsNow(course) || holdsOnTheWayDown(course, peak)))
+                && (freeNow || !off[last] && fallsNow(course) || holdsOnTheWayDown(course, peak))
                 && hasHeated(course, peak);
         List<Bend> bends = new ArrayList<>();
         if (freeNow) {
@@ -144,14 +152,17 @@ final class Phases {
         return course.line(now - LOOK_S / 2, now).slopeKS() < -5 / 3600.0;
     }
 
-    /** A hold far below the top of a firing, held with a part of the power: not a kiln that climbs and has stalled. */
+    /**
+     * Held or led down far below the top of a firing with a part of the power, however a thermostat lets it swing: not a kiln
+     * that climbs and has stalled.
+     */
     private static boolean holdsOnTheWayDown(Course course, int peak) {
         double now = course.lastS();
         double topC = course.temperatureC[peak];
         double output = course.meanOutput(now - LOOK_S, now);
         return topC > FIRED_C
                 && course.temperatureC[course.last()] < topC - BELOW_TOP_K
-                && Math.abs(course.line(now - LOOK_S / 2, now).slopeKS()) < 2 * FLAT_KS
+                && course.line(now - 2 * LOOK_S, now).slopeKS() < 5 * FLAT_KS
                 && !(output > HELD_WITH);
     }
 
@@ -206,21 +217,37 @@ final class Phases {
         return off;
     }
 
-    /** A controller that pulses slowly is not off between its pulses. */
+    /**
+     * A controller that pulses slowly is not off between its pulses: what is shorter than an hour and over is none, nor is
+     * what goes on until it has lasted longer, or fallen further, than the pauses of the last hours.
+     */
     private static void closeShortOnes(Course course, boolean[] off) {
         int begin = -1;
-        for (int i = 0; i < off.length; i++) {
+        double longest = 0;
+        double deepest = 0;
+        int last = off.length - 1;
+        for (int i = 0; i <= last; i++) {
             if (off[i] && begin < 0) {
                 begin = i;
             }
-            if (!off[i] && begin >= 0) {
-                if (course.timeS[i] - course.timeS[begin] < SHORTEST_SPAN_S) {
-                    for (int k = begin; k < i; k++) {
-                        off[k] = false;
-                    }
-                }
-                begin = -1;
+            if (begin < 0 || off[i] && i < last) {
+                continue;
             }
+            int end = off[i] ? i : i - 1;
+            double lasted = course.timeS[end] - course.timeS[begin];
+            double fell = course.temperatureC[begin] - course.temperatureC[end];
+            boolean goesOn = off[i];
+            boolean lately = course.timeS[last] - course.timeS[end] < PAUSES_WITHIN_S;
+            if (goesOn
+                    ? lasted < Math.min(PAUSE_TIMES * longest, LONGEST_PAUSE_S) && fell < PAUSE_TIMES * deepest
+                    : lasted < SHORTEST_BETWEEN_S) {
+                Arrays.fill(off, begin, end + 1, false);
+            }
+            if (!goesOn && lately && lasted < SHORTEST_BETWEEN_S) {
+                longest = Math.max(longest, lasted);
+                deepest = Math.max(deepest, fell);
+            }
+            begin = -1;
         }
     }
 

@@ -1,0 +1,92 @@
+package org.kilnside.thermal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.kilnside.quantity.HeatingRate;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.schedule.Segment;
+import org.kilnside.thermal.Forecast.Remark.Kind;
+import org.kilnside.thermal.Forecast.Stage;
+import org.kilnside.virtualkiln.Population;
+
+/** A glaze led down and held on the way: to 760 °C at 80 K/h, there for an hour, then left alone. Virtual kiln: independent. */
+class HeldOnTheWayDownTest {
+    private static final Schedule PLAN = new Schedule(
+            "led down and held",
+            List.of(
+                    ramp(120, 600, 0),
+                    ramp(140, 1180, 10),
+                    ramp(80, 760, 60),
+                    new Segment.FreeCooling()));
+
+    private static final VirtualTrial FIRING = VirtualTrial.run(
+            new Population(Population.Family.HEAVY_BRICK, 5)
+                    .specimen(3)
+                    .glazeFiring(PLAN, 0)
+                    .interval(10)
+                    .start(),
+            PLAN,
+            45,
+            Double.POSITIVE_INFINITY);
+
+    private static Segment ramp(double kelvinPerHour, double toC, long holdMinutes) {
+        return new Segment.Ramp(
+                HeatingRate.ofKelvinPerHour(kelvinPerHour),
+                Temperature.ofCelsius(toC),
+                Duration.ofMinutes(holdMinutes));
+    }
+
+    private static void assertForecast(double askedS, boolean withOutput, double within) {
+        Forecast forecast = Forecaster.forecast(
+                ForecastQuestion.about(FIRING.until(askedS, withOutput)).withPlan(PLAN));
+        assertThat(forecast.stage()).isEqualTo(Stage.COOLING);
+        for (Forecast.Below below : forecast.below()) {
+            double truthS = FIRING.belowS(below.temperature().celsius());
+            Forecast.When when = below.when().orElseThrow();
+            assertThat((when.atS() - truthS) / (truthS - askedS)).isBetween(-within, within);
+            assertThat(truthS).isBetween(when.fromS(), when.toS());
+        }
+    }
+
+    @Test
+    void aHoldOnTheWayDownIsNotTakenForAClimb() {
+        assertForecast(FIRING.offS() - 2400, true, 0.2);
+        assertForecast(FIRING.offS() - 2400, false, 0.4);
+    }
+
+    @Test
+    void aHoldWhoseTimeIsUpIsTakenToEndNow() {
+        assertForecast(FIRING.offS() - 20, true, 0.2);
+    }
+
+    @Test
+    void withoutAPlanOnlyTheEarliestTimeOfAHeldKilnIsKnown() {
+        Forecast forecast =
+                Forecaster.forecast(ForecastQuestion.about(FIRING.until(FIRING.offS() - 1200, true)));
+        assertThat(forecast.remarks())
+                .anyMatch(each -> each.kind() == Kind.DRIVEN_COOLING);
+        assertThat(forecast.below().get(0).when()).isEmpty();
+        assertThat(forecast.below().get(0).notBeforeS().orElseThrow()).isLessThan(FIRING.belowS(200));
+    }
+
+    /** Let go at 1000 °C by hand: the plan's ramp and hold are no concern of a kiln that falls twice as fast. */
+    @Test
+    void aKilnThatWasSwitchedOffIsNotTakenToFollowItsPlan() {
+        TrialFiring free = TrialPopulation.of(TrialPopulation.Family.BRICK, 3, 3, TrialPopulation.Habit.FREE_COOLING)
+                .firings()
+                .get(0);
+        Schedule slow = new Schedule(
+                "slowly",
+                List.of(ramp(120, 600, 0), ramp(100, free.peakC(), 10), ramp(25, 400, 240), new Segment.FreeCooling()));
+        double askedS = free.belowS(700);
+        Forecast planned = Forecaster.forecast(
+                ForecastQuestion.about(free.until(askedS, true)).withPlan(slow));
+        double truthS = free.belowS(200);
+        assertThat((planned.below().get(0).when().orElseThrow().atS() - truthS) / (truthS - askedS))
+                .isBetween(-0.2, 0.2);
+    }
+}
