@@ -17,11 +17,7 @@ import org.kilnside.virtualkiln.Population;
 class HeldOnTheWayDownTest {
     private static final Schedule PLAN = new Schedule(
             "led down and held",
-            List.of(
-                    ramp(120, 600, 0),
-                    ramp(140, 1180, 10),
-                    ramp(80, 760, 60),
-                    new Segment.FreeCooling()));
+            List.of(ramp(120, 600, 0), ramp(140, 1180, 10), ramp(80, 760, 60), new Segment.FreeCooling()));
 
     private static final VirtualTrial FIRING = VirtualTrial.run(
             new Population(Population.Family.HEAVY_BRICK, 5)
@@ -65,10 +61,8 @@ class HeldOnTheWayDownTest {
 
     @Test
     void withoutAPlanOnlyTheEarliestTimeOfAHeldKilnIsKnown() {
-        Forecast forecast =
-                Forecaster.forecast(ForecastQuestion.about(FIRING.until(FIRING.offS() - 1200, true)));
-        assertThat(forecast.remarks())
-                .anyMatch(each -> each.kind() == Kind.DRIVEN_COOLING);
+        Forecast forecast = Forecaster.forecast(ForecastQuestion.about(FIRING.until(FIRING.offS() - 1200, true)));
+        assertThat(forecast.remarks()).anyMatch(each -> each.kind() == Kind.DRIVEN_COOLING);
         assertThat(forecast.below().get(0).when()).isEmpty();
         assertThat(forecast.below().get(0).notBeforeS().orElseThrow()).isLessThan(FIRING.belowS(200));
     }
