@@ -140,20 +140,4 @@ record KilnParameters(
                 ambientC,
                 boundWaterK);
     }
-
-    KilnParameters withBoundWaterK(double other) {
-        return new KilnParameters(
-                tauS,
-                biot,
-                phi,
-                lambda,
-                leakExponent,
-                conductivitySteepness,
-                capacitySteepness,
-                faceFilm,
-                wareFilm,
-                psiC,
-                ambientC,
-                other);
-    }
 }
