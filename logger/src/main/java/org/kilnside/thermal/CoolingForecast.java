@@ -48,6 +48,7 @@ final class CoolingForecast {
         double[] thresholds =
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
         Spread[] remaining = remaining(data, fits, thresholds, ahead);
+        CoolingSeen seen = CoolingSeen.of(data, fits, room);
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
             Temperature threshold = question.below().get(i);
@@ -57,7 +58,7 @@ final class CoolingForecast {
                 remarks.add(Remark.of(Kind.BELOW_ROOM));
                 below.add(new Below(threshold, Optional.empty(), Optional.empty()));
             } else {
-                When when = when(question, data, remaining[i], thresholds[i], ahead.isEmpty());
+                When when = when(question, data, seen, remaining[i], thresholds[i], ahead.isEmpty());
                 if (lid.isPresent()) {
                     when = LidOpen.sooner(when, lid.get(), whole.nowS);
                 }
@@ -104,13 +105,17 @@ final class CoolingForecast {
     }
 
     private static When when(
-            ForecastQuestion question, FiringData data, Spread spread, double thresholdC, boolean freely) {
+            ForecastQuestion question,
+            FiringData data,
+            CoolingSeen seen,
+            Spread spread,
+            double thresholdC,
+            boolean freely) {
         KilnMemory.Correction correction = freely
                 ? question.memory().correction(data.nowC, data.leftAloneForS(), thresholdC)
                 : KilnMemory.Correction.NONE;
         double log = spread.mean() + correction.log();
-        double half =
-                ConformalScale.cooling(spread.halfWidth(), data.nowC, thresholdC, data.leftAloneForS(), correction);
+        double half = ConformalScale.cooling(seen, spread.deviation(), thresholdC, correction);
         if (data.openedNow()) {
             half *= 1.3;
         }

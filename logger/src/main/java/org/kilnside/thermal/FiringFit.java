@@ -23,6 +23,9 @@ final class FiringFit implements LeastSquares.Residuals {
     /** The first step is no longer than one prior spread. */
     private static final double LONGEST_STEP = 1;
 
+    /** The mean square taken where there is no free span to hold a fit against: a bad one of those there are. */
+    private static final double UNSEEN_MISFIT = 0.3;
+
     private final FiringData data;
     private final Prior prior;
     private final WallSlab driven;
@@ -45,6 +48,18 @@ final class FiringFit implements LeastSquares.Residuals {
     /** Looks for the least sum of squares from the prior's middle. */
     static LeastSquares.Solution search(LeastSquares.Residuals residuals, int size) {
         return LeastSquares.solveInBall(residuals, new double[size], STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP);
+    }
+
+    /** Mean square of what the free spans are off by where a fit ended. */
+    static double misfit(FittedKiln fit) {
+        double[] residual =
+                new FiringFit(fit.data(), fit.kind(), fit.prior()).at(fit.solution().parameters());
+        int points = fit.data().observations() - fit.data().powered.size();
+        double sum = 0;
+        for (int i = 0; i < points; i++) {
+            sum += residual[i] * residual[i];
+        }
+        return points == 0 ? UNSEEN_MISFIT : sum / points;
     }
 
     /** Fits one kind of wall. */

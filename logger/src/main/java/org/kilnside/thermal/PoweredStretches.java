@@ -22,7 +22,7 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
      * The same once the kiln cools: then the curve of the cooling says more of wall and load, and the model's own error of
      * the heating must not speak against it.
      */
-    private static final double OUTPUT_SIGMA_COOLING = 0.05;
+    private static final double OUTPUT_SIGMA_COOLING = 0.025;
 
     /** While bound water may leave: how much there is can be fitted, not just when it goes. Of full output. */
     private static final double WATER_SIGMA = 0.06;
