@@ -9,7 +9,7 @@ import java.util.List;
  * @param roomC the room as fitted, °C
  * @param leftAloneForS for how long the elements have been off, or what stands for it while the kiln is led down
  * @param misfit mean square of the cooling's residuals, each over what the model may be off by
- * @param slowness how slow the wall is, in spreads of what such walls usually are
+ * @param slowness how slow the wall is, in spreads of what walls of brick, or of fibre, usually are
  * @param fibre probability that it is fibre
  */
 record CoolingSeen(
@@ -27,6 +27,7 @@ record CoolingSeen(
     private static final double LEAST_SLOWNESS = -1;
 
     private static final double MOST_SLOWNESS = 2.5;
+    private static final double MOST_FIBRE = 0.5;
     private static final double LEAST_LOG_FALL = -0.9;
     private static final double LEAST_DEVIATION = 0.003;
 
@@ -34,12 +35,18 @@ record CoolingSeen(
         double slowness = 0;
         double fibre = 0;
         for (FiringFit.Weighted each : fits) {
-            slowness += each.weight() * each.fit().solution().parameters()[Prior.TAU];
+            slowness += each.weight() * slowness(each.fit());
             fibre += each.fit().kind() == WallKind.FIBRE ? each.weight() : 0;
         }
         double alone = data.phases.drivenNow() ? LED_DOWN_S : data.leftAloneForS();
         return new CoolingSeen(
                 data.nowC, roomC, alone, FiringFit.misfit(fits.get(0).fit()), slowness, fibre);
+    }
+
+    private static double slowness(FittedKiln fit) {
+        return fit.kind() == WallKind.FIBRE
+                ? fit.solution().parameters()[Prior.TAU]
+                : Math.log(fit.kiln().tauS() / WallKind.BRICK.typicalTauS()) / Prior.TAU_SPREAD;
     }
 
     /**
@@ -56,7 +63,7 @@ record CoolingSeen(
             Math.max(LEAST_SLOWNESS, Math.min(MOST_SLOWNESS, slowness)),
             Math.log(Math.max(LEAST_ALONE_S, Math.min(MOST_ALONE_S, leftAloneForS)) / 6000),
             Math.log(Math.max(LEAST_DEVIATION, deviation)) + 3,
-            fibre
+            Math.min(MOST_FIBRE, fibre)
         };
     }
 }

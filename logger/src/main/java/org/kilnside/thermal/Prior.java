@@ -19,6 +19,9 @@ final class Prior {
     static final int WARE_FILM = 9;
     static final int BASIC = 10;
 
+    /** How far ln τ of brick walls scatters. */
+    static final double TAU_SPREAD = 0.42;
+
     /** How sure one is of an ambient somebody gave: a day and a night pass over a cooling, K. */
     static final double GIVEN_AMBIENT_K = 2;
 
@@ -85,7 +88,7 @@ final class Prior {
                 + (withWater ? 1 : 0);
         double[] mean = new double[size];
         double[] spread = new double[size];
-        set(mean, spread, TAU, Math.log(kind.typicalTauS()), fibre ? 0.6 : 0.42);
+        set(mean, spread, TAU, Math.log(kind.typicalTauS()), fibre ? 0.6 : TAU_SPREAD);
         set(mean, spread, BIOT, Math.log(fibre ? 4.5 : 2.7), 0.35);
         set(mean, spread, PHI, Math.log(fibre ? 4.5 : 0.5), fibre ? 0.7 : 0.8);
         set(mean, spread, LAMBDA, Math.log(fibre ? 0.5 : 0.3), fibre ? 0.8 : 1);
