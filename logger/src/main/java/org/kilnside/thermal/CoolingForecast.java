@@ -21,6 +21,9 @@ final class CoolingForecast {
     /** So long without output after the end of its plan and nobody waits for another pulse, s. */
     private static final double OFF_FOR_S = 480;
 
+    /** How much wider it is for a kiln that was opened on the way, or whose heating the log does not show (own trials). */
+    private static final double NOT_SEEN_WHOLE = 1.3;
+
     private CoolingForecast() {}
 
     static Forecast forecast(ForecastQuestion question, FiringData whole, List<Remark> remarks) {
@@ -116,8 +119,8 @@ final class CoolingForecast {
                 : KilnMemory.Correction.NONE;
         double log = spread.mean() + correction.log();
         double half = ConformalScale.cooling(seen, spread.deviation(), thresholdC, correction);
-        if (data.openedNow()) {
-            half *= 1.3;
+        if (data.openedNow() || data.heatingUnseen()) {
+            half *= NOT_SEEN_WHOLE;
         }
         return new When(data.nowS + Math.exp(log), data.nowS + Math.exp(log - half), data.nowS + Math.exp(log + half));
     }

@@ -13,6 +13,9 @@ final class FiringData {
     /** A first reading this warm above ambient is a wall that has been heated before, K. */
     private static final double COLD_START_K = 25;
 
+    /** A log that begins while the kiln cools: nobody saw how the wall was heated. */
+    private static final Prior.Soak FALLS_FROM_THE_FIRST = new Prior.Soak(1.0, 0.35);
+
     /**
      * A span without power.
      *
@@ -105,7 +108,7 @@ final class FiringData {
         if (first > ambient.celsius() + COLD_START_K) {
             boolean falling =
                     course.line(course.timeS[0], course.timeS[0] + 1800).slopeKS() < 0;
-            soak = Optional.of(falling ? new Prior.Soak(1.0, 0.35) : new Prior.Soak(0.6, 0.3));
+            soak = Optional.of(falling ? FALLS_FROM_THE_FIRST : new Prior.Soak(0.6, 0.3));
         }
         LastSpan lastSpan = LastSpan.of(course, phases, said);
         List<Phases.Span> spans = phases.free();
@@ -139,6 +142,11 @@ final class FiringData {
     /** The same, the elements having had another strength since a moment. */
     FiringData withPowerStep(double sinceS) {
         return new FiringData(this, powered, fullOutputGuessed, sinceS);
+    }
+
+    /** Whether the log begins when its heating was over. */
+    boolean heatingUnseen() {
+        return soak.filter(FALLS_FROM_THE_FIRST::equals).isPresent();
     }
 
     /** Sets a slab to the log's beginning. */
