@@ -12,8 +12,7 @@ import java.util.List;
  * @param slowness how slow the wall is, in spreads of what walls of brick, or of fibre, usually are
  * @param fibre probability that it is fibre
  */
-record CoolingSeen(
-        double nowC, double roomC, double leftAloneForS, double misfit, double slowness, double fibre) {
+record CoolingSeen(double nowC, double roomC, double leftAloneForS, double misfit, double slowness, double fibre) {
     private static final double LEAST_ALONE_S = 240;
     private static final double MOST_ALONE_S = 40_000;
 

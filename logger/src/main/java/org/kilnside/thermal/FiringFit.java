@@ -52,8 +52,8 @@ final class FiringFit implements LeastSquares.Residuals {
 
     /** Mean square of what the free spans are off by where a fit ended. */
     static double misfit(FittedKiln fit) {
-        double[] residual =
-                new FiringFit(fit.data(), fit.kind(), fit.prior()).at(fit.solution().parameters());
+        double[] residual = new FiringFit(fit.data(), fit.kind(), fit.prior())
+                .at(fit.solution().parameters());
         int points = fit.data().observations() - fit.data().powered.size();
         double sum = 0;
         for (int i = 0; i < points; i++) {
