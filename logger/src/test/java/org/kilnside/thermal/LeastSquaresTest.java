@@ -1,8 +1,6 @@
 package org.kilnside.thermal;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.data.Offset.offset;
-import static org.assertj.core.data.Percentage.withPercentage;
 
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -15,7 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * The solver of every fit against certified answers. Published source: NIST/ITL Statistical Reference Datasets,
@@ -41,30 +39,67 @@ class LeastSquaresTest {
         return b[0] * Math.exp(-b[1] * x) + b[2] * Math.exp(-b[3] * x) + b[4] * Math.exp(-b[5] * x);
     }
 
-    /** Digits asked for: NIST's own criterion is four; the sums of exponentials are graded "average" to "higher" difficulty. */
-    @ParameterizedTest(name = "{0} from start {1} to {2} digits")
-    @CsvSource({
-        "MGH17, 2, 6", "Lanczos1, 1, 6", "Lanczos1, 2, 6", "Lanczos3, 1, 5", "Lanczos3, 2, 5", "Misra1a, 1, 6",
-        "Misra1a, 2, 6", "Thurber, 1, 6", "Thurber, 2, 6", "BoxBOD, 2, 6", "Rat43, 1, 6", "Rat43, 2, 6"
-    })
-    void findsTheCertifiedParameters(String set, int start, int digits) {
-        Certified certified = Certified.of(set);
-        LeastSquares.Solution found = solve(set, certified, start);
-        double variance = found.sumOfSquares() / (certified.x().size() - found.parameters().length);
-        for (int i = 0; i < found.parameters().length; i++) {
-            double expected = certified.value()[i];
-            assertThat(found.parameters()[i])
-                    .as("%s b%d", set, i + 1)
-                    .isCloseTo(expected, offset(Math.abs(expected) * Math.pow(10, -digits)));
-            if (!set.equals("Lanczos1")) {
-                // Lanczos1's residuals are rounding: neither its sum of squares nor its spreads can be reproduced.
-                assertThat(Math.sqrt(variance * found.covariance()[i][i]))
-                        .as("%s spread of b%d", set, i + 1)
-                        .isCloseTo(certified.spread()[i], withPercentage(0.1));
-            }
+    /**
+     * One certified set from one of NIST's two starts.
+     *
+     * @param digits asked for: NIST's own criterion is four; the sums of exponentials are graded "average" to "higher"
+     *     difficulty
+     */
+    record Run(String set, int start, int digits) {}
+
+    static final List<Run> RUNS = List.of(
+            new Run("MGH17", 2, 6),
+            new Run("Lanczos1", 1, 6),
+            new Run("Lanczos1", 2, 6),
+            new Run("Lanczos3", 1, 5),
+            new Run("Lanczos3", 2, 5),
+            new Run("Misra1a", 1, 6),
+            new Run("Misra1a", 2, 6),
+            new Run("Thurber", 1, 6),
+            new Run("Thurber", 2, 6),
+            new Run("BoxBOD", 2, 6),
+            new Run("Rat43", 1, 6),
+            new Run("Rat43", 2, 6));
+
+    /**
+     * What came of it, worst parameter first.
+     *
+     * @param digits −log10 of the largest relative error of a parameter; eleven are certified, so eleven at most
+     */
+    record Found(int parameters, double digits, double spreadsOffPercent, double squaresOffPercent) {}
+
+    static Found found(Run run) {
+        Certified certified = Certified.of(run.set());
+        LeastSquares.Solution solution = solve(run.set(), certified, run.start());
+        int size = solution.parameters().length;
+        double variance = solution.sumOfSquares() / (certified.x().size() - size);
+        double worst = 1e-11;
+        double spreads = 0;
+        for (int i = 0; i < size; i++) {
+            worst = Math.max(worst, Math.abs(solution.parameters()[i] / certified.value()[i] - 1));
+            double spread = Math.sqrt(variance * solution.covariance()[i][i]);
+            spreads = Math.max(spreads, Math.abs(spread / certified.spread()[i] - 1));
         }
-        if (!set.equals("Lanczos1")) {
-            assertThat(found.sumOfSquares()).isCloseTo(certified.sumOfSquares(), withPercentage(1e-4));
+        return new Found(
+                size,
+                -Math.log10(worst),
+                100 * spreads,
+                100 * Math.abs(solution.sumOfSquares() / certified.sumOfSquares() - 1));
+    }
+
+    static List<Run> runs() {
+        return RUNS;
+    }
+
+    @ParameterizedTest
+    @MethodSource("runs")
+    void findsTheCertifiedParameters(Run run) {
+        Found found = found(run);
+        assertThat(found.digits()).isGreaterThan(run.digits());
+        if (!run.set().equals("Lanczos1")) {
+            // Lanczos1's residuals are rounding: neither its sum of squares nor its spreads can be reproduced.
+            assertThat(found.spreadsOffPercent()).isLessThan(0.1);
+            assertThat(found.squaresOffPercent()).isLessThan(1e-4);
         }
     }
 
