@@ -76,7 +76,8 @@ class LeastSquaresTest {
         double worst = 1e-11;
         double spreads = 0;
         for (int i = 0; i < size; i++) {
-            worst = Math.max(worst, Math.abs(solution.parameters()[i] / certified.value()[i] - 1));
+            worst = Math.max(
+                    worst, Math.abs(solution.parameters()[i] / certified.value()[i] - 1));
             double spread = Math.sqrt(variance * solution.covariance()[i][i]);
             spreads = Math.max(spreads, Math.abs(spread / certified.spread()[i] - 1));
         }

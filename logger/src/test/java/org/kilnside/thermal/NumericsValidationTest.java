@@ -76,7 +76,8 @@ class NumericsValidationTest {
     @Test
     void thePageSaysHowManyDigitsOfEachCertifiedFitAreFound() {
         List<String> lines = new ArrayList<>();
-        lines.add("| set | from NIST's start | parameters | certified digits found | spreads off by | sum of squares off by |");
+        lines.add(
+                "| set | from NIST's start | parameters | certified digits found | spreads off by | sum of squares off by |");
         lines.add("| --- | --- | --- | --- | --- | --- |");
         for (LeastSquaresTest.Run run : LeastSquaresTest.RUNS) {
             LeastSquaresTest.Found found = LeastSquaresTest.found(run);
