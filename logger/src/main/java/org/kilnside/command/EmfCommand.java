@@ -33,6 +33,7 @@ public final class EmfCommand implements Callable<Integer> {
     private static final Pattern NUMBER =
             Pattern.compile("[+-]?(?:[0-9]+\\.?[0-9]*|\\.[0-9]+)(?:[eE][+-]?[0-9]{1,3})?");
     private static final String FROM_INPUT = "-";
+    private static final String BYTE_ORDER_MARK = "\uFEFF";
 
     private final InputStream input;
 
@@ -187,7 +188,7 @@ public final class EmfCommand implements Callable<Integer> {
     }
 
     private static Optional<Double> number(String text) {
-        String plain = text.strip().replace('\u2212', '-');
+        String plain = text.replace(BYTE_ORDER_MARK, "").strip().replace('\u2212', '-');
         if (!NUMBER.matcher(plain).matches()) {
             return Optional.empty();
         }

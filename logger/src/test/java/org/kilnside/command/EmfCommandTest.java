@@ -34,7 +34,7 @@ class EmfCommandTest {
 
     @Test
     void answersEveryLineOfStandardInputAndSaysWhyWhereItCannot() {
-        List<String> answers = emf("1000\nabc\n\n1400\n\u221250\n", "K", "--temp", "-", "--json")
+        List<String> answers = emf("\uFEFF1000\nabc\n\n1400\n\u221250\n", "K", "--temp", "-", "--json")
                 .out()
                 .lines()
                 .toList();
