@@ -21,7 +21,7 @@ import org.kilnside.sensor.SensorUncertainty;
 /** Works a firing's sketch out from its readings, and looks after it in the book. */
 final class SketchRows {
     /** Counted up whenever curve or cone are worked out in another way: older sketches are then made anew. */
-    static final int METHOD = 2;
+    static final int METHOD = 3;
 
     private SketchRows() {}
 

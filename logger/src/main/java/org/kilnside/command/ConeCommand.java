@@ -15,6 +15,7 @@ import org.kilnside.files.Log;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.files.UnitText;
 import org.kilnside.firing.GoodReadings;
+import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeReached;
@@ -129,12 +130,15 @@ public final class ConeCommand implements Callable<Integer> {
 
     private void log(ConeTable table, Path path) {
         Log log = CsvLogs.read(path);
-        GoodReadings good = GoodReadings.of(sensor.truth(log, path.toString()));
-        if (good.curve().isEmpty()) {
+        Trace truth = sensor.truth(log, path.toString());
+        GoodReadings good = GoodReadings.of(truth);
+        if (good.curve().size() < 2) {
             throw new FileRefusedException(FileRefusedException.Problem.of(
-                    path.toString(), "no reading in it can be taken as a temperature of a kiln; check the file"));
+                    path.toString(),
+                    "found " + good.curve().size() + " of its " + truth.size()
+                            + " readings that can be a kiln's, expected at least 2; the others contradict one another: check the file"));
         }
-        ConeReached reached = HeatWork.of(table, good.curve()).reached(sensor.uncertainty());
+        ConeReached reached = HeatWork.of(table, good.curve()).reached(sensor.uncertainty(log));
         ConeWords cones = new ConeWords(around.words(), table);
         if (json) {
             JsonObject object = object("log", path.toString(), reached);
@@ -150,6 +154,13 @@ public final class ConeCommand implements Callable<Integer> {
                 out.println("  " + around.words().text("cone.false_readings", good.rejected()));
             }
             out.println("  " + around.words().text("cone.witness"));
+        }
+        int beyond = log.trace().size() - truth.size();
+        if (beyond > 0) {
+            around.err()
+                    .println("kilnside: " + path + ": left out " + beyond
+                            + (beyond == 1 ? " number" : " numbers")
+                            + " that this amplifier and thermocouple cannot give; check --uncorrected and --sensor");
         }
         log.report().sentence().ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
     }
@@ -202,7 +213,13 @@ public final class ConeCommand implements Callable<Integer> {
                 throw new Complaint(
                         Complaint.ExitCode.USAGE, "--top asks for the hold and --hold for the top: give one of them");
             }
-            holdFor(table, cone, last, quantity("--top", top.get(), UnitText::temperature));
+            Temperature at = quantity("--top", top.get(), UnitText::temperature);
+            if (at.celsius() > PlanHeat.HIGHEST_TOP_C) {
+                throw new Complaint(
+                        Complaint.ExitCode.USAGE,
+                        "--top: found \"" + top.get() + "\", expected at most 1600 °C: no kiln for cones goes higher");
+            }
+            holdFor(table, cone, last, at);
         } else {
             Duration held = hold.map(text -> quantity("--hold", text, UnitText::duration))
                     .orElse(Duration.ZERO);
@@ -274,10 +291,16 @@ public final class ConeCommand implements Callable<Integer> {
                         Complaint.ExitCode.NOTHING,
                         "no hold of up to two days brings " + cone + " down at " + Math.round(at.celsius())
                                 + " °C; take a higher top"));
+        double half = HeatWork.halfWidthK(table.series(), sensor.uncertainty(), at.celsius());
+        Duration least = PlanHeat.holdFor(table, cone, last, Temperature.ofCelsius(at.celsius() + half))
+                .orElse(held);
+        Optional<Duration> most = PlanHeat.holdFor(table, cone, last, Temperature.ofCelsius(at.celsius() - half));
         if (json) {
             around.out()
                     .println(wish(table, cone, last)
                             .with("hold_s", held.toMillis() / 1000.0, 3)
+                            .with("hold_from_s", least.toMillis() / 1000.0, 3)
+                            .with("hold_to_s", most, longest -> longest.toMillis() / 1000.0)
                             .with("top_c", at.celsius(), 2));
             return;
         }
@@ -287,7 +310,12 @@ public final class ConeCommand implements Callable<Integer> {
                 .println(words.sentence(
                                 held.isZero()
                                         ? words.text("cone.reach_no_hold", named)
-                                        : words.text("cone.reach_hold", named, words.duration(held)))
+                                        : words.text(
+                                                most.isPresent() ? "cone.reach_hold" : "cone.reach_hold_or_more",
+                                                named,
+                                                words.duration(held),
+                                                words.duration(least),
+                                                words.duration(most.orElse(held))))
                         + " (" + words.temperature(at) + ", " + words.speed(last) + ").");
         sayOnController(at, words);
         around.out().println("  " + words.text("cone.witness"));

@@ -49,8 +49,21 @@ final class SensorOptions {
     /** How far a calibration by hand may be off: nobody said, so as a pair of witness cones. */
     private static final double OFFSET_HALF_WIDTH_C = 5;
 
+    /** A logger rounds to whole degrees at the coarsest. */
+    private static final double BEYOND_ROUNDING_C = 1;
+
+    /** How far a temperature may be off where nobody says how warm the amplifier is. */
     SensorUncertainty uncertainty() {
-        return new SensorUncertainty(probe(), toleranceClass(), calibration());
+        return new SensorUncertainty(probe(), toleranceClass(), calibration(), false);
+    }
+
+    /** How far a log's temperatures may be off. */
+    SensorUncertainty uncertainty(Log log) {
+        boolean told = true;
+        for (int i = 0; told && i < log.trace().size(); i++) {
+            told = log.coldJunction().celsius(i).isPresent();
+        }
+        return new SensorUncertainty(probe(), toleranceClass(), calibration(), told);
     }
 
     /** The sensor as the command line says; a chip named as uncorrected is one whose number the controller shows. */
@@ -94,6 +107,10 @@ final class SensorOptions {
     }
 
     private Optional<Temperature> truth(Temperature shown, Thermometer thermometer, Temperature cold) {
+        boolean beyond = shown.celsius() > thermometer.probe().amplifier().highestC() + BEYOND_ROUNDING_C;
+        if (uncorrected.isPresent() && beyond) {
+            return Optional.empty();
+        }
         Optional<Temperature> read = uncorrected.isEmpty() ? Optional.of(shown) : thermometer.behind(shown, cold);
         return read.map(calibration()::corrected);
     }

@@ -35,12 +35,19 @@ public record ConeReached(
         /** Readings are missing where the firing turned: the cone is at least this. */
         HIDDEN_BY_GAP,
         /** The first reading is the highest: the top was before it, and the cone is at least this. */
-        BEFORE_FIRST_READING
+        BEFORE_FIRST_READING,
+        /** The sensor stood at the highest number it can give: the top was hotter, and the cone is at least this. */
+        AT_SENSORS_END;
+
+        /** Whether the ware may have been hotter than any reading: then the cone is a lower bound only. */
+        public boolean hidesMore() {
+            return this == HIDDEN_BY_GAP || this == BEFORE_FIRST_READING || this == AT_SENSORS_END;
+        }
     }
 
     /** Whether the cone is a lower bound only, because the top was not seen. */
     public boolean isAtLeast() {
-        return top == Top.HIDDEN_BY_GAP || top == Top.BEFORE_FIRST_READING;
+        return top.hidesMore();
     }
 
     /** Whether nothing at all is down yet. */

@@ -27,6 +27,13 @@ public final class HeatWork {
     /** A fall from the highest reading that noise does not make. */
     private static final double PASSED_TOP_K = 5;
 
+    /** A sensor at its end gives the same number again and again; a kiln held at its top does not for so long. */
+    private static final double SAME_NUMBER_K = 0.05;
+
+    private static final long SAME_NUMBER_MS = 120_000;
+
+    private static final int SAME_NUMBER_LEAST = 3;
+
     private final ConeTable table;
     private final Bending all;
     private Bending heating;
@@ -39,6 +46,10 @@ public final class HeatWork {
     private double lastC;
     private long peakMs;
     private double peakC;
+    private long sameSinceMs;
+    private int sameCount;
+    private double sameAtC;
+    private double stoodAtC = Double.NEGATIVE_INFINITY;
 
     public HeatWork(ConeTable table) {
         this.table = table;
@@ -59,6 +70,10 @@ public final class HeatWork {
         lastC = other.lastC;
         peakMs = other.peakMs;
         peakC = other.peakC;
+        sameSinceMs = other.sameSinceMs;
+        sameCount = other.sameCount;
+        sameAtC = other.sameAtC;
+        stoodAtC = other.stoodAtC;
     }
 
     /** The heat work of a whole curve. */
@@ -121,6 +136,24 @@ public final class HeatWork {
             moveTo(elapsedMs, celsius);
         } else {
             addCorner(elapsedMs, celsius);
+        }
+        watchStandingStill(elapsedMs, celsius);
+    }
+
+    /** Whether one and the same number lasts at the highest. */
+    private void watchStandingStill(long elapsedMs, double celsius) {
+        if (celsius < peakC - SAME_NUMBER_K) {
+            sameCount = 0;
+            return;
+        }
+        if (sameCount == 0 || celsius > sameAtC + SAME_NUMBER_K) {
+            sameCount = 0;
+            sameSinceMs = elapsedMs;
+            sameAtC = celsius;
+        }
+        sameCount++;
+        if (sameCount >= SAME_NUMBER_LEAST && elapsedMs - sameSinceMs >= SAME_NUMBER_MS) {
+            stoodAtC = sameAtC;
         }
     }
 
@@ -209,7 +242,7 @@ public final class HeatWork {
                 cooling ? cone.stepsTo(ConePosition.of(all, 0)) : noCooling(cone),
                 Temperature.ofCelsius(peakC),
                 peakMs,
-                top(),
+                top(sensor),
                 Duration.ofMillis(gaps.totalMs()));
     }
 
@@ -227,7 +260,10 @@ public final class HeatWork {
         return Math.sqrt(sensorK * sensorK + chartK * chartK);
     }
 
-    private ConeReached.Top top() {
+    private ConeReached.Top top(SensorUncertainty sensor) {
+        if (stoodAtC >= peakC - SAME_NUMBER_K && sensor.endsAt(peakC)) {
+            return ConeReached.Top.AT_SENSORS_END;
+        }
         if (gaps.mayHideTop(peakC, lastC, NEAR_TOP_K)) {
             return ConeReached.Top.HIDDEN_BY_GAP;
         }

@@ -26,7 +26,9 @@ public final class PlanHeat {
     private static final long COOLING_FOR_MS = 6 * 3_600_000L;
 
     private static final double LOWEST_TOP_C = 350;
-    private static final double HIGHEST_TOP_C = 1600;
+    /** Above this no top is looked for, °C. */
+    public static final double HIGHEST_TOP_C = 1600;
+
     private static final double LONGEST_HOLD_S = 48 * 3600;
 
     private PlanHeat() {}

@@ -89,7 +89,7 @@ public record SensorInPlace(
     }
 
     public SensorUncertainty uncertainty() {
-        return new SensorUncertainty(read(), tolerance, calibration);
+        return new SensorUncertainty(read(), tolerance, calibration, probe.amplifier() == Amplifier.MAX31855);
     }
 
     /** The thermocouple and the chip that reads it, the one behind a controller's own °C where that is known. */

@@ -69,7 +69,7 @@ public final class ConeWords {
         return switch (reached.top()) {
             case SEEN -> position;
             case NOT_PASSED -> reached.isBelowScale() ? position : words.text("cone.so_far", position);
-            case HIDDEN_BY_GAP, BEFORE_FIRST_READING -> words.text("cone.at_least", position);
+            case HIDDEN_BY_GAP, BEFORE_FIRST_READING, AT_SENSORS_END -> words.text("cone.at_least", position);
         };
     }
 
@@ -111,6 +111,7 @@ public final class ConeWords {
             case NOT_PASSED -> Optional.of(words.text("cone.top.not_passed"));
             case HIDDEN_BY_GAP -> Optional.of(words.text("cone.top.hidden_by_gap"));
             case BEFORE_FIRST_READING -> Optional.of(words.text("cone.top.before_first_reading"));
+            case AT_SENSORS_END -> Optional.of(words.text("cone.top.at_sensors_end"));
         };
     }
 

@@ -82,6 +82,30 @@ class ConeCommandTest {
         assertThat(cone(jump.toString()).out()).contains("jump from 500 °C to 900 °C after 1 h");
         Path two = Files.writeString(folder.resolve("two.csv"), "elapsed_s,temp_c\n0,20\n36000,1200\n");
         assertThat(cone(two.toString(), "--json").out()).contains("\"gaps_s\":36000.0");
+        Path saturated = log("saturated.csv", TOP_S + 7200, at -> Math.min(1023.75, coneSix(at)));
+        assertThat(cone(saturated.toString(), "--json").out())
+                .contains("\"top_seen\":false")
+                .contains("the sensor stood at the highest number it can give");
+        assertThat(cone(saturated.toString()).out()).contains("at least");
+        Path apart = Files.writeString(folder.resolve("apart.csv"), "elapsed_s,temp_c\n0,20\n3600,1000\n");
+        refused(cone(apart.toString()), 3, "found 1 of its 2 readings");
+        Path beyond = log("beyond.csv", TOP_S, ConeCommandTest::coneSix);
+        Line chip = cone(beyond.toString(), "--uncorrected", "max6675");
+        assertThat(chip.err()).contains("that this amplifier and thermocouple cannot give");
+    }
+
+    @Test
+    void aBoardNobodyToldOfWidensTheRangeWhereTheCorrectionNeedsIt() throws IOException {
+        String told = "elapsed_s,temp_c,cold_junction_c\n0,20,25\n36000,1300,25\n72000,400,25\n";
+        Path with = Files.writeString(folder.resolve("told.csv"), told);
+        Path without = Files.writeString(folder.resolve("untold.csv"), told.replaceAll("(?m),[^,]+$", ""));
+        String wide = cone(without.toString(), "--sensor", "S", "--uncorrected", "max31855", "--json")
+                .out();
+        String narrow = cone(with.toString(), "--sensor", "S", "--uncorrected", "max31855", "--json")
+                .out();
+        assertThat(wide.substring(wide.indexOf("\"past")).split("\"from\"", 2)[0])
+                .isEqualTo(narrow.substring(narrow.indexOf("\"past")).split("\"from\"", 2)[0]);
+        assertThat(wide.split("\"from\"", 2)[1]).isNotEqualTo(narrow.split("\"from\"", 2)[1]);
     }
 
     @Test
@@ -116,7 +140,10 @@ class ConeCommandTest {
         assertThat(cone("--reach", "6", "--rate", "100 °C/h", "--top", "1210 °C", "--json")
                         .out())
                 .contains("\"hold_s\":1")
+                .containsPattern("\"hold_from_s\":\\d{2,3}\\.\\d+,\"hold_to_s\":2\\d{3}\\.")
                 .contains("\"top_c\":1210.0");
+        assertThat(cone("--reach", "6", "--top", "1210 °C", "--language", "en").out())
+                .containsPattern("a hold of 13 min, by sensor and chart from .* to 3\\d min");
         assertThat(cone("--reach", "06").out())
                 .contains("cone 06 (998 °C)".substring(1))
                 .contains("held 0 s");
@@ -131,6 +158,7 @@ class ConeCommandTest {
         refused(cone("--reach", "6", "--hold", "-5 min"), 2, "expected a time of 0 or longer");
         refused(cone("--reach", "14", "--series", "small"), 2, "from 022 to 12");
         refused(cone("--reach", "6", "--series", "huge"), 2, "self-supporting, large and small");
+        refused(cone("--reach", "6", "--top", "5000 °C"), 2, "expected at most 1600 °C");
         refused(cone("--reach", "6", "--top", "900 °C"), 4, "no hold of up to two days");
         refused(cone("--plan", "bisque", "--rate", "100 °C/h"), 2, "belong to --reach");
         refused(cone("--reach", "6", "--sensor", "X"), 2, "no thermocouple type");

@@ -9,8 +9,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.kilnside.firing.Trace;
+import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.Calibration;
 import org.kilnside.sensor.OutlierFilter;
+import org.kilnside.sensor.Probe;
 import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.sensor.ThermocoupleType;
+import org.kilnside.sensor.ToleranceClass;
 
 class HeatWorkTest {
     private static final ConeTable TABLE = ConeTable.of(ConeSeries.SELF_SUPPORTING);
@@ -113,6 +118,35 @@ class HeatWorkTest {
         ConeReached reached = reached(holed);
         assertThat(reached.top()).isEqualTo(ConeReached.Top.HIDDEN_BY_GAP);
         assertThat(reached.cone().steps().orElse(-1)).isLessThan(steps(whole));
+    }
+
+    /** A MAX6675 ends at 1023.75 °C (Maxim 19-2235). */
+    @Test
+    void aSensorThatStoodAtItsHighestNumberGivesALowerBoundAlsoOnceItHasCooled() {
+        Trace whole = Curves.from(20).ramp(150, 1222).ramp(180, 600).every(10_000);
+        Trace.Builder cut = new Trace.Builder();
+        for (int i = 0; i < whole.size(); i++) {
+            cut.add(whole.elapsedMs(i), Math.min(1023.75, whole.temperatureC(i)));
+        }
+        ConeReached reached = reached(cut.view());
+        assertThat(reached.top()).isEqualTo(ConeReached.Top.AT_SENSORS_END);
+        assertThat(reached.isAtLeast()).isTrue();
+        assertThat(HeatWork.of(TABLE, cut.view())
+                        .reached(new SensorUncertainty(
+                                new Probe(ThermocoupleType.N, Amplifier.MAX31856),
+                                ToleranceClass.CLASS_2,
+                                Calibration.NONE))
+                        .top())
+                .isEqualTo(ConeReached.Top.SEEN);
+        assertThat(reached(Curves.from(20)
+                                .ramp(150, 1023.75)
+                                .ramp(180, 600)
+                                .every(10_000))
+                        .top())
+                .isEqualTo(ConeReached.Top.SEEN);
+        assertThat(reached(Curves.from(20).ramp(150, 1020).hold(60).ramp(180, 600).every(10_000))
+                        .top())
+                .isEqualTo(ConeReached.Top.SEEN);
     }
 
     @Test

@@ -69,6 +69,31 @@ class SensorUncertaintyTest {
                 .hasSize(3);
     }
 
+    /** Independent: with type S and the board 45 °C colder than assumed, 1240 °C are read as some 14 °C less. */
+    @Test
+    void aCorrectionThatHasToAssumeHowWarmTheBoardIsSaysSoWhereItMatters() {
+        Probe probe = new Probe(ThermocoupleType.S, Amplifier.MAX31855);
+        SensorUncertainty told = new SensorUncertainty(probe, ToleranceClass.CLASS_2, Calibration.NONE);
+        SensorUncertainty assumed = new SensorUncertainty(probe, ToleranceClass.CLASS_2, Calibration.NONE, false);
+        assertThat(told.parts(1240))
+                .noneMatch(part -> part.source() == SensorUncertainty.Source.ASSUMED_COLD_JUNCTION);
+        assertThat(assumed.parts(1240))
+                .filteredOn(part -> part.source() == SensorUncertainty.Source.ASSUMED_COLD_JUNCTION)
+                .singleElement()
+                .satisfies(part -> assertThat(part.halfWidth().kelvin()).isBetween(4.0, 5.0));
+    }
+
+    /** Maxim 19-2235: a MAX6675 ends at 1023.75 °C; uncorrected that is truly 1017.3 °C (independent: ITS-90 in 40 digits). */
+    @Test
+    void aSensorEndsWhereItsChipDoes() {
+        assertThat(SensorUncertainty.UNKNOWN.endsAt(1023.75)).isTrue();
+        assertThat(SensorUncertainty.UNKNOWN.endsAt(1222)).isFalse();
+        SensorUncertainty chip = new SensorUncertainty(
+                new Probe(ThermocoupleType.K, Amplifier.MAX6675), ToleranceClass.CLASS_2, Calibration.NONE);
+        assertThat(chip.endsAt(1023.75)).isFalse();
+        assertThat(chip.endsAt(1017.3)).isTrue();
+    }
+
     @Test
     void aCalibrationTakesThePlaceOfTheClassWhereItReaches() {
         Calibration calibration =

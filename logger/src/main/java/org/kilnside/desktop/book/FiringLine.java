@@ -6,7 +6,6 @@ import java.util.stream.Stream;
 import org.kilnside.book.CurveSketch;
 import org.kilnside.book.ListedFiring;
 import org.kilnside.heatwork.Cone;
-import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.wording.ConeWords;
@@ -65,8 +64,7 @@ public record FiringLine(
             return words.text("firings.no_cone");
         }
         String nearest = cone.position().nearest().map(cones::cone).orElse("");
-        boolean atLeast =
-                cone.top() == ConeReached.Top.HIDDEN_BY_GAP || cone.top() == ConeReached.Top.BEFORE_FIRST_READING;
+        boolean atLeast = cone.top().hidesMore();
         return atLeast ? words.text("cone.at_least", nearest) : nearest;
     }
 
