@@ -133,10 +133,11 @@ public final class ConeCommand implements Callable<Integer> {
         Trace truth = sensor.truth(log, path.toString());
         GoodReadings good = GoodReadings.of(truth);
         if (good.curve().size() < 2) {
-            throw new FileRefusedException(FileRefusedException.Problem.of(
-                    path.toString(),
-                    "found " + good.curve().size() + " of its " + truth.size()
-                            + " readings that can be a kiln's, expected at least 2; the others contradict one another: check the file"));
+            throw new FileRefusedException(
+                    FileRefusedException.Problem.of(
+                            path.toString(),
+                            "found " + good.curve().size() + " of its " + truth.size()
+                                    + " readings that can be a kiln's, expected at least 2; the others contradict one another: check the file"));
         }
         ConeReached reached = HeatWork.of(table, good.curve()).reached(sensor.uncertainty(log));
         ConeWords cones = new ConeWords(around.words(), table);

@@ -17,8 +17,7 @@ import org.kilnside.quantity.TemperatureDifference;
  * @param calibration what is known of this sensor in its place
  * @param boardTold whether it is known how warm the amplifier was; where a correction has to assume it, that is a part
  */
-public record SensorUncertainty(
-        Probe probe, ToleranceClass tolerance, Calibration calibration, boolean boardTold) {
+public record SensorUncertainty(Probe probe, ToleranceClass tolerance, Calibration calibration, boolean boardTold) {
     /** A controller that works out its own °C does so through some amplifier; as good as a good one. */
     private static final double ANY_AMPLIFIER_C = 2;
 

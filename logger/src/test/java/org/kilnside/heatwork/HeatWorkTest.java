@@ -138,13 +138,14 @@ class HeatWorkTest {
                                 Calibration.NONE))
                         .top())
                 .isEqualTo(ConeReached.Top.SEEN);
-        assertThat(reached(Curves.from(20)
-                                .ramp(150, 1023.75)
-                                .ramp(180, 600)
-                                .every(10_000))
+        assertThat(reached(Curves.from(20).ramp(150, 1023.75).ramp(180, 600).every(10_000))
                         .top())
                 .isEqualTo(ConeReached.Top.SEEN);
-        assertThat(reached(Curves.from(20).ramp(150, 1020).hold(60).ramp(180, 600).every(10_000))
+        assertThat(reached(Curves.from(20)
+                                .ramp(150, 1020)
+                                .hold(60)
+                                .ramp(180, 600)
+                                .every(10_000))
                         .top())
                 .isEqualTo(ConeReached.Top.SEEN);
     }

@@ -75,8 +75,7 @@ class SensorUncertaintyTest {
         Probe probe = new Probe(ThermocoupleType.S, Amplifier.MAX31855);
         SensorUncertainty told = new SensorUncertainty(probe, ToleranceClass.CLASS_2, Calibration.NONE);
         SensorUncertainty assumed = new SensorUncertainty(probe, ToleranceClass.CLASS_2, Calibration.NONE, false);
-        assertThat(told.parts(1240))
-                .noneMatch(part -> part.source() == SensorUncertainty.Source.ASSUMED_COLD_JUNCTION);
+        assertThat(told.parts(1240)).noneMatch(part -> part.source() == SensorUncertainty.Source.ASSUMED_COLD_JUNCTION);
         assertThat(assumed.parts(1240))
                 .filteredOn(part -> part.source() == SensorUncertainty.Source.ASSUMED_COLD_JUNCTION)
                 .singleElement()
