@@ -167,6 +167,20 @@ final class KilnSensorCommands {
                     new Probe(type, amplifier), name, place, ToleranceClass.values()[tolerance - 1]);
             SensorInPlace sensor = shows.map(word -> plain.shownBy(ShownNumber.chip("--shows", word)))
                     .orElse(plain);
+            Amplifier chip = sensor.uncorrected().orElse(amplifier);
+            if (amplifier != Amplifier.CELSIUS && chip != amplifier) {
+                throw new Complaint(
+                        Complaint.ExitCode.USAGE,
+                        "--shows: a controller that sends the codes of a " + amplifier
+                                + " shows its number or the temperature, found " + chip
+                                + ": take --amplifier CELSIUS where it sends °C");
+            }
+            if (!chip.isMadeFor(type)) {
+                throw new Complaint(
+                        Complaint.ExitCode.USAGE,
+                        "there is no " + chip + " for type " + type
+                                + ": look at the chip on the board and at the wire; one of the two is another");
+            }
             try (Book open = which.open()) {
                 which.history(open, around).fit(which.channel, sensor, day.at(around));
             }

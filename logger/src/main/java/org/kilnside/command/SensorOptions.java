@@ -149,6 +149,11 @@ final class SensorOptions {
                                         + "\": other amplifiers correct by themselves");
                 })
                 .orElse(Amplifier.CELSIUS);
+        if (!amplifier.isMadeFor(known)) {
+            throw new Complaint(
+                    Complaint.ExitCode.USAGE,
+                    "there is no " + amplifier + " for type " + known + ": name the chip or the thermocouple there is");
+        }
         return new Probe(known, amplifier);
     }
 

@@ -35,6 +35,16 @@ public enum Amplifier {
         this.highestC = highestC;
     }
 
+    /**
+     * Whether there is such a chip for a type: a MAX6675 for type K alone (Maxim 19-2235), a MAX31855 for every type but B
+     * (Maxim 19-5793), and what linearises for every type.
+     */
+    public boolean isMadeFor(ThermocoupleType type) {
+        return this == MAX6675
+                ? type == ThermocoupleType.K
+                : linearises || nominalMvPerK(type).isPresent();
+    }
+
     /** °C per step of the thermocouple code. */
     public double thermocoupleStepC() {
         return thermocoupleStepC;

@@ -162,6 +162,7 @@ class ConeCommandTest {
         refused(cone("--reach", "6", "--top", "900 °C"), 4, "no hold of up to two days");
         refused(cone("--plan", "bisque", "--rate", "100 °C/h"), 2, "belong to --reach");
         refused(cone("--reach", "6", "--sensor", "X"), 2, "no thermocouple type");
+        refused(cone("--reach", "6", "--sensor", "B", "--uncorrected", "max31855"), 2, "no MAX31855 for type B");
         refused(cone("--reach", "6", "--class", "7"), 2, "--class knows 1 and 2");
         assertThat(cone().exit()).isEqualTo(2);
     }

@@ -117,6 +117,15 @@ class KilnCommandTest {
         assertThat(kiln("fit", "Tall Drum", "--type", "K", "--amplifier", "CELSIUS", "--shows", "AD8495")
                         .err())
                 .contains("--shows knows MAX31855");
+        assertThat(kiln("fit", "Tall Drum", "--type", "B", "--amplifier", "MAX31855")
+                        .err())
+                .contains("there is no MAX31855 for type B");
+        assertThat(kiln("fit", "Tall Drum", "--type", "S", "--amplifier", "CELSIUS", "--shows", "MAX6675")
+                        .err())
+                .contains("there is no MAX6675 for type S");
+        assertThat(kiln("fit", "Tall Drum", "--type", "K", "--amplifier", "MAX31856", "--shows", "MAX6675")
+                        .err())
+                .contains("shows its number or the temperature");
         kiln("fit", "Tall Drum", "--type", "K", "--amplifier", "MAX31856");
         assertThat(kiln("compare", "Tall Drum", "--reads", "100 °C", "--true", "1000 °C")
                         .err())

@@ -164,7 +164,7 @@ final class SensorFormReader {
         boolean cannot = amplifier != Amplifier.CELSIUS && shows.isPresent() && shows.get() != amplifier;
         if (cannot) {
             form.wrong(Field.SHOWS, words.text("sensors.bad.other_chip", amplifier));
-        } else if (!chip.linearises() && (chip.nominalMvPerK(type).isEmpty() || isForTypeKAlone(chip, type))) {
+        } else if (!chip.isMadeFor(type)) {
             form.wrong(Field.TYPE, words.text("sensors.bad.no_such_chip", chip, type));
         }
         return SensorInPlace.uncalibrated(
@@ -173,10 +173,6 @@ final class SensorFormReader {
                         name(Field.PLACE),
                         ToleranceClass.values()[Integer.parseInt(form.text(Field.TOLERANCE)) - 1])
                 .shownBy(shows);
-    }
-
-    private static boolean isForTypeKAlone(Amplifier chip, ThermocoupleType type) {
-        return chip == Amplifier.MAX6675 && type != ThermocoupleType.K;
     }
 
     /** Any text there may be, in one line. */
