@@ -29,6 +29,20 @@ final class HeatingForecast {
     private static final double FULL_OUTPUT = 0.9;
     private static final double FULL_FOR_S = 1800;
 
+    /** As {@link #FULL_OUTPUT}, where what is held against it is the curve of a kiln that gives all it has. */
+    private static final double ALL_IT_HAS = 0.97;
+
+    private static final double ALL_IT_HAS_FOR_S = 3600;
+
+    /** The slowest part of a wall's warming, the load with it, has run off within so many of the wall's time constants. */
+    private static final double SLOWEST_OF_TAU = 2;
+
+    /** Below this raw ware still takes heat for its bound water: the curve may steepen again, °C. */
+    private static final double ONLY_FLATTENS_ABOVE_C = 800;
+
+    /** What a reading and the slope of an hour may be off by, K. */
+    private static final double SLOPE_WITHIN_K = 4;
+
     /** A controller lets a kiln lag or lead its set-point by some kelvins, and creeps up to a top: so long a time, s. */
     private static final double STEERS_WITHIN_S = 360;
 
@@ -95,8 +109,8 @@ final class HeatingForecast {
                     return z -> answers(known, fit, projection.now(z), full, z, ahead, aimC, thresholds);
                 },
                 2 + thresholds.length);
-        Optional<Arrival> arrival =
-                Optional.of(arrival(target.get(), known, spreads[0], spreads[1], data.nowC, outputKnown));
+        Optional<Arrival> arrival = Optional.of(
+                arrival(target.get(), known, spreads[0], spreads[1], flattensBelowC(data, fits), outputKnown));
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
         boolean reaches =
                 arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
@@ -146,18 +160,19 @@ final class HeatingForecast {
     }
 
     private static Arrival arrival(
-            Temperature target, FiringData data, Spread when, Spread top, double nowC, boolean told) {
+            Temperature target, FiringData data, Spread when, Spread top, double noHigherC, boolean told) {
+        double nowC = data.nowC;
         double half = ConformalScale.topOut(top.halfWidth(), nowC);
-        double highest = Math.max(nowC, top.mean());
+        double highest = Math.max(nowC, Math.min(noHigherC, top.mean()));
         TopsOut topsOut = new TopsOut(
                 Temperature.ofCelsius(highest),
-                Temperature.ofCelsius(Math.max(nowC, top.mean() - half)),
-                Temperature.ofCelsius(Math.max(nowC, top.mean() + half)));
+                Temperature.ofCelsius(Math.max(nowC, Math.min(highest, top.mean() - half))),
+                Temperature.ofCelsius(Math.max(nowC, Math.min(noHigherC, top.mean() + half))));
         double aimC = target.celsius();
         Reaches reaches = topsOut.from().celsius() >= aimC
                 ? Reaches.YES
                 : topsOut.to().celsius() < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
-        if (reaches == Reaches.NO && nowC < TOO_EARLY_C && !runsFull(data.course)) {
+        if (reaches == Reaches.NO && nowC < TOO_EARLY_C && !runsFull(data.course, FULL_OUTPUT, FULL_FOR_S)) {
             return new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty());
         }
         Optional<When> arrives = reaches != Reaches.NO && when.isKnown()
@@ -166,10 +181,29 @@ final class HeatingForecast {
         return new Arrival(target, reaches, arrives, Optional.of(topsOut));
     }
 
-    private static boolean runsFull(Course course) {
-        double fromS = course.lastS() - FULL_FOR_S;
+    /**
+     * How hot a kiln can get that has given all it has for an hour: from now on its curve only flattens. Infinite while
+     * it gives less, or where its output is not told. A kiln that has stood still for hours has told where it ends,
+     * whatever the fit believes of its own error.
+     */
+    private static double flattensBelowC(FiringData data, List<FiringFit.Weighted> fits) {
+        if (data.nowC < ONLY_FLATTENS_ABOVE_C || !runsFull(data.course, ALL_IT_HAS, ALL_IT_HAS_FOR_S)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double tauS = fits.stream()
+                .filter(each -> each.weight() > 0.02)
+                .mapToDouble(each -> each.fit().kiln().tauS())
+                .max()
+                .orElse(TOPS_OUT_WITHIN_S);
+        double slope = data.course.line(data.nowS - ALL_IT_HAS_FOR_S, data.nowS).slopeKS();
+        double leftS = Math.min(TOPS_OUT_WITHIN_S, SLOWEST_OF_TAU * tauS);
+        return data.nowC + Math.max(0, slope) * leftS + SLOPE_WITHIN_K;
+    }
+
+    private static boolean runsFull(Course course, double full, double forS) {
+        double fromS = course.lastS() - forS;
         for (int i = course.last(); i >= 0 && course.timeS[i] >= fromS; i--) {
-            if (!(course.output[i] >= FULL_OUTPUT)) {
+            if (!(course.output[i] >= full)) {
                 return false;
             }
         }

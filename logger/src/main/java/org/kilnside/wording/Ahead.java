@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
@@ -65,8 +66,11 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
     }
 
     private static final class Writer {
-        /** Less than this of a cone short of the aim is not worth a line. */
-        private static final double LEAST_SHORT = 0.2;
+        /** Within so much of a cone the plan comes to what it aims for. */
+        private static final double OF_THE_AIM = 0.2;
+
+        /** A top-out known less well than this says nothing a potter could plan with, K. */
+        private static final double TOP_WORTH_SAYING_K = 100;
 
         private final Snapshot snapshot;
         private final Words words;
@@ -94,6 +98,8 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             List<String> cautions = new ArrayList<>();
             cone(lines);
             forecast.ifPresent(answer -> {
+                // Its future is drawn even where no time is told: never without what to mind.
+                cautions.add(words.text("forecast.caution"));
                 remark(answer, Remark.Kind.SENSOR_READS_AIR).ifPresent(sentences::add);
                 if (isRising()) {
                     top(answer, sentences, lines);
@@ -154,14 +160,26 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                     .orElse(so);
             lines.add(new Line("", words.sentence(aimed)));
             live.flatMap(LiveForecast::cone)
-                    .filter(expected -> aim().isEmpty() || isShort(expected.position(), aim().get()))
+                    .filter(expected -> !isToldAsAim(expected))
                     .ifPresent(expected -> lines.add(
                             new Line("", words.text("ahead.cone_by_plan", cones.position(expected.position())))));
         }
 
-        /** Whether a plan stays a good part of a cone below what it aims for; half cones are no steps of the scale. */
-        private static boolean isShort(ConePosition expected, Cone aim) {
-            return aim.isWhole() && expected.stepsTo(ConePosition.at(aim)).orElse(1) > LEAST_SHORT;
+        /** Whether the sentence says the same: that the cone the plan aims for is expected, and when. Half cones are no steps. */
+        private boolean isToldAsAim(LiveForecast.ExpectedCone expected) {
+            return coneDownMs(expected).isPresent()
+                    && aim().filter(Cone::isWhole).isPresent()
+                    && expected.position().stepsTo(ConePosition.at(aim().get())).stream()
+                            .anyMatch(steps -> Math.abs(steps) <= OF_THE_AIM);
+        }
+
+        /** When the cone aimed for is down, where that is still ahead and the top is not in doubt. */
+        private OptionalLong coneDownMs(LiveForecast.ExpectedCone expected) {
+            boolean doubted = forecast.flatMap(Forecast::arrival)
+                    .filter(arrival -> arrival.reaches() == Reaches.YES)
+                    .isEmpty();
+            boolean isAhead = expected.aimDownMs().orElse(0) > nowS * 1000;
+            return doubted || aim().isEmpty() || !isAhead ? OptionalLong.empty() : expected.aimDownMs();
         }
 
         private void top(Forecast answer, List<String> sentences, List<Line> lines) {
@@ -189,12 +207,25 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                         .isPresent();
                 Optional<When> when = arrival.when().filter(its -> likely);
                 sentences.add(when.map(its -> words.text("ahead.expected_if", target, about(its)))
-                        .orElseGet(() -> words.text("ahead.cannot_say", target)));
+                        .orElseGet(() -> cannotSay(arrival, target)));
             } else if (!coneExpected(sentences)) {
                 arrival.when()
                         .filter(when -> isAhead(when))
                         .ifPresent(when -> sentences.add(words.text("ahead.expected", target, about(when))));
             }
+        }
+
+        /** With how far it comes, where that is known well enough to think about. */
+        private String cannotSay(Forecast.Arrival arrival, String target) {
+            return arrival.topsOut()
+                    .filter(top -> top.to().minus(top.from()).kelvin() <= TOP_WORTH_SAYING_K)
+                    .map(top -> words.text(
+                            "ahead.cannot_say_top",
+                            target,
+                            words.temperature(top.at()),
+                            words.degrees(top.from()),
+                            words.degrees(top.to())))
+                    .orElseGet(() -> words.text("ahead.cannot_say", target));
         }
 
         private boolean coneExpected(List<String> sentences) {
@@ -228,7 +259,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                         : words.text("ahead.unload", temperature);
                 boolean ahead = below.get().when().filter(when -> isAhead(when)).isPresent();
                 boolean cooling = answer.stage() == Forecast.Stage.COOLING;
-                if (cooling || ahead && isWorthASentence(below.get().when().get(), answer)) {
+                if (cooling || ahead && !anyLine) {
                     lines.add(new Line(label, value(below.get())));
                     anyLine = true;
                 }
@@ -239,7 +270,6 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 }
             }
             if (anyLine) {
-                cautions.add(words.text("forecast.caution"));
                 cautions.add(words.text(
                         switch (thresholds.source()) {
                             case COMMON_PRACTICE -> "ahead.source_common";
@@ -280,7 +310,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                             words.text("ahead.choices"), words.text("ahead.unload", words.temperature(unload)), lines));
         }
 
-        /** An interval as long as half the wait tells nobody when to get up; the drawing shows it all the same. */
+        /** An interval as long as half the wait tells nobody when to get up: it stands in its line, and in the drawing. */
         private static boolean isWorthASentence(When when, Forecast answer) {
             return when.toS() - when.fromS() <= (when.toS() - answer.askedS()) / 2;
         }

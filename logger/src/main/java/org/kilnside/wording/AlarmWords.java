@@ -26,12 +26,16 @@ public final class AlarmWords implements Measure.Sayer<String> {
         return words.named("alarm", kind);
     }
 
-    /** {@code Seen 1,012 °C, expected 1,000 °C}; empty where neither is a number. */
-    public Optional<String> seenAgainstExpected(Optional<Measure> seen, Optional<Measure> expected) {
+    /** {@code Seen 1,012 °C, expected 1,000 °C}; empty where neither is a number. What is foreseen is not said to be seen. */
+    public Optional<String> seenAgainstExpected(AlarmKind kind, Optional<Measure> seen, Optional<Measure> expected) {
         if (seen.isEmpty()) {
             return Optional.empty();
         }
         String it = seen.get().say(this);
+        if (kind == AlarmKind.WILL_NOT_REACH_TOP && expected.isPresent()) {
+            return Optional.of(
+                    words.text("alarm.foreseen_planned", it, expected.get().say(this)));
+        }
         return Optional.of(
                 expected.isEmpty()
                         ? words.text("alarm.seen", it)
@@ -39,7 +43,7 @@ public final class AlarmWords implements Measure.Sayer<String> {
     }
 
     public Optional<String> seenAgainstExpected(Alarm alarm) {
-        return seenAgainstExpected(alarm.seen(), alarm.expected());
+        return seenAgainstExpected(alarm.kind(), alarm.seen(), alarm.expected());
     }
 
     /**
@@ -70,7 +74,7 @@ public final class AlarmWords implements Measure.Sayer<String> {
     /** What an alarm is, in one line for lists: title, grade, seen against expected. */
     public String line(AlarmEntry entry) {
         String title = title(entry.kind()) + " (" + words.named("alarm.grade", entry.grade()) + ")";
-        return seenAgainstExpected(entry.seen(), entry.expected())
+        return seenAgainstExpected(entry.kind(), entry.seen(), entry.expected())
                 .map(numbers -> words.text("alarm.line", title, numbers))
                 .orElse(title);
     }
@@ -78,7 +82,7 @@ public final class AlarmWords implements Measure.Sayer<String> {
     /** Good news in one line: title and what was seen; what was waited for is in the title. */
     String news(AlarmEntry entry) {
         String title = title(entry.kind());
-        return seenAgainstExpected(entry.seen(), Optional.empty())
+        return seenAgainstExpected(entry.kind(), entry.seen(), Optional.empty())
                 .map(seen -> words.text("alarm.line", title, seen))
                 .orElse(title);
     }

@@ -53,7 +53,7 @@ public record AlarmStripModel(
                 tone(worst),
                 say.title(worst.kind()),
                 words.sentence(words.named("alarm.grade", worst.grade())) + " · " + say.standing(worst, since),
-                say.seenAgainstExpected(worst.seen(), news ? Optional.empty() : worst.expected())
+                say.seenAgainstExpected(worst.kind(), worst.seen(), news ? Optional.empty() : worst.expected())
                         .map(words::sentence),
                 String.join(" ", say.whatToDo(worst.kind(), snapshot.isolator())),
                 snapshot.alarms().stream()

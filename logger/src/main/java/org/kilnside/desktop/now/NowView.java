@@ -27,6 +27,9 @@ public final class NowView extends JPanel {
     /** Below this many lines of text across the window, all stands one below the other, to be scrolled up and down. */
     private static final double NARROW = 54;
 
+    /** Under an alarm's strip the page is scrolled in a small window: then nothing in it need be cut, lines of text. */
+    private static final double ROOM_UNDER_ALARM = 3;
+
     private static final String BELOW = "span 2, growx, wmin 0";
 
     private static final String ROWS = "[]0[]0[grow, fill]10[]";
@@ -55,6 +58,7 @@ public final class NowView extends JPanel {
     private final MigLayout beside = new MigLayout("insets 0, fill, gap 10, hidemode 3", "[grow, fill]", ROWS);
     private boolean isLarge;
     private boolean tellsSummary;
+    private boolean alarmed;
     private boolean isNarrow;
 
     /**
@@ -103,7 +107,8 @@ public final class NowView extends JPanel {
         stage.setOpaque(false);
         stage.add(whole, WHOLE);
         stage.add(large, LARGE);
-        add(pretend, "cell 0 0, growx");
+        // However little room is left: that this is no kiln of now must be read before anything else.
+        add(pretend, "cell 0 0, growx, hmin pref");
         add(stage, "cell 0 1, grow, wmin 0, hmin 0");
     }
 
@@ -121,6 +126,10 @@ public final class NowView extends JPanel {
         pretend.setVisible(model.notReal().isPresent());
         model.notReal().ifPresent(pretend::show);
         alarms.show(model.alarms(), words);
+        if (model.alarms().isPresent() != alarmed) {
+            alarmed = model.alarms().isPresent();
+            arrange();
+        }
         sentence.show(
                 model.sentence(), model.ahead().map(NowModel.Coming::sentence).orElse(""));
         boolean over = model.summary().isPresent();
@@ -166,7 +175,7 @@ public final class NowView extends JPanel {
             layout.setComponentConstraints(figures, "grow, pushx, wmin 0, wrap");
             layout.setComponentConstraints(chartCard, "grow, push, wmin 0, hmin 0");
             layout.setComponentConstraints(side, tellsSummary ? BESIDE_WITH_SUMMARY : BESIDE);
-            sheet.leastAsUsual();
+            sheet.leastTallerBy(alarmed ? ROOM_UNDER_ALARM : 0);
         }
         sheet.revalidate();
         // What was in sight is somewhere else now: begin with the number again.

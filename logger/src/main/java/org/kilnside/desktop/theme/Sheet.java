@@ -42,7 +42,11 @@ public final class Sheet extends JPanel implements Scrollable {
 
     /** As a page is, unless told otherwise. */
     public void leastAsUsual() {
-        least(LEAST_WIDTH, LEAST_HEIGHT);
+        leastTallerBy(0);
+    }
+    /** As usual, and so many lines of text taller: for one that is scrolled anyway. */
+    public void leastTallerBy(double lines) {
+        least(LEAST_WIDTH, LEAST_HEIGHT + lines);
     }
 
     private Dimension least() {
