@@ -216,7 +216,7 @@ public final class ForecastCommand implements Callable<Integer> {
                 default -> throw new NumberFormatException(text);
             };
             double seconds = Double.parseDouble(text.substring(at + 1).trim());
-            if (!(seconds >= 0)) {
+            if (!(seconds >= 0) || Double.isInfinite(seconds)) {
                 throw new NumberFormatException(text);
             }
             return new Ventilated(seconds, how);
@@ -266,7 +266,21 @@ public final class ForecastCommand implements Callable<Integer> {
             around.out().println(path);
             words.lines(forecast).forEach(line -> around.out().println("  " + line));
         }
+        sayWhatIsStillAhead(path, log.trace());
         log.report().sentence().ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
+    }
+
+    /** An opening later than the log's end does not count, most likely for a slip in its number. */
+    private void sayWhatIsStillAhead(Path path, Trace log) {
+        long lastS = log.elapsedMs(log.size() - 1) / 1000;
+        for (String text : opened) {
+            if (ventilated(text).sinceS() > lastS + 1) {
+                around.out().flush();
+                around.err()
+                        .println("kilnside: " + path + ": --opened " + text + " lies after the log's last reading, at "
+                                + lastS + " s, and does not count; check the number");
+            }
+        }
     }
 
     private static JsonObject object(Optional<Path> path, Forecast forecast) {

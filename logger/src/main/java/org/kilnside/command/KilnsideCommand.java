@@ -2,6 +2,8 @@ package org.kilnside.command;
 
 import java.io.PrintWriter;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.kilnside.book.BookException;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.link.BadLinkException;
@@ -26,6 +28,9 @@ import picocli.CommandLine.UnmatchedArgumentException;
 public final class KilnsideCommand implements Runnable {
     @Spec
     private CommandSpec spec;
+
+    private static final Pattern NO_NUMBER = Pattern.compile(
+            "Invalid value for option '([^']+)'.*?: '(.*)' is not an? (double|int|long)", Pattern.DOTALL);
 
     @Override
     public void run() {
@@ -53,10 +58,21 @@ public final class KilnsideCommand implements Runnable {
         String name = line.getCommandSpec().qualifiedName();
         String what = off instanceof UnmatchedArgumentException unmatched
                 ? "\"" + String.join(" ", unmatched.getUnmatched()) + "\" is nothing that " + name + " knows"
-                : off.getMessage();
+                : inOwnWords(off.getMessage());
         err.println("kilnside: " + what + ". What it knows: " + name + " --help");
         err.flush();
         return Complaint.ExitCode.USAGE.code();
+    }
+
+    /** A number that is none, in a person's words; the parser would name the program's own type for it. */
+    private static String inOwnWords(String said) {
+        Matcher noNumber = NO_NUMBER.matcher(said);
+        if (!noNumber.matches()) {
+            return said;
+        }
+        boolean whole = !noNumber.group(3).equals("double");
+        return noNumber.group(1) + ": found \"" + noNumber.group(2) + "\", expected "
+                + (whole ? "a whole number such as 12" : "a number with a decimal point such as 4.5");
     }
 
     private static int sayWhatFailed(Exception failure, CommandLine line, CommandLine.ParseResult result) {

@@ -76,6 +76,31 @@ class ForecastCommandTest {
     }
 
     @Test
+    void asksForANumberInAPersonsWordsWhereTextStands() throws IOException {
+        Path log = log("a.csv", 11);
+        Line comma = Line.run("forecast", new ForecastCommand(), log.toString(), "--ambient", "4,5");
+        assertThat(comma.exit()).isEqualTo(2);
+        assertThat(comma.err()).contains("--ambient: found \"4,5\", expected a number with a decimal point such as 4.5");
+        Line hole = Line.run("forecast", new ForecastCommand(), log.toString(), "--below", "60,,120");
+        assertThat(hole.err()).contains("--below: found \"\", expected a number");
+        Line half = Line.run("forecast", new ForecastCommand(), log.toString(), "--class", "1.5");
+        assertThat(half.err()).contains("--class: found \"1.5\", expected a whole number");
+    }
+
+    @Test
+    void saysThatAnOpeningAfterTheLogsEndDoesNotCount() throws IOException {
+        Path log = log("a.csv", 11);
+        Line later = Line.run("forecast", new ForecastCommand(), log.toString(), "--opened", "lid@612000");
+        assertThat(later.exit()).isZero();
+        assertThat(later.err())
+                .contains("--opened lid@612000 lies after the log's last reading, at 39600 s, and does not count");
+        Line within = Line.run("forecast", new ForecastCommand(), log.toString(), "--opened", "bung@39600");
+        assertThat(within.err()).doesNotContain("does not count");
+        Line never = Line.run("forecast", new ForecastCommand(), log.toString(), "--opened", "lid@Infinity");
+        assertThat(never.exit()).isEqualTo(2);
+    }
+
+    @Test
     void answersALogOfTwoRowsWithWhatItCannotKnow() throws IOException {
         Path two = Files.writeString(folder.resolve("two.csv"), "elapsed_s,temp_c\n0,20\n60,21\n");
         Line said = Line.run("forecast", new ForecastCommand(), two.toString(), "--json", "--language", "en");
