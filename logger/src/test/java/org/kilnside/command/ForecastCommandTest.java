@@ -80,7 +80,8 @@ class ForecastCommandTest {
         Path log = log("a.csv", 11);
         Line comma = Line.run("forecast", new ForecastCommand(), log.toString(), "--ambient", "4,5");
         assertThat(comma.exit()).isEqualTo(2);
-        assertThat(comma.err()).contains("--ambient: found \"4,5\", expected a number with a decimal point such as 4.5");
+        assertThat(comma.err())
+                .contains("--ambient: found \"4,5\", expected a number with a decimal point such as 4.5");
         Line hole = Line.run("forecast", new ForecastCommand(), log.toString(), "--below", "60,,120");
         assertThat(hole.err()).contains("--below: found \"\", expected a number");
         Line half = Line.run("forecast", new ForecastCommand(), log.toString(), "--class", "1.5");
