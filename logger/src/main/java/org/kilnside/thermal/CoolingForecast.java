@@ -38,11 +38,18 @@ final class CoolingForecast {
             data = Forecaster.data(question, whole.course.until(lid.get()));
             remarks.add(0, new Remark(Kind.SENSOR_READS_AIR, lid));
         }
-        List<FiringFit.Weighted> fits = question.memory().fit(data);
         Optional<PlanAhead> ahead = ahead(question, data);
-        boolean unplanned = data.phases.drivenNow() && ahead.isEmpty() && !isOver(question, data);
+        List<FiringFit.Weighted> likely = question.memory().fit(data);
+        boolean driven = data.phases.drivenNow() && !isOver(question, data);
+        // A ramp led down by elements nobody tells of looks like a kiln that holds more than any does.
+        boolean tooSlow = !driven && data.outputUntoldNow() && FiringFit.noKilnIsLike(likely, data);
+        if (tooSlow) {
+            data = data.asIfHeldUntilNow();
+        }
+        List<FiringFit.Weighted> fits = tooSlow ? question.memory().fit(data) : likely;
+        boolean unplanned = ahead.isEmpty() && (driven || tooSlow);
         if (unplanned) {
-            remarks.add(0, Remark.of(Kind.DRIVEN_COOLING));
+            remarks.add(0, Remark.of(driven ? Kind.DRIVEN_COOLING : Kind.COOLS_TOO_SLOWLY));
         }
         if (data.openedNow()) {
             remarks.add(new Remark(Kind.OPENED, Optional.of(data.openedS())));

@@ -37,7 +37,7 @@ record CoolingSeen(double nowC, double roomC, double leftAloneForS, double misfi
             slowness += each.weight() * slowness(each.fit());
             fibre += each.fit().kind() == WallKind.FIBRE ? each.weight() : 0;
         }
-        double alone = data.phases.drivenNow() ? LED_DOWN_S : data.leftAloneForS();
+        double alone = data.phases.drivenNow() || data.free.isEmpty() ? LED_DOWN_S : data.leftAloneForS();
         return new CoolingSeen(
                 data.nowC, roomC, alone, FiringFit.misfit(fits.get(0).fit()), slowness, fibre);
     }

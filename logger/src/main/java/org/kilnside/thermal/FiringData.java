@@ -72,7 +72,12 @@ final class FiringData {
         powerStepS = Double.POSITIVE_INFINITY;
     }
 
-    private FiringData(FiringData other, List<Powered> powered, boolean fullOutputGuessed, double powerStepS) {
+    private FiringData(
+            FiringData other,
+            List<FreeSpan> free,
+            List<Powered> powered,
+            boolean fullOutputGuessed,
+            double powerStepS) {
         course = other.course;
         phases = other.phases;
         ambient = other.ambient;
@@ -84,7 +89,7 @@ final class FiringData {
         nowS = other.nowS;
         driveS = other.driveS;
         driveC = other.driveC;
-        free = other.free;
+        this.free = List.copyOf(free);
         this.powered = List.copyOf(powered);
         this.fullOutputGuessed = fullOutputGuessed;
         this.powerStepS = powerStepS;
@@ -136,12 +141,22 @@ final class FiringData {
     /** The same with a guess of the output where the controller gives none. */
     FiringData withGuessedPower(Optional<Schedule> plan) {
         PoweredStretches guessed = PoweredStretches.guessed(course, driveS, driveC, plan);
-        return new FiringData(this, guessed.stretches(), guessed.fullOutputGuessed(), powerStepS);
+        return new FiringData(this, free, guessed.stretches(), guessed.fullOutputGuessed(), powerStepS);
     }
 
     /** The same, the elements having had another strength since a moment. */
     FiringData withPowerStep(double sinceS) {
-        return new FiringData(this, powered, fullOutputGuessed, sinceS);
+        return new FiringData(this, free, powered, fullOutputGuessed, sinceS);
+    }
+
+    /** The same, nothing of it taken for a kiln left alone. */
+    FiringData asIfHeldUntilNow() {
+        return new FiringData(this, List.of(), powered, fullOutputGuessed, powerStepS);
+    }
+
+    /** Whether the newest reading comes without an output. */
+    boolean outputUntoldNow() {
+        return Double.isNaN(course.output[course.last()]);
     }
 
     /** Whether the log begins when its heating was over. */

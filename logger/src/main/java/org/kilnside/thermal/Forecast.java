@@ -123,6 +123,8 @@ public record Forecast(
             OUTPUT_UNKNOWN,
             /** The elements are on while the kiln cools and no plan says for how long: only the earliest time is known. */
             DRIVEN_COOLING,
+            /** It cools more slowly than any kiln left alone: probably led down by elements nobody tells of. */
+            COOLS_TOO_SLOWLY,
             /** The kiln began to cool faster than it does shut: a bung, a vent or a lid was opened. */
             OPENED,
             /** The lid seems open: the sensor reads air, the ware is hotter. */

@@ -67,6 +67,34 @@ class HeldOnTheWayDownTest {
         assertThat(forecast.below().get(0).notBeforeS().orElseThrow()).isLessThan(FIRING.belowS(200));
     }
 
+    /** By temperature alone, on the ramp down: a straight line of 80 K/h, which no kiln left alone draws so high up. */
+    @Test
+    void aRampNobodyToldOfIsNotTakenForAKilnThatHoldsMoreThanAnyDoes() {
+        double askedS = FIRING.aboveS(FIRING.peakC() - 1) + 600 + 1800;
+        Forecast forecast = Forecaster.forecast(ForecastQuestion.about(FIRING.until(askedS, false)));
+        assertThat(forecast.remarks()).anyMatch(each -> each.kind() == Kind.COOLS_TOO_SLOWLY);
+        for (Forecast.Below below : forecast.below()) {
+            assertThat(below.when()).isEmpty();
+            assertThat(below.notBeforeS().orElseThrow())
+                    .isBetween(askedS, FIRING.belowS(below.temperature().celsius()));
+        }
+        assertForecast(askedS, false, 0.4);
+    }
+
+    @Test
+    void aKilnLeftAloneIsNotSaidToCoolTooSlowly() {
+        for (int number = 0; number < 6; number++) {
+            TrialFiring free = TrialPopulation.of(
+                            TrialPopulation.Family.MIXED, number, 1, TrialPopulation.Habit.FREE_COOLING)
+                    .firings()
+                    .get(0);
+            for (double at : new double[] {free.offS() + 1200, free.offS() + 3600, free.offS() + 4 * 3600}) {
+                Forecast forecast = Forecaster.forecast(ForecastQuestion.about(free.until(at, false)));
+                assertThat(forecast.remarks()).noneMatch(each -> each.kind() == Kind.COOLS_TOO_SLOWLY);
+            }
+        }
+    }
+
     /** Let go at 1000 °C by hand: the plan's ramp and hold are no concern of a kiln that falls twice as fast. */
     @Test
     void aKilnThatWasSwitchedOffIsNotTakenToFollowItsPlan() {
