@@ -122,6 +122,18 @@ public record Snapshot(
                 disk);
     }
 
+    /** Whether the number is not to be trusted: by what the sensor shows, by the kiln's model, or by a standing alarm. */
+    public boolean isNumberDistrusted() {
+        return findings.isDistrusted() || distrusting().isPresent();
+    }
+
+    /** The standing alarm that takes the number's word from it; empty when there is none. */
+    public Optional<Alarm> distrusting() {
+        return alarms.stream()
+                .filter(alarm -> alarm.kind().withdrawsNumber() && !alarm.isOver())
+                .findFirst();
+    }
+
     /** The same with other alarms. */
     public Snapshot withAlarms(List<Alarm> others) {
         return new Snapshot(

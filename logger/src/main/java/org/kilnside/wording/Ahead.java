@@ -200,7 +200,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             }
             arrival.when()
                     .filter(when -> isAhead(when))
-                    .ifPresent(when -> lines.add(new Line(words.text("ahead.top", target), span(when))));
+                    .ifPresent(when -> lines.add(new Line(words.text("ahead.top", target), shortSpan(when))));
             if (arrival.reaches() == Reaches.CANNOT_SAY_YET) {
                 boolean likely = arrival.topsOut()
                         .filter(top -> !top.at().isBelow(arrival.target()))
@@ -318,7 +318,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         private String value(Forecast.Below below) {
             if (below.when().isPresent()) {
                 When when = below.when().get();
-                return isAhead(when) ? span(when) : words.text("ahead.since", about(when));
+                return isAhead(when) ? shortSpan(when) : words.text("ahead.since", about(when));
             }
             return below.notBeforeS()
                     .map(at -> words.text("ahead.not_before", moment(Math.round(at * 1000))))
@@ -346,6 +346,14 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                     : state.momentWithDay(toMs, snapshot.zeroFor(toMs), snapshot.speed());
             // Kept on one line where there is room for it: a time torn apart is misread.
             return (moment(fromMs) + (oneDay ? "–" : " – ") + to).replace(' ', '\u00a0');
+        }
+
+        /** The same in a line of its own: that a sped-up kiln's times count from the begin, every other one there says. */
+        private String shortSpan(When when) {
+            return onTheClock()
+                    ? span(when)
+                    : (moment(Math.round(when.fromS() * 1000)) + "–" + moment(Math.round(when.toS() * 1000)))
+                            .replace(' ', '\u00a0');
         }
 
         private String moment(long elapsedMs) {

@@ -99,8 +99,8 @@ public record NowSentence(String text, Tone tone) {
     }
 
     private static NowSentence live(Snapshot snapshot, Temperature temperature, Words words) {
-        if (snapshot.findings().isDistrusted()) {
-            return new NowSentence(words.text("now.distrust", doubt(snapshot.findings(), words)), Tone.BLIND);
+        if (snapshot.isNumberDistrusted()) {
+            return new NowSentence(words.text("now.distrust", doubt(snapshot, words)), Tone.BLIND);
         }
         String now = words.temperature(temperature);
         return switch (snapshot.stage()) {
@@ -116,11 +116,12 @@ public record NowSentence(String text, Tone tone) {
     }
 
     /** Why the number is not to be trusted: what the sensor shows, or else what the kiln's model finds. */
-    private static String doubt(Findings findings, Words words) {
-        return findings.doubts().stream()
+    private static String doubt(Snapshot snapshot, Words words) {
+        return snapshot.findings().doubts().stream()
                 .filter(Findings.Doubt::withdraws)
                 .findFirst()
                 .map(doubt -> words.named("doubt", doubt.what()))
+                .or(() -> snapshot.distrusting().map(alarm -> words.named("alarm", alarm.kind())))
                 .orElseGet(() -> words.text("now.doubt_model"));
     }
 

@@ -6,6 +6,10 @@ import static org.kilnside.wording.SampleSnapshots.HOST_MS;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.Optional;
+import org.kilnside.alarm.AlarmKind;
+import org.kilnside.alarm.Alarm;
+import java.util.OptionalLong;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Snapshot;
@@ -136,6 +140,27 @@ class NowSentenceTest {
                         .doesNotContain("{");
             }
         }
+    }
+
+    /** An alarm that takes the number's word away stands longer than what raised it: so long no sentence is calm. */
+    @Test
+    void aSensorThatSlippedIsNotFollowedByThePlanHoweverWellTheNumberClimbs() {
+        Alarm slipped = new Alarm(
+                "1",
+                AlarmKind.SENSOR_SLIPPED,
+                AlarmKind.SENSOR_SLIPPED.grade(),
+                Alarm.State.ACKNOWLEDGED,
+                0,
+                0,
+                1,
+                Optional.empty(),
+                Optional.empty(),
+                OptionalLong.of(0),
+                OptionalLong.empty());
+        NowSentence sentence =
+                NowSentence.of(SampleSnapshots.heating().withAlarms(List.of(slipped)), HOST_MS, english);
+        assertThat(sentence.tone()).isEqualTo(NowSentence.Tone.BLIND);
+        assertThat(sentence.text()).startsWith("Do not trust this number: The sensor slipped out or is shorted.");
     }
 
     private String said(Snapshot snapshot) {

@@ -218,7 +218,7 @@ public record NowModel(
             if (latest.temperature().isEmpty()) {
                 return new BigNumber(false, words.text("number.no_temperature"), "", last(latest));
             }
-            if (snapshot.findings().isDistrusted()) {
+            if (snapshot.isNumberDistrusted()) {
                 return new BigNumber(
                         true,
                         words.degrees(latest.temperature().get()),
