@@ -5,12 +5,12 @@ import static org.kilnside.wording.SampleSnapshots.HOST_MS;
 
 import java.time.Duration;
 import java.time.ZoneId;
-import java.util.Optional;
-import org.kilnside.alarm.AlarmKind;
-import org.kilnside.alarm.Alarm;
-import java.util.OptionalLong;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
+import org.kilnside.alarm.Alarm;
+import org.kilnside.alarm.AlarmKind;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Snapshot;
 
@@ -157,8 +157,7 @@ class NowSentenceTest {
                 Optional.empty(),
                 OptionalLong.of(0),
                 OptionalLong.empty());
-        NowSentence sentence =
-                NowSentence.of(SampleSnapshots.heating().withAlarms(List.of(slipped)), HOST_MS, english);
+        NowSentence sentence = NowSentence.of(SampleSnapshots.heating().withAlarms(List.of(slipped)), HOST_MS, english);
         assertThat(sentence.tone()).isEqualTo(NowSentence.Tone.BLIND);
         assertThat(sentence.text()).startsWith("Do not trust this number: The sensor slipped out or is shorted.");
     }
