@@ -190,6 +190,7 @@ public final class BookCommand implements Callable<Integer> {
             facts.cone().ifPresent(cone -> {
                 ConeWords cones = new ConeWords(words, ConeTable.of(ConeSeries.SELF_SUPPORTING));
                 out.println("  " + cones.reached(cone));
+                cones.range(cone).ifPresent(range -> out.println("  " + range));
             });
             if (!facts.sensor().calibration().equals(Calibration.NONE)) {
                 out.println("  " + words.text("book.corrected"));

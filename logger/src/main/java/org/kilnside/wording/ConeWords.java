@@ -95,6 +95,20 @@ public final class ConeWords {
         return lines;
     }
 
+    /** The interval in whole cones that hold it, where there is little room; empty where no cone is down. */
+    public Optional<String> range(ConeReached reached) {
+        if (reached.isBelowScale()) {
+            return Optional.empty();
+        }
+        ConePosition from = reached.between().from();
+        ConePosition to = reached.between().to();
+        Optional<Cone> soft = from.fraction().orElse(0) > 1 - AT_CONE ? from.next() : from.past();
+        Optional<Cone> hard =
+                to.fraction().orElse(1) < AT_CONE ? to.past() : to.next().or(to::past);
+        return Optional.of(words.text(
+                "cone.interval", soft.map(this::cone).orElseGet(() -> position(from)), cone(hard.orElseThrow())));
+    }
+
     /** A lasting jump in the curve, and what it means. */
     public String jump(GoodReadings.Jump jump) {
         return words.text(

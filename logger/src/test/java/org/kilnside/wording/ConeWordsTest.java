@@ -7,9 +7,11 @@ import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
+import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
+import org.kilnside.sensor.SensorUncertainty;
 
 class ConeWordsTest {
     private static final ConeTable TABLE = ConeTable.of(ConeSeries.SELF_SUPPORTING);
@@ -37,6 +39,22 @@ class ConeWordsTest {
         Trace cold = new Trace.Builder().add(14_400_000, 600).view();
         assertThat(english.timeToGo(Cone.parse("14"), work.timeToGo(Cone.parse("14"), cold)))
                 .contains("will not go down this way");
+    }
+
+    @Test
+    void aRangeInWholeConesHoldsTheWholeInterval() {
+        Trace curve = new Trace.Builder()
+                .add(0, 20)
+                .add(27_000_000, 1120)
+                .add(33_000_000, 1222)
+                .add(40_000_000, 600)
+                .view();
+        ConeReached reached = HeatWork.ofLine(TABLE, curve).reached(SensorUncertainty.UNKNOWN);
+        assertThat(reached.cone().past()).contains(Cone.parse("6"));
+        assertThat(english.range(reached)).contains("by sensor and chart from cone 5 (1186 °C) to cone 7 (1239 °C)");
+        Trace cold = new Trace.Builder().add(0, 20).add(3_600_000, 90).view();
+        assertThat(english.range(HeatWork.ofLine(TABLE, cold).reached(SensorUncertainty.UNKNOWN)))
+                .isEmpty();
     }
 
     private static ConeWords cones(Language language) {
