@@ -43,7 +43,7 @@ public final class ForecastWords {
         return lines;
     }
 
-    /** What a forecast rests on and cannot know. */
+    /** What a forecast rests on and cannot know, each thing once. */
     public List<String> remarks(Forecast forecast) {
         return forecast.remarks().stream()
                 .map(remark -> {
@@ -52,6 +52,7 @@ public final class ForecastWords {
                             .map(at -> words.text("forecast.at", text, moment(at)))
                             .orElse(text);
                 })
+                .distinct()
                 .toList();
     }
 

@@ -89,6 +89,21 @@ class ForecastCommandTest {
     }
 
     @Test
+    void saysOnceWhatHoldsForSeveralTemperatures() throws IOException {
+        Line said = Line.run(
+                "forecast",
+                new ForecastCommand(),
+                log("a.csv", 11).toString(),
+                "--below",
+                "2,4,6",
+                "--ambient",
+                "15",
+                "--language",
+                "en");
+        assertThat(said.out()).containsOnlyOnce("A temperature at or under the room's is not reached by waiting");
+    }
+
+    @Test
     void saysThatAnOpeningAfterTheLogsEndDoesNotCount() throws IOException {
         Path log = log("a.csv", 11);
         Line later = Line.run("forecast", new ForecastCommand(), log.toString(), "--opened", "lid@612000");
