@@ -36,7 +36,8 @@ final class ComingPane extends Card {
         if (!coming.told().cautions().isEmpty()) {
             add(
                     Labels.wrapping(
-                            together(String.join(" ", coming.told().cautions())), "foreground: $Kilnside.quiet; font: 90%"),
+                            together(String.join(" ", coming.told().cautions())),
+                            "foreground: $Kilnside.quiet; font: 90%"),
                     "span 2, growx, wmin 0, gaptop 2");
         }
         getAccessibleContext()
