@@ -65,9 +65,8 @@ final class FiringData {
         driveS = layout.driveS();
         driveC = layout.driveC();
         free = List.copyOf(layout.free());
-        powered = List.copyOf(
-                PoweredStretches.told(course, driveS, driveC, poweredAboveC, phases.coolingNow() && !phases.drivenNow())
-                        .stretches());
+        powered = List.copyOf(PoweredStretches.told(course, driveS, driveC, poweredAboveC, coolsForS())
+                .stretches());
         fullOutputGuessed = false;
         powerStepS = Double.POSITIVE_INFINITY;
     }
@@ -213,6 +212,13 @@ final class FiringData {
     /** Whether most of a stretch lies after the step of the elements' strength. */
     boolean afterPowerStep(Powered stretch) {
         return (driveS[stretch.from()] + driveS[stretch.to()]) / 2 > powerStepS;
+    }
+
+    /** For how long the kiln has been left to cool by now, s; 0 while it is not. */
+    private double coolsForS() {
+        return phases.coolingNow() && !phases.drivenNow() && !phases.free().isEmpty()
+                ? nowS - course.timeS[phases.free().get(phases.free().size() - 1).from()]
+                : 0;
     }
 
     /** For how long the kiln has been seen left to itself, s; 0 where it is not. */

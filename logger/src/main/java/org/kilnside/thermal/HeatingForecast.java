@@ -46,6 +46,9 @@ final class HeatingForecast {
     /** A controller lets a kiln lag or lead its set-point by some kelvins, and creeps up to a top: so long a time, s. */
     private static final double STEERS_WITHIN_S = 360;
 
+    /** A controller holds a top some kelvins under it. */
+    private static final double AS_GOOD_AS_THERE_K = 3;
+
     private HeatingForecast() {}
 
     static Optional<Temperature> target(ForecastQuestion question) {
@@ -63,15 +66,21 @@ final class HeatingForecast {
     /** On the way down the log itself says whether the top was reached. */
     static Optional<Arrival> arrivalAfterTop(ForecastQuestion question, FiringData data) {
         return target(question).map(target -> {
-            Course course = data.course;
-            for (int i = 0; i < course.size; i++) {
-                if (course.temperatureC[i] >= target.celsius() - 3) {
-                    double at = course.timeS[i];
-                    return new Arrival(target, Reaches.YES, Optional.of(new When(at, at, at)), Optional.empty());
-                }
-            }
-            return new Arrival(target, Reaches.NO, Optional.empty(), Optional.empty());
+            Optional<When> arrived = arrived(data.course, target);
+            return new Arrival(
+                    target, arrived.isPresent() ? Reaches.YES : Reaches.NO, arrived, Optional.empty());
         });
+    }
+
+    /** When the log itself shows that it got there. */
+    private static Optional<When> arrived(Course course, Temperature target) {
+        for (int i = 0; i < course.size; i++) {
+            if (course.temperatureC[i] >= target.celsius() - AS_GOOD_AS_THERE_K) {
+                double at = course.timeS[i];
+                return Optional.of(new When(at, at, at));
+            }
+        }
+        return Optional.empty();
     }
 
     static Forecast forecast(ForecastQuestion question, FiringData data, Stage stage, List<Remark> remarks) {
@@ -161,6 +170,16 @@ final class HeatingForecast {
 
     private static Arrival arrival(
             Temperature target, FiringData data, Spread when, Spread top, double noHigherC, boolean told) {
+        Optional<When> arrived = arrived(data.course, target);
+        if (!told && !data.fullOutputGuessed) {
+            // Nothing tells how much power is left: the pace may go on until, near the top, it cannot.
+            Optional<When> guess = when.isKnown() ? Optional.of(arrives(data.nowS, when, false)) : Optional.empty();
+            return new Arrival(
+                    target,
+                    arrived.isPresent() ? Reaches.YES : Reaches.CANNOT_SAY_YET,
+                    arrived.or(() -> guess),
+                    Optional.empty());
+        }
         double nowC = data.nowC;
         double half = ConformalScale.topOut(top.halfWidth(), nowC);
         double highest = Math.max(nowC, Math.min(noHigherC, top.mean()));
@@ -168,6 +187,9 @@ final class HeatingForecast {
                 Temperature.ofCelsius(highest),
                 Temperature.ofCelsius(Math.max(nowC, Math.min(highest, top.mean() - half))),
                 Temperature.ofCelsius(Math.max(nowC, Math.min(noHigherC, top.mean() + half))));
+        if (arrived.isPresent()) {
+            return new Arrival(target, Reaches.YES, arrived, Optional.of(topsOut));
+        }
         double aimC = target.celsius();
         Reaches reaches = topsOut.from().celsius() >= aimC
                 ? Reaches.YES

@@ -42,6 +42,9 @@ final class Phases {
     /** Six kelvin an hour is a hold. */
     static final double FLAT_KS = 6 / 3600.0;
 
+    /** Twenty kelvin an hour upwards is a climb. */
+    private static final double CLIMBS_KS = 20 / 3600.0;
+
     /** Lower than this nothing was fired; less than so far below its top a kiln may have sunk and stalled, °C and K. */
     private static final double FIRED_C = 450;
 
@@ -258,6 +261,7 @@ final class Phases {
     private static void byShape(Course course, boolean[] off) {
         int lastTop = knee(course, peak(course));
         boolean[] straight = straight(course, lastTop);
+        markClimbs(course, lastTop, straight);
         SuddenChanges.find(course, lastTop, straight);
         int powered = lastTop;
         for (int i = lastTop + 1; i < course.size; i++) {
@@ -344,6 +348,30 @@ final class Phases {
             }
         }
         return straight;
+    }
+
+    /**
+     * Marks stretches after the top on which the kiln climbs steadily: nothing but power does that to a hot kiln. Further
+     * down a lid that was shut again lets the sensor climb for a while, so there it must go on for longer.
+     */
+    private static void markClimbs(Course course, int from, boolean[] straight) {
+        double least = Math.max(6, 6 * noise(course));
+        for (int i = from + 1; i < course.size; i++) {
+            double length = course.temperatureC[i] > SHAPE_TELLS_ABOVE_C ? LOOK_S : 2 * LOOK_S;
+            double end = course.timeS[i];
+            if (end - length < course.timeS[from]) {
+                continue;
+            }
+            Course.Line first = course.line(end - length, end - length / 2);
+            Course.Line second = course.line(end - length / 2, end);
+            boolean climbs = first.points() >= 4
+                    && second.points() >= 4
+                    && Math.min(first.slopeKS(), second.slopeKS()) > CLIMBS_KS
+                    && second.meanC() - first.meanC() > least / 2;
+            for (int k = i; climbs && course.timeS[k] > end - length; k--) {
+                straight[k] = true;
+            }
+        }
     }
 
     /** The latest point before which the kiln has lost 15 % of its height above the room; at most three hours back. */

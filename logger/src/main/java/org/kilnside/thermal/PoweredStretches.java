@@ -24,6 +24,12 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
      */
     private static final double OUTPUT_SIGMA_COOLING = 0.025;
 
+    /** And once it has cooled for hours: the curve says all there is to know. */
+    private static final double OUTPUT_SIGMA_COOLED = 0.06;
+
+    private static final double COOLING_S = 3600;
+    private static final double COOLED_S = 10_800;
+
     /** While bound water may leave: how much there is can be fitted, not just when it goes. Of full output. */
     private static final double WATER_SIGMA = 0.06;
 
@@ -37,14 +43,21 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
 
     private static final double PLAN_LAG_K = 15;
 
+    /** Further below its highest than this and its climb was broken off, K. */
+    private static final double FALLEN_K = 20;
+
     /** A kiln that keeps up with its plan: an output as good as any guess, and how far off that may be. */
     private static final double SOME_OUTPUT = 0.7;
 
     private static final double SOME_OUTPUT_SIGMA = 0.3;
 
-    /** @param cools whether the kiln is left to cool now */
-    static PoweredStretches told(Course course, double[] driveS, double[] driveC, double aboveC, boolean cools) {
-        double sigma = cools ? OUTPUT_SIGMA_COOLING : OUTPUT_SIGMA;
+    /** @param coolsForS for how long the kiln has been left to cool; 0 while it is not */
+    static PoweredStretches told(
+            Course course, double[] driveS, double[] driveC, double aboveC, double coolsForS) {
+        double cooled = Math.max(0, Math.min(1, (coolsForS - COOLING_S) / (COOLED_S - COOLING_S)));
+        double sigma = coolsForS == 0
+                ? OUTPUT_SIGMA
+                : OUTPUT_SIGMA_COOLING + cooled * (OUTPUT_SIGMA_COOLED - OUTPUT_SIGMA_COOLING);
         return new PoweredStretches(of(course.output, course, driveS, driveC, sigma, sigma, aboveC), false);
     }
 
@@ -57,7 +70,9 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
         double[] guess = new double[course.size];
         boolean full = false;
         double began = PlanAlignment.beganS(course);
-        Optional<PlannedCurve> curve = plan.map(each -> each.curveFrom(Temperature.ofCelsius(course.temperatureC[0])));
+        // A kiln that lost time to an outage is behind its plan, and need not be at full output for that.
+        Optional<PlannedCurve> curve = plan.filter(each -> !hasFallen(course))
+                .map(each -> each.curveFrom(Temperature.ofCelsius(course.temperatureC[0])));
         for (int i = 0; i < course.size; i++) {
             double wanted = course.setpointC[i];
             double enough = SETPOINT_LAG_K;
@@ -79,6 +94,17 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
             }
         }
         return new PoweredStretches(of(guess, course, driveS, driveC, GUESSED_SIGMA, relative, ABOVE_C), full);
+    }
+
+    private static boolean hasFallen(Course course) {
+        double highestC = course.temperatureC[0];
+        for (int i = 1; i < course.size; i++) {
+            highestC = Math.max(highestC, course.temperatureC[i]);
+            if (course.temperatureC[i] < highestC - FALLEN_K) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static List<FiringData.Powered> of(

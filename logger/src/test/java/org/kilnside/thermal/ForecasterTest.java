@@ -57,7 +57,7 @@ class ForecasterTest {
 
     @Test
     void forecastsArrivalAndTopOutFromKnownOutput() {
-        double asked = firstAbove(FIRING, 1000);
+        double asked = firstAbove(FIRING, peak(FIRING) - 60);
         Forecast forecast = Forecaster.forecast(ForecastQuestion.about(FIRING.until(asked, true))
                 .withAmbient(Temperature.ofCelsius(FIRING.ambientC[0]))
                 .withTarget(Temperature.ofCelsius(peak(FIRING) - 5)));

@@ -1,0 +1,84 @@
+package org.kilnside.thermal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.kilnside.firing.Trace;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.thermal.Forecast.Arrival;
+import org.kilnside.thermal.Forecast.Reaches;
+import org.kilnside.thermal.Forecast.Stage;
+import org.kilnside.virtualkiln.Population;
+import org.kilnside.virtualkiln.Programs;
+
+/** What is said of the top once it is there, and while nothing tells how strong the elements are. */
+class ArrivedTest {
+    private static final Schedule PLAN = Programs.glaze(1180, 80);
+
+    private static final VirtualTrial FIRING = VirtualTrial.run(
+            new Population(Population.Family.LIGHT_BRICK, 5)
+                    .specimen(2)
+                    .glazeFiring(PLAN, 0)
+                    .interval(10)
+                    .start(),
+            PLAN,
+            45,
+            Double.POSITIVE_INFINITY);
+
+    private static Arrival arrival(double askedS, boolean told, double targetC) {
+        return Forecaster.forecast(ForecastQuestion.about(FIRING.until(askedS, told))
+                        .withTarget(Temperature.ofCelsius(targetC)))
+                .arrival()
+                .orElseThrow();
+    }
+
+    @Test
+    void aTemperatureTheLogHasShownIsReachedWhileTheKilnStillHeats() {
+        double asked = FIRING.aboveS(1100);
+        for (boolean told : new boolean[] {true, false}) {
+            Arrival arrival = arrival(asked, told, 1000);
+            assertThat(arrival.reaches()).isEqualTo(Reaches.YES);
+            Forecast.When when = arrival.when().orElseThrow();
+            assertThat(when.atS()).isBetween(FIRING.aboveS(990), FIRING.aboveS(1010));
+            assertThat(when.fromS()).isEqualTo(when.toS());
+        }
+    }
+
+    @Test
+    void inTheHoldOfItsPlanTheTopIsReached() {
+        double asked = FIRING.aboveS(FIRING.peakC() - 2) + 240;
+        Forecast forecast = Forecaster.forecast(
+                ForecastQuestion.about(FIRING.until(asked, true)).withPlan(PLAN));
+        Arrival arrival = forecast.arrival().orElseThrow();
+        assertThat(arrival.reaches()).isEqualTo(Reaches.YES);
+        assertThat(arrival.when().orElseThrow().atS()).isLessThanOrEqualTo(asked);
+    }
+
+    @Test
+    void withoutOutputAKilnThatKeepsItsPaceIsNotPromisedItsTop() {
+        Arrival arrival = arrival(FIRING.aboveS(900), false, 1180);
+        assertThat(arrival.reaches()).isEqualTo(Reaches.CANNOT_SAY_YET);
+        assertThat(arrival.when()).isPresent();
+        assertThat(arrival.topsOut()).isEmpty();
+    }
+
+    /** Drawn by hand: 130 K/h to 514 °C, three quarters of an hour without readings, then on from 430 °C at 125 K/h. */
+    @Test
+    void aKilnThatClimbsAgainAfterAnOutageHeats() {
+        Trace.Builder log = new Trace.Builder();
+        long minute = 0;
+        for (double celsius = 18; celsius < 514; celsius += 130 / 60.0) {
+            log.add(60_000 * minute++, celsius, OptionalDouble.empty(), OptionalDouble.empty());
+        }
+        minute += 45;
+        for (double celsius = 430; celsius < 485; celsius += 125 / 60.0) {
+            log.add(60_000 * minute++, celsius, OptionalDouble.empty(), OptionalDouble.empty());
+        }
+        Forecast forecast = Forecaster.forecast(
+                ForecastQuestion.about(log.view()).withPlan(PLAN));
+        assertThat(forecast.stage()).isEqualTo(Stage.HEATING);
+        assertThat(forecast.arrival().orElseThrow().reaches()).isEqualTo(Reaches.CANNOT_SAY_YET);
+    }
+}
