@@ -217,7 +217,9 @@ final class FiringData {
     /** For how long the kiln has been left to cool by now, s; 0 while it is not. */
     private double coolsForS() {
         return phases.coolingNow() && !phases.drivenNow() && !phases.free().isEmpty()
-                ? nowS - course.timeS[phases.free().get(phases.free().size() - 1).from()]
+                ? nowS
+                        - course.timeS[
+                                phases.free().get(phases.free().size() - 1).from()]
                 : 0;
     }
 

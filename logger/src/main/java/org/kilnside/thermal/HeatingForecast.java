@@ -67,8 +67,7 @@ final class HeatingForecast {
     static Optional<Arrival> arrivalAfterTop(ForecastQuestion question, FiringData data) {
         return target(question).map(target -> {
             Optional<When> arrived = arrived(data.course, target);
-            return new Arrival(
-                    target, arrived.isPresent() ? Reaches.YES : Reaches.NO, arrived, Optional.empty());
+            return new Arrival(target, arrived.isPresent() ? Reaches.YES : Reaches.NO, arrived, Optional.empty());
         });
     }
 

@@ -52,8 +52,7 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
     private static final double SOME_OUTPUT_SIGMA = 0.3;
 
     /** @param coolsForS for how long the kiln has been left to cool; 0 while it is not */
-    static PoweredStretches told(
-            Course course, double[] driveS, double[] driveC, double aboveC, double coolsForS) {
+    static PoweredStretches told(Course course, double[] driveS, double[] driveC, double aboveC, double coolsForS) {
         double cooled = Math.max(0, Math.min(1, (coolsForS - COOLING_S) / (COOLED_S - COOLING_S)));
         double sigma = coolsForS == 0
                 ? OUTPUT_SIGMA

@@ -28,8 +28,8 @@ class ArrivedTest {
             Double.POSITIVE_INFINITY);
 
     private static Arrival arrival(double askedS, boolean told, double targetC) {
-        return Forecaster.forecast(ForecastQuestion.about(FIRING.until(askedS, told))
-                        .withTarget(Temperature.ofCelsius(targetC)))
+        return Forecaster.forecast(
+                        ForecastQuestion.about(FIRING.until(askedS, told)).withTarget(Temperature.ofCelsius(targetC)))
                 .arrival()
                 .orElseThrow();
     }
@@ -76,8 +76,8 @@ class ArrivedTest {
         for (double celsius = 430; celsius < 485; celsius += 125 / 60.0) {
             log.add(60_000 * minute++, celsius, OptionalDouble.empty(), OptionalDouble.empty());
         }
-        Forecast forecast = Forecaster.forecast(
-                ForecastQuestion.about(log.view()).withPlan(PLAN));
+        Forecast forecast =
+                Forecaster.forecast(ForecastQuestion.about(log.view()).withPlan(PLAN));
         assertThat(forecast.stage()).isEqualTo(Stage.HEATING);
         assertThat(forecast.arrival().orElseThrow().reaches()).isEqualTo(Reaches.CANNOT_SAY_YET);
     }
