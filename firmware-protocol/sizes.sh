@@ -68,7 +68,12 @@ if [ "${1:-}" = --write ]; then
     { sed '/^<!-- measured -->$/q' "$page"; echo; echo "$found"; } > "$page.new"
     mv "$page.new" "$page"
 elif grep -qF "Measured with $compiler." "$page"; then
-    if ! diff <(sed '1,/^<!-- measured -->$/d' "$page" | sed '/./,$!d') <(echo "$found"); then
+    # How deep the stack is seen to go hangs on when a request falls into a line being sent: the page's is the most allowed.
+    without_stack() { sed -E 's/^(\| firmware, [^|]*\|[^|]*\|[^|]*\|[^|]*\|).*/\1/'; }
+    stacks() { awk -F'|' '/^\| firmware, / { print $6 + 0 }'; }
+    written=$(sed '1,/^<!-- measured -->$/d' "$page" | sed '/./,$!d')
+    deeper=$(paste <(stacks <<< "$found") <(stacks <<< "$written") | awk '$1 > $2' | wc -l)
+    if ! diff <(without_stack <<< "$written") <(without_stack <<< "$found") || [ "$deeper" -gt 0 ]; then
         echo "sizes: firmware/SIZES.md says otherwise: look whether the growth is meant, then run sizes.sh --write"
         exit 1
     fi
