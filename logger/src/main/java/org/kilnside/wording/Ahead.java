@@ -147,14 +147,14 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 return;
             }
             if (!rising) {
-                lines.add(new Line("", words.sentence(cones.reached(reached))));
+                lines.add(new Line("", words.sentence(cones.nearest(reached))));
                 return;
             }
             // While it heats the nearest cone is enough: the next reading moves it.
             String so = reached.cone()
                     .nearest()
                     .filter(cone -> !reached.isBelowScale())
-                    .map(cone -> words.text("cone.so_far", cones.cone(cone)))
+                    .map(cone -> cones.nearest(reached))
                     .orElseGet(() -> words.text("ahead.no_cone"));
             String aimed = aim().map(cone -> words.text("ahead.aiming", so, cones.cone(cone)))
                     .orElse(so);
@@ -203,8 +203,8 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                     .ifPresent(when -> lines.add(new Line(words.text("ahead.top", target), shortSpan(when))));
             if (arrival.reaches() == Reaches.CANNOT_SAY_YET) {
                 boolean likely = arrival.topsOut()
-                        .filter(top -> !top.at().isBelow(arrival.target()))
-                        .isPresent();
+                        .map(top -> !top.at().isBelow(arrival.target()))
+                        .orElse(true);
                 Optional<When> when = arrival.when().filter(its -> likely);
                 sentences.add(when.map(its -> words.text("ahead.expected_if", target, about(its)))
                         .orElseGet(() -> cannotSay(arrival, target)));

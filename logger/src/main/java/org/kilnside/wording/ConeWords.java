@@ -100,13 +100,35 @@ public final class ConeWords {
         if (reached.isBelowScale()) {
             return Optional.empty();
         }
+        return Optional.of(words.text(
+                "cone.interval",
+                softest(reached).map(this::cone)
+                        .orElseGet(() -> position(reached.between().from())),
+                cone(hardest(reached))));
+    }
+
+    /** The nearest cone with those its interval lies between, for where there is little room: of a firing not below the scale. */
+    public String nearest(ConeReached reached) {
+        String named = reached.cone().nearest().map(this::cone).orElseGet(() -> position(reached.cone()));
+        String phrase = reached.top() == ConeReached.Top.NOT_PASSED
+                ? words.text("cone.so_far", named)
+                : reached.top().hidesMore() ? words.text("cone.at_least", named) : named;
+        return softest(reached)
+                .map(soft -> words.text(
+                        "cone.within", phrase, soft.number(), hardest(reached).number()))
+                .orElse(phrase);
+    }
+
+    private static Optional<Cone> softest(ConeReached reached) {
         ConePosition from = reached.between().from();
+        return from.fraction().orElse(0) > 1 - AT_CONE ? from.next() : from.past();
+    }
+
+    private static Cone hardest(ConeReached reached) {
         ConePosition to = reached.between().to();
-        Optional<Cone> soft = from.fraction().orElse(0) > 1 - AT_CONE ? from.next() : from.past();
         Optional<Cone> hard =
                 to.fraction().orElse(1) < AT_CONE ? to.past() : to.next().or(to::past);
-        return Optional.of(words.text(
-                "cone.interval", soft.map(this::cone).orElseGet(() -> position(from)), cone(hard.orElseThrow())));
+        return hard.orElseThrow();
     }
 
     /** A lasting jump in the curve, and what it means. */

@@ -233,11 +233,30 @@ class AheadTest {
     }
 
     @Test
+    void aTopThatNothingToldOfThePowerSpeaksForIsExpectedOnlyIfTheElementsCan() {
+        Snapshot heating = with(
+                SampleSnapshots.heatingForecast(),
+                forecast(
+                        6.28,
+                        Stage.HEATING,
+                        Optional.of(new Arrival(
+                                celsius(998),
+                                Reaches.CANNOT_SAY_YET,
+                                Optional.of(new When(10.8 * HOUR_S, 10.6 * HOUR_S, 11 * HOUR_S)),
+                                Optional.empty())),
+                        List.of()));
+        assertThat(Ahead.of(heating, ENGLISH).sentence())
+                .startsWith("998 °C expected at ")
+                .contains("if the elements are strong enough: that cannot be said yet.");
+    }
+
+    @Test
     void nearTheTopItSaysWhatTheWareHasHadAndWhatItIsToHave() {
         Ahead ahead = Ahead.of(SampleSnapshots.holdingForecast(), ENGLISH);
         assertThat(ahead.lines().get(0).value())
                 .startsWith("So far like ")
                 .contains("cone 0")
+                .matches(".*, \\d+ to \\d+ by sensor and chart; .*")
                 .endsWith("; aiming for cone 06 (998 °C)");
     }
 
@@ -255,7 +274,10 @@ class AheadTest {
     @Test
     void afterTheTopTheConeIsNoLongerSoFar() {
         Ahead ahead = Ahead.of(SampleSnapshots.coolingForecast(), ENGLISH);
-        assertThat(ahead.lines().get(0).value()).doesNotContain("so far").doesNotContain("aiming");
+        assertThat(ahead.lines().get(0).value())
+                .doesNotContain("so far")
+                .doesNotContain("aiming")
+                .endsWith(" by sensor and chart");
     }
 
     @Test
