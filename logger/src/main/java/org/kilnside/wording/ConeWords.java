@@ -102,7 +102,8 @@ public final class ConeWords {
         }
         return Optional.of(words.text(
                 "cone.interval",
-                softest(reached).map(this::cone)
+                softest(reached)
+                        .map(this::cone)
                         .orElseGet(() -> position(reached.between().from())),
                 cone(hardest(reached))));
     }
