@@ -248,7 +248,7 @@ public final class ForecastCommand implements Callable<Integer> {
         if (json) {
             List<String> notes = new ArrayList<>(words.remarks(forecast));
             notes.addAll(more);
-            around.out().println(object(Optional.empty(), forecast).with("notes", notes));
+            around.out().println(object(Optional.empty(), forecast.askedS(), forecast).with("notes", notes));
         } else {
             around.out().println(schedule.name());
             words.lines(forecast, more).forEach(line -> around.out().println("  " + line));
@@ -261,7 +261,7 @@ public final class ForecastCommand implements Callable<Integer> {
         Optional<Instant> startedAt = log.startedAt();
         ForecastWords words = new ForecastWords(around.words(), startedAt);
         if (json) {
-            around.out().println(object(Optional.of(path), forecast).with("notes", words.remarks(forecast)));
+            around.out().println(object(Optional.of(path), lastS(log.trace()), forecast).with("notes", words.remarks(forecast)));
         } else {
             around.out().println(path);
             words.lines(forecast).forEach(line -> around.out().println("  " + line));
@@ -272,7 +272,7 @@ public final class ForecastCommand implements Callable<Integer> {
 
     /** An opening later than the log's end does not count, most likely for a slip in its number. */
     private void sayWhatIsStillAhead(Path path, Trace log) {
-        long lastS = log.elapsedMs(log.size() - 1) / 1000;
+        long lastS = (long) lastS(log);
         for (String text : opened) {
             if (ventilated(text).sinceS() > lastS + 1) {
                 around.out().flush();
@@ -283,10 +283,15 @@ public final class ForecastCommand implements Callable<Integer> {
         }
     }
 
-    private static JsonObject object(Optional<Path> path, Forecast forecast) {
+    /** Now is the log's last line; the forecast itself is asked at the middle of its newest minute. */
+    private static double lastS(Trace log) {
+        return log.elapsedMs(log.size() - 1) / 1000.0;
+    }
+
+    private static JsonObject object(Optional<Path> path, double askedS, Forecast forecast) {
         JsonObject object = new JsonObject()
                 .with("log", path, Path::toString)
-                .with("asked_s", forecast.askedS(), 1)
+                .with("asked_s", askedS, 1)
                 .with("stage", forecast.stage().name().toLowerCase(Locale.ROOT))
                 .with("ambient_c", forecast.ambient().celsius(), 1);
         object.with("below", below(forecast.below()));

@@ -53,6 +53,18 @@ class ForecastCommandTest {
     }
 
     @Test
+    void nowIsTheLogsLastLineHoweverCloseTheReadings() throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        for (int s = 0; s <= 12_005; s += 5) {
+            text.append(String.format(Locale.ROOT, "%d,%.2f%n", s, 20 + s / 30.0));
+        }
+        Path log = Files.writeString(folder.resolve("close.csv"), text);
+        assertThat(Line.run("forecast", new ForecastCommand(), log.toString(), "--json")
+                        .out())
+                .contains("\"asked_s\":12005.0,");
+    }
+
+    @Test
     void saysItInWordsWithItsCaution() throws IOException {
         Line said = Line.run("forecast", new ForecastCommand(), log("a.csv", 11).toString(), "--language", "en");
         assertThat(said.out())
