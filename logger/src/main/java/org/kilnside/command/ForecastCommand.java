@@ -248,7 +248,9 @@ public final class ForecastCommand implements Callable<Integer> {
         if (json) {
             List<String> notes = new ArrayList<>(words.remarks(forecast));
             notes.addAll(more);
-            around.out().println(object(Optional.empty(), forecast.askedS(), forecast).with("notes", notes));
+            around.out()
+                    .println(object(Optional.empty(), forecast.askedS(), forecast)
+                            .with("notes", notes));
         } else {
             around.out().println(schedule.name());
             words.lines(forecast, more).forEach(line -> around.out().println("  " + line));
@@ -261,7 +263,9 @@ public final class ForecastCommand implements Callable<Integer> {
         Optional<Instant> startedAt = log.startedAt();
         ForecastWords words = new ForecastWords(around.words(), startedAt);
         if (json) {
-            around.out().println(object(Optional.of(path), lastS(log.trace()), forecast).with("notes", words.remarks(forecast)));
+            around.out()
+                    .println(object(Optional.of(path), lastS(log.trace()), forecast)
+                            .with("notes", words.remarks(forecast)));
         } else {
             around.out().println(path);
             words.lines(forecast).forEach(line -> around.out().println("  " + line));
