@@ -2,10 +2,11 @@ package org.kilnside.thermal;
 
 /**
  * How wide the intervals of a forecast must be so that nine in ten hold the truth. What the fit believes of its own error
- * is only one thing that tells: over 750 simulated kilns of eleven kinds of physics none of which is the model's, each
+ * is only one thing that tells: over some 870 simulated kilns of eleven kinds of physics none of which is the model's, each
  * asked up to seventeen times on its way down, the error's upper decile also hangs on how far the curve lies from the
  * fit, on how slow the wall is, on how long the kiln has been left alone and on whether it may be fibre-lined (quantile
- * regression, own trials; other numbers and families of docs/validation.md judge it).
+ * regression, own trials, rounded and in places widened by hand). docs/validation.md judges it by other kilns, most of
+ * them of the same kinds, and says which were not.
  */
 final class ConformalScale {
     private static final double[] ASKED_AT_C = {1000, 800, 700, 600, 400, 200, 100};
