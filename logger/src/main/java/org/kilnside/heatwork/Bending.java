@@ -75,6 +75,16 @@ final class Bending {
         return new Bending(this);
     }
 
+    /** The same without what the curve gave of late. */
+    Bending without(Bending lately) {
+        Bending before = copy();
+        for (int i = 0; i < cones; i++) {
+            before.work[i] = Math.max(0, work[i] - lately.work[i]);
+            before.slope[i] = Math.max(0, slope[i] - lately.slope[i]);
+        }
+        return before;
+    }
+
     ConeTable table() {
         return table;
     }

@@ -14,7 +14,8 @@ import org.kilnside.sensor.SensorUncertainty;
  * {@link org.kilnside.sensor.OutlierFilter}).
  *
  * <p>The heating counts up to the top and until the curve has fallen 25 °C from it for the last time; the rest of the
- * cooling is kept apart. The same readings give the same numbers, bit for bit. Confined to one thread;
+ * cooling is kept apart. Both are judged by a mean over a minute ({@link SmoothedLevel}), so that noise does not
+ * move them; the corners of a line are taken as they stand. The same readings give the same numbers, bit for bit. Confined to one thread;
  * {@link #copy()} gives a second one to try a future on.
  */
 public final class HeatWork {
@@ -24,21 +25,19 @@ public final class HeatWork {
     /** So far below a cone's named temperature its rate is negligible: nothing can be said of the time to go. */
     public static final double NOT_YET_K = 150;
 
-    /** A fall from the highest reading that noise does not make. */
+    /** A fall from the top that noise does not make. */
     private static final double PASSED_TOP_K = 5;
 
-    /** A sensor at its end gives the same number again and again; a kiln held at its top does not for so long. */
-    private static final double SAME_NUMBER_K = 0.05;
-
-    private static final long SAME_NUMBER_MS = 120_000;
-
-    private static final int SAME_NUMBER_LEAST = 3;
+    /** A rise from the beginning to the top that noise does not make, in the mean over a minute. */
+    private static final double ROSE_K = 2;
 
     private final ConeTable table;
     private final Bending all;
     private Bending heating;
     private boolean cooling;
     private final Gaps gaps;
+    private final SmoothedLevel level;
+    private final StoodStill stoodStill;
 
     private boolean begun;
     private long firstMs;
@@ -46,16 +45,19 @@ public final class HeatWork {
     private double lastC;
     private long peakMs;
     private double peakC;
-    private long sameSinceMs;
-    private int sameCount;
-    private double sameAtC;
-    private double stoodAtC = Double.NEGATIVE_INFINITY;
+    private double topC = Double.NEGATIVE_INFINITY;
+    private double lowestC = Double.POSITIVE_INFINITY;
+    private boolean rose;
+    private double levelMs;
+    private double levelC;
 
     public HeatWork(ConeTable table) {
         this.table = table;
         this.all = new Bending(table);
         this.heating = all;
         this.gaps = new Gaps();
+        this.level = new SmoothedLevel();
+        this.stoodStill = new StoodStill();
     }
 
     private HeatWork(HeatWork other) {
@@ -64,16 +66,19 @@ public final class HeatWork {
         heating = other.cooling ? other.heating.copy() : all;
         cooling = other.cooling;
         gaps = other.gaps.copy();
+        level = other.level.copy();
+        stoodStill = other.stoodStill.copy();
         begun = other.begun;
         firstMs = other.firstMs;
         lastMs = other.lastMs;
         lastC = other.lastC;
         peakMs = other.peakMs;
         peakC = other.peakC;
-        sameSinceMs = other.sameSinceMs;
-        sameCount = other.sameCount;
-        sameAtC = other.sameAtC;
-        stoodAtC = other.stoodAtC;
+        topC = other.topC;
+        lowestC = other.lowestC;
+        rose = other.rose;
+        levelMs = other.levelMs;
+        levelC = other.levelC;
     }
 
     /** The heat work of a whole curve. */
@@ -131,43 +136,40 @@ public final class HeatWork {
      */
     public void add(long elapsedMs, double celsius) {
         check(elapsedMs, celsius);
-        if (begun && !gaps.mayBridge(lastMs, lastC, elapsedMs, celsius)) {
-            jump(celsius);
-            moveTo(elapsedMs, celsius);
+        long missingMs = gaps.totalMs();
+        if (!begun) {
+            begin(elapsedMs, celsius);
+        } else if (!gaps.mayBridge(lastMs, lastC, elapsedMs, celsius)) {
+            jump(elapsedMs, celsius);
+        } else if (gaps.totalMs() > missingMs) {
+            addLine(elapsedMs, celsius);
+            level.startAt(elapsedMs, celsius);
         } else {
-            addCorner(elapsedMs, celsius);
+            addReading(elapsedMs, celsius);
         }
-        watchStandingStill(elapsedMs, celsius);
-    }
-
-    /** Whether one and the same number lasts at the highest. */
-    private void watchStandingStill(long elapsedMs, double celsius) {
-        if (celsius < peakC - SAME_NUMBER_K) {
-            sameCount = 0;
-            return;
-        }
-        if (sameCount == 0 || celsius > sameAtC + SAME_NUMBER_K) {
-            sameCount = 0;
-            sameSinceMs = elapsedMs;
-            sameAtC = celsius;
-        }
-        sameCount++;
-        if (sameCount >= SAME_NUMBER_LEAST && elapsedMs - sameSinceMs >= SAME_NUMBER_MS) {
-            stoodAtC = sameAtC;
-        }
+        moveTo(elapsedMs, celsius);
+        stoodStill.add(elapsedMs, celsius, peakC);
     }
 
     private void addCorner(long elapsedMs, double celsius) {
         if (begun) {
             addLine(elapsedMs, celsius);
         } else {
-            begun = true;
-            firstMs = elapsedMs;
-            peakMs = elapsedMs;
-            peakC = celsius;
-            all.startAt(celsius);
+            begin(elapsedMs, celsius);
+            standAt(elapsedMs, celsius);
         }
         moveTo(elapsedMs, celsius);
+    }
+
+    private void begin(long elapsedMs, double celsius) {
+        begun = true;
+        firstMs = elapsedMs;
+        peakMs = elapsedMs;
+        peakC = celsius;
+        levelMs = elapsedMs;
+        levelC = celsius;
+        level.startAt(elapsedMs, celsius);
+        all.startAt(celsius);
     }
 
     private void check(long elapsedMs, double celsius) {
@@ -189,34 +191,75 @@ public final class HeatWork {
         lastC = celsius;
     }
 
+    /** A reading close behind the last one: whether the top is left is judged by the mean of the last moments. */
+    private void addReading(long elapsedMs, double celsius) {
+        all.add(lastC, celsius, (elapsedMs - lastMs) / 1000.0);
+        level.add(elapsedMs, celsius);
+        if (!level.isWhole()) {
+            return;
+        }
+        double limitC = topC - NEAR_TOP_K;
+        double nowMs = level.atMs();
+        double nowC = level.celsius();
+        if (nowC >= limitC) {
+            backAtTop();
+        } else if (!cooling) {
+            double share = Math.max(0, levelC - limitC) / (levelC - nowC);
+            Bending since = new Bending(table);
+            level.addSince(levelMs + share * (nowMs - levelMs), since);
+            leaveTop(all.without(since));
+        }
+        standAt(nowMs, nowC);
+    }
+
+    /** A straight line, over a stretch without readings or a plan's: the top is left where the line says. */
     private void addLine(long elapsedMs, double celsius) {
+        standAt(lastMs, lastC);
         double seconds = (elapsedMs - lastMs) / 1000.0;
-        double limitC = peakC - NEAR_TOP_K;
+        double limitC = topC - NEAR_TOP_K;
         if (celsius >= limitC) {
             all.add(lastC, celsius, seconds);
             backAtTop();
-        } else if (cooling || lastC < limitC) {
+        } else if (cooling || lastC <= limitC) {
+            leaveTop(all.copy());
             all.add(lastC, celsius, seconds);
         } else {
             double share = (lastC - limitC) / (lastC - celsius);
             all.add(lastC, limitC, seconds * share);
-            leaveTop();
+            leaveTop(all.copy());
             all.add(limitC, celsius, seconds * (1 - share));
         }
+        standAt(elapsedMs, celsius);
     }
 
-    private void jump(double celsius) {
-        if (celsius >= peakC - NEAR_TOP_K) {
+    private void jump(long elapsedMs, double celsius) {
+        standAt(lastMs, lastC);
+        if (celsius >= topC - NEAR_TOP_K) {
             backAtTop();
-        } else if (!cooling) {
-            leaveTop();
+        } else {
+            leaveTop(all.copy());
         }
         all.startAt(celsius);
+        level.startAt(elapsedMs, celsius);
+        standAt(elapsedMs, celsius);
     }
 
-    private void leaveTop() {
-        heating = all.copy();
-        cooling = true;
+    /** Takes the temperature the firing is at. */
+    private void standAt(double atMs, double celsius) {
+        levelMs = atMs;
+        levelC = celsius;
+        lowestC = Math.min(lowestC, celsius);
+        if (celsius > topC) {
+            topC = celsius;
+            rose = celsius - lowestC >= ROSE_K;
+        }
+    }
+
+    private void leaveTop(Bending asItWas) {
+        if (!cooling) {
+            heating = asItWas;
+            cooling = true;
+        }
     }
 
     private void backAtTop() {
@@ -261,16 +304,18 @@ public final class HeatWork {
     }
 
     private ConeReached.Top top(SensorUncertainty sensor) {
-        if (stoodAtC >= peakC - SAME_NUMBER_K && sensor.endsAt(peakC)) {
+        if (stoodStill.isHighest(peakC) && sensor.endsAt(peakC)) {
             return ConeReached.Top.AT_SENSORS_END;
         }
         if (gaps.mayHideTop(peakC, lastC, NEAR_TOP_K)) {
             return ConeReached.Top.HIDDEN_BY_GAP;
         }
-        if (lastC >= peakC - PASSED_TOP_K) {
+        boolean smoothed = topC > Double.NEGATIVE_INFINITY;
+        if (smoothed ? levelC >= topC - PASSED_TOP_K : lastC >= peakC - PASSED_TOP_K) {
             return ConeReached.Top.NOT_PASSED;
         }
-        return peakMs == firstMs ? ConeReached.Top.BEFORE_FIRST_READING : ConeReached.Top.SEEN;
+        boolean climbed = smoothed ? rose : peakMs > firstMs;
+        return climbed ? ConeReached.Top.SEEN : ConeReached.Top.BEFORE_FIRST_READING;
     }
 
     /**
