@@ -235,7 +235,8 @@ class HeatWorkTest {
     @Test
     void readingsTenMinutesApartLeaveTheTopWhereTheLineDoes() {
         Curves firing = Curves.from(20).ramp(150, 1120).ramp(60, 1220).ramp(90, 900);
-        assertThat(steps(firing.every(600_000))).isCloseTo(steps(HeatWork.ofLine(TABLE, firing.corners())), within(0.1));
+        assertThat(steps(firing.every(600_000)))
+                .isCloseTo(steps(HeatWork.ofLine(TABLE, firing.corners())), within(0.1));
         Trace cut = firing.every(600_000);
         assertThat(steps(cut)).isCloseTo(steps(HeatWork.ofLine(TABLE, cut)), within(0.001));
     }
