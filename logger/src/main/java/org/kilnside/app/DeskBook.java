@@ -27,6 +27,7 @@ import org.kilnside.firing.LoadedBatch;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
+import org.kilnside.heatwork.ConeReached;
 import org.kilnside.host.PhotoFile;
 import org.kilnside.host.PhotoRefusedException;
 import org.kilnside.host.SystemClock;
@@ -129,19 +130,17 @@ final class DeskBook implements BookAccess {
     @Override
     public FiringStudy study(OpenedFiring firing) {
         List<Reading> readings = new ArrayList<>();
-        asked(book -> {
+        Optional<ConeReached> cone = asked(book -> {
             book.readings(firing.number(), readings::add);
-            return readings;
+            return book.history(firing.firing().start().kiln().orElse(""))
+                    .coneOf(firing.number(), firing.levels().curve());
         });
         List<PlanPosition.PlanPoint> aligned = FollowedFiring.of(
                         firing.firing().start().plan(), readings)
                 .position()
                 .map(PlanPosition::aligned)
                 .orElse(List.of());
-        return new FiringStudy(
-                firing.number(),
-                aligned,
-                Book.coneOf(firing.levels().curve(), firing.firing().sensors()));
+        return new FiringStudy(firing.number(), aligned, cone);
     }
 
     @Override

@@ -18,12 +18,8 @@ import org.kilnside.book.BookException.Reason;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.LoadedBatch;
 import org.kilnside.firing.Reading;
-import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
-import org.kilnside.heatwork.ConeReached;
 import org.kilnside.quantity.Temperature;
-import org.kilnside.sensor.Probe;
-import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.session.FiringBook;
 import org.kilnside.session.FiringBook.ClockTie;
 import org.kilnside.session.FiringBook.FiringStart;
@@ -250,19 +246,6 @@ public final class Book implements AutoCloseable {
             }
             return sketch;
         });
-    }
-
-    /**
-     * The cone a curve came to, by self-supporting cones, as the live firing tells it.
-     *
-     * @param good its true readings
-     * @param sensors what stood behind the channels
-     */
-    public static Optional<ConeReached> coneOf(Trace good, List<SensorEpoch> sensors) {
-        Probe said = sensors.isEmpty()
-                ? Probe.UNKNOWN
-                : sensors.get(sensors.size() - 1).probes().get(0);
-        return SketchRows.reached(good, SensorInPlace.asSaid(said).uncertainty());
     }
 
     /** What a person has written into a firing's record. */

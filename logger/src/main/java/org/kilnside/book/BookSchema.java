@@ -23,7 +23,7 @@ import org.kilnside.book.BookException.Reason;
  * @param migrations where the migrations are, in Flyway's notation
  */
 record BookSchema(int version, List<String> migrations) {
-    static final BookSchema CURRENT = new BookSchema(3, List.of("classpath:org/kilnside/book/migrations"));
+    static final BookSchema CURRENT = new BookSchema(4, List.of("classpath:org/kilnside/book/migrations"));
 
     /** "Kiln" in ASCII: what {@code PRAGMA application_id} says of a firing book. */
     private static final int APPLICATION_ID = 0x4B696C6E;

@@ -48,13 +48,14 @@ final class BookWriter implements AutoCloseable {
     void begin(long firing, FiringStart start) throws SQLException {
         summariseEnded();
         try (PreparedStatement insert = connection.prepareStatement("INSERT INTO firing (number, kiln, link,"
-                + " started_at, plan_name, plan_text) VALUES (?, ?, ?, ?, ?, ?)")) {
+                + " started_at, plan_name, plan_text, series) VALUES (?, ?, ?, ?, ?, ?, ?)")) {
             insert.setLong(1, firing);
             setText(insert, 2, start.kiln());
             insert.setString(3, start.link());
             insert.setString(4, start.startedAt().toString());
             setText(insert, 5, start.plan().map(Schedule::name));
             setText(insert, 6, start.planText());
+            insert.setString(7, WitnessRows.word(start.series()));
             insert.executeUpdate();
         }
         if (start.plan().isPresent()) {

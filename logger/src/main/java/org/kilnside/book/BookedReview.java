@@ -2,9 +2,9 @@ package org.kilnside.book;
 
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.WitnessOffset;
 import org.kilnside.review.ReviewQuestion;
@@ -17,6 +17,7 @@ import org.kilnside.sensor.SensorInPlace;
  * @param readings its good readings, corrected by what was known of the sensor before it: what its own cones say of it
  *     is for the review to find
  * @param sensor its guiding sensor, as known then
+ * @param series the cones it is judged by, unless somebody says otherwise
  * @param cones its witness cones
  * @param offsets what witness cones said of the sensor in its place before, oldest first
  * @param earlier true curves of the kiln's firings before it, oldest first
@@ -24,6 +25,7 @@ import org.kilnside.sensor.SensorInPlace;
 public record BookedReview(
         GoodReadings readings,
         SensorInPlace sensor,
+        ConeSeries series,
         List<NotedCone> cones,
         List<WitnessOffset> offsets,
         List<Trace> earlier) {
@@ -43,23 +45,19 @@ public record BookedReview(
         return new BookedReview(
                 GoodReadings.of(history.curve(firing.number(), sensor)),
                 sensor,
+                history.seriesOf(firing.number()),
                 book.witnessCones(firing.number()),
                 kiln.isPresent() ? history.offsetsBefore(firing.number()) : List.of(),
                 kiln.isPresent() ? history.earlier(firing.number(), MOST_EARLIER) : List.of());
     }
 
-    /** The series of the cones first noted; self-supporting ones where there are none. */
-    public ConeSeries series() {
-        return cones.isEmpty() ? ConeSeries.SELF_SUPPORTING : cones.get(0).series();
-    }
-
     /** The question, against a plan, by the cones of one series. */
-    public ReviewQuestion against(Schedule plan, ConeSeries series) {
+    public ReviewQuestion against(Schedule plan, ConeSeries meant) {
         return ReviewQuestion.about(readings, plan)
-                .withTable(ConeTable.of(series))
+                .withTable(ConeTable.of(meant))
                 .withSensor(sensor.uncertainty())
                 .withShown(sensor.uncorrected())
-                .withWitness(NotedCone.packs(cones, series))
+                .withWitness(NotedCone.packs(cones, meant))
                 .withOffsets(offsets)
                 .withEarlier(earlier.stream().filter(curve -> curve.size() > 1).toList());
     }

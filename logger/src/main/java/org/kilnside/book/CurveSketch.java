@@ -4,6 +4,7 @@ import java.nio.ByteBuffer;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeReached;
@@ -26,10 +27,11 @@ public final class CurveSketch {
     /**
      * What the firing came to.
      *
+     * @param series the cones meant
      * @param position where on the scale of cones
      * @param top whether the top was seen
      */
-    public record Cone(ConePosition position, ConeReached.Top top) {}
+    public record Cone(ConeSeries series, ConePosition position, ConeReached.Top top) {}
 
     CurveSketch(long lengthMs, short[] highestC, Optional<Temperature> peak, Optional<Cone> cone) {
         this.lengthMs = lengthMs;

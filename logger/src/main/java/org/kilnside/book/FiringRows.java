@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.kilnside.book.BookException.Reason;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
@@ -38,8 +39,8 @@ final class FiringRows {
                 .bind("firing", firing)
                 .map((row, context) -> segment(row))
                 .list();
-        return handle.createQuery(
-                        "SELECT kiln, link, started_at, plan_name, plan_text FROM firing WHERE number = :firing")
+        return handle.createQuery("SELECT kiln, link, started_at, plan_name, plan_text, series FROM firing"
+                        + " WHERE number = :firing")
                 .bind("firing", firing)
                 .map((row, context) -> new FiringStart(
                         text(row, "kiln"),
@@ -48,7 +49,8 @@ final class FiringRows {
                         segments.isEmpty()
                                 ? Optional.empty()
                                 : Optional.of(new Schedule(row.getString("plan_name"), segments)),
-                        text(row, "plan_text")))
+                        text(row, "plan_text"),
+                        series(row, "series")))
                 .findOne();
     }
 
@@ -139,6 +141,15 @@ final class FiringRows {
 
     static Optional<String> text(ResultSet row, String column) throws SQLException {
         return Optional.ofNullable(row.getString(column));
+    }
+
+    static ConeSeries series(ResultSet row, String column) throws SQLException {
+        String text = String.valueOf(row.getString(column));
+        return ConeSeries.ofWord(text)
+                .orElseThrow(() -> new BookException(
+                        Reason.NEWER,
+                        "The firing book speaks of a kind of cone this Kilnside does not know (" + text
+                                + "): read it with the program that wrote it."));
     }
 
     static Instant instant(ResultSet row, String column) throws SQLException {

@@ -11,12 +11,14 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.jdbi.v3.core.JdbiException;
 import org.kilnside.book.BookException.Reason;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
-import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.HeatWork;
 import org.kilnside.heatwork.WitnessOffset;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.CalibratedThermometer;
@@ -176,8 +178,8 @@ public final class KilnHistory {
     private Optional<WitnessOffset> workedOut(long firing, FittedSensor sensor) throws SQLException {
         List<NotedCone> cones = WitnessRows.of(connection, firing);
         Trace curve = trueCurve(firing, sensor.sensor().calibrated(compared(sensor)));
-        // Cones of one series a firing: the first noted decides, the others are shown but not reckoned with.
-        ConeSeries series = cones.get(0).series();
+        // Cones of one series a firing: the others are shown but not reckoned with.
+        ConeSeries series = seriesOf(firing);
         Optional<WitnessOffset> offset = WitnessOffset.of(ConeTable.of(series), curve, NotedCone.packs(cones, series));
         if (offset.isPresent() && writable) {
             WitnessRows.store(connection, firing, sensor.number(), offset.get());
@@ -208,6 +210,25 @@ public final class KilnHistory {
                     .filter(sensor -> sensor.fits(said))
                     .orElse(SensorInPlace.asSaid(said));
         });
+    }
+
+    /** The cones a firing is judged by, wherever it is shown and nobody asks for others. */
+    public ConeSeries seriesOf(long firing) {
+        return asked(() -> NotedCone.judging(
+                WitnessRows.of(connection, firing), startOf(firing).series()));
+    }
+
+    /**
+     * The cone a firing came to.
+     *
+     * @param good its true readings
+     * @return empty where there is no telling
+     */
+    public Optional<ConeReached> coneOf(long firing, Trace good) {
+        return good.size() < 2
+                ? Optional.empty()
+                : Optional.of(HeatWork.of(ConeTable.of(seriesOf(firing)), good)
+                        .reached(sensorOf(firing).uncertainty()));
     }
 
     /** The good readings of a firing as the truth behind them by a sensor of one's own choice. */

@@ -29,7 +29,7 @@ final class ListQueries {
                 ResultSet row = statement.executeQuery("SELECT f.number, f.kiln, f.plan_name, f.started_at,"
                         + " f.ended_elapsed_ms, f.reading_count, f.last_elapsed_ms, f.peak_c, f.load_text, f.notes,"
                         + " s.method, s.reading_count AS sketched_count, s.last_elapsed_ms AS sketched_ms, s.highest_c,"
-                        + " s.peak_c AS sketched_peak_c, s.cone_past, s.cone_next, s.cone_fraction, s.cone_top"
+                        + " s.peak_c AS sketched_peak_c, s.cone_past, s.cone_next, s.cone_fraction, s.cone_top, s.cone_series"
                         + " FROM firing f LEFT JOIN sketch s ON s.firing = f.number ORDER BY f.number DESC")) {
             while (row.next()) {
                 all.add(listed(connection, row, loads.getOrDefault(row.getLong("number"), List.of())));

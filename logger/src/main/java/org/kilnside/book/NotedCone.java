@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.heatwork.Cone;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.WitnessCone;
 import org.kilnside.heatwork.WitnessPack;
 
@@ -29,6 +29,14 @@ public record NotedCone(
             throw new IllegalArgumentException(
                     cone + " says nothing yet: note how far it bent (0 to 180 degrees), or when it was seen down");
         }
+    }
+
+    /**
+     * The cones a firing is judged by: of the kind first noted for it, as those stood in the kiln, or else of the kind its
+     * kiln had when it began.
+     */
+    public static ConeSeries judging(List<NotedCone> cones, ConeSeries ofKiln) {
+        return cones.isEmpty() ? ofKiln : cones.get(0).series();
     }
 
     /** The packs of one series among a firing's cones, a pack a shelf, in the order they were noted; of one cone noted twice the first. */

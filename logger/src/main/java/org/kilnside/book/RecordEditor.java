@@ -16,7 +16,6 @@ import java.util.OptionalInt;
 import org.kilnside.book.BookException.Reason;
 import org.kilnside.firing.GlazeMix;
 import org.kilnside.firing.LoadedBatch;
-import org.kilnside.session.FiringBook;
 
 /**
  * Writes into a firing's record what a person changes. Each change is one short transaction that looks first whether the
@@ -110,10 +109,7 @@ final class RecordEditor {
             WitnessRows.insert(connection, edit.firing(), edit.after().get());
         }
         WitnessRows.forgetOffset(connection, edit.firing());
-        Optional<String> kiln = FiringRows.start(connection, edit.firing()).flatMap(FiringBook.FiringStart::kiln);
-        if (kiln.isPresent()) {
-            SketchRows.outdateOfKiln(connection, kiln.get());
-        }
+        SketchRows.outdate(connection, edit.firing());
     }
 
     private void notes(BookEdit.Notes edit) throws SQLException {

@@ -11,12 +11,7 @@ import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeReached;
-import org.kilnside.heatwork.ConeSeries;
-import org.kilnside.heatwork.ConeTable;
-import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.Temperature;
-import org.kilnside.sensor.SensorInPlace;
-import org.kilnside.sensor.SensorUncertainty;
 
 /** Works a firing's sketch out from its readings, and looks after it in the book. */
 final class SketchRows {
@@ -27,18 +22,20 @@ final class SketchRows {
 
     /** The sketch of a firing as its readings are now, and its sensor is known by now. */
     static CurveSketch workOut(KilnHistory history, long firing) {
-        SensorInPlace sensor = history.sensorOf(firing);
-        Trace good = history.curve(firing, sensor);
+        Trace good = history.curve(firing);
         return CurveSketch.of(
-                good, reached(good, sensor.uncertainty()).map(its -> new CurveSketch.Cone(its.cone(), its.top())));
+                good,
+                history.coneOf(firing, good)
+                        .map(reached -> new CurveSketch.Cone(reached.series(), reached.cone(), reached.top())));
     }
 
-    /** The cone a curve came to, by self-supporting cones, as the live firing tells it. */
-    static Optional<ConeReached> reached(Trace good, SensorUncertainty sensor) {
-        return good.size() < 2
-                ? Optional.empty()
-                : Optional.of(HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), good)
-                        .reached(sensor));
+    /** A firing has other witness cones: they decide by which kind it is judged, and say more of its kiln's sensor. */
+    static void outdate(Connection connection, long firing) throws SQLException {
+        try (PreparedStatement update = connection.prepareStatement("UPDATE sketch SET method = 0 WHERE firing = ?1 OR"
+                + " firing IN (SELECT number FROM firing WHERE kiln = (SELECT kiln FROM firing WHERE number = ?1))")) {
+            update.setLong(1, firing);
+            update.executeUpdate();
+        }
     }
 
     /**
@@ -56,8 +53,8 @@ final class SketchRows {
     /** Keeps a sketch; what stood there before is replaced. Readings that came meanwhile make it out of date at once. */
     static void store(Connection connection, long firing, CurveSketch sketch, long readingCount) throws SQLException {
         try (PreparedStatement insert = connection.prepareStatement("INSERT OR REPLACE INTO sketch (firing, method,"
-                + " reading_count, last_elapsed_ms, highest_c, peak_c, cone_past, cone_next, cone_fraction, cone_top)"
-                + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")) {
+                + " reading_count, last_elapsed_ms, highest_c, peak_c, cone_past, cone_next, cone_fraction, cone_top,"
+                + " cone_series) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")) {
             insert.setLong(1, firing);
             insert.setInt(2, METHOD);
             insert.setLong(3, readingCount);
@@ -80,6 +77,9 @@ final class SketchRows {
                 insert.setNull(9, Types.REAL);
             }
             insert.setString(10, sketch.cone().map(cone -> cone.top().name()).orElse(null));
+            insert.setString(
+                    11,
+                    sketch.cone().map(cone -> WitnessRows.word(cone.series())).orElse(null));
             insert.executeUpdate();
         }
     }
@@ -103,6 +103,7 @@ final class SketchRows {
         double fraction = row.getDouble("cone_fraction");
         OptionalDouble known = row.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(fraction);
         return Optional.of(new CurveSketch.Cone(
+                FiringRows.series(row, "cone_series"),
                 new ConePosition(
                         FiringRows.text(row, "cone_past").flatMap(Cone::find),
                         FiringRows.text(row, "cone_next").flatMap(Cone::find),

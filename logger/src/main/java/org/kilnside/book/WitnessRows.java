@@ -11,8 +11,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.book.BookException.Reason;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.heatwork.Cone;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.WitnessOffset;
 
 /** Reads and writes witness cones, and the copies of what they say. */
@@ -50,7 +50,7 @@ final class WitnessRows {
             return new NotedCone(
                     row.getLong("number"),
                     row.getString("shelf"),
-                    ConeSeries.valueOf(row.getString("series").toUpperCase(Locale.ROOT)),
+                    FiringRows.series(row, "series"),
                     Cone.parse(row.getString("cone")),
                     bent,
                     FiringRows.number(row, "seen_down_elapsed_ms"));
@@ -60,13 +60,18 @@ final class WitnessRows {
         }
     }
 
+    /** A series as the book writes it. */
+    static String word(ConeSeries series) {
+        return series.name().toLowerCase(Locale.ROOT);
+    }
+
     static void insert(Connection connection, long firing, NotedCone cone) throws SQLException {
         try (PreparedStatement insert = connection.prepareStatement("INSERT INTO witness_cone (number, firing, shelf,"
                 + " series, cone, bent_degrees, seen_down_elapsed_ms) VALUES (?, ?, ?, ?, ?, ?, ?)")) {
             insert.setLong(1, cone.number());
             insert.setLong(2, firing);
             insert.setString(3, cone.shelf());
-            insert.setString(4, cone.series().name().toLowerCase(Locale.ROOT));
+            insert.setString(4, word(cone.series()));
             insert.setString(5, cone.cone().number());
             if (cone.degrees().isPresent()) {
                 insert.setDouble(6, cone.degrees().getAsDouble());

@@ -13,7 +13,6 @@ import org.kilnside.book.RecordedFiring;
 import org.kilnside.files.JsonLines;
 import org.kilnside.files.JsonObject;
 import org.kilnside.firing.FiringEvent;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.sensor.Calibration;
 import org.kilnside.wording.ConeWords;
@@ -188,7 +187,7 @@ public final class BookCommand implements Callable<Integer> {
                             summary -> summary.asLines().forEach(out::println),
                             () -> out.println(words.text("book.no_curve")));
             facts.cone().ifPresent(cone -> {
-                ConeWords cones = new ConeWords(words, ConeTable.of(ConeSeries.SELF_SUPPORTING));
+                ConeWords cones = new ConeWords(words, ConeTable.of(cone.series()));
                 out.println("  " + cones.reached(cone));
                 cones.range(cone).ifPresent(range -> out.println("  " + range));
             });

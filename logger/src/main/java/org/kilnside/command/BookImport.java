@@ -55,7 +55,12 @@ final class BookImport implements Callable<Integer> {
         try (BookRecorder book = BookRecorder.open(Recorder.inItsFolder(which.path()))) {
             Instant started = log.startedAt().orElseGet(() -> around.clock().wallClock());
             FiringStart start = new FiringStart(
-                    settings.kiln(), "log:" + file.getFileName(), started, settings.plan(), settings.planText());
+                    settings.kiln(),
+                    "log:" + file.getFileName(),
+                    started,
+                    settings.plan(),
+                    settings.planText(),
+                    settings.series());
             number = book.importFiring(new FinishedFiring(
                     start,
                     List.of(new SensorEpoch(0, List.of(Probe.UNKNOWN))),

@@ -9,7 +9,7 @@ import org.kilnside.book.BookEdit;
 import org.kilnside.book.KilnHistory;
 import org.kilnside.book.NotedCone;
 import org.kilnside.book.RecordedFiring;
-import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.WitnessCone;
 import org.kilnside.heatwork.WitnessOffset;
@@ -46,26 +46,21 @@ final class BookWitness implements Callable<Integer> {
     @Parameters(index = "1..*", arity = "0..*", paramLabel = "PACK", description = "A shelf and its cones.")
     private List<String> packs = List.of();
 
-    @Option(
-            names = "--series",
-            paramLabel = "SERIES",
-            defaultValue = "self-supporting",
-            description = "The cones meant: self-supporting, large or small (${DEFAULT-VALUE}, unless given).")
-    private String series;
+    @Mixin
+    private SeriesOption series;
 
     @Option(names = "--strike", paramLabel = "NUMBER", description = "Strikes out one cone, by the number shown here.")
     private Optional<Long> strike = Optional.empty();
 
     @Override
     public Integer call() {
-        ConeSeries meant = ConeSeries.ofWord(series)
-                .orElseThrow(() -> new Complaint(
-                        Complaint.ExitCode.USAGE,
-                        "--series knows self-supporting, large and small, found \"" + series + "\": choose one"));
         try (Book book = which.open(around.err())) {
             RecordedFiring firing = book.firing(number);
             strike.ifPresent(cone -> strikeOut(book, cone));
-            List<NotedCone> read = read(firing, meant);
+            List<NotedCone> read = read(
+                    firing,
+                    series.or(NotedCone.judging(
+                            book.witnessCones(number), firing.start().series())));
             if (!read.isEmpty()) {
                 book.addWitnessCones(number, read);
             }

@@ -14,12 +14,12 @@ import org.kilnside.files.JsonObject;
 import org.kilnside.files.Log;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.files.UnitText;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeReached;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.heatwork.PlanHeat;
@@ -69,12 +69,8 @@ public final class ConeCommand implements Callable<Integer> {
             description = "With --reach: a top temperature; asks for the hold in place of the top.")
     private Optional<String> top = Optional.empty();
 
-    @Option(
-            names = "--series",
-            paramLabel = "SERIES",
-            defaultValue = "self-supporting",
-            description = "The cones meant: self-supporting, large or small (${DEFAULT-VALUE}, unless given).")
-    private String series;
+    @Mixin
+    private SeriesOption series;
 
     @Option(names = "--json", description = "One JSON object a log, plan or question.")
     private boolean json;
@@ -93,10 +89,7 @@ public final class ConeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ConeTable table = ConeTable.of(ConeSeries.ofWord(series)
-                .orElseThrow(() -> new Complaint(
-                        Complaint.ExitCode.USAGE,
-                        "--series knows self-supporting, large and small, found \"" + series + "\": choose one")));
+        ConeTable table = ConeTable.of(series.or(ConeSeries.USUAL));
         if (question.reach.isEmpty() && (rate.isPresent() || hold.isPresent() || top.isPresent())) {
             throw new Complaint(
                     Complaint.ExitCode.USAGE, "--rate, --hold and --top belong to --reach: name a cone with it");

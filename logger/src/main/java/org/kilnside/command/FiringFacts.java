@@ -6,15 +6,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.kilnside.book.Book;
+import org.kilnside.book.KilnHistory;
 import org.kilnside.book.RecordedFiring;
 import org.kilnside.files.JsonLines;
 import org.kilnside.files.JsonObject;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.ConeReached;
-import org.kilnside.heatwork.ConeSeries;
-import org.kilnside.heatwork.ConeTable;
-import org.kilnside.heatwork.HeatWork;
 import org.kilnside.link.BadLinkException;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.sensor.Calibration;
@@ -46,18 +44,15 @@ record FiringFacts(
         RecordedFiring firing = book.firing(number);
         List<Reading> readings = new ArrayList<>();
         book.readings(number, readings::add);
-        SensorInPlace sensor = book.history(firing.start().kiln().orElse("")).sensorOf(number);
+        KilnHistory history = book.history(firing.start().kiln().orElse(""));
+        SensorInPlace sensor = history.sensorOf(number);
         FollowedFiring followed = FollowedFiring.of(firing.start().plan(), Optional.of(sensor), readings);
         Trace curve = followed.curve();
-        Optional<ConeReached> cone = curve.size() < 2
-                ? Optional.empty()
-                : Optional.of(HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), curve)
-                        .reached(sensor.uncertainty()));
         return new FiringFacts(
                 firing,
                 sensor,
                 curve,
-                cone,
+                history.coneOf(number, curve),
                 followed.position().map(PlanPosition::aligned).orElse(List.of()),
                 speedOf(firing.start().link()));
     }

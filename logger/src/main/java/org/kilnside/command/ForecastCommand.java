@@ -15,7 +15,6 @@ import org.kilnside.files.Log;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.outlook.ForecastAtLighting;
 import org.kilnside.outlook.OutlookQuestion;
@@ -152,7 +151,8 @@ public final class ForecastCommand implements Callable<Integer> {
                 named.thresholds(),
                 named.sensors(),
                 named.cutOut(),
-                named.alarms());
+                named.alarms(),
+                named.series());
     }
 
     private void check() {
@@ -243,7 +243,7 @@ public final class ForecastCommand implements Callable<Integer> {
                 question, below.stream().map(Temperature::ofCelsius).toList());
         Forecast forecast = answer.forecast();
         ForecastWords words = new ForecastWords(around.words(), Optional.empty());
-        List<String> more = new OutlookWords(around.words(), ConeTable.of(ConeSeries.SELF_SUPPORTING), known)
+        List<String> more = new OutlookWords(around.words(), ConeTable.of(question.series()), known)
                 .notKnown(answer.unknowns()).stream().toList();
         if (json) {
             List<String> notes = new ArrayList<>(words.remarks(forecast));

@@ -77,8 +77,8 @@ public final class KilnCommand implements Callable<Integer> {
                 index = "1..*",
                 arity = "1..*",
                 paramLabel = "SETTING=VALUE",
-                description = "name, volume, power, wall, opening, isolator, tariff, cut-out, top (the maker's highest"
-                        + " temperature), rate (the maker's fastest), crack, unload, from-maker. Nothing after the = takes"
+                description = "name, volume, power, wall, opening, isolator, tariff, cut-out, series (the kind of cone:"
+                        + " self-supporting, large or small), top (the maker's highest temperature), rate (the maker's fastest), crack, unload, from-maker. Nothing after the = takes"
                         + " a setting out.")
         private List<String> changes;
 

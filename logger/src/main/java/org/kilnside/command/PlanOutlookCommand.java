@@ -12,12 +12,12 @@ import java.util.concurrent.Callable;
 import org.kilnside.files.CsvLogs;
 import org.kilnside.files.JsonObject;
 import org.kilnside.files.ProfileLibrary;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.outlook.Estimate;
 import org.kilnside.outlook.Outlook;
@@ -86,12 +86,8 @@ final class PlanOutlookCommand implements Callable<Integer> {
     @Option(names = "--ware-limit", paramLabel = "C", description = "The highest the clay or glaze bears, °C.")
     private Optional<Double> wareLimit = Optional.empty();
 
-    @Option(
-            names = "--series",
-            paramLabel = "SERIES",
-            defaultValue = "self-supporting",
-            description = "The cones meant: self-supporting, large or small (${DEFAULT-VALUE}, unless given).")
-    private String series;
+    @Mixin
+    private SeriesOption series;
 
     @Option(names = "--json", description = "One JSON object.")
     private boolean json;
@@ -102,12 +98,9 @@ final class PlanOutlookCommand implements Callable<Integer> {
         Numbers.within("--ambient", ambient, -40, 60, "°C");
         Numbers.within("--thickness-mm", thicknessMm, 0.5, 500, "mm");
         Numbers.within("--ware-limit", wareLimit, 100, 1800, "°C");
-        ConeSeries meant = ConeSeries.ofWord(series)
-                .orElseThrow(() -> new Complaint(
-                        Complaint.ExitCode.USAGE,
-                        "--series knows self-supporting, large and small, found \"" + series + "\": choose one"));
         ProfileLibrary.Plan found = around.library().plan(plan);
         Kiln known = kiln.map(name -> book.kiln(name, around)).orElseGet(() -> Kiln.named(""));
+        ConeSeries meant = series.or(known.series());
         Optional<FromBook.Past> past = book.of(known.name(), around);
         Outlook outlook = Outlook.of(new OutlookQuestion(
                 found.schedule(),
@@ -126,7 +119,7 @@ final class PlanOutlookCommand implements Callable<Integer> {
                 wanted.map(PlanOutlookCommand::cone)));
         WarningWords warnings = new WarningWords(around.words(), ConeTable.of(meant));
         if (json) {
-            around.out().println(object(found.shortName(), outlook, warnings));
+            around.out().println(object(found.shortName(), meant, outlook, warnings));
         } else {
             PrintWriter out = around.out();
             out.println(found.schedule().name());
@@ -158,8 +151,8 @@ final class PlanOutlookCommand implements Callable<Integer> {
         }
     }
 
-    private static JsonObject object(String name, Outlook outlook, WarningWords words) {
-        JsonObject object = new JsonObject().with("plan", name);
+    private static JsonObject object(String name, ConeSeries series, Outlook outlook, WarningWords words) {
+        JsonObject object = new JsonObject().with("plan", name).with("series", series.word());
         JsonObject cone = position(outlook.cone().cone())
                 .with("from", position(outlook.cone().between().from()))
                 .with("to", position(outlook.cone().between().to()));

@@ -9,9 +9,9 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.JsonObject;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.WitnessCone;
 import org.kilnside.heatwork.WitnessPack;
@@ -83,24 +83,17 @@ public final class ReviewCommand implements Callable<Integer> {
                     "An earlier firing of the same kiln, oldest first; may be given several times. A firing of the book brings the last six of its kiln, unless given.")
     private List<String> earlier = List.of();
 
-    @Option(
-            names = "--series",
-            paramLabel = "SERIES",
-            defaultValue = "self-supporting",
-            description = "The cones meant: self-supporting, large or small (${DEFAULT-VALUE}, unless given).")
-    private String series;
+    @Mixin
+    private SeriesOption series;
 
     @Option(names = "--json", description = "One JSON object.")
     private boolean json;
 
     @Override
     public Integer call() {
-        ConeTable table = ConeTable.of(ConeSeries.ofWord(series)
-                .orElseThrow(() -> new Complaint(
-                        Complaint.ExitCode.USAGE,
-                        "--series knows self-supporting, large and small, found \"" + series + "\": choose one")));
         Numbers.within("--ware-limit", wareLimit, 100, 1800, "°C");
         ReviewedFiring firing = ReviewedFiring.find(what, book, sensor);
+        ConeTable table = ConeTable.of(series.or(firing.series()));
         Schedule schedule = plan.map(name -> around.library().plan(name).schedule())
                 .or(firing::plan)
                 .orElseThrow(() -> new Complaint(
@@ -128,6 +121,14 @@ public final class ReviewCommand implements Callable<Integer> {
         ReviewWords words = new ReviewWords(around.words(), firing.startedAt(), review);
         if (json) {
             around.out().println(object(review, words));
+            if (table.series() != ConeSeries.USUAL) {
+                around.err()
+                        .println("kilnside: " + what + ": "
+                                + around.words()
+                                        .text(
+                                                "review.judged_by",
+                                                around.words().named("noted.series", table.series())));
+            }
             review.remarks().forEach(remark -> around.err().println("kilnside: " + what + ": " + words.remark(remark)));
         } else {
             words.lines(review).forEach(around.out()::println);

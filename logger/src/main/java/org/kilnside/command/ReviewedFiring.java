@@ -13,6 +13,7 @@ import org.kilnside.book.BookedReview;
 import org.kilnside.book.RecordedFiring;
 import org.kilnside.files.CsvLogs;
 import org.kilnside.files.Log;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.ConeTable;
@@ -78,6 +79,11 @@ record ReviewedFiring(
                 Optional.empty(),
                 Optional.empty(),
                 SensorUncertainty.UNKNOWN);
+    }
+
+    /** The cones it is judged by, where nobody asks for others. */
+    ConeSeries series() {
+        return known.map(BookedReview::series).orElse(ConeSeries.USUAL);
     }
 
     /** What is asked about it against a plan, with what the book knows; cones of one series. */

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.kilnside.firing.AlarmThresholds;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Kiln;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Power;
@@ -29,6 +30,7 @@ public final class KilnFiles {
             "isolator",
             "tariff",
             "cut_out",
+            "series",
             "limits",
             "thresholds",
             "alarms",
@@ -90,6 +92,10 @@ public final class KilnFiles {
         Optional<String> isolator = fields.text("isolator", 120);
         Optional<Kiln.Tariff> tariff = fields.quantity("tariff", UnitText::tariff, "0.30 EUR/kWh");
         Optional<Kiln.CutOut> cutOut = cutOut(fields);
+        Optional<ConeSeries> series = fields.word(
+                        "series",
+                        Arrays.stream(ConeSeries.values()).map(ConeSeries::word).toList())
+                .flatMap(ConeSeries::ofWord);
         Kiln.Limits limits = fields.table("limits").map(KilnFiles::limits).orElse(Kiln.Limits.UNKNOWN);
         Kiln.Thresholds thresholds =
                 fields.table("thresholds").map(KilnFiles::thresholds).orElse(Kiln.Thresholds.COMMON_PRACTICE);
@@ -111,7 +117,8 @@ public final class KilnFiles {
                 thresholds,
                 sensors,
                 cutOut,
-                alarms);
+                alarms,
+                series.orElse(ConeSeries.USUAL));
     }
 
     private static Optional<Kiln.CutOut> cutOut(TomlFields fields) {

@@ -15,6 +15,7 @@ public enum KilnSetting {
     ISOLATOR("isolator", "", "isolator"),
     TARIFF("tariff", "", "tariff"),
     CUT_OUT("cut-out", "", "cut_out"),
+    SERIES("series", "", "series"),
     TOP("top", "limits", "temperature"),
     RATE("rate", "limits", "rate"),
     CRACK("crack", "thresholds", "crack"),
@@ -66,6 +67,7 @@ public enum KilnSetting {
                 kiln.cutOut()
                         .map(cutOut ->
                                 cutOut.at().map(PlanText::temperature).orElse(cutOut.fitted() ? "fitted" : "none"));
+            case SERIES -> Optional.of(kiln.series().word());
             case TOP -> kiln.limits().temperature().map(PlanText::temperature);
             case RATE -> kiln.limits().rate().map(PlanText::rate);
             case CRACK -> Optional.of(PlanText.temperature(kiln.thresholds().crack()));

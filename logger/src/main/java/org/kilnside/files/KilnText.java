@@ -1,6 +1,7 @@
 package org.kilnside.files;
 
 import java.util.Locale;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Kiln;
 
 /** A kiln as the text of its file. Reading it back gives the same kiln. */
@@ -23,6 +24,9 @@ final class KilnText {
                         text,
                         "cut_out",
                         cutOut.at().map(PlanText::temperature).orElse(cutOut.fitted() ? "fitted" : "none")));
+        if (kiln.series() != ConeSeries.USUAL) {
+            PlanText.line(text, "series", kiln.series().word());
+        }
         if (!kiln.limits().equals(Kiln.Limits.UNKNOWN)) {
             text.append("\n[limits]\n");
             kiln.limits()

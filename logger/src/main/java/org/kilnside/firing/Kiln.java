@@ -23,6 +23,7 @@ import org.kilnside.sensor.Probe;
  * @param sensors the thermocouples the kiln was set up with, the guiding one first; none = as the controller says
  * @param cutOut the independent over-temperature cut-out; empty = nobody has said whether there is one
  * @param alarms from where on something is an alarm, where that is not the usual
+ * @param series which kind of cone stands in it: by those its firings are judged
  */
 public record Kiln(
         String name,
@@ -36,12 +37,13 @@ public record Kiln(
         Thresholds thresholds,
         List<Sensor> sensors,
         Optional<CutOut> cutOut,
-        AlarmThresholds alarms) {
+        AlarmThresholds alarms,
+        ConeSeries series) {
     public Kiln {
         sensors = List.copyOf(sensors);
     }
 
-    /** A kiln whose alarms are as usual, and of whose cut-out nobody has spoken. */
+    /** A kiln whose alarms and cones are as usual, and of whose cut-out nobody has spoken. */
     public Kiln(
             String name,
             Optional<Volume> volume,
@@ -65,7 +67,8 @@ public record Kiln(
                 thresholds,
                 sensors,
                 Optional.empty(),
-                AlarmThresholds.USUAL);
+                AlarmThresholds.USUAL,
+                ConeSeries.USUAL);
     }
 
     /** A kiln of which only the name is known. */

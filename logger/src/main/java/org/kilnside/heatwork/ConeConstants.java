@@ -1,6 +1,7 @@
 package org.kilnside.heatwork;
 
 import java.util.List;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.heatwork.ConeTable.Constants;
 import org.kilnside.quantity.Temperature;
 

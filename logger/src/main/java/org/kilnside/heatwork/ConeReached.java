@@ -2,6 +2,7 @@ package org.kilnside.heatwork;
 
 import java.time.Duration;
 import java.util.OptionalDouble;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.quantity.Interval;
 import org.kilnside.quantity.Temperature;
 

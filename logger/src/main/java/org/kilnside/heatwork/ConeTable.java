@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 

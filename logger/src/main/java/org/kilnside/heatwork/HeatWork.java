@@ -3,6 +3,7 @@ package org.kilnside.heatwork;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Interval;
 import org.kilnside.quantity.Temperature;

@@ -2,9 +2,9 @@ package org.kilnside.outlook;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.Cone;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
@@ -23,7 +23,7 @@ import org.kilnside.thermal.LikelyKilns;
  * @param room its temperature, and the kiln's when lit
  * @param loadKg ware and furniture, where weighed; above 0
  * @param ware what it is
- * @param series the cones meant
+ * @param series the cones meant; the kiln's own, unless somebody says otherwise
  * @param sensor what guides: how far it may be off, and which numbers the controller shows
  * @param wanted the cone the load wants; where nobody says, the one the plan aims for
  */
@@ -55,7 +55,7 @@ public record OutlookQuestion(
                 USUAL_ROOM,
                 OptionalDouble.empty(),
                 Ware.UNKNOWN,
-                ConeSeries.SELF_SUPPORTING,
+                kiln.series(),
                 SensorInPlace.asSaid(Probe.UNKNOWN),
                 Optional.empty());
     }

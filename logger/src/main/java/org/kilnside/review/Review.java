@@ -3,9 +3,9 @@ package org.kilnside.review;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
-import org.kilnside.heatwork.ConeSeries;
 
 /**
  * What a firing came to against its plan, and why.

@@ -2,10 +2,10 @@ package org.kilnside.review;
 
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.WitnessOffset;
 import org.kilnside.heatwork.WitnessPack;

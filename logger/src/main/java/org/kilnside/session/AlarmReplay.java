@@ -46,7 +46,7 @@ public final class AlarmReplay {
         this.forecaster = forecaster;
         this.forecastEveryMs = forecastEveryMs;
         this.duty = new AlarmDuty(settings.alarmLimits(), settings.plan(), Host.UNKNOWN, changes::add);
-        this.following = new Following(settings.plan(), settings.sensor(), duty);
+        this.following = new Following(settings.plan(), settings.sensor(), settings.series(), duty);
         following.probe(probe);
         this.forecasts = new Forecasts(settings);
     }

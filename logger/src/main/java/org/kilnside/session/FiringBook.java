@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.WallClockLine;
@@ -47,13 +48,18 @@ public interface FiringBook {
      */
     Optional<List<Reading>> readings(long firing);
 
-    /** What a new firing starts with. */
+    /**
+     * What a new firing starts with.
+     *
+     * @param series the cones it is judged by, whatever its kiln has later
+     */
     record FiringStart(
             Optional<String> kiln,
             String link,
             Instant startedAt,
             Optional<Schedule> plan,
-            Optional<String> planText) {}
+            Optional<String> planText,
+            ConeSeries series) {}
 
     /**
      * One point at which both clocks were read.

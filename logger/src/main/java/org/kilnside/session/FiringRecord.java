@@ -62,8 +62,8 @@ final class FiringRecord {
         events.clear();
         eventsSeen = Optional.empty();
         probesWritten = List.of();
-        number = OptionalLong.of(book.begin(
-                new FiringBook.FiringStart(settings.kiln(), link, now, settings.plan(), settings.planText())));
+        number = OptionalLong.of(book.begin(new FiringBook.FiringStart(
+                settings.kiln(), link, now, settings.plan(), settings.planText(), settings.series())));
     }
 
     /** Goes on with a firing that is in the book. */

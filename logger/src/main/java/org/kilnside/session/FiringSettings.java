@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.alarm.AlarmLimits;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Kiln;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.SensorInPlace;
@@ -21,6 +22,7 @@ import org.kilnside.sensor.ToleranceClass;
  * @param isolator where the switch is that takes the kiln off the mains, in the potter's words
  * @param alarmLimits from where on something is an alarm
  * @param sensor the guiding sensor, with what is known of it; empty = as the controller says
+ * @param series the cones a firing that begins is judged by
  * @param resumeWithin how long the program may have been away and still go on with the same firing
  */
 public record FiringSettings(
@@ -33,6 +35,7 @@ public record FiringSettings(
         Optional<String> isolator,
         AlarmLimits alarmLimits,
         Optional<SensorInPlace> sensor,
+        ConeSeries series,
         Duration resumeWithin) {
     /** A firing and its cooling take up to a day and a half; after that, a new recording is a new firing. */
     public static final Duration A_FIRING_LONG = Duration.ofHours(36);
@@ -48,6 +51,7 @@ public record FiringSettings(
                 Optional.empty(),
                 AlarmLimits.USUAL,
                 Optional.empty(),
+                ConeSeries.USUAL,
                 A_FIRING_LONG);
     }
 
@@ -71,6 +75,7 @@ public record FiringSettings(
                                 known.thresholds().unload())
                         .with(known.alarms()),
                 sensor.or(() -> known.sensors().stream().findFirst().map(FiringSettings::setUp)),
+                known.series(),
                 resumeWithin);
     }
 
@@ -86,13 +91,14 @@ public record FiringSettings(
                 isolator,
                 alarmLimits,
                 Optional.of(guide),
+                series,
                 resumeWithin);
     }
 
     /** The same with other limits for alarms. */
     public FiringSettings withAlarmLimits(AlarmLimits others) {
         return new FiringSettings(
-                kiln, plan, planText, thresholds, wall, powerKw, isolator, others, sensor, resumeWithin);
+                kiln, plan, planText, thresholds, wall, powerKw, isolator, others, sensor, series, resumeWithin);
     }
 
     private static SensorInPlace setUp(Kiln.Sensor sensor) {

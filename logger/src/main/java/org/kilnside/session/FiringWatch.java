@@ -65,7 +65,7 @@ final class FiringWatch {
             AlarmDuty.event(change).ifPresent(this::write);
         });
         this.record = new FiringRecord(book, clock, settings, link, speed, this::happened);
-        this.following = new Following(settings.plan(), settings.sensor(), alarms);
+        this.following = new Following(settings.plan(), settings.sensor(), settings.series(), alarms);
         this.forecasts = new Forecasts(settings);
         this.connection = new ConnectionWatch(new Connection(
                 Connection.State.CONNECTING, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE));
@@ -80,6 +80,7 @@ final class FiringWatch {
         }
         FiringBook.OpenFiring open = found.get().open();
         record.goOn(open);
+        following.reset(open.start().series());
         probes = open.probes();
         followProbe();
         long beforeMs = 0;
@@ -185,7 +186,7 @@ final class FiringWatch {
 
     /** The kiln was lit again after a firing had ended: from here on it is a new firing. */
     private void beginAnew(Reading reading) {
-        following.reset();
+        following.reset(settings.series());
         forecasts.courseChanged();
         alarms.begin();
         long hostMs = latest.orElseThrow().hostMs();

@@ -2,6 +2,7 @@ package org.kilnside.session;
 
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
@@ -30,7 +31,8 @@ public record FollowedFiring(
 
     /** Follows readings of a sensor of which more is known than the readings themselves say. */
     public static FollowedFiring of(Optional<Schedule> plan, Optional<SensorInPlace> sensor, List<Reading> readings) {
-        Following following = new Following(plan, sensor, (elapsedMs, celsius, controller, tracker, ware) -> {});
+        Following following =
+                new Following(plan, sensor, ConeSeries.USUAL, (elapsedMs, celsius, controller, tracker, ware) -> {});
         sensor.map(SensorInPlace::probe).ifPresent(following::probe);
         readings.stream().filter(reading -> reading.first().number() == 1).forEach(following::take);
         return new FollowedFiring(following.curve(), following.peak(), following.position(), following.takeHappened());

@@ -2,6 +2,7 @@ package org.kilnside.session;
 
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
@@ -30,6 +31,7 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
     private OutlierFilter<Reading.Measured> filter = new OutlierFilter<>(this);
     private FiringTracker tracker;
     private final GuidingSensor guide;
+    private ConeSeries series;
     private WareWatch ware;
     private Optional<Snapshot.Peak> peak = Optional.empty();
 
@@ -38,9 +40,10 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
         void good(long elapsedMs, double celsius, ControllerReport controller, FiringTracker tracker, WareWatch ware);
     }
 
-    Following(Optional<Schedule> plan, Optional<SensorInPlace> sensor, Follower follower) {
+    Following(Optional<Schedule> plan, Optional<SensorInPlace> sensor, ConeSeries series, Follower follower) {
         this.guide = new GuidingSensor(sensor);
-        this.ware = new WareWatch(guide.inForce());
+        this.series = series;
+        this.ware = new WareWatch(guide.inForce(), series);
         this.plan = plan;
         this.follower = follower;
         this.tracker = new FiringTracker(plan);
@@ -74,6 +77,12 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
         // It stays in the book, and goes nowhere else.
     }
 
+    /** Begins with an empty curve, to be judged by other cones. */
+    void reset(ConeSeries its) {
+        series = its;
+        reset();
+    }
+
     /** Begins with an empty curve. */
     void reset() {
         curve = new Trace.Builder();
@@ -83,7 +92,7 @@ final class Following implements OutlierFilter.Listener<Reading.Measured> {
         rateMeter.reset();
         guide.reset();
         tracker = new FiringTracker(plan);
-        ware = new WareWatch(guide.inForce());
+        ware = new WareWatch(guide.inForce(), series);
     }
 
     /** What stands behind the guiding channel, as the controller says. */

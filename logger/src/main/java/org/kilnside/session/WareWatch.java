@@ -4,10 +4,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Reading;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConeReached;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.Temperature;
@@ -28,17 +28,16 @@ final class WareWatch {
     /** A kiln this near its board's temperature has not been heated, so the board tells the room's. */
     private static final double COLD_WITHIN_K = 8;
 
-    private final ConeTable table = ConeTable.of(ConeSeries.SELF_SUPPORTING);
-
+    private final HeatWork work;
     private SensorInPlace sensor;
-    private HeatWork work = new HeatWork(table);
     private SignalWatch signal;
     private Optional<Temperature> ambient = Optional.empty();
     private Optional<ConeReached> cone = Optional.empty();
     private long readAtMs;
     private List<Findings.Doubt> doubts = List.of();
 
-    WareWatch(SensorInPlace sensor) {
+    WareWatch(SensorInPlace sensor, ConeSeries series) {
+        this.work = new HeatWork(ConeTable.of(series));
         this.sensor = sensor;
         this.signal = new SignalWatch(sensor.probe());
     }

@@ -33,10 +33,20 @@ public final class ConeWords {
         this.table = table;
     }
 
-    /** A cone with its temperature at 60 °C/h. */
+    /**
+     * A cone with its temperature, as 06 and 6 are 220 °C apart, and with its kind where that is not the usual: {@code cone
+     * 06 (998 °C)}, {@code small cone 6 (1255 °C)}.
+     */
     public String cone(Cone cone) {
         return table.temperature(cone)
-                .map(named -> words.cone(cone.number(), named))
+                .map(named -> words.text(
+                        switch (table.series()) {
+                            case SELF_SUPPORTING -> "cone";
+                            case LARGE -> "cone.large";
+                            case SMALL -> "cone.small";
+                        },
+                        cone.number(),
+                        words.temperature(named)))
                 .orElse(cone.number());
     }
 

@@ -126,11 +126,6 @@ public final class Words {
         return number(share.percent(), 0) + " %";
     }
 
-    /** A cone is never without its temperature, as 06 and 6 are 220 °C apart: {@code cone 06 (998 °C)}. */
-    public String cone(String number, Temperature temperature) {
-        return text("cone", number, temperature(temperature));
-    }
-
     /** A short duration: {@code 45 s}, {@code 4 min}, {@code 1 h 20 min}. The sign is left out. */
     public String duration(Duration duration) {
         long seconds = duration.abs().toSeconds();

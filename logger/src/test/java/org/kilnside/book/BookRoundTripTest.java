@@ -12,6 +12,7 @@ import java.util.OptionalLong;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
@@ -115,7 +116,8 @@ class BookRoundTripTest {
                 "serial:/dev/ttyUSB0",
                 Instant.parse("2026-11-20T06:30:00.123456789Z"),
                 Optional.of(plan),
-                Optional.of("name = \"Slow bisque\"\n# as the potter wrote it, ü\n"));
+                Optional.of("name = \"Slow bisque\"\n# as the potter wrote it, ü\n"),
+                ConeSeries.SMALL);
         FiringEvent began = FiringEvent.of(0, FiringEvent.Kind.RECORDING_BEGAN);
         FiringEvent note = FiringEvent.of(2_500, FiringEvent.Kind.NOTE, "bung out; six planters 'Grey Ash'");
         ClockTie first = new ClockTie(0, OptionalLong.of(88_000), start.startedAt());

@@ -16,6 +16,7 @@ import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.FiringEvent;
 
 class BookSchemaTest {
@@ -77,6 +78,7 @@ class BookSchemaTest {
         try (Book book = Book.open(first)) {
             RecordedFiring bisque = book.firing(1);
             assertThat(bisque.start().plan().orElseThrow().name()).isEqualTo("Bisque");
+            assertThat(bisque.start().series()).isEqualTo(ConeSeries.SELF_SUPPORTING);
             assertThat(bisque.loadText()).hasValue("two dozen soup bowls, Saltmarsh");
             assertThat(bisque.notes()).hasValue("Cracked the lid early");
             assertThat(bisque.events()).extracting(FiringEvent::text).contains(java.util.Optional.of("Bung out"));
@@ -98,6 +100,37 @@ class BookSchemaTest {
         assertThat(versionOf(copy)).isEqualTo(1);
         assertThat(contentsOfVersionOne(copy)).isEqualTo(before);
         assertThat(untouched.length).isEqualTo((int) Files.size(copy));
+    }
+
+    /** In version 3 every sketch told self-supporting cones, whichever were noted for its firing. */
+    @Test
+    void aSketchOfVersionThreeIsMadeAnewWhereOtherConesWereNoted() throws SQLException {
+        Path third = folder.resolve("third.book");
+        Flyway.configure()
+                .dataSource(BookFile.dataSource(third))
+                .locations(BookSchema.CURRENT.migrations().get(0))
+                .target("3")
+                .loggers("slf4j")
+                .load()
+                .migrate();
+        try (Connection connection = new BookFile(third).connect();
+                Statement statement = connection.createStatement()) {
+            for (int firing = 1; firing <= 2; firing++) {
+                statement.execute("INSERT INTO firing (number, link, started_at, reading_count, last_elapsed_ms,"
+                        + " ended_elapsed_ms) VALUES (" + firing + ", 'a log', '2026-10-01T06:00:00Z', 0, 0, 0)");
+                statement.execute("INSERT INTO sketch VALUES (" + firing + ", " + SketchRows.METHOD
+                        + ", 0, 0, x'0014', 1222, '6', '7', 0.2, 'SEEN')");
+            }
+            statement.execute("INSERT INTO witness_cone VALUES (1, 2, 'top', 'large', '6', 90, NULL)");
+        }
+        try (Book book = Book.open(third)) {
+            assertThat(book.list()).extracting(ListedFiring::upToDate).containsExactly(false, true);
+            assertThat(book.list())
+                    .extracting(firing ->
+                            firing.sketch().orElseThrow().cone().orElseThrow().series())
+                    .containsOnly(ConeSeries.SELF_SUPPORTING);
+            assertThat(book.history("").seriesOf(2)).isEqualTo(ConeSeries.LARGE);
+        }
     }
 
     /** Every column the first version had, in the order it had them. */

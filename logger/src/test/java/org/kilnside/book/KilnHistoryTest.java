@@ -18,12 +18,12 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.firing.Channel;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.Temperature;
@@ -204,12 +204,55 @@ class KilnHistoryTest {
         assertThat(history().sensorOf(firing)).isEqualTo(SensorInPlace.asSaid(LINEAR));
     }
 
+    @Test
+    void aFiringIsJudgedByTheConesNotedForItAndElseByThoseItsKilnHadWhenItBegan() {
+        long first = recorder.begin(new FiringStart(
+                Optional.of(KILN),
+                "serial:/dev/ttyUSB0",
+                SPRING,
+                Optional.empty(),
+                Optional.empty(),
+                ConeSeries.SMALL));
+        long second = glazeFiring(SPRING.plus(Duration.ofDays(3)), 0);
+        assertThat(history().seriesOf(first)).isEqualTo(ConeSeries.SMALL);
+        assertThat(history().seriesOf(second)).isEqualTo(ConeSeries.SELF_SUPPORTING);
+        NotedCone large =
+                new NotedCone(0, "top", ConeSeries.LARGE, Cone.parse("6"), OptionalDouble.of(90), OptionalLong.empty());
+        CurveSketch before = book.sketch(second);
+        assertThat(before.cone().orElseThrow().series()).isEqualTo(ConeSeries.SELF_SUPPORTING);
+        List<BookEdit.Witness> edits = book.addWitnessCones(second, List.of(large, noted("7", 12)));
+        assertThat(history().seriesOf(second)).isEqualTo(ConeSeries.LARGE);
+        assertThat(BookedReview.of(book, book.firing(second)).series()).isEqualTo(ConeSeries.LARGE);
+
+        // What is shown until it is made anew still says which kind it tells.
+        ListedFiring outdated = book.list().get(0);
+        assertThat(outdated.upToDate()).isFalse();
+        assertThat(outdated.sketch().orElseThrow().cone()).isEqualTo(before.cone());
+        CurveSketch anew = book.sketch(second);
+        assertThat(anew.cone().orElseThrow().series()).isEqualTo(ConeSeries.LARGE);
+        assertThat(book.list().get(0).sketch().orElseThrow().cone()).isEqualTo(anew.cone());
+        assertThat(history()
+                        .coneOf(second, history().curve(second))
+                        .orElseThrow()
+                        .cone())
+                .isEqualTo(anew.cone().orElseThrow().position());
+
+        edits.forEach(edit -> book.apply(edit.inverse()));
+        assertThat(history().seriesOf(second)).isEqualTo(ConeSeries.SELF_SUPPORTING);
+        assertThat(book.list().get(0).upToDate()).isFalse();
+    }
+
     /** A chip's codes are on the wire, but whether the controller corrects them nobody has said. */
     @Test
     void whatAControllerShowsIsNotMadeUpBecauseConesWereNoted() {
         Probe chip = new Probe(ThermocoupleType.K, Amplifier.MAX31855);
-        long firing = recorder.begin(
-                new FiringStart(Optional.of(KILN), "serial:/dev/ttyUSB0", SPRING, Optional.empty(), Optional.empty()));
+        long firing = recorder.begin(new FiringStart(
+                Optional.of(KILN),
+                "serial:/dev/ttyUSB0",
+                SPRING,
+                Optional.empty(),
+                Optional.empty(),
+                ConeSeries.USUAL));
         recorder.sensors(firing, 0, List.of(chip));
         recorder.append(firing, reading(0, 20));
         recorder.append(firing, reading(10_000, 21));
@@ -242,8 +285,8 @@ class KilnHistoryTest {
 
     /** 100 °C/h to 1222 °C, held until cone 6 is down, read by a sensor that is off in proportion to the heat. */
     private long glazeFiring(Instant at, double offAtTopK) {
-        long firing = recorder.begin(
-                new FiringStart(Optional.of(KILN), "serial:/dev/ttyUSB0", at, Optional.empty(), Optional.empty()));
+        long firing = recorder.begin(new FiringStart(
+                Optional.of(KILN), "serial:/dev/ttyUSB0", at, Optional.empty(), Optional.empty(), ConeSeries.USUAL));
         recorder.sensors(firing, 0, List.of(LINEAR));
         HeatWork work = new HeatWork(ConeTable.of(ConeSeries.SELF_SUPPORTING));
         List<Reading> readings = new ArrayList<>();

@@ -30,7 +30,8 @@ final class RecordingProcess {
             elapsedMs = System.currentTimeMillis() - zero.toEpochMilli();
         } else {
             zero = Instant.now();
-            number = recorder.begin(new FiringStart(start.kiln(), start.link(), zero, start.plan(), start.planText()));
+            number = recorder.begin(
+                    new FiringStart(start.kiln(), start.link(), zero, start.plan(), start.planText(), start.series()));
             recorder.sensors(number, 0, List.of(SomeReadings.TYPE_K));
             elapsedMs = 0;
         }

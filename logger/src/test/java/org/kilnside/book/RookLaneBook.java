@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Random;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
 import org.kilnside.firing.GlazeMix;
@@ -17,7 +18,6 @@ import org.kilnside.firing.LoadedBatch;
 import org.kilnside.firing.Outcome;
 import org.kilnside.firing.Reading;
 import org.kilnside.heatwork.Cone;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
@@ -239,7 +239,8 @@ public final class RookLaneBook {
                         "/dev/ttyUSB0",
                         started,
                         Optional.of(plan),
-                        Optional.empty()),
+                        Optional.empty(),
+                        ConeSeries.USUAL),
                 List.of(new SensorEpoch(0, List.of(SomeReadings.TYPE_K))),
                 readings,
                 events,

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
 import org.kilnside.firing.Channel;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
@@ -31,7 +32,8 @@ final class SomeReadings {
                 "virtual:tall-drum",
                 Instant.parse("2026-11-20T06:30:00Z"),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                ConeSeries.USUAL);
     }
 
     /** A plain reading of channel 1 with 18 °C at the amplifier. */

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.book.BookRecorder;
 import org.kilnside.firing.Channel;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Origin;
@@ -38,7 +39,12 @@ class BookCommandTest {
         path = folder.resolve("firing.book");
         try (BookRecorder recorder = BookRecorder.open(path)) {
             long number = recorder.begin(new FiringStart(
-                    Optional.of("Tall Drum"), "serial:/dev/ttyUSB0", BEGAN, Optional.empty(), Optional.empty()));
+                    Optional.of("Tall Drum"),
+                    "serial:/dev/ttyUSB0",
+                    BEGAN,
+                    Optional.empty(),
+                    Optional.empty(),
+                    ConeSeries.USUAL));
             recorder.sensors(number, 0, List.of(Probe.UNKNOWN));
             for (long minute = 0; minute <= 20 * 60; minute++) {
                 long elapsedMs = minute * 60_000;

@@ -11,8 +11,11 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.book.Book;
 import org.kilnside.book.BookRecorder;
+import org.kilnside.book.NotedCone;
 import org.kilnside.firing.Channel;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
@@ -39,7 +42,12 @@ class KilnCommandTest {
         path = folder.resolve("firing.book");
         try (BookRecorder recorder = BookRecorder.open(path)) {
             long number = recorder.begin(new FiringStart(
-                    Optional.of("Tall Drum"), "serial:/dev/ttyUSB0", BEGAN, Optional.empty(), Optional.empty()));
+                    Optional.of("Tall Drum"),
+                    "serial:/dev/ttyUSB0",
+                    BEGAN,
+                    Optional.empty(),
+                    Optional.empty(),
+                    ConeSeries.USUAL));
             recorder.sensors(number, 0, List.of(PROBE));
             int top = (int) Math.round((1222 - 20) / 150.0 * 360);
             for (int i = 0; i < top + 90 + 3_600; i++) {
@@ -135,6 +143,34 @@ class KilnCommandTest {
         assertThat(Line.run("kiln", new KilnCommand(), "set", "Tall Drum", "colour=red")
                         .err())
                 .contains("expected a setting and its value");
+    }
+
+    @Test
+    void aFiringIsShownAndReviewedByTheConesItWasJudgedBy() {
+        assertThat(book("show", "1", "--language", "en").out())
+                .containsPattern("\\bcone 6 \\(1222 °C\\)")
+                .doesNotContain("large cone");
+        String noted = book("witness", "1", "top 6:90", "--series", "large", "--language", "en")
+                .out();
+        assertThat(noted).contains("cone 6");
+        assertThat(book("witness", "1", "low 5:150", "--language", "en").exit()).isZero();
+        try (Book book = Book.open(path)) {
+            assertThat(book.witnessCones(1)).extracting(NotedCone::series).containsOnly(ConeSeries.LARGE);
+        }
+        assertThat(book("show", "1", "--language", "en").out())
+                .contains("large cone")
+                .doesNotContainPattern("(?<!large )cone \\d");
+        String[] review = withBook("1", "--plan", "mid-range-glaze", "--language", "en");
+        assertThat(Line.run("review", new ReviewCommand(), review).out()).contains("large cone");
+        String[] json = withBook("1", "--plan", "mid-range-glaze", "--language", "en", "--json");
+        assertThat(Line.run("review", new ReviewCommand(), json).err()).contains("kilnside: 1: judged by large cones");
+    }
+
+    @Test
+    void aKindOfConeThatIsNoneIsRefusedInASentence() {
+        Line wrong = Line.run("kiln", new KilnCommand(), "set", "Tall Drum", "series=tiny");
+        assertThat(wrong.exit()).isNotZero();
+        assertThat(wrong.err()).contains("found \"tiny\", expected self-supporting or large or small");
     }
 
     /** How the offset follows from the cones is tested where it is worked out; here, that it reaches the person. */

@@ -18,6 +18,7 @@ enum Scene {
     WAITING(SampleSnapshots::waiting, 3),
     HEATING(SampleSnapshots::heatingForecast, 3),
     HOLDING(SampleSnapshots::holdingForecast, 1),
+    HOLDING_LARGE_CONES(SampleSnapshots::holdingLargeCones, 1),
     COOLING(SampleSnapshots::coolingForecast, 2),
     NO_READING(() -> lost(SampleSnapshots.heatingForecast()), 245),
     DOUBT(Scene::doubted, 1),

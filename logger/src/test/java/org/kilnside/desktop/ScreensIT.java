@@ -39,6 +39,8 @@ class ScreensIT {
         wishes.add(wish(folder, Scene.VIRTUAL, "DARK", "ENGLISH", "1600x900", ""));
         wishes.add(wish(folder, Scene.HOLDING, "LIGHT", "GERMAN", "1024x700", ""));
         wishes.add(wish(folder, Scene.HOLDING, "DARK", "DUTCH", "1024x700", ""));
+        wishes.add(wish(folder, Scene.HOLDING_LARGE_CONES, "DARK", "ENGLISH", "1024x700", ""));
+        wishes.add(wish(folder, Scene.HOLDING_LARGE_CONES, "LIGHT", "GERMAN", "1024x700", ""));
         wishes.add(wish(folder, Scene.NO_READING, "LIGHT", "GERMAN", "1024x700", ""));
         wishes.add(wish(folder, Scene.DOUBT, "LIGHT", "ENGLISH", "1024x700", ""));
         wishes.add(wish(folder, Scene.COOLING, "LIGHT", "GERMAN", "1024x700", ""));

@@ -14,6 +14,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.kilnside.alarm.AlarmLimits;
 import org.kilnside.firing.AlarmThresholds;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Kiln.Thresholds.Source;
 import org.kilnside.quantity.HeatingRate;
@@ -39,7 +40,8 @@ class KilnFilesTest {
                     new Probe(ThermocoupleType.K, Amplifier.MAX31855),
                     Optional.of("through the wall, middle of the chamber"))),
             Optional.of(new Kiln.CutOut(true, Optional.of(Temperature.ofCelsius(1290)))),
-            AlarmThresholds.USUAL);
+            AlarmThresholds.USUAL,
+            ConeSeries.SELF_SUPPORTING);
 
     @TempDir
     Path folder;
@@ -84,6 +86,19 @@ class KilnFilesTest {
             KilnFiles.write(path, kiln);
             assertThat(KilnFiles.read(path)).isEqualTo(kiln);
         }
+    }
+
+    @Test
+    void theKindOfConeIsSelfSupportingUnlessTheFileSaysOtherwise() {
+        assertThat(Kiln.named("Plain").series()).isEqualTo(ConeSeries.SELF_SUPPORTING);
+        for (ConeSeries series : ConeSeries.values()) {
+            Kiln kiln = KilnFiles.parse("name = \"Tall Drum\"\nseries = \"" + series.word() + "\"", "k");
+            assertThat(kiln.series()).isEqualTo(series);
+            assertThat(KilnFiles.parse(KilnFiles.text(kiln), "k")).isEqualTo(kiln);
+        }
+        assertThatThrownBy(() -> KilnFiles.parse("name = \"Tall Drum\"\nseries = \"smal\"", "k"))
+                .isInstanceOf(FileRefusedException.class)
+                .hasMessageContaining("expected self-supporting or large or small; did you mean \"small\"?");
     }
 
     @Test

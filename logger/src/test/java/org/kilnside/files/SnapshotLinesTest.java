@@ -14,6 +14,7 @@ import org.kilnside.alarm.Alarm;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Grade;
 import org.kilnside.alarm.Measure;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.session.LineView;
 import org.kilnside.session.LineView.Verdict;
 import org.kilnside.session.Snapshot;
@@ -40,6 +41,14 @@ class SnapshotLinesTest {
         Snapshot got = new SnapshotLines.Reader().snapshot(new SnapshotLines.Writer().line(sent, 50_000), 50_000);
         assertThat(sent.findings().cone()).isPresent();
         assertThat(sent.findings().forecast().orElseThrow().fan()).isNotEmpty();
+        assertThat(got.findings()).isEqualTo(sent.findings());
+    }
+
+    @Test
+    void aConeTravelsWithItsKind() {
+        Snapshot sent = Snapshots.withFindings(50_000, ConeSeries.LARGE);
+        Snapshot got = new SnapshotLines.Reader().snapshot(new SnapshotLines.Writer().line(sent, 50_000), 50_000);
+        assertThat(got.findings().cone().orElseThrow().series()).isEqualTo(ConeSeries.LARGE);
         assertThat(got.findings()).isEqualTo(sent.findings());
     }
 

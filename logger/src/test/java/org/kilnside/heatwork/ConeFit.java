@@ -10,6 +10,7 @@ import org.hipparchus.optim.nonlinear.scalar.GoalType;
 import org.hipparchus.optim.univariate.BrentOptimizer;
 import org.hipparchus.optim.univariate.SearchInterval;
 import org.hipparchus.optim.univariate.UnivariateObjectiveFunction;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.heatwork.ConeTable.Constants;
 
 /**

@@ -9,6 +9,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.quantity.HeatingRate;
 
 class ConeTableTest {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.kilnside.ValidationPage;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.sensor.SensorUncertainty;
 
 /** Writes every residual of the cone tables into docs/validation.md, or finds the page stale. */

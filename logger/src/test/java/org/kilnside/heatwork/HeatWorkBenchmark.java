@@ -2,6 +2,7 @@ package org.kilnside.heatwork;
 
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Trace;
 import org.kilnside.sensor.SensorUncertainty;
 import org.openjdk.jmh.annotations.Benchmark;

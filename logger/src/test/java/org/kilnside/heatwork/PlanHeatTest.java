@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;

@@ -7,6 +7,7 @@ import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.kilnside.firing.ConeSeries;
 
 /**
  * The published wall chart the cone tables are fitted to and checked against: "Temperature Equivalents for Pyrometric

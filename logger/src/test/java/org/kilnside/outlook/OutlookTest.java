@@ -11,7 +11,9 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.kilnside.files.KilnFiles;
 import org.kilnside.files.UnitText;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
@@ -106,6 +108,22 @@ class OutlookTest {
         Outlook outlook = Outlook.of(OutlookQuestion.about(plan, UNKNOWN).withWanted(Optional.of(Cone.parse(cone))));
         assertThat(outlook.wanted().orElseThrow().top().orElseThrow().probable().celsius())
                 .isCloseTo(celsius, within(6.0));
+    }
+
+    @Test
+    void theConesAreThoseThatStandInTheKilnUnlessSomebodySaysOtherwise() {
+        Kiln withLarge = KilnFiles.parse("name = \"Tall Drum\"\nseries = \"large\"", "k");
+        Schedule plan = plan(ramp("150 °C/h", "1222 °C", "10 min"));
+        assertThat(OutlookQuestion.about(plan, UNKNOWN).series()).isEqualTo(ConeSeries.SELF_SUPPORTING);
+        OutlookQuestion large = OutlookQuestion.about(plan, withLarge);
+        assertThat(large.series()).isEqualTo(ConeSeries.LARGE);
+        assertThat(Outlook.of(large).cone().cone())
+                .isEqualTo(Outlook.of(OutlookQuestion.about(plan, Kiln.named("Tall Drum"))
+                                .withSeries(ConeSeries.LARGE))
+                        .cone()
+                        .cone())
+                .isNotEqualTo(
+                        Outlook.of(large.withSeries(ConeSeries.SMALL)).cone().cone());
     }
 
     @Test

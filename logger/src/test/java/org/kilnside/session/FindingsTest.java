@@ -7,9 +7,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.kilnside.files.KilnFiles;
+import org.kilnside.firing.ConeSeries;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Reading;
 import org.kilnside.heatwork.ConeReached;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.HeatingRate;
@@ -73,6 +75,39 @@ class FindingsTest {
         assertThat(whole.isBelowScale()).isFalse();
         assertThat(whole.between().from()).isLessThan(whole.cone());
         assertThat(whole.between().to()).isGreaterThan(whole.cone());
+    }
+
+    @Test
+    void theConeIsOfTheKindThatStandsInTheKilnAndStaysSoWhenTheFiringIsGoneOnWith() {
+        FiringSettings small = settings.knowing(having(ConeSeries.SMALL));
+        FiringWatch watched = new FiringWatch(book, clock, small, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
+        for (int i = 0; i <= 1_900; i++) {
+            clock.forwardMs(10_000);
+            uptimeMs += 10_000;
+            watched.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 20 + i / 1.8));
+        }
+        ConeReached cone = watched.snapshot().findings().cone().orElseThrow();
+        assertThat(cone.series()).isEqualTo(ConeSeries.SMALL);
+        assertThat(cone)
+                .isEqualTo(HeatWork.of(
+                                ConeTable.of(ConeSeries.SMALL),
+                                watched.snapshot().curve())
+                        .reached(SensorUncertainty.UNKNOWN));
+        assertThat(watched.takeForecastRequest().orElseThrow().work().table().series())
+                .isEqualTo(ConeSeries.SMALL);
+        assertThat(book.starts.get(0).series()).isEqualTo(ConeSeries.SMALL);
+
+        // Meanwhile somebody says that the kiln has large ones: from the next firing on.
+        BookInMemory again = new BookInMemory();
+        again.beginEarlier(book.starts.get(0), new ArrayList<Reading>(book.readings.get(0)), List.copyOf(book.ties));
+        FiringSettings large = settings.knowing(having(ConeSeries.LARGE));
+        FiringWatch second = new FiringWatch(again, clock, large, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
+        second.resume();
+        assertThat(second.snapshot().findings().cone()).hasValue(cone);
+    }
+
+    private static Kiln having(ConeSeries series) {
+        return KilnFiles.parse("name = \"Tall Drum\"\nseries = \"" + series.word() + "\"", "kiln.toml");
     }
 
     @Test
@@ -204,7 +239,7 @@ class FindingsTest {
 
     @Test
     void anotherProbeIsWatchedAnew() {
-        WareWatch ware = new WareWatch(SensorInPlace.asSaid(Probe.UNKNOWN));
+        WareWatch ware = new WareWatch(SensorInPlace.asSaid(Probe.UNKNOWN), ConeSeries.USUAL);
         Probe other = new Probe(org.kilnside.sensor.ThermocoupleType.N, org.kilnside.sensor.Amplifier.MAX31856);
         ware.sensor(SensorInPlace.asSaid(other));
         assertThat(ware.uncertainty().probe()).isEqualTo(other);

@@ -10,12 +10,12 @@ import org.kilnside.alarm.Alarm;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Grade;
 import org.kilnside.alarm.Measure;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.HeatingRate;
@@ -76,13 +76,18 @@ public final class Snapshots {
 
     /** The same after six hours, with what the program makes of its curve: a cone, a forecast, a doubt. */
     public static Snapshot withFindings(long hostMs) {
+        return withFindings(hostMs, ConeSeries.SELF_SUPPORTING);
+    }
+
+    /** The same by cones of another kind. */
+    public static Snapshot withFindings(long hostMs, ConeSeries series) {
         Trace.Builder grown = new Trace.Builder();
         for (int i = 0; i < 6 * 360; i++) {
             grown.add(i * 10_000L, 20 + i * 0.44);
         }
         Trace curve = grown.view();
         Snapshot bare = bisque(hostMs, 10);
-        HeatWork work = HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), curve);
+        HeatWork work = HeatWork.of(ConeTable.of(series), curve);
         LiveForecast forecast = new ModelForecaster()
                 .forecast(new ForecastRequest(
                         0,

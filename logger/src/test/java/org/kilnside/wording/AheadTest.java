@@ -116,6 +116,17 @@ class AheadTest {
     }
 
     @Test
+    void everyConeIsNamedWithItsKindWhereThatIsNotTheUsual() {
+        Ahead large = Ahead.of(SampleSnapshots.holdingLargeCones(), ENGLISH);
+        String said = large.sentence() + large.lines();
+        assertThat(said).contains("large cone 06 (995 °C)").doesNotContainPattern("(?<![Ll]arge )cone 0\\d \\(");
+        Ahead german = Ahead.of(SampleSnapshots.holdingLargeCones(), words(Language.GERMAN, Opening.LID));
+        assertThat(german.sentence() + german.lines()).contains("Großkegel 06 (995 °C)");
+        assertThat(Ahead.of(SampleSnapshots.holdingForecast(), ENGLISH).lines().toString())
+                .doesNotContain("large");
+    }
+
+    @Test
     void aKilnTooWeakForItsPlanIsSaidToTopOut() {
         Snapshot heating = with(
                 SampleSnapshots.heating(),

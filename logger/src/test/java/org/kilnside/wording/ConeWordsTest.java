@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeReached;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.sensor.SensorUncertainty;
@@ -22,6 +22,23 @@ class ConeWordsTest {
         assertThat(english.cone(Cone.parse("06"))).isEqualTo("cone 06 (998 °C)");
         assertThat(english.position(ConePosition.at(Cone.parse("6")))).isEqualTo("cone 6 (1222 °C)");
         assertThat(cones(Language.GERMAN).cone(Cone.parse("06"))).isEqualTo("Kegel 06 (998 °C)");
+    }
+
+    /** Published: the wall chart has large cone 6 at 2228 °F (60 °C/h), small cone 6 at 2291 °F (300 °C/h). */
+    @Test
+    void aConeThatIsNotSelfSupportingIsNamedWithItsKind() {
+        assertThat(cones(Language.ENGLISH, ConeSeries.LARGE).cone(Cone.parse("6")))
+                .isEqualTo("large cone 6 (1220 °C)");
+        assertThat(cones(Language.ENGLISH, ConeSeries.SMALL).cone(Cone.parse("6")))
+                .isEqualTo("small cone 6 (1255 °C)");
+        assertThat(cones(Language.DUTCH, ConeSeries.LARGE).cone(Cone.parse("6")))
+                .isEqualTo("grote kegel 6 (1220 °C)");
+        assertThat(cones(Language.DUTCH, ConeSeries.SMALL).cone(Cone.parse("6")))
+                .isEqualTo("kleine kegel 6 (1255 °C)");
+        assertThat(cones(Language.GERMAN, ConeSeries.LARGE).cone(Cone.parse("6")))
+                .isEqualTo("Großkegel 6 (1220 °C)");
+        assertThat(cones(Language.GERMAN, ConeSeries.SMALL).cone(Cone.parse("6")))
+                .isEqualTo("Kleinkegel 6 (1255 °C)");
     }
 
     @Test
@@ -58,6 +75,10 @@ class ConeWordsTest {
     }
 
     private static ConeWords cones(Language language) {
-        return new ConeWords(Words.of(language, Preferences.of(Locale.GERMANY)), TABLE);
+        return cones(language, ConeSeries.SELF_SUPPORTING);
+    }
+
+    private static ConeWords cones(Language language, ConeSeries series) {
+        return new ConeWords(Words.of(language, Preferences.of(Locale.GERMANY)), ConeTable.of(series));
     }
 }

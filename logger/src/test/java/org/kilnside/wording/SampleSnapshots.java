@@ -8,12 +8,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.HeatingRate;
@@ -69,6 +69,13 @@ public final class SampleSnapshots {
     /** The same with cone and forecast. */
     public static Snapshot holdingForecast() {
         return holdingMoment().workedOut().build();
+    }
+
+    /** The same by the large cones that stand in the kiln. */
+    public static Snapshot holdingLargeCones() {
+        Moment moment = holdingMoment();
+        moment.series = ConeSeries.LARGE;
+        return moment.workedOut().build();
     }
 
     private static Moment holdingMoment() {
@@ -211,6 +218,7 @@ public final class SampleSnapshots {
         private boolean workedOut;
 
         public List<Findings.Doubt> doubts = List.of();
+        public ConeSeries series = ConeSeries.SELF_SUPPORTING;
 
         /** With cone and forecast. */
         public Moment workedOut() {
@@ -286,7 +294,7 @@ public final class SampleSnapshots {
             if (!workedOut || trace.isEmpty()) {
                 return new Findings(doubts, Optional.empty(), Optional.empty());
             }
-            HeatWork work = HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), trace);
+            HeatWork work = HeatWork.of(ConeTable.of(series), trace);
             long nowMs = trace.elapsedMs(trace.size() - 1);
             LiveForecast forecast = new ModelForecaster()
                     .forecast(new ForecastRequest(

@@ -51,13 +51,6 @@ class WordsTest {
     }
 
     @Test
-    void aConeIsNeverWithoutItsTemperature() {
-        assertThat(english.cone("06", Temperature.ofCelsius(998))).isEqualTo("cone 06 (998 °C)");
-        assertThat(dutch.cone("06", Temperature.ofCelsius(998))).isEqualTo("kegel 06 (998 °C)");
-        assertThat(german.cone("6", Temperature.ofCelsius(1222))).isEqualTo("Kegel 6 (1222 °C)");
-    }
-
-    @Test
     void durationsAreAsShortAsTheirMeaning() {
         assertThat(english.duration(Duration.ofSeconds(45))).isEqualTo("45 s");
         assertThat(english.duration(Duration.ofMinutes(4))).isEqualTo("4 min");

@@ -183,7 +183,7 @@ public final class BookScreen implements Screen, Opening.Answers {
                 showAll();
             }
             if (otherCones) {
-                opening.review(model.get().first());
+                opening.study(model.get().first());
             }
         } else if (row != null) {
             row.show(words);

@@ -5,8 +5,8 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.kilnside.book.CurveSketch;
 import org.kilnside.book.ListedFiring;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.heatwork.Cone;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.wording.ConeWords;
 import org.kilnside.wording.Words;
@@ -36,8 +36,6 @@ public record FiringLine(
         String duration,
         String load,
         boolean marked) {
-    private static final ConeTable CONES = ConeTable.of(ConeSeries.SELF_SUPPORTING);
-
     static FiringLine of(ListedFiring firing, boolean marked, Words words) {
         return new FiringLine(
                 firing.number(),
@@ -59,18 +57,23 @@ public record FiringLine(
             return "";
         }
         CurveSketch.Cone cone = firing.sketch().flatMap(CurveSketch::cone).get();
-        ConeWords cones = new ConeWords(words, CONES);
+        ConeWords cones = new ConeWords(words, ConeTable.of(cone.series()));
         if (cone.position().past().isEmpty()) {
-            return words.text("firings.no_cone");
+            return words.text(
+                    "firings.no_cone", cones.cone(cone.position().next().orElseThrow()));
         }
         String nearest = cone.position().nearest().map(cones::cone).orElse("");
         boolean atLeast = cone.top().hidesMore();
         return atLeast ? words.text("cone.at_least", nearest) : nearest;
     }
 
-    /** A cone's number with its temperature. */
-    static String cone(String number, Words words) {
-        return Cone.find(number).map(new ConeWords(words, CONES)::cone).orElse(number);
+    /** A cone of the filter with its temperature. */
+    static String cone(String chosen, Words words) {
+        String[] parts = chosen.split(" ", 2);
+        ConeSeries series = parts.length < 2
+                ? ConeSeries.USUAL
+                : ConeSeries.ofWord(parts[1]).orElseThrow();
+        return new ConeWords(words, ConeTable.of(series)).cone(Cone.parse(parts[0]));
     }
 
     /** The line as it is read out. */

@@ -9,8 +9,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.kilnside.book.CurveSketch;
 import org.kilnside.book.ListedFiring;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.quantity.Temperature;
@@ -48,7 +50,7 @@ public record FiringList(List<ListedFiring> all, Filter filter, Order order, boo
      * @param words all of them must be found somewhere in the firing's record; a date as 2026-11-25 or a part of it
      * @param kiln the kiln's name
      * @param plan the plan's name
-     * @param cone the cone it came to, the nearest whole one
+     * @param cone the cone it came to, the nearest whole one: {@code 06}, or {@code 6 small} where its kind is not the usual
      * @param when the days it began on
      */
     public record Filter(
@@ -78,7 +80,7 @@ public record FiringList(List<ListedFiring> all, Filter filter, Order order, boo
         return all.stream()
                 .filter(firing -> is(filter.kiln(), firing.kiln()))
                 .filter(firing -> is(filter.plan(), firing.planName()))
-                .filter(firing -> is(filter.cone(), nearest(firing).map(Cone::number)))
+                .filter(firing -> is(filter.cone(), cameTo(firing)))
                 .filter(firing -> filter.when()
                         .map(days -> days.has(firing.startedAt().atZone(zone).toLocalDate()))
                         .orElse(true))
@@ -110,6 +112,20 @@ public record FiringList(List<ListedFiring> all, Filter filter, Order order, boo
                 .map(CurveSketch.Cone::position)
                 .filter(position -> position.past().isPresent())
                 .flatMap(ConePosition::nearest);
+    }
+
+    private static Optional<String> cameTo(ListedFiring firing) {
+        return nearest(firing)
+                .map(cone -> series(firing) == ConeSeries.USUAL
+                        ? cone.number()
+                        : cone.number() + " " + series(firing).word());
+    }
+
+    private static ConeSeries series(ListedFiring firing) {
+        return firing.sketch()
+                .flatMap(CurveSketch::cone)
+                .map(CurveSketch.Cone::series)
+                .orElse(ConeSeries.USUAL);
     }
 
     private Comparator<ListedFiring> comparator() {
@@ -144,13 +160,14 @@ public record FiringList(List<ListedFiring> all, Filter filter, Order order, boo
         return plans;
     }
 
-    /** The cones firings came to, softest first. */
+    /** The cones firings came to, each kind's softest first, as the filter has them. */
     public Set<String> cones() {
-        Set<Cone> cones = new TreeSet<>();
-        all.forEach(firing -> nearest(firing).ifPresent(cones::add));
-        Set<String> numbers = new LinkedHashSet<>();
-        cones.forEach(cone -> numbers.add(cone.number()));
-        return numbers;
+        return all.stream()
+                .filter(firing -> nearest(firing).isPresent())
+                .sorted(Comparator.comparing(FiringList::series)
+                        .thenComparing(firing -> nearest(firing).orElseThrow()))
+                .flatMap(firing -> cameTo(firing).stream())
+                .collect(Collectors.toCollection(LinkedHashSet::new));
     }
 
     /** The newest of those whose small curve is not worked out, or not of all their readings. */

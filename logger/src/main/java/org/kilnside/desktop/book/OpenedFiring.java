@@ -2,9 +2,11 @@ package org.kilnside.desktop.book;
 
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.kilnside.book.NotedCone;
 import org.kilnside.book.RecordedFiring;
 import org.kilnside.book.WrittenRecord;
 import org.kilnside.chart.CurveLevels;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
@@ -43,6 +45,11 @@ public record OpenedFiring(
             }
         }
         return OptionalLong.empty();
+    }
+
+    /** The cones it is judged by; of the kind that a cone noted next is taken for. */
+    public ConeSeries series() {
+        return NotedCone.judging(record.cones(), firing.start().series());
     }
 
     public OpenedFiring with(WrittenRecord other) {

@@ -11,7 +11,7 @@ import java.util.stream.IntStream;
 import org.kilnside.chart.Overlay;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Trace;
-import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.review.Review;
@@ -41,8 +41,6 @@ public record OpenedModel(
         OptionalDouble common,
         OptionalLong markMs,
         boolean quartz) {
-    private static final ConeTable CONES = ConeTable.of(ConeSeries.SELF_SUPPORTING);
-
     public OpenedModel {
         firings = List.copyOf(firings);
     }
@@ -229,14 +227,18 @@ public record OpenedModel(
     /** The cone it came to, in one phrase; empty while that is not known. */
     public Optional<String> cone(Words words) {
         return study.flatMap(FiringStudy::cone)
-                .map(reached -> words.text("record.cone", new ConeWords(words, CONES).reached(reached)));
+                .map(reached -> words.text("record.cone", cones(reached, words).reached(reached)));
+    }
+
+    private static ConeWords cones(ConeReached reached, Words words) {
+        return new ConeWords(words, ConeTable.of(reached.series()));
     }
 
     /** The figures, each with its label. */
     public List<FiringSummary.Line> figures(Words words) {
         List<FiringSummary.Line> lines = new ArrayList<>();
         study.flatMap(FiringStudy::cone).ifPresent(reached -> {
-            ConeWords cones = new ConeWords(words, CONES);
+            ConeWords cones = cones(reached, words);
             lines.add(new FiringSummary.Line(words.text("record.cone_label"), cones.reached(reached)));
             cones.details(reached).forEach(detail -> lines.add(new FiringSummary.Line("", detail)));
         });

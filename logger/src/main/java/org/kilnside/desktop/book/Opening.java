@@ -59,7 +59,8 @@ final class Opening {
                 failure -> fail(failure, asked));
     }
 
-    private void study(OpenedFiring firing) {
+    /** Works out what follows from a firing's readings, and why it came out so: anew where its witness cones are others. */
+    void study(OpenedFiring firing) {
         int asked = wish;
         errands.run(
                 () -> book.study(firing),
@@ -72,8 +73,7 @@ final class Opening {
                 failure -> fail(failure, asked));
     }
 
-    /** Reviews a firing, anew where its witness cones are others. */
-    void review(OpenedFiring firing) {
+    private void review(OpenedFiring firing) {
         int asked = wish;
         errands.run(
                 () -> book.review(firing),

@@ -23,7 +23,7 @@ import org.kilnside.desktop.screen.KeyRow;
 import org.kilnside.desktop.theme.KeyHints;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.desktop.theme.Theme;
-import org.kilnside.heatwork.ConeSeries;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.wording.Words;
 
 /** What the witness cones showed, a pack a shelf, written in one line. */
@@ -72,6 +72,9 @@ final class WitnessPane extends JPanel {
     }
 
     void show(OpenedFiring its, Words language) {
+        if (firing == null || firing.number() != its.number()) {
+            series.setSelectedItem(its.series());
+        }
         firing = its;
         words = language;
         explained.setText(words.text("noted.explained"));

@@ -2,6 +2,7 @@ package org.kilnside.desktop.kiln;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.EnumMap;
 import java.util.List;
@@ -9,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.kilnside.files.KilnSetting;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Kiln;
 import org.kilnside.wording.ElementWords;
 import org.kilnside.wording.Words;
@@ -53,7 +55,7 @@ final class KilnForm {
      * A field.
      *
      * @param text what stands in it
-     * @param remark whose number it is where nobody has set one; empty otherwise
+     * @param remark whose number it is where nobody has set one, or for which firings it holds; empty otherwise
      * @param problem why what was typed cannot be; empty where all is well
      * @param options what can be chosen, as the file has it; empty where text is typed
      */
@@ -248,11 +250,15 @@ final class KilnForm {
                 setting,
                 words.named("kilns.setting", setting),
                 text,
-                usual ? words.text("kilns.common_practice", value(setting, kiln, words)) : "",
+                usual
+                        ? words.text("kilns.common_practice", value(setting, kiln, words))
+                        : setting == KilnSetting.SERIES ? words.text("kiln.form.from_now") : "",
                 wrong.map(its -> its.why(words)).orElse(""),
                 switch (setting) {
                     case WALL -> List.of("", "brick", "fibre", "layered");
                     case OPENING -> List.of("lid", "door");
+                    case SERIES ->
+                        Arrays.stream(ConeSeries.values()).map(ConeSeries::word).toList();
                     case FROM_MAKER -> List.of("no", "yes");
                     default -> List.of();
                 });

@@ -70,7 +70,7 @@ final class KilnRefusal {
             case CRACK, UNLOAD ->
                 between(its, LOWEST_OPENED, HIGHEST_OPENED, "kilns.bad.temperature", words)
                         .or(() -> opening(words));
-            case WALL, OPENING, FROM_MAKER -> opening(words);
+            case WALL, OPENING, SERIES, FROM_MAKER -> opening(words);
         };
     }
 

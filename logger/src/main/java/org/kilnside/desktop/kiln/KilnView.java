@@ -19,6 +19,7 @@ import org.kilnside.desktop.theme.Column;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.desktop.theme.TwoParts;
 import org.kilnside.files.KilnSetting;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.wording.Words;
 
 /** What is known of the kiln, field by field; a change is written when the field is left or Enter is pressed. */
@@ -86,7 +87,7 @@ final class KilnView extends JPanel {
 
     private static boolean isTyped(KilnSetting setting) {
         return switch (setting) {
-            case WALL, OPENING, FROM_MAKER -> false;
+            case WALL, OPENING, SERIES, FROM_MAKER -> false;
             default -> true;
         };
     }
@@ -211,6 +212,9 @@ final class KilnView extends JPanel {
     private String spoken(KilnSetting setting, String option) {
         if (option.isEmpty()) {
             return words.text("kilns.not_said");
+        }
+        if (setting == KilnSetting.SERIES) {
+            return words.named("noted.series", ConeSeries.ofWord(option).orElseThrow());
         }
         return switch (option) {
             case "brick" -> words.text("kiln.form.brick");

@@ -2,9 +2,9 @@ package org.kilnside.desktop.plan;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.Cone;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.outlook.Outlook;
 import org.kilnside.outlook.OutlookQuestion;
 import org.kilnside.outlook.Ware;
@@ -34,7 +34,7 @@ final class LiveOutlook {
     private Ware ware = Ware.UNKNOWN;
     private Optional<Cone> wanted = Optional.empty();
     private Optional<Temperature> room = Optional.empty();
-    private ConeSeries series = ConeSeries.SELF_SUPPORTING;
+    private Optional<ConeSeries> series = Optional.empty();
     private Optional<Schedule> plan = Optional.empty();
 
     private Optional<Answer> answer = Optional.empty();
@@ -87,8 +87,9 @@ final class LiveOutlook {
         return room;
     }
 
+    /** The cones meant: the kiln's own, unless a person says otherwise of this kiln. */
     ConeSeries series() {
-        return series;
+        return series.orElse(known.kiln().series());
     }
 
     OptionalDouble loadKg() {
@@ -96,6 +97,9 @@ final class LiveOutlook {
     }
 
     void named(String name) {
+        if (!kilnName.equals(Optional.of(name))) {
+            series = Optional.empty();
+        }
         kilnName = Optional.of(name);
     }
 
@@ -147,7 +151,7 @@ final class LiveOutlook {
     }
 
     void series(ConeSeries meant) {
-        series = meant;
+        series = Optional.of(meant);
         again();
     }
 
@@ -164,7 +168,7 @@ final class LiveOutlook {
                 .withLoadKg(loadKg)
                 .withWare(ware)
                 .withRoom(room.orElse(OutlookQuestion.USUAL_ROOM))
-                .withSeries(series)
+                .withSeries(series())
                 .withWanted(wanted);
         if (working) {
             waiting = Optional.of(question);

@@ -7,14 +7,19 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.book.Book;
 import org.kilnside.book.ListedFiring;
+import org.kilnside.book.NotedCone;
 import org.kilnside.book.RookLaneBook;
 import org.kilnside.desktop.book.FiringList.Filter;
 import org.kilnside.desktop.book.FiringList.Order;
+import org.kilnside.firing.ConeSeries;
+import org.kilnside.heatwork.Cone;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.DayText;
 import org.kilnside.wording.Language;
@@ -138,6 +143,38 @@ class FiringListTest {
         assertThat(line.spoken(WORDS))
                 .startsWith("firing " + bisque.number() + ", marked, ")
                 .contains("Bisque");
+    }
+
+    @Test
+    void firingsOfAnotherKindOfConeAreNamedFoundAndListedApart() {
+        Path path = folder.resolve("two-kinds.book");
+        RookLaneBook.write(path, 6, 300_000);
+        FiringList both;
+        try (Book book = Book.open(path)) {
+            book.addWitnessCones(
+                    1,
+                    List.of(new NotedCone(
+                            0,
+                            "top",
+                            ConeSeries.LARGE,
+                            Cone.parse("06"),
+                            OptionalDouble.of(90),
+                            OptionalLong.empty())));
+            for (ListedFiring firing : book.list()) {
+                book.sketch(firing.number());
+            }
+            both = FiringList.EMPTY.with(book.list());
+        }
+        ListedFiring large = both.all().get(5);
+        String nearest = FiringList.nearest(large).orElseThrow().number();
+        assertThat(FiringLine.of(large, false, WORDS).cone()).startsWith("large cone " + nearest + " (");
+        assertThat(both.cones()).contains(nearest).last().isEqualTo(nearest + " large");
+        assertThat(FiringLine.cone(nearest + " large", WORDS)).startsWith("large cone " + nearest + " (");
+        Filter onlyLarge =
+                new Filter("", Optional.empty(), Optional.empty(), Optional.of(nearest + " large"), Optional.empty());
+        assertThat(both.with(onlyLarge).visible(WORDS)).containsExactly(large);
+        Filter usual = new Filter("", Optional.empty(), Optional.empty(), Optional.of(nearest), Optional.empty());
+        assertThat(both.with(usual).visible(WORDS)).isNotEmpty().doesNotContain(large);
     }
 
     @Test

@@ -14,10 +14,10 @@ import org.kilnside.book.RecordedFiring;
 import org.kilnside.book.WrittenRecord;
 import org.kilnside.chart.CurveLevels;
 import org.kilnside.chart.Overlay;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.session.FiringBook.FiringStart;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
@@ -50,7 +50,8 @@ class OpenedModelTest {
                         "/dev/ttyUSB0",
                         started,
                         Optional.of(SampleSnapshots.BISQUE),
-                        Optional.empty()),
+                        Optional.empty(),
+                        ConeSeries.USUAL),
                 curve.view(),
                 List.of(
                         FiringEvent.of(delayMs, FiringEvent.Kind.FIRING_BEGAN),

@@ -99,6 +99,17 @@ class KilnFormTest {
     }
 
     @Test
+    void theKindOfConeIsChosenAndSaysForWhichFirings() {
+        assertThat(text(KilnSetting.SERIES)).isEqualTo("self-supporting");
+        assertThat(field(KilnSetting.SERIES, CELSIUS).options()).containsExactly("self-supporting", "large", "small");
+        assertThat(field(KilnSetting.SERIES, CELSIUS).remark()).contains("that begin from now on");
+        form.change(KilnSetting.SERIES, "small", CELSIUS);
+        assertThat(text(KilnSetting.SERIES)).isEqualTo("small");
+        form.undo(CELSIUS);
+        assertThat(text(KilnSetting.SERIES)).isEqualTo("self-supporting");
+    }
+
+    @Test
     void anEmptiedFieldIsTakenOut() {
         form.change(KilnSetting.ISOLATOR, "grey box by the door", CELSIUS);
         assertThat(text(KilnSetting.ISOLATOR)).isEqualTo("grey box by the door");

@@ -7,9 +7,10 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kilnside.desktop.plan.PlansModel.Field;
 import org.kilnside.desktop.plan.PlansModel.Place;
+import org.kilnside.files.KilnFiles;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.Cone;
-import org.kilnside.heatwork.ConeSeries;
 import org.kilnside.outlook.Ware;
 import org.kilnside.quantity.Power;
 import org.kilnside.quantity.Temperature;
@@ -204,6 +205,21 @@ class PlansModelTest {
         desk.model.chooseKiln("Small Test");
         desk.model.fired("Tall Drum");
         assertThat(desk.model.outlook().kilnName()).contains("Small Test");
+    }
+
+    @Test
+    void theConesAreThoseOfTheKilnUntilAPersonSaysOtherwiseOfIt() {
+        desk.shelf.kilns = List.of("Small Test", "Tall Drum");
+        desk.shelf.kiln = Optional.of(KilnFiles.parse("name = \"Tall Drum\"\nseries = \"large\"", "k"));
+        desk.model.start();
+        desk.model.chooseKiln("Tall Drum");
+        assertThat(desk.model.outlook().answer().orElseThrow().question().series())
+                .isEqualTo(ConeSeries.LARGE);
+        desk.model.outlook().series(ConeSeries.SMALL);
+        assertThat(desk.model.outlook().answer().orElseThrow().question().series())
+                .isEqualTo(ConeSeries.SMALL);
+        desk.model.chooseKiln("Small Test");
+        assertThat(desk.model.outlook().series()).isEqualTo(ConeSeries.LARGE);
     }
 
     @Test

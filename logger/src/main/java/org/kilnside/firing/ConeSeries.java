@@ -1,15 +1,18 @@
-package org.kilnside.heatwork;
+package org.kilnside.firing;
 
 import java.util.Optional;
 
-/** How a cone is made and stands; each series has its own table. */
+/** Which kind of cone: how it is made and stands. Each has its own table of temperatures. */
 public enum ConeSeries {
-    /** With a foot of its own: the default. */
+    /** With a foot of its own. */
     SELF_SUPPORTING("self-supporting"),
     /** Set in a plaque or a wad of clay, two inches of it standing out. */
     LARGE("large"),
     /** The half-sized ones of a kiln sitter, fired fast. */
     SMALL("small");
+
+    /** What is meant where nobody says otherwise. */
+    public static final ConeSeries USUAL = SELF_SUPPORTING;
 
     private final String word;
 
