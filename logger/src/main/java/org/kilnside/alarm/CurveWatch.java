@@ -58,6 +58,7 @@ final class CurveWatch {
     private final StuckRelayWatch stuckWhileOff;
     private final UnpoweredClimb unpowered = new UnpoweredClimb();
     private final HungryKilnWatch hungry = new HungryKilnWatch();
+    private final TooHighNumberWatch tooHigh;
     private final FallWatch fall = new FallWatch();
     private final LidWatch lid = new LidWatch();
     private final Optional<ProgramWatch> program;
@@ -76,6 +77,7 @@ final class CurveWatch {
         this.plan = plan;
         this.clock = plan.map(PlanClock::new);
         this.program = plan.map(ProgramWatch::new);
+        this.tooHigh = new TooHighNumberWatch(limits, plan);
         this.stuckUnderPlan = new StuckRelayWatch(limits);
         this.stuckWhileOff = new StuckRelayWatch(limits);
         this.ware = new WareRiskWatch(limits);
@@ -170,9 +172,12 @@ final class CurveWatch {
         Optional<Finding> lying = suspicion(suspicions, Suspicion.READS_FAR_TOO_LOW)
                 .or(() -> suspicion(suspicions, Suspicion.RISES_TOO_FAST))
                 .or(() -> hungry.look(beats));
+        Optional<Finding> cannotBe = tooHigh.look(beats);
         // Without power the number is right, and a kiln that takes none explains it.
         if (lying.isPresent() && !ledger.isActive(AlarmKind.POWER_GONE)) {
             ledger.raise(AlarmKind.SENSOR_LYING, lying.get(), nowMs);
+        } else if (cannotBe.isPresent() && !ledger.isActive(AlarmKind.STUCK_RELAY)) {
+            ledger.raise(AlarmKind.SENSOR_LYING, cannotBe.get(), nowMs);
         }
     }
 

@@ -1,9 +1,11 @@
 package org.kilnside.sensor;
 
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.Set;
 
 /**
  * Watches what one sensor says for signs that it cannot be trusted, though the chip reports no fault. Each sign is a
@@ -24,6 +26,9 @@ public final class SignalWatch {
     private static final int FROZEN_LEAST = 10;
 
     private static final int SATURATED_LEAST = 3;
+
+    private static final Set<ThermocoupleType> TABLES_THAT_END_BEYOND_KILNS =
+            EnumSet.of(ThermocoupleType.K, ThermocoupleType.S, ThermocoupleType.R, ThermocoupleType.B);
 
     private static final double REVERSED_BELOW_BOARD_K = 15;
     private static final double REVERSED_FALL_K = 10;
@@ -177,14 +182,26 @@ public final class SignalWatch {
                 || celsius.isPresent()
                         && probe.amplifier() != Amplifier.CELSIUS
                         && celsius.getAsDouble() >= wireEndC - 1
-                || probe.amplifier() == Amplifier.CELSIUS && shows(code, Amplifier.MAX6675.highestC());
+                || probe.amplifier() == Amplifier.CELSIUS && showsAnEnd(code);
         saturatedCount = atEnd ? saturatedCount + 1 : 0;
         set(Suspicion.SATURATED, saturatedCount >= SATURATED_LEAST, elapsedMs);
     }
 
-    /** A controller that gives its own °C still cannot show more than the chip behind it. */
-    private boolean shows(int code, double celsius) {
-        return Math.abs(code * probe.amplifier().thermocoupleStepC() - celsius) < 0.006;
+    /**
+     * A controller that gives its own °C still cannot show more than the chip behind it, nor more than the table it reads
+     * by. The tables' ends that a kiln may be held at (N 1300, J 1200, E 1000, T 400 °C) are no sign of it.
+     */
+    private boolean showsAnEnd(int code) {
+        double shownC = code * probe.amplifier().thermocoupleStepC();
+        return isAt(shownC, Amplifier.MAX6675.highestC())
+                || TABLES_THAT_END_BEYOND_KILNS.stream()
+                        .mapToDouble(type ->
+                                ReferenceFunction.of(type).highest().celsius())
+                        .anyMatch(endC -> isAt(shownC, endC) || isAt(shownC, Math.floor(endC)));
+    }
+
+    private static boolean isAt(double shownC, double endC) {
+        return Math.abs(shownC - endC) < 0.006;
     }
 
     private void watchColdJunction(long elapsedMs, OptionalDouble boardC) {
