@@ -195,8 +195,8 @@ public final class SignalWatch {
         double shownC = code * probe.amplifier().thermocoupleStepC();
         return isAt(shownC, Amplifier.MAX6675.highestC())
                 || TABLES_THAT_END_BEYOND_KILNS.stream()
-                        .mapToDouble(type ->
-                                ReferenceFunction.of(type).highest().celsius())
+                        .mapToDouble(
+                                type -> ReferenceFunction.of(type).highest().celsius())
                         .anyMatch(endC -> isAt(shownC, endC) || isAt(shownC, Math.floor(endC)));
     }
 

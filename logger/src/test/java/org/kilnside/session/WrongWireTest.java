@@ -23,8 +23,8 @@ import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Probe;
 import org.kilnside.sensor.RawSignal;
 import org.kilnside.sensor.ReferenceFunction;
-import org.kilnside.sensor.Thermometer;
 import org.kilnside.sensor.ThermocoupleType;
+import org.kilnside.sensor.Thermometer;
 import org.kilnside.virtualkiln.ControllerSpec;
 import org.kilnside.virtualkiln.Disturbance;
 import org.kilnside.virtualkiln.Happenings;
@@ -74,9 +74,7 @@ class WrongWireTest {
             double trueC = 20 + 2 * minute;
             ReferenceFunction wires = ReferenceFunction.of(wire);
             ReferenceFunction table = ReferenceFunction.of(set);
-            double mv = wires.emfMv(Math.min(trueC, wires.highest().celsius()))
-                    - wires.emfMv(20)
-                    + table.emfMv(20);
+            double mv = wires.emfMv(Math.min(trueC, wires.highest().celsius())) - wires.emfMv(20) + table.emfMv(20);
             double shownC = mv >= table.highestMv() ? table.highest().celsius() : table.temperatureC(mv);
             replay.take(line(minute * 60_000L, Math.rint(shownC * 10) / 10));
         }
@@ -120,8 +118,7 @@ class WrongWireTest {
         VirtualFiring firing = VirtualFiring.of(VirtualKilns.TALL_DRUM, GLAZE)
                 .load(Load.biscuit(18, 14))
                 .sensors(SensorSpec.typeK(Amplifier.MAX31856).with(probe))
-                .disturbances(
-                        wire == set ? List.of() : List.of(Disturbance.at(1, Happenings.wrongWire(wire))))
+                .disturbances(wire == set ? List.of() : List.of(Disturbance.at(1, Happenings.wrongWire(wire))))
                 .interval(10)
                 .seed(4)
                 .start();
