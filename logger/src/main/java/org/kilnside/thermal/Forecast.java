@@ -95,10 +95,17 @@ public record Forecast(
      * Reaching the top.
      *
      * @param target the temperature aimed for
+     * @param reaches yes only with a time: who cannot say when, as where the plan does not lead there, cannot say whether
      * @param when empty when it will not, or cannot be known
      * @param topsOut the highest it could get within twelve hours at full output; empty when nothing is known of power
      */
-    public record Arrival(Temperature target, Reaches reaches, Optional<When> when, Optional<TopsOut> topsOut) {}
+    public record Arrival(Temperature target, Reaches reaches, Optional<When> when, Optional<TopsOut> topsOut) {
+        public Arrival {
+            if (reaches == Reaches.YES && when.isEmpty()) {
+                reaches = Reaches.CANNOT_SAY_YET;
+            }
+        }
+    }
 
     /** The highest temperature within reach, with its interval. */
     public record TopsOut(Temperature at, Temperature from, Temperature to) {}

@@ -37,6 +37,12 @@ final class PlanAlignment {
                 corners.add(new PlanAhead.Corner(nowS + end - planned, leg.toC()));
             }
         }
+        double setpointC = course.setpointC[course.last()];
+        boolean waits = corners.isEmpty() || Math.abs(corners.get(0).temperatureC() - setpointC) < 1;
+        if (!phases.coolingNow() && waits && course.temperatureC[course.last()] < setpointC - 1) {
+            // The set-point is there and the kiln is not: until it is, all it has is asked of it.
+            corners.add(0, new PlanAhead.Corner(nowS, setpointC));
+        }
         return new PlanAhead(corners);
     }
 

@@ -11,6 +11,9 @@ record PlanRun(double endS, double arrivalS) {
     /** So near to a corner a controller calls it reached, K. */
     static final double THERE_K = 4;
 
+    /** So near to the temperature asked for it is reached, K. */
+    private static final double ASKED_WITHIN_K = 1;
+
     /** A kiln that has gained less than this in the last hour will not get there. */
     private static final double STALLED_K_PER_H = 2;
 
@@ -42,7 +45,7 @@ record PlanRun(double endS, double arrivalS) {
     /** The same under somebody's eyes. */
     static PlanRun follow(WallSlab slab, PlanAhead plan, double nowS, boolean limited, double askedC, Watch watch) {
         double time = nowS;
-        double arrival = slab.chamberC() >= askedC - 1 ? nowS : Double.NaN;
+        double arrival = slab.chamberC() >= askedC - ASKED_WITHIN_K ? nowS : Double.NaN;
         double cornerS = nowS;
         double wanted = slab.chamberC();
         for (int number = 0; number < plan.corners().size(); number++) {
@@ -53,10 +56,13 @@ record PlanRun(double endS, double arrivalS) {
             double waited = 0;
             double hourAgo = Double.NEGATIVE_INFINITY;
             double sinceHour = 0;
+            // What is asked for is waited for to the end: a run that let go just under it would never have been there.
+            boolean asked = Double.isNaN(arrival) && corner.temperatureC() >= askedC - ASKED_WITHIN_K;
+            double wholeK = Math.min(THERE_K, asked ? corner.temperatureC() - (askedC - ASKED_WITHIN_K) : THERE_K);
             boolean rising = corner.temperatureC() > begin + 0.5;
             boolean falling = corner.temperatureC() < begin - 0.5;
             while (true) {
-                boolean lags = rising && slab.chamberC() < corner.temperatureC() - THERE_K
+                boolean lags = rising && slab.chamberC() < corner.temperatureC() - wholeK
                         || falling && slab.chamberC() > corner.temperatureC() + THERE_K;
                 if (gone >= span && !lags || waited > LONGEST_WAIT_S) {
                     break;
@@ -69,9 +75,10 @@ record PlanRun(double endS, double arrivalS) {
                         : begin + (corner.temperatureC() - begin) * gone / span;
                 double before = slab.chamberC();
                 advance(slab, step, wanted, limited, falling);
-                if (Double.isNaN(arrival) && slab.chamberC() >= askedC - 1) {
+                if (Double.isNaN(arrival) && slab.chamberC() >= askedC - ASKED_WITHIN_K) {
                     double gain = slab.chamberC() - before;
-                    arrival = time + step * (gain <= 0 ? 1 : Math.max(0, Math.min(1, (askedC - 1 - before) / gain)));
+                    double part = (askedC - ASKED_WITHIN_K - before) / gain;
+                    arrival = time + step * (gain <= 0 ? 1 : Math.max(0, Math.min(1, part)));
                 }
                 time += step;
                 watch.step(number, time, wanted);
