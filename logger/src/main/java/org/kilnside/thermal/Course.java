@@ -175,6 +175,11 @@ final class Course {
         return after;
     }
 
+    /** Whether a span of time overlaps a gap: what the elements did in it nobody knows. */
+    boolean overlapsGap(double fromS, double toS) {
+        return afterGaps(fromS, toS) > fromS;
+    }
+
     private boolean isGap(int from) {
         double usual = (lastS() - timeS[0]) / Math.max(1, size - 1);
         return timeS[from + 1] - timeS[from] > Math.max(GAP_S, GAP_TIMES * usual);

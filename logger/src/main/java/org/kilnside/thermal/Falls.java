@@ -44,7 +44,7 @@ final class Falls {
             // Two readings, and steadily: one alone may be anything.
             boolean falls = beginC - endC > Math.max(LEAST_K, LEAST_PART * height)
                     && beginC - course.temperatureC[i - 1] > Math.max(LEAST_K, LEAST_PART * height) / 2;
-            if (!falls || !(course.meanOutput(begin, end) > HEATED)) {
+            if (!falls || course.overlapsGap(begin, end) || !(course.meanOutput(begin, end) > HEATED)) {
                 continue;
             }
             double lowestC = beginC

@@ -8,8 +8,8 @@ final class HeatBalance {
     private final FiringData data;
     private final double psiC;
     private final double tauS;
-    private final double[] heat;
-    private final double[] leak;
+    private final double[] needed;
+    private final double[] seconds;
     private final double[] taken;
     private final double[] told;
 
@@ -17,8 +17,8 @@ final class HeatBalance {
         this.data = data;
         psiC = kiln.psiC();
         tauS = kiln.tauS();
-        heat = new double[data.driveS.length];
-        leak = new double[data.driveS.length];
+        needed = new double[data.driveS.length];
+        seconds = new double[data.driveS.length];
         taken = new double[data.driveS.length];
         told = new double[data.driveS.length];
     }
@@ -31,15 +31,20 @@ final class HeatBalance {
         WallSlab slab = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);
         data.start(slab, kiln, data.startsWarm ? 0.6 : 0);
         Course course = data.course;
-        balance.heat[0] = slab.loadHolds(0);
+        double held = slab.loadHolds(0);
         for (int i = 1; i < data.driveS.length; i++) {
             double step = data.driveS[i] - data.driveS[i - 1];
             slab.drive(step, data.driveC[i]);
-            balance.heat[i] = slab.intoWall() + slab.loadHolds(0);
+            double before = held;
+            held = slab.intoWall() + slab.loadHolds(0);
             double middle = (data.driveC[i] + data.driveC[i - 1]) / 2;
-            balance.leak[i] = balance.leak[i - 1] + kiln.leakAt(middle) * (middle - kiln.ambientC()) * step;
+            double leak = kiln.leakAt(middle) * (middle - kiln.ambientC()) * step;
+            // A gap counts neither for what was taken nor for what was needed.
+            boolean seen = !course.overlapsGap(data.driveS[i - 1], data.driveS[i]);
+            balance.needed[i] = balance.needed[i - 1] + (seen ? (held - before) * balance.tauS + leak : 0);
+            balance.seconds[i] = balance.seconds[i - 1] + (seen ? step : 0);
             double mean = course.meanOutput(data.driveS[i - 1], data.driveS[i]);
-            boolean known = !Double.isNaN(mean);
+            boolean known = seen && !Double.isNaN(mean);
             balance.taken[i] = balance.taken[i - 1] + (known ? mean * step : 0);
             balance.told[i] = balance.told[i - 1] + (known ? step : 0);
         }
@@ -55,17 +60,17 @@ final class HeatBalance {
     double taken(double fromS, double toS) {
         int from = node(fromS);
         int to = node(toS);
-        double seconds = told[to] - told[from];
+        double known = told[to] - told[from];
         double all = data.driveS[to] - data.driveS[from];
-        return all <= 0 || seconds < all / 2 ? Double.NaN : (taken[to] - taken[from]) / seconds;
+        return all <= 0 || known < all / 2 ? Double.NaN : (taken[to] - taken[from]) / known;
     }
 
-    /** The output the kiln needed over a stretch; NaN for a stretch of no length. */
+    /** The output the kiln needed over what was recorded of a stretch; NaN for a stretch of no length. */
     double needed(double fromS, double toS) {
         int from = node(fromS);
         int to = node(toS);
-        double seconds = data.driveS[to] - data.driveS[from];
-        return seconds <= 0 ? Double.NaN : ((heat[to] - heat[from]) * tauS + leak[to] - leak[from]) / seconds / psiC;
+        double whole = seconds[to] - seconds[from];
+        return whole <= 0 ? Double.NaN : (needed[to] - needed[from]) / whole / psiC;
     }
 
     /** Taken over needed, the latter at least a fiftieth of full output; NaN where the output is not told. */

@@ -152,7 +152,8 @@ final class Phases {
 
     private static boolean fallsNow(Course course) {
         double now = course.lastS();
-        return course.line(now - LOOK_S / 2, now).slopeKS() < -5 / 3600.0;
+        double from = course.afterGaps(now - LOOK_S / 2, now);
+        return course.line(from, now).slopeKS() < -5 / 3600.0;
     }
 
     /**
@@ -162,10 +163,17 @@ final class Phases {
     private static boolean holdsOnTheWayDown(Course course, int peak) {
         double now = course.lastS();
         double topC = course.temperatureC[peak];
-        double output = course.meanOutput(now - LOOK_S, now);
+        double from = now - 2 * LOOK_S;
+        if (BrokenClimb.is(course, peak)) {
+            if (BrokenClimb.isJustBack(course, peak)) {
+                return false;
+            }
+            from = course.afterGaps(from, now);
+        }
+        double output = course.meanOutput(Math.max(from, now - LOOK_S), now);
         return topC > FIRED_C
                 && course.temperatureC[course.last()] < topC - BELOW_TOP_K
-                && course.line(now - 2 * LOOK_S, now).slopeKS() < 5 * FLAT_KS
+                && course.line(from, now).slopeKS() < 5 * FLAT_KS
                 && !(output > HELD_WITH);
     }
 

@@ -115,8 +115,14 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
             double relative,
             double aboveC) {
         List<FiringData.Powered> powered = new ArrayList<>();
-        for (int i = 0; i + STEPS < driveS.length; i += STEPS) {
-            int to = i + STEPS;
+        int last = driveS.length - 1;
+        int to = 0;
+        for (int i = 0; i < last; i = Math.max(to, i + 1)) {
+            to = Math.min(i + STEPS, last);
+            while (to > i && course.overlapsGap(driveS[i], driveS[to])) {
+                // Whether the elements were on in a gap nobody knows: a stretch ends before it, the next begins after it.
+                to--;
+            }
             if (driveC[i] < aboveC || driveS[to] - driveS[i] < SHORTEST_S) {
                 continue;
             }
@@ -137,7 +143,10 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
                 // An output told as on or off is a coarse mean.
                 double scatter = Math.max(0, squares / known - output * output) * TOLD_FOR_ONE / known;
                 double water = BoundWaterLeaving.mayLeave(driveC[i], driveC[to]) ? WATER_SIGMA : 0;
-                double sigma = Math.sqrt(Math.pow(least + relative * output, 2) + scatter + water * water);
+                // What the readings are off by at its ends counts for more in a short one.
+                double part = (to - i) / (double) STEPS;
+                double model = (least + relative * output) / part;
+                double sigma = Math.sqrt(model * model + scatter + water * water);
                 powered.add(new FiringData.Powered(i, to, output, sigma));
             }
         }
