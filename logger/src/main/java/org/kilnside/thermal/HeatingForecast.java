@@ -67,7 +67,8 @@ final class HeatingForecast {
     static Optional<Arrival> arrivalAfterTop(ForecastQuestion question, FiringData data) {
         return target(question).map(target -> {
             Optional<When> arrived = arrived(data.course, target);
-            Reaches otherwise = BrokenClimb.isJustBack(data.course, data.phases.peak()) ? Reaches.CANNOT_SAY_YET : Reaches.NO;
+            Reaches otherwise =
+                    BrokenClimb.isJustBack(data.course, data.phases.peak()) ? Reaches.CANNOT_SAY_YET : Reaches.NO;
             return new Arrival(target, arrived.isPresent() ? Reaches.YES : otherwise, arrived, Optional.empty());
         });
     }

@@ -120,7 +120,8 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
         for (int i = 0; i < last; i = Math.max(to, i + 1)) {
             to = Math.min(i + STEPS, last);
             while (to > i && course.overlapsGap(driveS[i], driveS[to])) {
-                // Whether the elements were on in a gap nobody knows: a stretch ends before it, the next begins after it.
+                // Whether the elements were on in a gap nobody knows: a stretch ends before it, the next begins after
+                // it.
                 to--;
             }
             if (driveC[i] < aboveC || driveS[to] - driveS[i] < SHORTEST_S) {

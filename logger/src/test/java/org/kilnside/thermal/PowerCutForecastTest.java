@@ -86,8 +86,7 @@ class PowerCutForecastTest {
         double gone = log.elapsedMs(log.indexAt(Math.round(back * 1000)) - 1) / 1000.0;
         assertThat(back - gone).isGreaterThan(900);
         assertThat(data.powered).isNotEmpty();
-        assertThat(data.powered)
-                .allMatch(each -> data.driveS[each.to()] <= gone || data.driveS[each.from()] >= back);
+        assertThat(data.powered).allMatch(each -> data.driveS[each.to()] <= gone || data.driveS[each.from()] >= back);
         assertThat(data.powered).anyMatch(each -> data.driveS[each.from()] >= back);
     }
 

@@ -21,8 +21,8 @@ class ReachesWithItsTimeTest {
         double asked = firing.aboveS(askedC);
         return Double.isNaN(asked) || askedC > plan.top().celsius() - 20
                 ? Optional.empty()
-                : Forecaster.forecast(
-                                ForecastQuestion.about(firing.until(asked, true)).withPlan(plan))
+                : Forecaster.forecast(ForecastQuestion.about(firing.until(asked, true))
+                                .withPlan(plan))
                         .arrival();
     }
 
@@ -32,7 +32,8 @@ class ReachesWithItsTimeTest {
         for (Population.Family family : Population.Family.values()) {
             for (int kiln = 0; kiln < 2; kiln++) {
                 VirtualTrial firing = VirtualTrial.of(family, 31, kiln, 0, false);
-                for (double askedC : new double[] {700, 1000, firing.plan().top().celsius() - 50}) {
+                for (double askedC :
+                        new double[] {700, 1000, firing.plan().top().celsius() - 50}) {
                     Optional<Arrival> arrival = arrival(firing, askedC, firing.plan());
                     if (arrival.isPresent() && arrival.get().reaches() == Reaches.YES) {
                         said++;
@@ -56,8 +57,8 @@ class ReachesWithItsTimeTest {
         for (double celsius = 20; celsius <= 1000; celsius += 5) {
             slab.drive(150, celsius);
         }
-        PlanAhead plan = new PlanAhead(
-                List.of(new PlanAhead.Corner(3600, 1112), new PlanAhead.Corner(3600 + 110 * 36, 1222)));
+        PlanAhead plan =
+                new PlanAhead(List.of(new PlanAhead.Corner(3600, 1112), new PlanAhead.Corner(3600 + 110 * 36, 1222)));
         PlanRun run = PlanRun.follow(slab, plan, 0, true, 1222);
         assertThat(run.arrivalS()).isGreaterThan(2.1 * 3600).isLessThan(8 * 3600);
         assertThat(slab.chamberC()).isGreaterThanOrEqualTo(1221);
@@ -80,8 +81,8 @@ class ReachesWithItsTimeTest {
         }
         Trace curve = log.view();
         Forecast forecast = Forecaster.forecast(ForecastQuestion.about(curve).withPlan(plan));
-        PlanAhead ahead =
-                PlanAlignment.ahead(plan, Course.of(curve), FiringData.of(Course.of(curve), OptionalDouble.empty()).phases);
+        PlanAhead ahead = PlanAlignment.ahead(
+                plan, Course.of(curve), FiringData.of(Course.of(curve), OptionalDouble.empty()).phases);
         assertThat(ahead.corners().get(0).temperatureC()).isEqualTo(1180);
         assertThat(ahead.corners().get(0).elapsedS()).isBetween(forecast.askedS() - 1, forecast.askedS() + 1);
         assertThat(forecast.arrival().orElseThrow().when()).isPresent();
@@ -89,8 +90,7 @@ class ReachesWithItsTimeTest {
 
     @Test
     void whoCannotSayWhenCannotSayWhether() {
-        Arrival arrival = new Arrival(
-                Temperature.ofCelsius(1222), Reaches.YES, Optional.empty(), Optional.empty());
+        Arrival arrival = new Arrival(Temperature.ofCelsius(1222), Reaches.YES, Optional.empty(), Optional.empty());
         assertThat(arrival.reaches()).isEqualTo(Reaches.CANNOT_SAY_YET);
     }
 }
