@@ -23,6 +23,7 @@ import org.kilnside.desktop.book.FiringStudy;
 import org.kilnside.desktop.book.OpenedFiring;
 import org.kilnside.desktop.screen.SwingThread;
 import org.kilnside.firing.GoodReadings;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.LoadedBatch;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
@@ -33,7 +34,6 @@ import org.kilnside.host.PhotoRefusedException;
 import org.kilnside.host.SystemClock;
 import org.kilnside.link.BadLinkException;
 import org.kilnside.link.LinkNotation;
-import org.kilnside.quantity.Temperature;
 import org.kilnside.review.Review;
 import org.kilnside.review.Reviewer;
 import org.kilnside.schedule.Schedule;
@@ -47,12 +47,12 @@ import org.kilnside.tracking.PlanPosition;
  */
 final class DeskBook implements BookAccess {
     private final Path path;
-    private final Function<String, Optional<Temperature>> limits;
+    private final Function<String, Optional<Kiln>> kilns;
 
-    /** @param limits the highest the maker lets a kiln of this name go, where anybody has said */
-    DeskBook(Path path, Function<String, Optional<Temperature>> limits) {
+    /** @param kilns the kiln of a name, where somebody described it */
+    DeskBook(Path path, Function<String, Optional<Kiln>> kilns) {
         this.path = path;
-        this.limits = limits;
+        this.kilns = kilns;
     }
 
     @Override
@@ -94,7 +94,10 @@ final class DeskBook implements BookAccess {
                     CurveLevels.of(truth(book, firing)),
                     book.record(number),
                     Math.abs(speed - 1) < 1e-9 ? Optional.of(clockOf(firing)) : Optional.empty(),
-                    speed);
+                    speed,
+                    kilns.apply(firing.start().kiln().orElse(""))
+                            .map(Kiln::thresholds)
+                            .orElse(Kiln.Thresholds.COMMON_PRACTICE));
         });
     }
 
@@ -196,7 +199,8 @@ final class DeskBook implements BookAccess {
         return asked(book -> {
             BookedReview known = BookedReview.of(book, firing);
             return Optional.of(Reviewer.review(known.against(plan.get(), known.series())
-                    .withLimit(limits.apply(firing.start().kiln().orElse("")))));
+                    .withLimit(kilns.apply(firing.start().kiln().orElse(""))
+                            .flatMap(kiln -> kiln.limits().temperature()))));
         });
     }
 

@@ -55,9 +55,7 @@ final class DeskWindow implements Surroundings.Window {
                         words,
                         new DeskBook(
                                 desk.book(),
-                                kiln -> desk.library()
-                                        .kilnCalled(kiln)
-                                        .flatMap(its -> its.limits().temperature()))),
+desk.library()::kilnCalled)),
                 (words, errands) -> new KilnScreen(
                         desk.feed()::lines,
                         recordings,

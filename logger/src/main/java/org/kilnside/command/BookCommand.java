@@ -13,6 +13,7 @@ import org.kilnside.book.RecordedFiring;
 import org.kilnside.files.JsonLines;
 import org.kilnside.files.JsonObject;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.sensor.Calibration;
 import org.kilnside.wording.ConeWords;
@@ -182,7 +183,12 @@ public final class BookCommand implements Callable<Integer> {
                     firing.number(),
                     firing.start().kiln().orElse(words.text("book.kiln_not_given")),
                     words.dayAndTime(firing.wallClock().at(0))));
-            facts.summary(words)
+            Kiln.Thresholds thresholds = firing.start()
+                    .kiln()
+                    .flatMap(around.library()::kilnCalled)
+                    .map(Kiln::thresholds)
+                    .orElse(Kiln.Thresholds.COMMON_PRACTICE);
+            facts.summary(thresholds, words)
                     .ifPresentOrElse(
                             summary -> summary.asLines().forEach(out::println),
                             () -> out.println(words.text("book.no_curve")));

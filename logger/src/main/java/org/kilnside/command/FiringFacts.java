@@ -10,6 +10,7 @@ import org.kilnside.book.KilnHistory;
 import org.kilnside.book.RecordedFiring;
 import org.kilnside.files.JsonLines;
 import org.kilnside.files.JsonObject;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.ConeReached;
@@ -76,9 +77,17 @@ record FiringFacts(
         return IntStream.range(0, curve.size()).anyMatch(i -> curve.output(i).isPresent());
     }
 
-    Optional<FiringSummary> summary(Words words) {
+    /** @param thresholds of its kiln, for opening and unloading */
+    Optional<FiringSummary> summary(Kiln.Thresholds thresholds, Words words) {
         return FiringSummary.of(
-                curve, firing.start().plan(), aligned, firing.events(), Optional.of(firing.wallClock()), speed, words);
+                curve,
+                firing.start().plan(),
+                aligned,
+                firing.events(),
+                Optional.of(firing.wallClock()),
+                speed,
+                thresholds,
+                words);
     }
 
     /** The time of day of a moment; empty for a firing that ran faster than life. */
@@ -87,7 +96,7 @@ record FiringFacts(
     }
 
     void writeJson(JsonLines lines) {
-        Optional<FiringFigures> figures = FiringFigures.of(curve, firing.start().plan(), aligned, firing.events());
+        Optional<FiringFigures> figures = FiringFigures.of(curve, firing.start().plan(), aligned, firing.events(), List.of());
         JsonObject object = new JsonObject()
                 .with("firing", firing.number())
                 .with("kiln", firing.start().kiln(), name -> name)

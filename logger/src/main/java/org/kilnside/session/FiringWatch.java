@@ -375,6 +375,7 @@ final class FiringWatch {
                 findings(),
                 alarms.current(),
                 settings.isolator(),
+                settings.thresholds(),
                 List.of(),
                 disk);
         return snapshot;

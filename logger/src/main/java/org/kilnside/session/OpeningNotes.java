@@ -13,7 +13,7 @@ import org.kilnside.thermal.Ventilated.How;
  * What a person's notes say of bung, vent and lid, in the words of the window's buttons and those near them, in any of
  * its languages: who pulled the bung should not have to say it twice. A note that says no such thing says nothing here.
  */
-final class OpeningNotes {
+public final class OpeningNotes {
     private static final Pattern BUNG =
             words("bungs?|plugs?|peep-?holes?|spy-?holes?|prop|proppen|stop|kijkgat|stopfen|schauloch");
     private static final Pattern VENT = words("vent|vents|fan|afzuiging|ventilator|abzug|lüftung|lüfter");
@@ -45,6 +45,20 @@ final class OpeningNotes {
             }
         }
         return done;
+    }
+
+    /**
+     * Whether the lid stood open at a moment, as far as notes say.
+     *
+     * @param elapsedMs on the recording's clock
+     */
+    public static boolean isLidOpen(List<FiringEvent> events, long elapsedMs) {
+        return in(events).stream()
+                .filter(each -> each.sinceS() * 1000 <= elapsedMs)
+                .filter(each -> each.how() == How.LID_PROPPED || each.how() == How.SHUT)
+                .reduce((before, after) -> after)
+                .filter(last -> last.how() == How.LID_PROPPED)
+                .isPresent();
     }
 
     /** What a note says was done; empty when it says no such thing, or that it was not. */

@@ -7,6 +7,7 @@ import java.util.OptionalLong;
 import org.kilnside.alarm.Alarm;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Lighting;
 import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
@@ -39,6 +40,7 @@ import org.kilnside.tracking.PlanPosition;
  * @param findings what is worked out of them: the cone so far, the forecast, and doubts about the sensor
  * @param alarms what is or was wrong and not yet acknowledged, and good news; the worst first
  * @param isolator where the switch is that takes the kiln off the mains, in the potter's words
+ * @param thresholds when the kiln's lid may be cracked and its ware unloaded, and whose opinion that is
  * @param posts the computers that keep watch over it, the recorder first; empty until they have said how they stand
  * @param disk how far the book is on disk
  */
@@ -62,6 +64,7 @@ public record Snapshot(
         Findings findings,
         List<Alarm> alarms,
         Optional<String> isolator,
+        Kiln.Thresholds thresholds,
         List<Post> posts,
         FiringBook.DiskState disk) {
     public Snapshot {
@@ -92,6 +95,7 @@ public record Snapshot(
                 Findings.NONE,
                 List.of(),
                 Optional.empty(),
+                Kiln.Thresholds.COMMON_PRACTICE,
                 List.of(),
                 new FiringBook.DiskState(OptionalLong.empty(), 0, Optional.empty()));
     }
@@ -118,6 +122,7 @@ public record Snapshot(
                 itsFindings,
                 alarms,
                 isolator,
+                thresholds,
                 posts,
                 disk);
     }
@@ -156,6 +161,7 @@ public record Snapshot(
                 findings,
                 others,
                 isolator,
+                thresholds,
                 posts,
                 disk);
     }
@@ -182,6 +188,7 @@ public record Snapshot(
                 findings,
                 alarms,
                 isolator,
+                thresholds,
                 others,
                 disk);
     }

@@ -1,6 +1,7 @@
 package org.kilnside.tracking;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -24,8 +25,7 @@ import org.kilnside.schedule.Segment;
  * @param largest the largest deviation from the aligned plan; empty without one
  * @param gaps how many times readings were missing for longer than expected
  * @param longestGap the longest of them; zero when there is none
- * @param below120Ms when the cooling curve first was below 120 °C; empty when that was not seen
- * @param below50Ms likewise for 50 °C
+ * @param below for each temperature asked for, when the kiln was below it on its way down
  */
 public record FiringFigures(
         long beganMs,
@@ -37,8 +37,11 @@ public record FiringFigures(
         Optional<Deviation> largest,
         int gaps,
         Duration longestGap,
-        OptionalLong below120Ms,
-        OptionalLong below50Ms) {
+        List<Below> below) {
+    public FiringFigures {
+        below = List.copyOf(below);
+    }
+
     /** A kiln within this many kelvin below a hold's temperature is taken to hold it (common practice). */
     public static final double HOLD_BAND_K = 5;
 
@@ -63,9 +66,27 @@ public record FiringFigures(
     /** Actual less planned, and when. */
     public record Deviation(TemperatureDifference difference, long elapsedMs) {}
 
-    /** The figures; empty when there is no good temperature at all. */
+    /**
+     * When the kiln was below a temperature on its way down. Under an open lid the number is room air's: then what a shut
+     * kiln would have come to counts in its place, as ware in an open one is no hotter than that.
+     *
+     * @param limit the temperature
+     * @param atMs the first such moment on the recording's clock; empty when there was none
+     * @param airOnly whether the number was below it, but never otherwise than as air's
+     */
+    public record Below(Temperature limit, OptionalLong atMs, boolean airOnly) {}
+
+    /**
+     * The figures; empty when there is no good temperature at all.
+     *
+     * @param limits the temperatures asked for, such as those for opening and unloading
+     */
     public static Optional<FiringFigures> of(
-            Trace curve, Optional<Schedule> plan, List<PlanPosition.PlanPoint> aligned, List<FiringEvent> events) {
+            Trace curve,
+            Optional<Schedule> plan,
+            List<PlanPosition.PlanPoint> aligned,
+            List<FiringEvent> events,
+            List<Temperature> limits) {
         if (curve.isEmpty()) {
             return Optional.empty();
         }
@@ -84,8 +105,7 @@ public record FiringFigures(
                 largest(curve, aligned, began, plannedUntil(plan, cooling, ended)),
                 gaps.count,
                 Duration.ofMillis(gaps.longestMs),
-                below(curve, peak, 120),
-                below(curve, peak, 50)));
+                below(curve, peak, limits)));
     }
 
     private static int peakOf(Trace curve) {
@@ -189,16 +209,37 @@ public record FiringFigures(
         return from.temperatureC() + share * (to.temperatureC() - from.temperatureC());
     }
 
-    private static OptionalLong below(Trace curve, int peak, double limitC) {
-        if (curve.temperatureC(peak) < limitC) {
-            return OptionalLong.empty();
-        }
-        for (int i = peak; i < curve.size(); i++) {
-            if (curve.temperatureC(i) < limitC) {
-                return OptionalLong.of(curve.elapsedMs(i));
+    private static List<Below> below(Trace curve, int peak, List<Temperature> limits) {
+        int count = limits.size();
+        long[] atMs = new long[count];
+        boolean[] found = new boolean[count];
+        boolean[] air = new boolean[count];
+        TemperatureTrend trend = new TemperatureTrend();
+        OpenLid lid = new OpenLid();
+        for (int i = 0; i < curve.size(); i++) {
+            long nowMs = curve.elapsedMs(i);
+            double nowC = curve.temperatureC(i);
+            if (trend.add(nowMs, nowC) && i > peak) {
+                lid.look(trend);
+            }
+            double wareC = Math.max(nowC, lid.wareC(nowMs).orElse(nowC));
+            for (int j = 0; i >= peak && j < count; j++) {
+                double limitC = limits.get(j).celsius();
+                if (!found[j] && curve.temperatureC(peak) >= limitC && nowC < limitC) {
+                    found[j] = wareC < limitC;
+                    atMs[j] = nowMs;
+                    air[j] = true;
+                }
             }
         }
-        return OptionalLong.empty();
+        List<Below> below = new ArrayList<>();
+        for (int j = 0; j < count; j++) {
+            below.add(new Below(
+                    limits.get(j),
+                    found[j] ? OptionalLong.of(atMs[j]) : OptionalLong.empty(),
+                    air[j] && !found[j]));
+        }
+        return below;
     }
 
     private record Gaps(int count, long longestMs) {

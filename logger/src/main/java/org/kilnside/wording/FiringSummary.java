@@ -4,12 +4,14 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
+import java.util.stream.Stream;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.session.OpeningNotes;
 import org.kilnside.session.Snapshot;
 import org.kilnside.tracking.FiringFigures;
 import org.kilnside.tracking.PlanPosition;
@@ -39,6 +41,7 @@ public record FiringSummary(String headline, List<Line> lines) {
                 snapshot.events(),
                 snapshot.wallClock(),
                 snapshot.speed(),
+                snapshot.thresholds(),
                 words);
     }
 
@@ -48,6 +51,7 @@ public record FiringSummary(String headline, List<Line> lines) {
      * @param aligned the plan laid over what happened; empty when that is not known
      * @param wallClock by which moments get their time of day; empty when that is not known
      * @param speed kiln time over host time while it was recorded; times are on the wall clock only at 1
+     * @param thresholds the kiln's, for opening and unloading
      */
     public static Optional<FiringSummary> of(
             Trace curve,
@@ -56,9 +60,13 @@ public record FiringSummary(String headline, List<Line> lines) {
             List<FiringEvent> events,
             Optional<WallClockLine> wallClock,
             double speed,
+            Kiln.Thresholds thresholds,
             Words words) {
-        return FiringFigures.of(curve, plan, aligned, events).map(figures -> {
-            Writer writer = new Writer(figures, wallClock, speed, words);
+        List<Temperature> limits = Stream.of(thresholds.crack(), thresholds.unload())
+                .distinct()
+                .toList();
+        return FiringFigures.of(curve, plan, aligned, events, limits).map(figures -> {
+            Writer writer = new Writer(figures, events, wallClock, speed, words);
             return new FiringSummary(writer.headline(plan), writer.lines(plan));
         });
     }
@@ -76,13 +84,20 @@ public record FiringSummary(String headline, List<Line> lines) {
 
     private static final class Writer {
         private final FiringFigures figures;
+        private final List<FiringEvent> events;
         private final Optional<WallClockLine> wallClock;
         private final double speed;
         private final Words words;
         private final StateWords state;
 
-        Writer(FiringFigures figures, Optional<WallClockLine> wallClock, double speed, Words words) {
+        Writer(
+                FiringFigures figures,
+                List<FiringEvent> events,
+                Optional<WallClockLine> wallClock,
+                double speed,
+                Words words) {
             this.figures = figures;
+            this.events = events;
             this.wallClock = wallClock;
             this.speed = speed;
             this.words = words;
@@ -144,8 +159,7 @@ public record FiringSummary(String headline, List<Line> lines) {
                             ? words.text("summary.no_gaps")
                             : words.text("summary.gaps_value", figures.gaps(), words.duration(figures.longestGap())));
             add(lines, "summary.energy", words.text("summary.energy_unknown"));
-            below(lines, 120, figures.below120Ms());
-            below(lines, 50, figures.below50Ms());
+            figures.below().forEach(below -> below(lines, below));
             if (plan.isEmpty()) {
                 add(lines, "summary.plan", words.text("summary.no_plan"));
             }
@@ -164,11 +178,15 @@ public record FiringSummary(String headline, List<Line> lines) {
                     words.duration(Duration.ofMillis(figures.endedMs() - cooling)));
         }
 
-        private void below(List<Line> lines, int celsius, OptionalLong at) {
-            String limit = words.temperature(Temperature.ofCelsius(celsius));
+        /** Of ware under an open lid nobody knows: the curve tells of one, or somebody noted it. */
+        private void below(List<Line> lines, FiringFigures.Below below) {
+            boolean air = below.airOnly()
+                    || below.atMs().isPresent()
+                            && OpeningNotes.isLidOpen(events, below.atMs().getAsLong());
+            String when = below.atMs().isPresent() ? moment(below.atMs().getAsLong()) : words.text("summary.not_seen");
             lines.add(new Line(
-                    words.text("summary.below", limit),
-                    at.isPresent() ? moment(at.getAsLong()) : words.text("summary.not_seen")));
+                    words.text("summary.below", words.temperature(below.limit())),
+                    air ? words.text("summary.air") : when));
         }
 
         private String moment(long elapsedMs) {

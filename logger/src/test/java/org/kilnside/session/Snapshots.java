@@ -70,6 +70,7 @@ public final class Snapshots {
                 Findings.NONE,
                 List.of(),
                 Optional.empty(),
+                Kiln.Thresholds.COMMON_PRACTICE,
                 List.of(),
                 new FiringBook.DiskState(OptionalLong.of(readings * 1_000L), 0, Optional.empty()));
     }
@@ -130,6 +131,7 @@ public final class Snapshots {
                 going.findings(),
                 going.alarms(),
                 going.isolator(),
+                going.thresholds(),
                 going.posts(),
                 going.disk());
     }

@@ -26,6 +26,8 @@ class FiringFiguresTest {
                             HeatingRate.ofKelvinPerHour(100), Temperature.ofCelsius(620), Duration.ofMinutes(10)),
                     new Segment.FreeCooling()));
 
+    private static final List<Temperature> LIMITS = List.of(Temperature.ofCelsius(110), Temperature.ofCelsius(45));
+
     private final Trace.Builder curve = new Trace.Builder();
     private long nowMs;
 
@@ -39,7 +41,7 @@ class FiringFiguresTest {
     }
 
     private FiringFigures figures(FiringEvent... events) {
-        return FiringFigures.of(curve.view(), Optional.of(PLAN), List.of(), List.of(events))
+        return FiringFigures.of(curve.view(), Optional.of(PLAN), List.of(), List.of(events), LIMITS)
                 .orElseThrow();
     }
 
@@ -102,7 +104,7 @@ class FiringFiguresTest {
     void theLargestDeviationIsFromThePlanAsItWasLaidOverTheFiring() {
         goes(20, 120, Duration.ofHours(1)).goes(120, 120, Duration.ofMinutes(30));
         List<PlanPoint> aligned = List.of(new PlanPoint(0, 20), new PlanPoint(5_400_000, 170));
-        FiringFigures figures = FiringFigures.of(curve.view(), Optional.of(PLAN), aligned, List.of())
+        FiringFigures figures = FiringFigures.of(curve.view(), Optional.of(PLAN), aligned, List.of(), LIMITS)
                 .orElseThrow();
         FiringFigures.Deviation largest = figures.largest().orElseThrow();
         assertThat(largest.difference().kelvin()).isCloseTo(-50, within(0.5));
@@ -113,13 +115,38 @@ class FiringFiguresTest {
     void whenItCooledBelowOpeningAndUnloadingIsTold() {
         goes(20, 620, Duration.ofHours(6)).goes(620, 20, Duration.ofHours(10));
         FiringFigures figures = figures();
-        assertThat(figures.below120Ms().orElseThrow()).isCloseTo(21_600_000 + 30_000_000, within(20_000L));
-        assertThat(figures.below50Ms().orElseThrow()).isCloseTo(21_600_000 + 34_200_000, within(20_000L));
+        assertThat(figures.below())
+                .extracting(FiringFigures.Below::limit)
+                .isEqualTo(LIMITS);
+        assertThat(figures.below().get(0).atMs().orElseThrow()).isCloseTo(21_600_000 + 30_600_000, within(20_000L));
+        assertThat(figures.below().get(1).atMs().orElseThrow()).isCloseTo(21_600_000 + 34_500_000, within(20_000L));
+    }
+
+    @Test
+    void theAirUnderAProppedLidIsNotTakenForTheWare() {
+        goes(20, 620, Duration.ofHours(6)).goes(620, 140, Duration.ofHours(12)).goes(140, 30, Duration.ofMinutes(10));
+        goes(30, 25, Duration.ofMinutes(30));
+        FiringFigures figures = figures();
+        assertThat(figures.below()).allSatisfy(below -> {
+            assertThat(below.atMs()).isEmpty();
+            assertThat(below.airOnly()).isTrue();
+        });
+    }
+
+    @Test
+    void wareUnderAProppedLidIsColdWhenAShutKilnWouldHaveBeen() {
+        goes(20, 620, Duration.ofHours(6)).goes(620, 140, Duration.ofHours(12)).goes(140, 30, Duration.ofMinutes(10));
+        goes(30, 20, Duration.ofHours(24));
+        FiringFigures figures = figures();
+        long proppedMs = 18 * 3_600_000L;
+        // 40 K/h, dying away over the 120 K that are left: 120·ln(120/90)/40 = 0.86 h and 120·ln(120/25)/40 = 4.7 h.
+        assertThat(figures.below().get(0).atMs().orElseThrow() - proppedMs).isCloseTo(3_107_000L, within(400_000L));
+        assertThat(figures.below().get(1).atMs().orElseThrow() - proppedMs).isCloseTo(16_941_000L, within(900_000L));
     }
 
     @Test
     void withoutAGoodReadingThereAreNoFigures() {
-        assertThat(FiringFigures.of(Trace.EMPTY, Optional.of(PLAN), List.of(), List.of()))
+        assertThat(FiringFigures.of(Trace.EMPTY, Optional.of(PLAN), List.of(), List.of(), LIMITS))
                 .isEmpty();
     }
 }

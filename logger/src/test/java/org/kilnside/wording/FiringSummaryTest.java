@@ -8,8 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.session.Snapshot;
 
 class FiringSummaryTest {
@@ -53,11 +56,56 @@ class FiringSummaryTest {
                 .add(7_200_000, 300)
                 .view();
         FiringSummary summary = FiringSummary.of(
-                        curve, Optional.of(SampleSnapshots.BISQUE), List.of(), List.of(), Optional.empty(), 1, english)
+                        curve, Optional.of(SampleSnapshots.BISQUE), List.of(), List.of(), Optional.empty(), 1, Kiln.Thresholds.COMMON_PRACTICE, english)
                 .orElseThrow();
         assertThat(summary.headline())
                 .isEqualTo("The plan's top of 998 °C was not reached: the peak was 700 °C, after 2 hours in all.");
         assertThat(byLabel(summary)).containsEntry("Below 120 °C", "not seen");
+    }
+
+    @Test
+    void coolingIsToldAtTheKilnsOwnTemperaturesForOpeningAndUnloading() {
+        Trace curve = new Trace.Builder()
+                .add(0, 20)
+                .add(3_600_000, 700)
+                .add(7_200_000, 90)
+                .view();
+        assertThat(byLabel(cooled(curve, List.of())))
+                .containsEntry("Below 95 °C", "2:00 h")
+                .containsEntry("Below 65 °C", "not seen")
+                .doesNotContainKeys("Below 120 °C", "Below 50 °C");
+    }
+
+    @Test
+    void nothingIsSaidOfTheWareWhereSomebodyNotedThatTheLidWasPropped() {
+        Trace curve = new Trace.Builder()
+                .add(0, 20)
+                .add(3_600_000, 700)
+                .add(7_200_000, 90)
+                .view();
+        assertThat(byLabel(cooled(
+                        curve, List.of(FiringEvent.of(7_000_000, FiringEvent.Kind.NOTE, "Lid propped")))))
+                .containsEntry("Below 95 °C", "not known: the kiln was open, and the number is the air's");
+        assertThat(byLabel(cooled(
+                        curve,
+                        List.of(
+                                FiringEvent.of(6_000_000, FiringEvent.Kind.NOTE, "Lid propped"),
+                                FiringEvent.of(6_500_000, FiringEvent.Kind.NOTE, "Lid shut again")))))
+                .containsEntry("Below 95 °C", "2:00 h");
+    }
+
+    private FiringSummary cooled(Trace curve, List<FiringEvent> events) {
+        return FiringSummary.of(
+                        curve,
+                        Optional.empty(),
+                        List.of(),
+                        events,
+                        Optional.empty(),
+                        1,
+                        new Kiln.Thresholds(
+                                Temperature.ofCelsius(95), Temperature.ofCelsius(65), Kiln.Thresholds.Source.MAKER),
+                        english)
+                .orElseThrow();
     }
 
     @Test
@@ -75,6 +123,7 @@ class FiringSummaryTest {
                         List.of(),
                         Optional.of(WallClockLine.from(SampleSnapshots.BEGAN)),
                         1,
+                        Kiln.Thresholds.COMMON_PRACTICE,
                         english)
                 .orElseThrow();
         assertThat(byLabel(summary))

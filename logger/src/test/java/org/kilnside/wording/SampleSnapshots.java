@@ -155,6 +155,7 @@ public final class SampleSnapshots {
                 Findings.NONE,
                 List.of(),
                 Optional.empty(),
+                Kiln.Thresholds.COMMON_PRACTICE,
                 List.of(),
                 new FiringBook.DiskState(OptionalLong.empty(), 0, Optional.empty()));
     }
@@ -285,6 +286,7 @@ public final class SampleSnapshots {
                     findings(trace, plan.map(written -> position(written, planned, hot))),
                     List.of(),
                     Optional.empty(),
+                    Kiln.Thresholds.COMMON_PRACTICE,
                     List.of(),
                     new FiringBook.DiskState(OptionalLong.of(Math.max(0, untilMs - 400)), 1, bookTrouble));
         }

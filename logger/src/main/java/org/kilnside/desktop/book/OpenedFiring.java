@@ -8,6 +8,7 @@ import org.kilnside.book.WrittenRecord;
 import org.kilnside.chart.CurveLevels;
 import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
 
@@ -19,9 +20,15 @@ import org.kilnside.firing.WallClockLine;
  * @param record what people have written into it
  * @param clock the time of day of its moments; empty for a kiln that ran faster than life
  * @param speed kiln time over real time while it was recorded
+ * @param thresholds when the lid of its kiln may be cracked and its ware unloaded
  */
 public record OpenedFiring(
-        RecordedFiring firing, CurveLevels levels, WrittenRecord record, Optional<WallClockLine> clock, double speed) {
+        RecordedFiring firing,
+        CurveLevels levels,
+        WrittenRecord record,
+        Optional<WallClockLine> clock,
+        double speed,
+        Kiln.Thresholds thresholds) {
     public long number() {
         return firing.number();
     }
@@ -53,6 +60,6 @@ public record OpenedFiring(
     }
 
     public OpenedFiring with(WrittenRecord other) {
-        return new OpenedFiring(firing, levels, other, clock, speed);
+        return new OpenedFiring(firing, levels, other, clock, speed, thresholds);
     }
 }

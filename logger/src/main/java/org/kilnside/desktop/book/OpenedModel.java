@@ -272,6 +272,7 @@ public record OpenedModel(
                 first.firing().events(),
                 first.clock(),
                 first.speed(),
+                first.thresholds(),
                 words);
     }
 

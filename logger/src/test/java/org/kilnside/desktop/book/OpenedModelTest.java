@@ -16,6 +16,7 @@ import org.kilnside.chart.CurveLevels;
 import org.kilnside.chart.Overlay;
 import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
 import org.kilnside.session.FiringBook.FiringStart;
@@ -66,7 +67,8 @@ class OpenedModelTest {
                 CurveLevels.of(curve.view()),
                 WrittenRecord.EMPTY,
                 Optional.of(new WallClockLine(started, clockRate)),
-                1);
+                1,
+                Kiln.Thresholds.COMMON_PRACTICE);
     }
 
     @Test
@@ -131,7 +133,7 @@ class OpenedModelTest {
     void aFiringWithoutAGoodReadingIsShownAsSuch() {
         OpenedFiring nothing = firing(9, 0, 1000, 1);
         OpenedFiring empty = new OpenedFiring(
-                nothing.firing(), CurveLevels.of(Trace.EMPTY), WrittenRecord.EMPTY, nothing.clock(), 1);
+                nothing.firing(), CurveLevels.of(Trace.EMPTY), WrittenRecord.EMPTY, nothing.clock(), 1, nothing.thresholds());
         OpenedModel model = OpenedModel.of(List.of(empty, nothing)).withCommon(OptionalDouble.of(600));
         assertThat(model.headline(WORDS)).isEqualTo(WORDS.text("book.no_curve"));
         assertThat(model.overlay(WORDS).lines()).hasSize(1);
