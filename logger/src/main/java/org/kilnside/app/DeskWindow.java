@@ -51,11 +51,7 @@ final class DeskWindow implements Surroundings.Window {
         return List.of(
                 (words, errands) -> new PlansScreen(
                         words, errands, new DeskPlans(Places.settings(), desk.book(), recordings::lastKiln)),
-                (words, errands) -> new BookScreen(
-                        words,
-                        new DeskBook(
-                                desk.book(),
-desk.library()::kilnCalled)),
+                (words, errands) -> new BookScreen(words, new DeskBook(desk.book(), desk.library()::kilnCalled)),
                 (words, errands) -> new KilnScreen(
                         desk.feed()::lines,
                         recordings,

@@ -96,7 +96,8 @@ record FiringFacts(
     }
 
     void writeJson(JsonLines lines) {
-        Optional<FiringFigures> figures = FiringFigures.of(curve, firing.start().plan(), aligned, firing.events(), List.of());
+        Optional<FiringFigures> figures =
+                FiringFigures.of(curve, firing.start().plan(), aligned, firing.events(), List.of());
         JsonObject object = new JsonObject()
                 .with("firing", firing.number())
                 .with("kiln", firing.start().kiln(), name -> name)

@@ -235,9 +235,7 @@ public record FiringFigures(
         List<Below> below = new ArrayList<>();
         for (int j = 0; j < count; j++) {
             below.add(new Below(
-                    limits.get(j),
-                    found[j] ? OptionalLong.of(atMs[j]) : OptionalLong.empty(),
-                    air[j] && !found[j]));
+                    limits.get(j), found[j] ? OptionalLong.of(atMs[j]) : OptionalLong.empty(), air[j] && !found[j]));
         }
         return below;
     }

@@ -62,9 +62,8 @@ public record FiringSummary(String headline, List<Line> lines) {
             double speed,
             Kiln.Thresholds thresholds,
             Words words) {
-        List<Temperature> limits = Stream.of(thresholds.crack(), thresholds.unload())
-                .distinct()
-                .toList();
+        List<Temperature> limits =
+                Stream.of(thresholds.crack(), thresholds.unload()).distinct().toList();
         return FiringFigures.of(curve, plan, aligned, events, limits).map(figures -> {
             Writer writer = new Writer(figures, events, wallClock, speed, words);
             return new FiringSummary(writer.headline(plan), writer.lines(plan));

@@ -115,9 +115,7 @@ class FiringFiguresTest {
     void whenItCooledBelowOpeningAndUnloadingIsTold() {
         goes(20, 620, Duration.ofHours(6)).goes(620, 20, Duration.ofHours(10));
         FiringFigures figures = figures();
-        assertThat(figures.below())
-                .extracting(FiringFigures.Below::limit)
-                .isEqualTo(LIMITS);
+        assertThat(figures.below()).extracting(FiringFigures.Below::limit).isEqualTo(LIMITS);
         assertThat(figures.below().get(0).atMs().orElseThrow()).isCloseTo(21_600_000 + 30_600_000, within(20_000L));
         assertThat(figures.below().get(1).atMs().orElseThrow()).isCloseTo(21_600_000 + 34_500_000, within(20_000L));
     }

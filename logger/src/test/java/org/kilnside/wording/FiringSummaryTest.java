@@ -56,7 +56,14 @@ class FiringSummaryTest {
                 .add(7_200_000, 300)
                 .view();
         FiringSummary summary = FiringSummary.of(
-                        curve, Optional.of(SampleSnapshots.BISQUE), List.of(), List.of(), Optional.empty(), 1, Kiln.Thresholds.COMMON_PRACTICE, english)
+                        curve,
+                        Optional.of(SampleSnapshots.BISQUE),
+                        List.of(),
+                        List.of(),
+                        Optional.empty(),
+                        1,
+                        Kiln.Thresholds.COMMON_PRACTICE,
+                        english)
                 .orElseThrow();
         assertThat(summary.headline())
                 .isEqualTo("The plan's top of 998 °C was not reached: the peak was 700 °C, after 2 hours in all.");
@@ -83,8 +90,7 @@ class FiringSummaryTest {
                 .add(3_600_000, 700)
                 .add(7_200_000, 90)
                 .view();
-        assertThat(byLabel(cooled(
-                        curve, List.of(FiringEvent.of(7_000_000, FiringEvent.Kind.NOTE, "Lid propped")))))
+        assertThat(byLabel(cooled(curve, List.of(FiringEvent.of(7_000_000, FiringEvent.Kind.NOTE, "Lid propped")))))
                 .containsEntry("Below 95 °C", "not known: the kiln was open, and the number is the air's");
         assertThat(byLabel(cooled(
                         curve,

@@ -133,7 +133,12 @@ class OpenedModelTest {
     void aFiringWithoutAGoodReadingIsShownAsSuch() {
         OpenedFiring nothing = firing(9, 0, 1000, 1);
         OpenedFiring empty = new OpenedFiring(
-                nothing.firing(), CurveLevels.of(Trace.EMPTY), WrittenRecord.EMPTY, nothing.clock(), 1, nothing.thresholds());
+                nothing.firing(),
+                CurveLevels.of(Trace.EMPTY),
+                WrittenRecord.EMPTY,
+                nothing.clock(),
+                1,
+                nothing.thresholds());
         OpenedModel model = OpenedModel.of(List.of(empty, nothing)).withCommon(OptionalDouble.of(600));
         assertThat(model.headline(WORDS)).isEqualTo(WORDS.text("book.no_curve"));
         assertThat(model.overlay(WORDS).lines()).hasSize(1);
