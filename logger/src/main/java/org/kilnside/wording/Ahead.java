@@ -161,8 +161,9 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             lines.add(new Line("", words.sentence(aimed)));
             live.flatMap(LiveForecast::cone)
                     .filter(expected -> !isToldAsAim(expected))
-                    .ifPresent(expected -> lines.add(
-                            new Line("", words.text("ahead.cone_by_plan", cones.position(expected.position())))));
+                    .ifPresent(expected -> lines.add(new Line(
+                            "",
+                            words.text("ahead.cone_by_plan", cones.nearest(expected.position(), expected.between())))));
         }
 
         /** Whether the sentence says the same: that the cone the plan aims for is expected, and when. Half cones are no steps. */

@@ -11,6 +11,7 @@ import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.heatwork.TimeToGo;
+import org.kilnside.quantity.Interval;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.TemperatureDifference;
 
@@ -112,10 +113,10 @@ public final class ConeWords {
         }
         return Optional.of(words.text(
                 "cone.interval",
-                softest(reached)
+                softest(reached.between())
                         .map(this::cone)
                         .orElseGet(() -> position(reached.between().from())),
-                cone(hardest(reached))));
+                cone(hardest(reached.between()))));
     }
 
     /** The nearest cone with those its interval lies between, for where there is little room: of a firing not below the scale. */
@@ -124,19 +125,28 @@ public final class ConeWords {
         String phrase = reached.top() == ConeReached.Top.NOT_PASSED
                 ? words.text("cone.so_far", named)
                 : reached.top().hidesMore() ? words.text("cone.at_least", named) : named;
-        return softest(reached)
-                .map(soft -> words.text(
-                        "cone.within", phrase, soft.number(), hardest(reached).number()))
+        return within("cone.within", phrase, reached.between());
+    }
+
+    /** What a firing is to come to, as short: the nearest cone with those its interval lies between. */
+    public String nearest(ConePosition expected, Interval<ConePosition> between) {
+        return within("cone.to", expected.nearest().map(this::cone).orElseGet(() -> position(expected)), between);
+    }
+
+    private String within(String key, String phrase, Interval<ConePosition> between) {
+        return softest(between)
+                .map(soft ->
+                        words.text(key, phrase, soft.number(), hardest(between).number()))
                 .orElse(phrase);
     }
 
-    private static Optional<Cone> softest(ConeReached reached) {
-        ConePosition from = reached.between().from();
+    private static Optional<Cone> softest(Interval<ConePosition> between) {
+        ConePosition from = between.from();
         return from.fraction().orElse(0) > 1 - AT_CONE ? from.next() : from.past();
     }
 
-    private static Cone hardest(ConeReached reached) {
-        ConePosition to = reached.between().to();
+    private static Cone hardest(Interval<ConePosition> between) {
+        ConePosition to = between.to();
         Optional<Cone> hard =
                 to.fraction().orElse(1) < AT_CONE ? to.past() : to.next().or(to::past);
         return hard.orElseThrow();

@@ -2,7 +2,9 @@ package org.kilnside.desktop.now;
 
 import java.awt.CardLayout;
 import java.awt.Rectangle;
+import java.util.List;
 import java.util.function.Consumer;
+import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
@@ -31,6 +33,11 @@ public final class NowView extends JPanel {
     private static final double ROOM_UNDER_ALARM = 3;
 
     private static final String BELOW = "span 2, growx, wmin 0";
+
+    private static final int GAP = 10;
+
+    /** Its heading alone tells nobody what happened: it needs more lines of text than that. */
+    private static final double LEAST_OF_EVENTS = 2.2;
 
     private static final String ROWS = "[]0[]0[grow, fill]10[]";
     private static final String ROWS_WITH_SUMMARY = "[]0[]0[grow, fill]0[]";
@@ -79,7 +86,15 @@ public final class NowView extends JPanel {
         chartCard.add(chartKeys, "wmin 0, gapleft 6");
         pretend.setVisible(false);
 
-        side = new JPanel(beside);
+        side = new JPanel(beside) {
+            private static final long serialVersionUID = 1L;
+
+            @Override
+            public void doLayout() {
+                giveWay();
+                super.doLayout();
+            }
+        };
         side.setOpaque(false);
         side.add(summary, "cell 0 0, wmin 0, hmin 60, grow, gapbottom 10");
         side.add(coming, "cell 0 1, growx, wmin 0, gapbottom 10");
@@ -157,6 +172,16 @@ public final class NowView extends JPanel {
         status.show(model.connection(), model.book());
         large.show(model);
         getAccessibleContext().setAccessibleName(model.spoken());
+    }
+
+    /** Where there is no room for what happened, it leaves its place to what is to come and to be done. */
+    private void giveWay() {
+        int taken = 0;
+        for (JComponent other : List.of(summary, coming, notes)) {
+            taken += other.isVisible() ? other.getPreferredSize().height + GAP : 0;
+        }
+        int line = getFontMetrics(Theme.font(1)).getHeight();
+        events.setVisible(isNarrow || tellsSummary || side.getHeight() - taken >= line * LEAST_OF_EVENTS);
     }
 
     /** Side by side where there is room, else one below the other. */
