@@ -76,7 +76,7 @@ final class CoolingChoices {
     private static List<Below> answers(
             FiringData data,
             List<Below> asItIs,
-            double[] now,
+            double[] asNow,
             FittedKiln fit,
             Optional<PlanAhead> ahead,
             double[] thresholds,
@@ -90,19 +90,40 @@ final class CoolingChoices {
         List<Below> answers = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
             Below below = asItIs.get(i);
-            OptionalDouble ratio = Double.isFinite(usual[i]) && Double.isFinite(now[i]) && now[i] > data.nowS
-                    ? OptionalDouble.of(Math.log((usual[i] - data.nowS + 1) / (now[i] - data.nowS + 1)))
+            OptionalDouble ratio = Double.isFinite(usual[i]) && Double.isFinite(asNow[i]) && asNow[i] > data.nowS
+                    ? OptionalDouble.of(Math.log((usual[i] - data.nowS + 1) / (asNow[i] - data.nowS + 1)))
                     : OptionalDouble.empty();
             if (below.when().isEmpty() || below.when().get().atS() <= data.nowS || ratio.isEmpty()) {
                 answers.add(below);
                 continue;
             }
+            if (thresholds[i] >= Math.min(fromC, data.nowC)) {
+                // It is reached before anything is opened: nothing that is done later moves it.
+                answers.add(below);
+                continue;
+            }
             double apart = Math.log((less[i] - data.nowS + 1) / (more[i] - data.nowS + 1)) / 2;
-            Optional<When> when =
-                    Optional.of(changed(below.when().get(), data.nowS, ratio.getAsDouble(), NINE_IN_TEN * apart));
+            When now = below.when().get();
+            When other = changed(now, data.nowS, ratio.getAsDouble(), NINE_IN_TEN * apart);
+            // What is opened cools no more slowly, and what is shut no faster, however wide either is told.
+            Optional<When> when = Optional.of(added > 0 ? earlier(other, now) : later(other, now));
             answers.add(new Below(below.temperature(), when, when.map(When::fromS)));
         }
         return answers;
+    }
+
+    private static When earlier(When one, When other) {
+        return new When(
+                Math.min(one.atS(), other.atS()),
+                Math.min(one.fromS(), other.fromS()),
+                Math.min(one.toS(), other.toS()));
+    }
+
+    private static When later(When one, When other) {
+        return new When(
+                Math.max(one.atS(), other.atS()),
+                Math.max(one.fromS(), other.fromS()),
+                Math.max(one.toS(), other.toS()));
     }
 
     private static When changed(When when, double nowS, double log, double half) {
@@ -128,24 +149,13 @@ final class CoolingChoices {
         double time = ahead.map(plan -> PlanRun.follow(slab, plan, data.nowS, false, Double.POSITIVE_INFINITY)
                         .endS())
                 .orElse(data.nowS);
-        double[] shut = new double[thresholds.length];
         double begin = time;
         while (slab.chamberC() > fromC && time < begin + Projection.HORIZON_S) {
-            double before = slab.chamberC();
             slab.coast(STEP_S);
             time += STEP_S;
-            for (int i = 0; i < thresholds.length; i++) {
-                if (before >= thresholds[i] && slab.chamberC() < thresholds[i]) {
-                    shut[i] = time - STEP_S / 2;
-                }
-            }
         }
         KilnParameters kiln = fit.kiln();
         slab.use(kiln.withLambda(lambda));
-        double[] times = Projection.below(slab, time, kiln.ambientC(), thresholds);
-        for (int i = 0; i < times.length; i++) {
-            times[i] = shut[i] > 0 ? shut[i] : times[i];
-        }
-        return times;
+        return Projection.below(slab, time, kiln.ambientC(), thresholds);
     }
 }
