@@ -17,15 +17,7 @@ import org.kilnside.virtualkiln.Programs;
 class ArrivedTest {
     private static final Schedule PLAN = Programs.glaze(1180, 80);
 
-    private static final VirtualTrial FIRING = VirtualTrial.run(
-            new Population(Population.Family.LIGHT_BRICK, 5)
-                    .specimen(2)
-                    .glazeFiring(PLAN, 0)
-                    .interval(10)
-                    .start(),
-            PLAN,
-            45,
-            Double.POSITIVE_INFINITY);
+    private static final VirtualTrial FIRING = VirtualTrial.glaze(Population.Family.LIGHT_BRICK, 2, PLAN);
 
     private static Arrival arrival(double askedS, boolean told, double targetC) {
         return Forecaster.forecast(

@@ -23,16 +23,7 @@ class HappeningsForecastTest {
     }
 
     private static VirtualTrial trial(Schedule program, int number, double mostS, Disturbance... disturbances) {
-        return VirtualTrial.run(
-                new Population(Population.Family.LIGHT_BRICK, 5)
-                        .specimen(number)
-                        .glazeFiring(program, 0)
-                        .interval(10)
-                        .disturbances(disturbances)
-                        .start(),
-                program,
-                45,
-                mostS);
+        return VirtualTrial.glaze(Population.Family.LIGHT_BRICK, number, program, mostS, disturbances);
     }
 
     private static List<Kind> remarks(Forecast forecast) {

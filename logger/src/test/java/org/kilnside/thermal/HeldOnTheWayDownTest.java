@@ -19,15 +19,7 @@ class HeldOnTheWayDownTest {
             "led down and held",
             List.of(ramp(120, 600, 0), ramp(140, 1180, 10), ramp(80, 760, 60), new Segment.FreeCooling()));
 
-    private static final VirtualTrial FIRING = VirtualTrial.run(
-            new Population(Population.Family.HEAVY_BRICK, 5)
-                    .specimen(3)
-                    .glazeFiring(PLAN, 0)
-                    .interval(10)
-                    .start(),
-            PLAN,
-            45,
-            Double.POSITIVE_INFINITY);
+    private static final VirtualTrial FIRING = VirtualTrial.glaze(Population.Family.HEAVY_BRICK, 3, PLAN);
 
     private static Segment ramp(double kelvinPerHour, double toC, long holdMinutes) {
         return new Segment.Ramp(

@@ -52,6 +52,26 @@ final class VirtualTrial implements Tried {
         return run(builder.interval(STEP_S).start(), program, 45, Double.POSITIVE_INFINITY);
     }
 
+    /** A kiln's first glaze, to the end or for a time, with what happens in it. */
+    static VirtualTrial glaze(
+            Population.Family family, int kiln, Schedule program, double mostS, Disturbance... disturbances) {
+        return run(
+                new Population(family, 5)
+                        .specimen(kiln)
+                        .glazeFiring(program, 0)
+                        .interval(STEP_S)
+                        .disturbances(disturbances)
+                        .start(),
+                program,
+                45,
+                mostS);
+    }
+
+    /** The same, left to cool with nothing done to it. */
+    static VirtualTrial glaze(Population.Family family, int kiln, Schedule program) {
+        return glaze(family, kiln, program, Double.POSITIVE_INFINITY);
+    }
+
     /** Runs until the kiln is cool, or for a time. */
     static VirtualTrial run(VirtualFiring firing, Schedule program, double untilC, double mostS) {
         Thermometer thermometer = Thermometer.of(firing.probes().get(0));

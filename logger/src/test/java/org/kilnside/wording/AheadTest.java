@@ -75,15 +75,40 @@ class AheadTest {
                 Optional.of(fromH * HOUR_S));
     }
 
+    /** Twenty past six of a firing under way, with an answer for the top and what comes below. */
+    private static Snapshot heating(Arrival arrival, Below... below) {
+        return with(
+                SampleSnapshots.heating(),
+                forecast(6.28, Stage.HEATING, Optional.of(arrival), List.of(below)));
+    }
+
+    /** The same with the cone so far and the plan's. */
+    private static Snapshot heatingForecast(Arrival arrival) {
+        return with(
+                SampleSnapshots.heatingForecast(),
+                forecast(6.28, Stage.HEATING, Optional.of(arrival), List.of()));
+    }
+
+    /** The fourteenth hour, an hour after the top. */
+    private static Snapshot cooling(Below... below) {
+        return with(SampleSnapshots.cooling(), forecast(14, Stage.COOLING, Optional.empty(), List.of(below)));
+    }
+
+    private static Arrival arrival(double targetC, Reaches reaches, Optional<When> when, Optional<TopsOut> topsOut) {
+        return new Arrival(celsius(targetC), reaches, when, topsOut);
+    }
+
+    private static Optional<When> when(double fromH, double atH, double toH) {
+        return Optional.of(new When(atH * HOUR_S, fromH * HOUR_S, toH * HOUR_S));
+    }
+
+    private static Optional<TopsOut> topsOut(double atC, double fromC, double toC) {
+        return Optional.of(new TopsOut(celsius(atC), celsius(fromC), celsius(toC)));
+    }
+
     @Test
     void whileCoolingItSaysWhenTheLidMayBeThoughtOfWithItsIntervalAndItsDay() {
-        Snapshot cooling = with(
-                SampleSnapshots.cooling(),
-                forecast(
-                        14,
-                        Stage.COOLING,
-                        Optional.empty(),
-                        List.of(below(120, 28, 28.75, 29.67), below(50, 34, 36, 38.5))));
+        Snapshot cooling = cooling(below(120, 28, 28.75, 29.67), below(50, 34, 36, 38.5));
         Ahead ahead = Ahead.of(cooling, ENGLISH);
         assertThat(ahead.sentence()).isEqualTo("Below 120 °C probably Thu\u00a011:30–13:10 (nine in ten).");
         assertThat(ahead.lines())
@@ -98,9 +123,7 @@ class AheadTest {
 
     @Test
     void aKilnWithADoorHasADoor() {
-        Snapshot cooling = with(
-                SampleSnapshots.cooling(),
-                forecast(14, Stage.COOLING, Optional.empty(), List.of(below(120, 28, 28.75, 29.67))));
+        Snapshot cooling = cooling(below(120, 28, 28.75, 29.67));
         assertThat(Ahead.of(cooling, words(Language.ENGLISH, Opening.DOOR)).lines())
                 .extracting(Ahead.Line::label)
                 .contains("Door < 120 °C");
@@ -108,9 +131,7 @@ class AheadTest {
 
     @Test
     void anIntervalThatGoesPastMidnightHasBothDays() {
-        Snapshot cooling = with(
-                SampleSnapshots.cooling(),
-                forecast(14, Stage.COOLING, Optional.empty(), List.of(below(120, 16, 16.9, 17.9))));
+        Snapshot cooling = cooling(below(120, 16, 16.9, 17.9));
         assertThat(Ahead.of(cooling, ENGLISH).sentence())
                 .isEqualTo("Below 120 °C probably 23:30\u00a0–\u00a0Thu\u00a001:24 (nine in ten).");
     }
@@ -128,34 +149,14 @@ class AheadTest {
 
     @Test
     void aKilnTooWeakForItsPlanIsSaidToTopOut() {
-        Snapshot heating = with(
-                SampleSnapshots.heating(),
-                forecast(
-                        6.28,
-                        Stage.HEATING,
-                        Optional.of(new Arrival(
-                                celsius(1222),
-                                Reaches.NO,
-                                Optional.empty(),
-                                Optional.of(new TopsOut(celsius(1190), celsius(1180), celsius(1200))))),
-                        List.of(new Below(celsius(120), Optional.empty(), Optional.empty()))));
+        Snapshot heating = heating(arrival(1222, Reaches.NO, Optional.empty(), topsOut(1190, 1180, 1200)), new Below(celsius(120), Optional.empty(), Optional.empty()));
         assertThat(Ahead.of(heating, ENGLISH).sentence())
                 .isEqualTo("At this pace it tops out near 1190 °C (1180 to 1200), below the planned 1222 °C.");
     }
 
     @Test
     void whereItCannotBeSaidItSaysSo() {
-        Snapshot heating = with(
-                SampleSnapshots.heating(),
-                forecast(
-                        6.28,
-                        Stage.HEATING,
-                        Optional.of(new Arrival(
-                                celsius(1222),
-                                Reaches.CANNOT_SAY_YET,
-                                Optional.empty(),
-                                Optional.of(new TopsOut(celsius(1225), celsius(1200), celsius(1250))))),
-                        List.of()));
+        Snapshot heating = heating(arrival(1222, Reaches.CANNOT_SAY_YET, Optional.empty(), topsOut(1225, 1200, 1250)));
         Ahead ahead = Ahead.of(heating, ENGLISH);
         assertThat(ahead.sentence())
                 .isEqualTo("Whether it reaches 1222 °C cannot be said yet: it tops out near 1225 °C (1200 to 1250).");
@@ -164,34 +165,14 @@ class AheadTest {
 
     @Test
     void aTopThatCouldBeAnythingIsNotTold() {
-        Snapshot heating = with(
-                SampleSnapshots.heating(),
-                forecast(
-                        6.28,
-                        Stage.HEATING,
-                        Optional.of(new Arrival(
-                                celsius(1222),
-                                Reaches.CANNOT_SAY_YET,
-                                Optional.empty(),
-                                Optional.of(new TopsOut(celsius(1190), celsius(840), celsius(1550))))),
-                        List.of()));
+        Snapshot heating = heating(arrival(1222, Reaches.CANNOT_SAY_YET, Optional.empty(), topsOut(1190, 840, 1550)));
         assertThat(Ahead.of(heating, ENGLISH).sentence()).isEqualTo("Whether it reaches 1222 °C cannot be said yet.");
     }
 
     /** The drawing shows the cooling while it heats: so do the lines, however wide, but no sentence leads with it. */
     @Test
     void whileItHeatsTheLidsWideIntervalStandsInItsLineWithItsCautions() {
-        Snapshot heating = with(
-                SampleSnapshots.heating(),
-                forecast(
-                        6.28,
-                        Stage.HEATING,
-                        Optional.of(new Arrival(
-                                celsius(998),
-                                Reaches.YES,
-                                Optional.of(new When(10.8 * HOUR_S, 10.6 * HOUR_S, 11 * HOUR_S)),
-                                Optional.of(new TopsOut(celsius(1250), celsius(1200), celsius(1290))))),
-                        List.of(below(120, 18, 23, 31))));
+        Snapshot heating = heating(arrival(998, Reaches.YES, when(10.6, 10.8, 11), topsOut(1250, 1200, 1290)), below(120, 18, 23, 31));
         Ahead ahead = Ahead.of(heating, ENGLISH);
         assertThat(ahead.sentence()).doesNotContain("120 °C");
         assertThat(ahead.lines()).extracting(Ahead.Line::label).contains("Lid < 120 °C");
@@ -225,17 +206,7 @@ class AheadTest {
 
     @Test
     void farBelowTheTopTheTimeIsExpectedOnlyIfTheElementsCan() {
-        Snapshot heating = with(
-                SampleSnapshots.heatingForecast(),
-                forecast(
-                        6.28,
-                        Stage.HEATING,
-                        Optional.of(new Arrival(
-                                celsius(998),
-                                Reaches.CANNOT_SAY_YET,
-                                Optional.of(new When(10.8 * HOUR_S, 10.6 * HOUR_S, 11 * HOUR_S)),
-                                Optional.of(new TopsOut(celsius(1150), celsius(980), celsius(1290))))),
-                        List.of()));
+        Snapshot heating = heatingForecast(arrival(998, Reaches.CANNOT_SAY_YET, when(10.6, 10.8, 11), topsOut(1150, 980, 1290)));
         Ahead ahead = Ahead.of(heating, ENGLISH);
         assertThat(ahead.sentence())
                 .startsWith("998 °C expected at ")
@@ -245,17 +216,7 @@ class AheadTest {
 
     @Test
     void aTopThatNothingToldOfThePowerSpeaksForIsExpectedOnlyIfTheElementsCan() {
-        Snapshot heating = with(
-                SampleSnapshots.heatingForecast(),
-                forecast(
-                        6.28,
-                        Stage.HEATING,
-                        Optional.of(new Arrival(
-                                celsius(998),
-                                Reaches.CANNOT_SAY_YET,
-                                Optional.of(new When(10.8 * HOUR_S, 10.6 * HOUR_S, 11 * HOUR_S)),
-                                Optional.empty())),
-                        List.of()));
+        Snapshot heating = heatingForecast(arrival(998, Reaches.CANNOT_SAY_YET, when(10.6, 10.8, 11), Optional.empty()));
         assertThat(Ahead.of(heating, ENGLISH).sentence())
                 .startsWith("998 °C expected at ")
                 .contains("if the elements are strong enough: that cannot be said yet.");
@@ -317,7 +278,7 @@ class AheadTest {
                         Optional.of(new Arrival(
                                 celsius(998),
                                 Reaches.YES,
-                                Optional.of(new When(6 * HOUR_S, 5.9 * HOUR_S, 6.1 * HOUR_S)),
+                                when(5.9, 6, 6.1),
                                 Optional.empty())),
                         List.of()));
         assertThat(Ahead.of(cooling, ENGLISH).sentence()).isEmpty();
