@@ -176,8 +176,8 @@ class HappeningsForecastTest {
 
     @Test
     void aBungThatIsOutAlreadyIsNoLaterThanShuttingItAndTheLidNoLaterThanTheBung() {
-        VirtualTrial pulled = trial(
-                Programs.glaze(1222, 70), 2, 40 * 3600, Disturbance.falling(300, Happenings.bung(1)));
+        VirtualTrial pulled =
+                trial(Programs.glaze(1222, 70), 2, 40 * 3600, Disturbance.falling(300, Happenings.bung(1)));
         double asked = pulled.belowS(220);
         Forecast forecast = Forecaster.forecast(ForecastQuestion.about(pulled.until(asked, false))
                 .withVentilated(List.of(new Ventilated(pulled.belowS(300), Ventilated.How.BUNG_OUT))));

@@ -77,16 +77,12 @@ class AheadTest {
 
     /** Twenty past six of a firing under way, with an answer for the top and what comes below. */
     private static Snapshot heating(Arrival arrival, Below... below) {
-        return with(
-                SampleSnapshots.heating(),
-                forecast(6.28, Stage.HEATING, Optional.of(arrival), List.of(below)));
+        return with(SampleSnapshots.heating(), forecast(6.28, Stage.HEATING, Optional.of(arrival), List.of(below)));
     }
 
     /** The same with the cone so far and the plan's. */
     private static Snapshot heatingForecast(Arrival arrival) {
-        return with(
-                SampleSnapshots.heatingForecast(),
-                forecast(6.28, Stage.HEATING, Optional.of(arrival), List.of()));
+        return with(SampleSnapshots.heatingForecast(), forecast(6.28, Stage.HEATING, Optional.of(arrival), List.of()));
     }
 
     /** The fourteenth hour, an hour after the top. */
@@ -149,7 +145,9 @@ class AheadTest {
 
     @Test
     void aKilnTooWeakForItsPlanIsSaidToTopOut() {
-        Snapshot heating = heating(arrival(1222, Reaches.NO, Optional.empty(), topsOut(1190, 1180, 1200)), new Below(celsius(120), Optional.empty(), Optional.empty()));
+        Snapshot heating = heating(
+                arrival(1222, Reaches.NO, Optional.empty(), topsOut(1190, 1180, 1200)),
+                new Below(celsius(120), Optional.empty(), Optional.empty()));
         assertThat(Ahead.of(heating, ENGLISH).sentence())
                 .isEqualTo("At this pace it tops out near 1190 °C (1180 to 1200), below the planned 1222 °C.");
     }
@@ -172,7 +170,8 @@ class AheadTest {
     /** The drawing shows the cooling while it heats: so do the lines, however wide, but no sentence leads with it. */
     @Test
     void whileItHeatsTheLidsWideIntervalStandsInItsLineWithItsCautions() {
-        Snapshot heating = heating(arrival(998, Reaches.YES, when(10.6, 10.8, 11), topsOut(1250, 1200, 1290)), below(120, 18, 23, 31));
+        Snapshot heating = heating(
+                arrival(998, Reaches.YES, when(10.6, 10.8, 11), topsOut(1250, 1200, 1290)), below(120, 18, 23, 31));
         Ahead ahead = Ahead.of(heating, ENGLISH);
         assertThat(ahead.sentence()).doesNotContain("120 °C");
         assertThat(ahead.lines()).extracting(Ahead.Line::label).contains("Lid < 120 °C");
@@ -206,7 +205,8 @@ class AheadTest {
 
     @Test
     void farBelowTheTopTheTimeIsExpectedOnlyIfTheElementsCan() {
-        Snapshot heating = heatingForecast(arrival(998, Reaches.CANNOT_SAY_YET, when(10.6, 10.8, 11), topsOut(1150, 980, 1290)));
+        Snapshot heating =
+                heatingForecast(arrival(998, Reaches.CANNOT_SAY_YET, when(10.6, 10.8, 11), topsOut(1150, 980, 1290)));
         Ahead ahead = Ahead.of(heating, ENGLISH);
         assertThat(ahead.sentence())
                 .startsWith("998 °C expected at ")
@@ -216,7 +216,8 @@ class AheadTest {
 
     @Test
     void aTopThatNothingToldOfThePowerSpeaksForIsExpectedOnlyIfTheElementsCan() {
-        Snapshot heating = heatingForecast(arrival(998, Reaches.CANNOT_SAY_YET, when(10.6, 10.8, 11), Optional.empty()));
+        Snapshot heating =
+                heatingForecast(arrival(998, Reaches.CANNOT_SAY_YET, when(10.6, 10.8, 11), Optional.empty()));
         assertThat(Ahead.of(heating, ENGLISH).sentence())
                 .startsWith("998 °C expected at ")
                 .contains("if the elements are strong enough: that cannot be said yet.");
@@ -275,11 +276,7 @@ class AheadTest {
                 forecast(
                         4,
                         Stage.HEATING,
-                        Optional.of(new Arrival(
-                                celsius(998),
-                                Reaches.YES,
-                                when(5.9, 6, 6.1),
-                                Optional.empty())),
+                        Optional.of(new Arrival(celsius(998), Reaches.YES, when(5.9, 6, 6.1), Optional.empty())),
                         List.of()));
         assertThat(Ahead.of(cooling, ENGLISH).sentence()).isEmpty();
     }
