@@ -16,6 +16,7 @@ import org.kilnside.heatwork.WitnessOffset;
 import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.TemperatureDifference;
+import org.kilnside.wording.ConeWords;
 import org.kilnside.wording.StateWords;
 import org.kilnside.wording.Words;
 import picocli.CommandLine.Command;
@@ -128,7 +129,7 @@ final class BookWitness implements Callable<Integer> {
             rows.add(new String[] {
                 Long.toString(cone.number()),
                 cone.shelf(),
-                words.text("witness.cone", cone.cone().number()),
+                new ConeWords(words, ConeTable.of(cone.series())).cone(cone.cone()),
                 bend + seen
             });
         }

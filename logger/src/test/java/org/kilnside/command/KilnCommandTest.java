@@ -152,7 +152,7 @@ class KilnCommandTest {
                 .doesNotContain("large cone");
         String noted = book("witness", "1", "top 6:90", "--series", "large", "--language", "en")
                 .out();
-        assertThat(noted).contains("cone 6");
+        assertThat(noted).contains("large cone 6 (1220 °C)");
         assertThat(book("witness", "1", "low 5:150", "--language", "en").exit()).isZero();
         try (Book book = Book.open(path)) {
             assertThat(book.witnessCones(1)).extracting(NotedCone::series).containsOnly(ConeSeries.LARGE);

@@ -59,8 +59,7 @@ public record FiringLine(
         CurveSketch.Cone cone = firing.sketch().flatMap(CurveSketch::cone).get();
         ConeWords cones = new ConeWords(words, ConeTable.of(cone.series()));
         if (cone.position().past().isEmpty()) {
-            return words.text(
-                    "firings.no_cone", cones.cone(cone.position().next().orElseThrow()));
+            return words.text("firings.no_cone");
         }
         String nearest = cone.position().nearest().map(cones::cone).orElse("");
         boolean atLeast = cone.top().hidesMore();

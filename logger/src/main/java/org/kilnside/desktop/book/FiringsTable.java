@@ -121,7 +121,11 @@ final class FiringsTable extends JTable {
         Optional<Long> before = selected();
         list = its;
         words = language;
+        int wide = widestCone();
         lines.take(shown);
+        if (widestCone() != wide) {
+            sizes();
+        }
         select(before);
         getAccessibleContext().setAccessibleName(words.text("firings.table", shown.size()));
         getTableHeader().repaint();
@@ -157,6 +161,9 @@ final class FiringsTable extends JTable {
         setRowHeight((int) (metrics.getHeight() * 2.2));
         for (Column column : Column.values()) {
             int width = (int) (column.width * metrics.getHeight());
+            if (column == Column.CONE) {
+                width = Math.max(width, widestCone());
+            }
             getColumnModel().getColumn(column.ordinal()).setPreferredWidth(width);
             // Half a cone's temperature or half a date is worse than less of a name.
             boolean whole = column == Column.WHEN || column == Column.CONE;
@@ -164,6 +171,16 @@ final class FiringsTable extends JTable {
             boolean fixed = column == Column.MARK || column == Column.CURVE || column == Column.PEAK;
             getColumnModel().getColumn(column.ordinal()).setMaxWidth(fixed ? width : Integer.MAX_VALUE);
         }
+    }
+
+    /** The longest of the cones, those of another kind and lower bounds have more words, with room around it. */
+    private int widestCone() {
+        FontMetrics metrics = getFontMetrics(Theme.font(1));
+        return lines.shown.stream()
+                        .mapToInt(line -> metrics.stringWidth(line.cone()))
+                        .max()
+                        .orElse(0)
+                + metrics.getHeight();
     }
 
     @Override
