@@ -1,5 +1,6 @@
 package org.kilnside.app;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -14,6 +15,7 @@ import org.kilnside.desktop.plan.PlansScreen;
 import org.kilnside.files.UnitText;
 import org.kilnside.host.Places;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.wording.Language;
 
 /** The window, for the commands that open it. */
 final class DeskWindow implements Surroundings.Window {
@@ -28,7 +30,7 @@ final class DeskWindow implements Surroundings.Window {
         Window.open(
                 desk.feed(),
                 desk.clock(),
-                new WindowSettings(Places.settings().resolve("window.properties"), desk.locale()),
+                new WindowSettings(settings(), desk.locale()),
                 new Closing() {
                     @Override
                     public boolean recordsHere() {
@@ -42,6 +44,15 @@ final class DeskWindow implements Surroundings.Window {
                 },
                 screens(desk));
         return closed.join() == Closing.Choice.GO_ON_RECORDING;
+    }
+
+    private static Path settings() {
+        return Places.settings().resolve("window.properties");
+    }
+
+    @Override
+    public Optional<Language> lastLanguage() {
+        return WindowSettings.lastLanguage(settings());
     }
 
     /** The screens beside the live one, each with what it needs from the world. */

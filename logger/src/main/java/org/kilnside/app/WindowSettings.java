@@ -20,21 +20,31 @@ import org.kilnside.wording.TemperatureUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** The window's settings in a small file a person can read. What it does not know is left as it usually is. */
+/**
+ * The window's settings in a small file a person can read. What it does not know is left as it usually is.
+ *
+ * <p>The language is the run's, decided before the window opens ({@code Surroundings.locale}); the file keeps the one last
+ * chosen in the window, so a run that was asked to speak another for once changes nothing there.
+ */
 final class WindowSettings implements SettingsStore {
     private static final Logger LOG = LoggerFactory.getLogger(WindowSettings.class);
 
     private final Path file;
     private final Locale locale;
+    private boolean chosen;
 
+    /** @param locale the language this run speaks, and the country */
     WindowSettings(Path file, Locale locale) {
         this.file = file;
         this.locale = locale;
     }
 
-    @Override
-    public Settings load() {
-        Settings usual = Settings.of(locale);
+    /** The language last chosen in the window; empty when it never was. */
+    static Optional<Language> lastLanguage(Path file) {
+        return named(read(file), "language", Language.class);
+    }
+
+    private static Properties read(Path file) {
         Properties written = new Properties();
         if (Files.exists(file)) {
             try (Reader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
@@ -43,9 +53,16 @@ final class WindowSettings implements SettingsStore {
                 LOG.warn("the window's settings could not be read and are the usual ones", e);
             }
         }
+        return written;
+    }
+
+    @Override
+    public Settings load() {
+        Settings usual = Settings.of(locale);
+        Properties written = read(file);
         return new Settings(
                 named(written, "theme", Theme.class).orElse(usual.theme()),
-                named(written, "language", Language.class).orElse(usual.language()),
+                usual.language(),
                 named(written, "unit", TemperatureUnit.class).orElse(usual.unit()),
                 named(written, "clock", ClockStyle.class).orElse(usual.clock()),
                 named(written, "opening", Opening.class).orElse(usual.opening()),
@@ -57,7 +74,9 @@ final class WindowSettings implements SettingsStore {
     public void save(Settings settings) {
         Properties written = new Properties();
         written.setProperty("theme", settings.theme().name());
-        written.setProperty("language", settings.language().name());
+        chosen |= settings.language() != Language.of(locale);
+        Optional<Language> language = chosen ? Optional.of(settings.language()) : lastLanguage(file);
+        language.ifPresent(its -> written.setProperty("language", its.name()));
         written.setProperty("unit", settings.unit().name());
         written.setProperty("clock", settings.clock().name());
         written.setProperty("opening", settings.opening().name());

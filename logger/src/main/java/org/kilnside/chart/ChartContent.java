@@ -35,9 +35,6 @@ public record ChartContent(
     /** Quartz inversion, °C, heating and cooling alike. */
     public static final double QUARTZ_C = 573;
 
-    /** The whole of a firing shows its cooling down to here, °C: what comes after is flat, and there on request. */
-    private static final double FAN_WHOLE_DOWN_TO_C = 100;
-
     public static final ChartContent EMPTY = new ChartContent(
             Trace.EMPTY,
             List.of(),
@@ -92,11 +89,9 @@ public record ChartContent(
             from = Math.min(from, plan.get(0).elapsedMs());
             to = Math.max(to, plan.get(plan.size() - 1).elapsedMs());
         }
-        for (ForecastFan.Point point : fan) {
-            to = Math.max(to, point.elapsedMs());
-            if (point.medianC() < FAN_WHOLE_DOWN_TO_C) {
-                break;
-            }
+        if (!fan.isEmpty()) {
+            // It comes down to where the ware is unloaded, and so does the drawing.
+            to = Math.max(to, fan.get(fan.size() - 1).elapsedMs());
         }
         if (nowMs.isPresent()) {
             to = Math.max(to, nowMs.getAsLong());

@@ -54,17 +54,20 @@ public final class DemoCommand implements Callable<Integer> {
             throw new Complaint(
                     Complaint.ExitCode.USAGE, "--speed takes a number from 1 to 10000, found " + speed + ".");
         }
+        boolean inWindow = !headless && window.isPossible();
+        if (inWindow) {
+            around.speakWith(window);
+        }
         Words words = around.words();
         PrintWriter out = around.out();
         HostClock clock = around.clock();
         Path path = book.orElseGet(() -> Places.book().resolveSibling("demo.book"));
-        boolean inWindow = !headless && window.isPossible();
         FiringSettings settings =
                 WhatIsFired.settings(around.library(), Optional.of("Tall Drum"), Optional.of("bisque"));
         String link = "virtual:tall-drum?speed=" + number(speed) + "&plan=bisque";
         out.println(words.text("demo.begins", number(speed)));
         out.flush();
-        try (Recorder recorder = Recorder.start(path, link, settings, clock, around.library(), Optional.empty())) {
+        try (Recorder recorder = Recorder.start(path, link, settings, clock, around.library(), words, Optional.empty())) {
             Runtime.getRuntime().addShutdownHook(new Thread(recorder::close, "close"));
             Snapshot last;
             if (inWindow) {

@@ -61,6 +61,7 @@ public final class DeskCommand implements Callable<Integer> {
                     Complaint.ExitCode.INPUT,
                     "there is no display to open a window on: use record here, or start desk where there is a screen.");
         }
+        around.speakWith(window);
         HostClock clock = around.clock();
         Optional<LinkNotation.Attach> elsewhere = attaching.recorder(link);
         if (elsewhere.isPresent()) {

@@ -7,6 +7,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.kilnside.alarm.Alarm;
 import org.kilnside.files.FileRefusedException;
+import org.kilnside.files.NightSettings;
 import org.kilnside.host.Hangup;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.session.Connection;
@@ -63,11 +64,11 @@ public final class RecordCommand implements Callable<Integer> {
         Words words = around.words();
         Optional<Sharing.Opened> opened = sharing.asked(around);
         lighting.how();
-        Recorder.Night kept = new Recorder.Night(night.settings(), words);
+        NightSettings kept = night.settings();
         // A terminal that is closed, or a user who logs out, ends no recording.
         Hangup.ignore();
         try (Recorder recorder =
-                Recorder.start(what.book(), from, settings, clock, around.library(), Optional.of(kept))) {
+                Recorder.start(what.book(), from, settings, clock, around.library(), words, Optional.of(kept))) {
             Thread atExit = new Thread(recorder::close, "close");
             Runtime.getRuntime().addShutdownHook(atExit);
             if (!recorder.canBeFollowed()) {

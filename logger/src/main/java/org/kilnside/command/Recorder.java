@@ -3,7 +3,6 @@ package org.kilnside.command;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import org.kilnside.book.BookException;
@@ -28,7 +27,6 @@ import org.kilnside.session.LearnedForecaster;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.LiveFiring;
 import org.kilnside.session.ReadingSource;
-import org.kilnside.wording.Preferences;
 import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -71,6 +69,7 @@ final class Recorder implements AutoCloseable {
      *
      * @param bookPath the book; made when there is none
      * @param link where the readings come from
+     * @param words in which it says what goes wrong
      * @param kept how alarms are made heard here; empty where nothing is to ring, as in a demo
      */
     static Recorder start(
@@ -79,8 +78,8 @@ final class Recorder implements AutoCloseable {
             FiringSettings settings,
             HostClock clock,
             ProfileLibrary library,
-            Optional<Night> kept) {
-        Words words = kept.map(Night::words).orElseGet(() -> Words.of(Locale.ENGLISH, Preferences.of(Locale.ENGLISH)));
+            Words words,
+            Optional<NightSettings> kept) {
         ReadingSource source =
                 Links.open(link, LinkSurroundings.of(clock, library).saying(words));
         BookRecorder book = BookRecorder.open(inItsFolder(bookPath), words);
@@ -98,10 +97,10 @@ final class Recorder implements AutoCloseable {
                     clock,
                     () -> open.get().map(SnapshotStream::followers).orElse(0),
                     host,
-                    its.settings(),
+                    its,
                     awake,
                     new TestedAlarm(Places.settings()),
-                    its.words()));
+                    words));
             open.set(openStream(bookPath, night.isPresent() ? night.get() : firing, clock));
             firing.start();
             return new Recorder(

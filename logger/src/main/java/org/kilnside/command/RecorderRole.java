@@ -130,7 +130,8 @@ public final class RecorderRole implements AutoCloseable {
                 settings,
                 clock,
                 library,
-                virtual ? Optional.empty() : Optional.of(night));
+                night.words(),
+                virtual ? Optional.empty() : Optional.of(night.settings()));
         if (closed) {
             recorder.finish();
             return;

@@ -24,8 +24,10 @@ public class Surroundings {
     @Option(
             names = "--language",
             paramLabel = "en|nl|de",
-            description = "The language to speak: en, nl or de (this computer's own, unless given).")
+            description = "The language to speak: en, nl or de (this computer's own, unless given; with a window, the one last chosen there).")
     private Optional<String> language = Optional.empty();
+
+    private Optional<Language> lastChosen = Optional.empty();
 
     PrintWriter out() {
         return spec.commandLine().getOut();
@@ -39,8 +41,20 @@ public class Surroundings {
         spec.commandLine().usage(err());
     }
 
+    /**
+     * The language of everything this run says, in the terminal and in its window, and the country. What the command line
+     * asks for goes before what was last chosen in the window, and that before the computer's own.
+     */
     Locale locale() {
-        return language.map(Surroundings::spoken).orElseGet(Locale::getDefault);
+        return language.map(Surroundings::named)
+                .or(() -> lastChosen)
+                .map(Surroundings::spoken)
+                .orElseGet(Locale::getDefault);
+    }
+
+    /** This run is to open a window, which has a language of its own: they speak the same. */
+    void speakWith(Window window) {
+        lastChosen = window.lastLanguage();
     }
 
     Words words() {
@@ -55,14 +69,18 @@ public class Surroundings {
         return new SystemClock();
     }
 
-    private static Locale spoken(String tag) {
+    /** The country of this computer stays: it decides on °F and the 12-hour clock. */
+    private static Locale spoken(Language language) {
+        return new Locale.Builder()
+                .setLanguage(language.locale().getLanguage())
+                .setRegion(Locale.getDefault().getCountry())
+                .build();
+    }
+
+    private static Language named(String tag) {
         for (Language known : Language.values()) {
             if (known.locale().getLanguage().equals(tag)) {
-                // The country of this computer stays: it decides on °F and the 12-hour clock.
-                return new Locale.Builder()
-                        .setLanguage(tag)
-                        .setRegion(Locale.getDefault().getCountry())
-                        .build();
+                return known;
             }
         }
         throw new Complaint(
@@ -74,6 +92,9 @@ public class Surroundings {
     public interface Window {
         /** Whether this computer has a display to show a window on. */
         boolean isPossible();
+
+        /** The language last chosen in it; empty when it never was. */
+        Optional<Language> lastLanguage();
 
         /**
          * Opens the window and returns when it has been closed.
@@ -90,7 +111,7 @@ public class Surroundings {
      * What a window is opened on.
      *
      * @param feed the firing it shows
-     * @param locale the person's language and country
+     * @param locale the language this run speaks, and the person's country
      * @param book the book whose firings it shows
      * @param library the person's plans, kilns and line patterns
      * @param role the recorder's role, which the window may take; empty where it only looks on

@@ -1,0 +1,109 @@
+package org.kilnside.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.command.DemoCommand;
+import org.kilnside.command.KilnsideCommand;
+import org.kilnside.command.Surroundings;
+import org.kilnside.desktop.Settings;
+import org.kilnside.desktop.theme.Theme;
+import org.kilnside.wording.Language;
+
+/** A run that opens a window speaks one language, in the terminal and in the window. */
+class OneLanguageTest {
+    @TempDir
+    private Path home;
+
+    /** A window that is closed at once, and keeps in which language it was opened. */
+    private static final class ClosedAtOnce implements Surroundings.Window {
+        private final Optional<Language> last;
+        private final List<Language> spoken = new ArrayList<>();
+
+        ClosedAtOnce(Optional<Language> last) {
+            this.last = last;
+        }
+
+        @Override
+        public boolean isPossible() {
+            return true;
+        }
+
+        @Override
+        public Optional<Language> lastLanguage() {
+            return last;
+        }
+
+        @Override
+        public boolean show(Surroundings.Desk desk) {
+            spoken.add(Language.of(desk.locale()));
+            return false;
+        }
+
+        @Override
+        public Optional<String> ask(String question) {
+            return Optional.empty();
+        }
+    }
+
+    private String demo(ClosedAtOnce window, String... more) {
+        List<String> arguments = new ArrayList<>(List.of("demo", "--speed", "3000"));
+        arguments.addAll(List.of("--book", home.resolve("demo.book").toString()));
+        arguments.addAll(List.of(more));
+        StringWriter out = new StringWriter();
+        KilnsideCommand.line(Map.of("demo", new DemoCommand(window)))
+                .setOut(new PrintWriter(out))
+                .setErr(new PrintWriter(out))
+                .execute(arguments.toArray(String[]::new));
+        return out.toString();
+    }
+
+    @Test
+    void theLanguageLastChosenInTheWindowIsTheTerminalsToo() {
+        ClosedAtOnce window = new ClosedAtOnce(Optional.of(Language.DUTCH));
+        assertThat(demo(window)).contains("virtuele oven").doesNotContain("virtual kiln");
+        assertThat(window.spoken).containsExactly(Language.DUTCH);
+    }
+
+    @Test
+    void whatTheCommandLineAsksForGoesBeforeItInBoth() {
+        ClosedAtOnce window = new ClosedAtOnce(Optional.of(Language.DUTCH));
+        assertThat(demo(window, "--language", "de")).contains("virtuelle").doesNotContain("virtuele oven");
+        assertThat(window.spoken).containsExactly(Language.GERMAN);
+    }
+
+    @Test
+    void aRunInAnotherLanguageForOnceLeavesTheOneThatWasChosen() throws Exception {
+        Path file = home.resolve("window.properties");
+        Files.writeString(file, "language=DUTCH\ntheme=LIGHT\n");
+        WindowSettings settings = new WindowSettings(file, Locale.GERMANY);
+        Settings german = settings.load();
+        assertThat(german.language()).isEqualTo(Language.GERMAN);
+        settings.save(german.withTheme(Theme.DARK));
+        assertThat(WindowSettings.lastLanguage(file)).contains(Language.DUTCH);
+        assertThat(new WindowSettings(file, Locale.GERMANY).load().theme()).isEqualTo(Theme.DARK);
+    }
+
+    @Test
+    void aLanguageChosenInTheWindowIsKeptAlsoWhenItIsTheRunsOwnAgain() {
+        Path file = home.resolve("window.properties");
+        WindowSettings settings = new WindowSettings(file, Locale.GERMANY);
+        Settings german = settings.load();
+        settings.save(german);
+        assertThat(WindowSettings.lastLanguage(file)).isEmpty();
+        settings.save(german.withLanguage(Language.ENGLISH));
+        assertThat(WindowSettings.lastLanguage(file)).contains(Language.ENGLISH);
+        settings.save(german);
+        assertThat(WindowSettings.lastLanguage(file)).contains(Language.GERMAN);
+    }
+}
