@@ -67,7 +67,8 @@ public final class DemoCommand implements Callable<Integer> {
         String link = "virtual:tall-drum?speed=" + number(speed) + "&plan=bisque";
         out.println(words.text("demo.begins", number(speed)));
         out.flush();
-        try (Recorder recorder = Recorder.start(path, link, settings, clock, around.library(), words, Optional.empty())) {
+        try (Recorder recorder =
+                Recorder.start(path, link, settings, clock, around.library(), words, Optional.empty())) {
             Runtime.getRuntime().addShutdownHook(new Thread(recorder::close, "close"));
             Snapshot last;
             if (inWindow) {

@@ -24,7 +24,8 @@ public class Surroundings {
     @Option(
             names = "--language",
             paramLabel = "en|nl|de",
-            description = "The language to speak: en, nl or de (this computer's own, unless given; with a window, the one last chosen there).")
+            description =
+                    "The language to speak: en, nl or de (this computer's own, unless given; with a window, the one last chosen there).")
     private Optional<String> language = Optional.empty();
 
     private Optional<Language> lastChosen = Optional.empty();
