@@ -7,11 +7,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.kilnside.ValidationPage;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.thermal.Judged.Room;
 import org.kilnside.thermal.TrialPopulation.Family;
 import org.kilnside.thermal.TrialPopulation.Habit;
 import org.kilnside.virtualkiln.Population;
@@ -66,7 +68,7 @@ class ForecastValidationTest {
     /** A few kilns of each family in every run of the suite: far off is found at once. */
     @Test
     void aFewKilnsOfEachFamilyAreForecastWell() {
-        Judged judged = Judged.of(virtual(2, 0, true), true, true);
+        Judged judged = Judged.of(virtual(2, 0, true), true, Room.TOLD);
         assertThat(judged.unanswered()).isZero();
         assertThat(judged.coverage()).isGreaterThan(0.75);
         assertThat(Judged.quantile(
@@ -74,29 +76,48 @@ class ForecastValidationTest {
                 .isLessThan(0.07);
     }
 
+    /** The aim: a room given 8 °C wrong costs no more than two points. */
+    @Test
+    void aRoomGivenEightDegreesWrongCostsLittle() {
+        List<Judged.Kiln> kilns = trials(Family.ORDINARY, 8, 0);
+        double right = error(Judged.of(kilns, true, Room.TOLD));
+        double wrong = error(Judged.of(kilns, true, Room.TOLD_WRONG));
+        assertThat(wrong).isLessThan(right + 0.02);
+    }
+
+    /** Mean over the hours to 60 °C, asked at 600, 400 and 200 °C. */
+    private static double error(Judged judged) {
+        return Stream.of(600, 400, 200)
+                .flatMap(asked -> judged.cases(asked, 60).stream())
+                .mapToDouble(each -> Math.abs(each.error()))
+                .average()
+                .orElseThrow();
+    }
+
     @Test
     @EnabledIfSystemProperty(named = "kilnside.long", matches = "true")
     void thePageSaysHowWellCoolingIsForecast() {
         int count = Integer.getInteger("kilnside.kilns", 10);
         List<String> lines = new ArrayList<>(Judged.head());
-        lines.addAll(Judged.of(virtual(count, 0, true), true, true).rows("virtual, output told"));
-        lines.addAll(Judged.of(virtual(count, 0, false), false, true).rows("virtual, temperature alone"));
-        lines.addAll(Judged.of(virtual(count, 0, false), false, false).rows("virtual, room not told either"));
+        lines.addAll(Judged.of(virtual(count, 0, true), true, Room.TOLD).rows("virtual, output told"));
+        lines.addAll(Judged.of(virtual(count, 0, false), false, Room.TOLD).rows("virtual, temperature alone"));
+        lines.addAll(Judged.of(virtual(count, 0, false), false, Room.UNTOLD).rows("virtual, room not told either"));
+        lines.addAll(Judged.of(virtual(count, 0, true), true, Room.TOLD_WRONG).rows("virtual, output told, room 8 °C wrong"));
         List<Judged.Kiln> ordinary = trials(Family.ORDINARY, 4 * count, 0);
-        lines.addAll(Judged.of(ordinary, false, true).rows("ordinary, temperature alone"));
-        lines.addAll(Judged.of(ordinary, true, true).rows("ordinary, output told"));
-        lines.addAll(Judged.of(trials(Family.PANELS, 2 * count, 0), false, true).rows("panels, temperature alone"));
-        lines.addAll(Judged.of(trials(Family.MIXED, 3 * count, 0), false, true).rows("mixed, temperature alone"));
-        lines.addAll(Judged.of(trials(Family.MIXED, 3 * count, 0), true, true).rows("mixed, output told"));
+        lines.addAll(Judged.of(ordinary, false, Room.TOLD).rows("ordinary, temperature alone"));
+        lines.addAll(Judged.of(ordinary, true, Room.TOLD).rows("ordinary, output told"));
+        lines.addAll(Judged.of(trials(Family.PANELS, 2 * count, 0), false, Room.TOLD).rows("panels, temperature alone"));
+        lines.addAll(Judged.of(trials(Family.MIXED, 3 * count, 0), false, Room.TOLD).rows("mixed, temperature alone"));
+        lines.addAll(Judged.of(trials(Family.MIXED, 3 * count, 0), true, Room.TOLD).rows("mixed, output told"));
         ValidationPage.holds("forecasts-cooling", lines);
         List<String> remembered = new ArrayList<>(Judged.head());
-        remembered.addAll(Judged.of(virtual(count, 2, false), false, true).rows("virtual, two earlier firings"));
+        remembered.addAll(Judged.of(virtual(count, 2, false), false, Room.TOLD).rows("virtual, two earlier firings"));
         remembered.addAll(
-                Judged.of(trials(Family.ORDINARY, 2 * count, 2), false, true).rows("ordinary, two earlier firings"));
+                Judged.of(trials(Family.ORDINARY, 2 * count, 2), false, Room.TOLD).rows("ordinary, two earlier firings"));
         remembered.addAll(
-                Judged.of(trials(Family.PANELS, 2 * count, 2), false, true).rows("panels, two earlier firings"));
+                Judged.of(trials(Family.PANELS, 2 * count, 2), false, Room.TOLD).rows("panels, two earlier firings"));
         remembered.addAll(
-                Judged.of(trials(Family.MIXED, 2 * count, 2), false, true).rows("mixed, two earlier firings"));
+                Judged.of(trials(Family.MIXED, 2 * count, 2), false, Room.TOLD).rows("mixed, two earlier firings"));
         ValidationPage.holds("forecasts-remembered", remembered);
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
 
@@ -25,29 +26,48 @@ final class Judged {
     /** One kiln with what is remembered of it. */
     record Kiln(Tried firing, KilnMemory memory) {}
 
+    /** What was said of the room: as it was at lighting, by turns 8 °C too warm and too cold, or nothing. */
+    enum Room {
+        TOLD,
+        TOLD_WRONG,
+        UNTOLD
+    }
+
+    private static final double WRONG_K = 8;
+
     private final List<Case> cases = new ArrayList<>();
 
     /** Asks on the way down, elements off for at least ten minutes. */
-    static Judged of(List<Kiln> kilns, boolean withOutput, boolean roomGiven) {
+    static Judged of(List<Kiln> kilns, boolean withOutput, Room room) {
         Judged judged = new Judged();
+        double wrong = WRONG_K;
         for (Kiln kiln : kilns) {
             Tried firing = kiln.firing();
             for (double askedAtC : ASKED_AT_C) {
                 double asked = firing.belowS(askedAtC);
                 if (asked > firing.offS() + 600) {
-                    judged.ask(kiln, askedAtC, asked, withOutput, roomGiven);
+                    judged.ask(kiln, askedAtC, asked, withOutput, saidOf(room, firing.roomC(), wrong));
                 }
             }
+            wrong = -wrong;
         }
         return judged;
     }
 
-    private void ask(Kiln kiln, double askedAtC, double asked, boolean withOutput, boolean roomGiven) {
+    private static OptionalDouble saidOf(Room room, double roomC, double wrongK) {
+        return switch (room) {
+            case TOLD -> OptionalDouble.of(roomC);
+            case TOLD_WRONG -> OptionalDouble.of(roomC + wrongK);
+            case UNTOLD -> OptionalDouble.empty();
+        };
+    }
+
+    private void ask(Kiln kiln, double askedAtC, double asked, boolean withOutput, OptionalDouble roomC) {
         Tried firing = kiln.firing();
         Trace log = firing.until(asked, withOutput);
         ForecastQuestion question = ForecastQuestion.about(log).withMemory(kiln.memory());
-        if (roomGiven) {
-            question = question.withAmbient(Temperature.ofCelsius(firing.roomC()));
+        if (roomC.isPresent()) {
+            question = question.withAmbient(Temperature.ofCelsius(roomC.getAsDouble()));
         }
         Forecast forecast = Forecaster.forecast(question);
         for (int i = 0; i < THRESHOLDS_C.length; i++) {
