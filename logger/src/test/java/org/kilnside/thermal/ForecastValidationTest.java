@@ -102,18 +102,22 @@ class ForecastValidationTest {
         lines.addAll(Judged.of(virtual(count, 0, true), true, Room.TOLD).rows("virtual, output told"));
         lines.addAll(Judged.of(virtual(count, 0, false), false, Room.TOLD).rows("virtual, temperature alone"));
         lines.addAll(Judged.of(virtual(count, 0, false), false, Room.UNTOLD).rows("virtual, room not told either"));
-        lines.addAll(Judged.of(virtual(count, 0, true), true, Room.TOLD_WRONG).rows("virtual, output told, room 8 °C wrong"));
+        lines.addAll(Judged.of(virtual(count, 0, true), true, Room.TOLD_WRONG)
+                .rows("virtual, output told, room 8 °C wrong"));
         List<Judged.Kiln> ordinary = trials(Family.ORDINARY, 4 * count, 0);
         lines.addAll(Judged.of(ordinary, false, Room.TOLD).rows("ordinary, temperature alone"));
         lines.addAll(Judged.of(ordinary, true, Room.TOLD).rows("ordinary, output told"));
-        lines.addAll(Judged.of(trials(Family.PANELS, 2 * count, 0), false, Room.TOLD).rows("panels, temperature alone"));
-        lines.addAll(Judged.of(trials(Family.MIXED, 3 * count, 0), false, Room.TOLD).rows("mixed, temperature alone"));
-        lines.addAll(Judged.of(trials(Family.MIXED, 3 * count, 0), true, Room.TOLD).rows("mixed, output told"));
+        lines.addAll(
+                Judged.of(trials(Family.PANELS, 2 * count, 0), false, Room.TOLD).rows("panels, temperature alone"));
+        lines.addAll(
+                Judged.of(trials(Family.MIXED, 3 * count, 0), false, Room.TOLD).rows("mixed, temperature alone"));
+        lines.addAll(
+                Judged.of(trials(Family.MIXED, 3 * count, 0), true, Room.TOLD).rows("mixed, output told"));
         ValidationPage.holds("forecasts-cooling", lines);
         List<String> remembered = new ArrayList<>(Judged.head());
         remembered.addAll(Judged.of(virtual(count, 2, false), false, Room.TOLD).rows("virtual, two earlier firings"));
-        remembered.addAll(
-                Judged.of(trials(Family.ORDINARY, 2 * count, 2), false, Room.TOLD).rows("ordinary, two earlier firings"));
+        remembered.addAll(Judged.of(trials(Family.ORDINARY, 2 * count, 2), false, Room.TOLD)
+                .rows("ordinary, two earlier firings"));
         remembered.addAll(
                 Judged.of(trials(Family.PANELS, 2 * count, 2), false, Room.TOLD).rows("panels, two earlier firings"));
         remembered.addAll(
