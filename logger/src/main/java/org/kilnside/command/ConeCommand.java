@@ -134,14 +134,18 @@ public final class ConeCommand implements Callable<Integer> {
         }
         ConeReached reached = HeatWork.of(table, good.curve()).reached(sensor.uncertainty(log));
         ConeWords cones = new ConeWords(around.words(), table);
+        List<String> doubts = SensorDoubts.in(log).besideCone(around.words());
         if (json) {
             JsonObject object = object("log", path.toString(), reached);
             object.with("rejected", good.rejected());
-            object.with("notes", notes(cones, reached, good));
+            List<String> notes = new ArrayList<>(doubts);
+            notes.addAll(notes(cones, reached, good));
+            object.with("notes", notes);
             around.out().println(object);
         } else {
             PrintWriter out = around.out();
             out.println(path + ": " + cones.reached(reached));
+            doubts.forEach(line -> out.println("  " + line));
             cones.details(reached).forEach(line -> out.println("  " + line));
             good.jumps().forEach(jump -> out.println("  " + cones.jump(jump)));
             if (good.rejected() > 0) {

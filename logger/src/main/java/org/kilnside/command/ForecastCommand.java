@@ -262,12 +262,16 @@ public final class ForecastCommand implements Callable<Integer> {
         Log log = CsvLogs.read(path);
         Optional<Instant> startedAt = log.startedAt();
         ForecastWords words = new ForecastWords(around.words(), startedAt);
+        List<String> doubts = SensorDoubts.in(log).besideForecast(around.words());
         if (json) {
+            List<String> notes = new ArrayList<>(doubts);
+            notes.addAll(words.remarks(forecast));
             around.out()
                     .println(object(Optional.of(path), lastS(log.trace()), forecast)
-                            .with("notes", words.remarks(forecast)));
+                            .with("notes", notes));
         } else {
             around.out().println(path);
+            doubts.forEach(line -> around.out().println("  " + line + "."));
             words.lines(forecast).forEach(line -> around.out().println("  " + line));
         }
         sayWhatIsStillAhead(path, log.trace());

@@ -33,6 +33,9 @@ public final class SignalWatch {
     private static final double REVERSED_BELOW_BOARD_K = 15;
     private static final double REVERSED_FALL_K = 10;
 
+    /** No kiln stands where it is colder than this. */
+    private static final double NO_STUDIO_C = -20;
+
     private static final long SPAN_MS = 3_600_000;
     private static final double FULL_OUTPUT = 0.9;
     private static final double TOO_SLOW_K = 60;
@@ -213,12 +216,15 @@ public final class SignalWatch {
         set(Suspicion.HOT_COLD_JUNCTION, hot && elapsedMs - hotSinceMs >= HOT_FOR_MS, hotSinceMs);
     }
 
-    /** A kiln in a frosty studio is colder than its board too, but it does not fall while it is fired. */
+    /**
+     * A kiln in a frosty studio is colder than its board too, but it does not fall while it is fired. Where no board's
+     * temperature is told, only a number says so that no studio comes to.
+     */
     private void watchReversed(long elapsedMs, double tipC, OptionalDouble boardC) {
-        boolean reversed = boardC.isPresent()
-                && tipC < boardC.getAsDouble() - REVERSED_BELOW_BOARD_K
+        double aroundC = boardC.orElse(NO_STUDIO_C + REVERSED_BELOW_BOARD_K);
+        boolean reversed = tipC < aroundC - REVERSED_BELOW_BOARD_K
                 && tipC < highestC - REVERSED_FALL_K
-                && highestC < boardC.getAsDouble() + KILN_IS_HOT_K;
+                && highestC < boardC.orElse(Thermometer.ASSUMED_COLD_JUNCTION.celsius()) + KILN_IS_HOT_K;
         set(Suspicion.REVERSED_LEADS, reversed, elapsedMs);
     }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.kilnside.quantity.Temperature;
@@ -72,6 +73,35 @@ class SignalWatchTest {
             watch.offer(s * 1000L, RawSignal.of((int) Math.rint(shownC * 4), 320), OptionalDouble.of(1));
         }
         assertThat(watch.since(Suspicion.REVERSED_LEADS)).isPresent();
+    }
+
+    @Test
+    void withoutABoardOnlyANumberThatNoStudioComesToSaysThatTheLeadsAreExchanged() {
+        SignalWatch watch = new SignalWatch(Probe.UNKNOWN);
+        for (int s = 0; s < 3600; s++) {
+            int code = 2000 - 100 * s / 60;
+            watch.offer(s * 1000L, new RawSignal(OptionalInt.of(code), OptionalInt.empty(), 0), UNKNOWN);
+            assertThat(watch.since(Suspicion.REVERSED_LEADS).isPresent()).isEqualTo(code < -2000);
+        }
+    }
+
+    @Test
+    void aTablesEndIsSaturatedOnlyWhereNoKilnIsHeld() {
+        for (double endC : new double[] {1372, 1768, 1768.1, 1820}) {
+            assertThat(standingAt(endC)).as("%s °C", endC).contains(Suspicion.SATURATED);
+        }
+        for (double heldC : new double[] {400, 1000, 1200, 1300, 1371}) {
+            assertThat(standingAt(heldC)).as("%s °C", heldC).isEmpty();
+        }
+    }
+
+    private static Set<Suspicion> standingAt(double celsius) {
+        SignalWatch watch = new SignalWatch(Probe.UNKNOWN);
+        for (int s = 0; s < 5; s++) {
+            int code = (int) Math.round(celsius / Amplifier.CELSIUS.thermocoupleStepC());
+            watch.offer(s * 1000L, new RawSignal(OptionalInt.of(code), OptionalInt.empty(), 0), UNKNOWN);
+        }
+        return watch.suspicions().keySet();
     }
 
     @Test
