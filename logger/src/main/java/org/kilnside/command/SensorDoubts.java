@@ -75,8 +75,7 @@ final class SensorDoubts {
         if (change.what() == AlarmChange.What.CLEARED) {
             doubts.computeIfPresent(kind, (any, doubt) -> new Doubt(doubt.sinceMs(), false));
         } else if (kind != AlarmKind.SENSOR_FROZEN || hasFrozen(sinceMs)) {
-            doubts.merge(
-                    kind, new Doubt(sinceMs, true), (before, now) -> new Doubt(before.sinceMs(), true));
+            doubts.merge(kind, new Doubt(sinceMs, true), (before, now) -> new Doubt(before.sinceMs(), true));
         }
     }
 

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.Set;
 import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.SignalWatch.Suspicion;
