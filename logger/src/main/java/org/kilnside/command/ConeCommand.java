@@ -42,6 +42,11 @@ import picocli.CommandLine.Parameters;
 public final class ConeCommand implements Callable<Integer> {
     private static final String LIT_AT = "20 °C";
 
+    /** No ramp that anybody writes is slower or faster. */
+    private static final double SLOWEST_K_PER_H = 1;
+
+    private static final double FASTEST_K_PER_H = 2000;
+
     @Mixin
     private Surroundings around;
 
@@ -124,14 +129,7 @@ public final class ConeCommand implements Callable<Integer> {
     private void log(ConeTable table, Path path) {
         Log log = CsvLogs.read(path);
         Trace truth = sensor.truth(log, path.toString());
-        GoodReadings good = GoodReadings.of(truth);
-        if (good.curve().size() < 2) {
-            throw new FileRefusedException(
-                    FileRefusedException.Problem.of(
-                            path.toString(),
-                            "found " + good.curve().size() + " of its " + truth.size()
-                                    + " readings that can be a kiln's, expected at least 2; the others contradict one another: check the file"));
-        }
+        GoodReadings good = LogReadings.good(truth, path);
         ConeReached reached = HeatWork.of(table, good.curve()).reached(sensor.uncertainty(log));
         ConeWords cones = new ConeWords(around.words(), table);
         List<String> doubts = SensorDoubts.in(log).besideCone(around.words());
@@ -146,7 +144,8 @@ public final class ConeCommand implements Callable<Integer> {
             PrintWriter out = around.out();
             out.println(path + ": " + cones.reached(reached));
             doubts.forEach(line -> out.println("  " + line));
-            cones.details(reached).forEach(line -> out.println("  " + line));
+            cones.details(reached, good.curve().elapsedMs(0)).forEach(line -> out.println("  " + line));
+            cones.beginsHot(reached, good.curve().temperatureC(0)).ifPresent(line -> out.println("  " + line));
             good.jumps().forEach(jump -> out.println("  " + cones.jump(jump)));
             if (good.rejected() > 0) {
                 out.println("  " + around.words().text("cone.false_readings", good.rejected()));
@@ -166,6 +165,7 @@ public final class ConeCommand implements Callable<Integer> {
     private static List<String> notes(ConeWords cones, ConeReached reached, GoodReadings good) {
         List<String> notes = new ArrayList<>();
         cones.top(reached.top()).ifPresent(notes::add);
+        cones.beginsHot(reached, good.curve().temperatureC(0)).ifPresent(notes::add);
         good.jumps().forEach(jump -> notes.add(cones.jump(jump)));
         return notes;
     }
@@ -185,7 +185,7 @@ public final class ConeCommand implements Callable<Integer> {
         PrintWriter out = around.out();
         out.println(plan.schedule().name() + ": " + cones.reached(cone.whole()));
         out.println("  " + around.words().text("cone.plan_end", cones.position(cone.atEndOfTop())));
-        cones.details(cone.whole()).forEach(line -> out.println("  " + line));
+        cones.planDetails(cone.whole()).forEach(line -> out.println("  " + line));
         out.println("  " + around.words().text("cone.witness"));
     }
 
@@ -198,6 +198,12 @@ public final class ConeCommand implements Callable<Integer> {
                     Complaint.ExitCode.USAGE,
                     "--rate: found \"" + rate.orElseThrow()
                             + "\", expected a rate above 0: a kiln that does not heat brings no cone down");
+        }
+        if (last.kelvinPerHour() < SLOWEST_K_PER_H || last.kelvinPerHour() > FASTEST_K_PER_H) {
+            throw new Complaint(
+                    Complaint.ExitCode.USAGE,
+                    "--rate: found \"" + rate.orElseThrow()
+                            + "\", expected 1 to 2000 °C/h: the chart's cones are fired at 15 to 300 °C/h; check the number");
         }
         if (table.temperature(cone).isEmpty()) {
             throw new Complaint(

@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
@@ -116,7 +115,10 @@ public final class EmfCommand implements Callable<Integer> {
                 print(out, function.type(), answer, coldC);
             }
         } catch (IOException e) {
-            throw new UncheckedIOException("standard input could not be read: " + e.getMessage(), e);
+            throw new Complaint(
+                    Complaint.ExitCode.INPUT,
+                    "standard input could not be read (" + e.getMessage() + "), expected numbers, one a line; give a file"
+                            + " with < or the numbers through a pipe");
         }
     }
 

@@ -12,7 +12,6 @@ import org.kilnside.files.CsvLogs;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.JsonObject;
 import org.kilnside.files.Log;
-import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.ConeTable;
@@ -120,6 +119,11 @@ public final class ForecastCommand implements Callable<Integer> {
         if (logs.isEmpty()) {
             beforeLighting(schedule.orElseThrow(), memory, known);
         }
+        if (!earlier.isEmpty() && !logs.isEmpty() && memory.isEmpty()) {
+            around.err()
+                    .println("kilnside: the earlier logs hold no heating or cooling to know the kiln by, and do not count;"
+                            + " name logs of whole firings");
+        }
         int exit = Complaint.ExitCode.DONE.code();
         for (Path path : logs) {
             try {
@@ -182,7 +186,7 @@ public final class ForecastCommand implements Callable<Integer> {
     }
 
     private Trace curve(Path path) {
-        return GoodReadings.of(sensor.truth(CsvLogs.read(path), path.toString()))
+        return LogReadings.good(sensor.truth(CsvLogs.read(path), path.toString()), path)
                 .curve();
     }
 

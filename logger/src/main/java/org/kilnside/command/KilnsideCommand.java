@@ -29,6 +29,8 @@ public final class KilnsideCommand implements Runnable {
     @Spec
     private CommandSpec spec;
 
+    private static final String PARSERS_OWN = "Error: ";
+
     private static final Pattern NO_NUMBER = Pattern.compile(
             "Invalid value for option '([^']+)'.*?: '(.*)' is not an? (double|int|long)", Pattern.DOTALL);
 
@@ -68,7 +70,7 @@ public final class KilnsideCommand implements Runnable {
     private static String inOwnWords(String said) {
         Matcher noNumber = NO_NUMBER.matcher(said);
         if (!noNumber.matches()) {
-            return said;
+            return said.startsWith(PARSERS_OWN) ? said.substring(PARSERS_OWN.length()) : said;
         }
         boolean whole = !noNumber.group(3).equals("double");
         return noNumber.group(1) + ": found \"" + noNumber.group(2) + "\", expected "

@@ -1,13 +1,16 @@
 package org.kilnside.command;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.Log;
 import org.kilnside.firing.Channel;
 import org.kilnside.firing.ControllerReport;
+import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
@@ -22,6 +25,24 @@ final class LogReadings {
     private static final long BLIND_LEAST_MS = 30_000;
 
     private LogReadings() {}
+
+    /**
+     * The true readings of a log.
+     *
+     * @param truth its curve, corrected
+     * @throws FileRefusedException when hardly one of them can be a kiln's
+     */
+    static GoodReadings good(Trace truth, Path path) {
+        GoodReadings good = GoodReadings.of(truth);
+        if (good.curve().size() < 2) {
+            throw new FileRefusedException(
+                    FileRefusedException.Problem.of(
+                            path.toString(),
+                            "found " + good.curve().size() + " of its " + truth.size()
+                                    + " readings that can be a kiln's, expected at least 2; the others contradict one another: check the file"));
+        }
+        return good;
+    }
 
     /**
      * All rows as readings, their time counted from the first good one. A stretch of rows without a temperature is what

@@ -49,6 +49,9 @@ final class SensorOptions {
     /** How far a calibration by hand may be off: nobody said, so as a pair of witness cones. */
     private static final double OFFSET_HALF_WIDTH_C = 5;
 
+    /** A sensor that is farther off is to be changed, not calibrated. */
+    private static final double FARTHEST_OFFSET_C = 200;
+
     /** A logger rounds to whole degrees at the coarsest. */
     private static final double BEYOND_ROUNDING_C = 1;
 
@@ -124,6 +127,7 @@ final class SensorOptions {
     }
 
     private Calibration calibration() {
+        Numbers.within("--offset", offset, -FARTHEST_OFFSET_C, FARTHEST_OFFSET_C, "°C");
         return offset.isEmpty()
                 ? Calibration.NONE
                 : Calibration.offset(offset.get(), OFFSET_HALF_WIDTH_C, Calibration.By.WITNESS_CONES);

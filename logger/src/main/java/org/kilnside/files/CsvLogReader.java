@@ -23,6 +23,9 @@ final class CsvLogReader {
     private static final double COLDEST_C = -273.15;
     private static final double HOTTEST_C = 3000;
     private static final double LONGEST_S = 1e10;
+    private static final long DAY_MS = 86_400_000L;
+    private static final long LONGEST_FIRING_MS = 30 * DAY_MS;
+    private static final long SELDOM_MS = 100_000;
     /** A log of which more than this share lies out of order is two logs, or one sorted backwards. */
     private static final double MOST_OUT_OF_ORDER = 0.1;
 
@@ -72,6 +75,9 @@ final class CsvLogReader {
         refuseDisorder();
         if (kept.length < 2) {
             throw tooFew(kept.length);
+        }
+        if (header.has("elapsed_s")) {
+            refuseMilliseconds(kept);
         }
         return log(kept, header);
     }
@@ -292,6 +298,19 @@ final class CsvLogReader {
                 : "time runs backwards here and stays behind, expected one recording with rising times; if it holds two"
                         + " recordings, make a file of each";
         throw new FileRefusedException(new Problem(file, lineOf[back], 0, sentence));
+    }
+
+    /** Seconds that run over months are milliseconds: a log a reading a second would be a reading in a quarter of an hour. */
+    private void refuseMilliseconds(int[] kept) {
+        long spanMs = atMs[kept[kept.length - 1]] - atMs[kept[0]];
+        if (spanMs > LONGEST_FIRING_MS && spanMs / (kept.length - 1) >= SELDOM_MS) {
+            throw new FileRefusedException(new Problem(
+                    file,
+                    lineOf[kept[1]],
+                    0,
+                    "elapsed_s runs over " + spanMs / DAY_MS + " days, expected the hours of a firing in seconds; if these are"
+                            + " milliseconds, divide them by 1000"));
+        }
     }
 
     private FileRefusedException tooFew(int kept) {

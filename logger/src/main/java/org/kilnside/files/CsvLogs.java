@@ -40,6 +40,9 @@ public final class CsvLogs {
      */
     public static Log read(Path path, ZoneId zone) {
         String file = path.toString();
+        if (file.isEmpty()) {
+            throw refused("\"\"", "a log's name was expected here and there is none; name a file with " + KIND);
+        }
         if (Files.isDirectory(path)) {
             throw refused(file, "this is a folder, expected " + KIND + "; name one of the files in it");
         }

@@ -215,6 +215,10 @@ public final class ProfileLibrary {
             return new Found(shortName(inPlace), typed, Optional.of(inPlace), TextFile.read(inPlace, kind));
         }
         List<String> known = names(folder, starters);
+        if (Files.isDirectory(inPlace) && !typed.isEmpty()) {
+            throw new FileRefusedException(Problem.of(
+                    typed, "this is a folder, expected " + kind + "; there are " + String.join(", ", known)));
+        }
         throw new FileRefusedException(Problem.of(
                 typed,
                 "there is neither a file nor " + kind + " of this name"

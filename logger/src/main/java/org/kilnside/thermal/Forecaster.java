@@ -17,6 +17,12 @@ public final class Forecaster {
 
     private static final double SHORTEST_S = 600;
 
+    /** By no day and night of a room. */
+    private static final double ROSE_K = 12;
+
+    private static final double HOT_ABOVE_ROOM_K = 60;
+    private static final double USUAL_ROOM_C = 20;
+
     private Forecaster() {}
 
     /** Forecasts a firing from what is known now. */
@@ -31,7 +37,7 @@ public final class Forecaster {
                     question,
                     course.lastS(),
                     question.ambientC().orElse(Math.min(25, course.temperatureC[0])),
-                    Stage.WAITING,
+                    atFirstSight(question, course),
                     List.of(Remark.of(Kind.TOO_SHORT)));
         }
         course = LidOpen.withoutAir(course, question.ventilated());
@@ -59,6 +65,17 @@ public final class Forecaster {
                 : HeatingForecast.forecast(question, data, stage, remarks);
     }
 
+    /** Where a firing stands of which there is hardly anything: whether it is hot, and has risen or fallen. */
+    private static Stage atFirstSight(ForecastQuestion question, Course course) {
+        double first = course.temperatureC[0];
+        double now = course.temperatureC[course.last()];
+        boolean hot = Math.max(first, now) > question.ambientC().orElse(USUAL_ROOM_C) + HOT_ABOVE_ROOM_K;
+        if (now - first >= ROSE_K) {
+            return Stage.HEATING;
+        }
+        return !hot ? Stage.WAITING : first - now >= ROSE_K ? Stage.COOLING : Stage.HOLDING;
+    }
+
     private static Stage stage(FiringData data) {
         Course course = data.course;
         if (data.phases.coolingNow()) {
@@ -66,8 +83,8 @@ public final class Forecaster {
         }
         double risen = course.temperatureC[data.phases.peak()] - course.temperatureC[0];
         double now = course.temperatureC[course.last()];
-        boolean hot = now > data.ambient.celsius() + 60;
-        if (risen < 12 && !hot) {
+        boolean hot = now > data.ambient.celsius() + HOT_ABOVE_ROOM_K;
+        if (risen < ROSE_K && !hot) {
             return Stage.WAITING;
         }
         double slope = course.line(data.nowS - 1200, data.nowS).slopeKS() * 3600;

@@ -84,8 +84,21 @@ public final class ConeWords {
         };
     }
 
-    /** What lies behind the phrase: the interval, the top, cooling and gaps, a line each. */
-    public List<String> details(ConeReached reached) {
+    /**
+     * What lies behind the phrase: the interval, the top, cooling and gaps, a line each.
+     *
+     * @param firstMs when the first reading was, on the recording's clock
+     */
+    public List<String> details(ConeReached reached, long firstMs) {
+        return details(reached, "cone.peak", firstMs);
+    }
+
+    /** The same of a plan, whose line begins with the lighting. */
+    public List<String> planDetails(ConeReached reached) {
+        return details(reached, "cone.plan_peak", 0);
+    }
+
+    private List<String> details(ConeReached reached, String peakKey, long firstMs) {
         List<String> lines = new ArrayList<>();
         if (!reached.isBelowScale()) {
             lines.add(words.text(
@@ -94,7 +107,9 @@ public final class ConeWords {
                     position(reached.between().to())));
         }
         lines.add(words.text(
-                "cone.peak", words.temperature(reached.peak()), words.duration(Duration.ofMillis(reached.peakMs()))));
+                peakKey,
+                words.temperature(reached.peak()),
+                words.duration(Duration.ofMillis(reached.peakMs() - firstMs))));
         if (reached.coolingAdded().orElse(0) >= LEAST_SAID) {
             lines.add(words.text(
                     "cone.cooling", words.number(reached.coolingAdded().getAsDouble(), 1)));
@@ -104,6 +119,17 @@ public final class ConeWords {
         }
         top(reached.top()).ifPresent(lines::add);
         return lines;
+    }
+
+    /**
+     * That the readings begin so near the top that heat before them is missing from the figure; empty where they do not, or
+     * where the top itself lies before them.
+     */
+    public Optional<String> beginsHot(ConeReached reached, double firstC) {
+        boolean hot = firstC > reached.peak().celsius() - HeatWork.NOT_YET_K;
+        return hot && !reached.isBelowScale() && reached.top() != ConeReached.Top.BEFORE_FIRST_READING
+                ? Optional.of(words.text("cone.begins_hot", words.temperature(Temperature.ofCelsius(firstC))))
+                : Optional.empty();
     }
 
     /** The interval in whole cones that hold it, where there is little room; empty where no cone is down. */

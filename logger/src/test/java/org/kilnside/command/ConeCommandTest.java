@@ -95,6 +95,34 @@ class ConeCommandTest {
     }
 
     @Test
+    void aLogThatBeginsHotSaysWhatItMissesAndCountsTheTopFromItsOwnFirstReading() throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        for (int s = 18_000; s <= 25_200; s += 60) {
+            text.append(String.format(Locale.ROOT, "%d,%.2f%n", s, 1000 + (s - 18_000) / 60.0));
+        }
+        Path log = Files.writeString(folder.resolve("hot.csv"), text);
+        assertThat(cone(log.toString(), "--language", "en").out())
+                .contains("top 1120 °C, 2 h after the first reading")
+                .contains("the readings begin at 1000 °C: the heat before them is not in the figure");
+        assertThat(cone(log.toString(), "--json", "--language", "en").out())
+                .contains("\"peak_s\":25200.0")
+                .contains("the readings begin at 1000 °C");
+        Path whole = log("glaze.csv", 60_000, ConeCommandTest::coneSix);
+        assertThat(cone(whole.toString(), "--language", "en").out()).doesNotContain("the readings begin");
+    }
+
+    @Test
+    void numbersThatCanOnlyBeSlipsAreRefused() throws IOException {
+        Path log = log("glaze.csv", 60_000, ConeCommandTest::coneSix);
+        refused(cone(log.toString(), "--offset", "9999"), 2, "--offset: found 9999, expected -200 to 200 °C");
+        refused(cone("--reach", "6", "--rate", "0.01 °C/h"), 2, "expected 1 to 2000 °C/h");
+        refused(cone(""), 3, "a log's name was expected here");
+        refused(cone("--plan", folder.toString()), 3, "this is a folder, expected a plan");
+        refused(cone(), 2, "Missing required argument");
+        assertThat(cone().err()).doesNotContain("Error:");
+    }
+
+    @Test
     void aBoardNobodyToldOfWidensTheRangeWhereTheCorrectionNeedsIt() throws IOException {
         String told = "elapsed_s,temp_c,cold_junction_c\n0,20,25\n36000,1300,25\n72000,400,25\n";
         Path with = Files.writeString(folder.resolve("told.csv"), told);

@@ -3,6 +3,8 @@ package org.kilnside.command;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -78,5 +80,24 @@ class EmfCommandTest {
     private static Line emf(String input, String... arguments) {
         return Line.run(
                 "emf", new EmfCommand(new ByteArrayInputStream(input.getBytes(StandardCharsets.UTF_8))), arguments);
+    }
+
+    @Test
+    void standardInputThatCannotBeReadIsSaidInOneSentence() {
+        Line said = Line.run(
+                "emf",
+                new EmfCommand(new InputStream() {
+                    @Override
+                    public int read() throws IOException {
+                        throw new IOException("Is a directory");
+                    }
+                }),
+                "K",
+                "--temp",
+                "-");
+        assertThat(said.exit()).isEqualTo(3);
+        assertThat(said.err())
+                .contains("standard input could not be read (Is a directory), expected numbers, one a line")
+                .doesNotContain("unforeseen");
     }
 }

@@ -74,6 +74,41 @@ class ForecastCommandTest {
     }
 
     @Test
+    void aPieceOfAFiringTooShortToForecastIsNotSaidToBeUnlit() throws IOException {
+        Path hot = Files.writeString(folder.resolve("hot.csv"), "elapsed_s,temp_c\n18000,770\n18060,775\n18120,783\n");
+        Path held = Files.writeString(folder.resolve("held.csv"), "elapsed_s,temp_c\n18000,770\n18060,771\n18120,770\n");
+        Path falls = Files.writeString(folder.resolve("falls.csv"), "elapsed_s,temp_c\n18000,770\n18060,763\n18120,757\n");
+        Path cold = Files.writeString(folder.resolve("cold.csv"), "elapsed_s,temp_c\n0,20\n60,20.5\n120,21\n");
+        Line said = Line.run(
+                "forecast",
+                new ForecastCommand(),
+                hot.toString(),
+                held.toString(),
+                falls.toString(),
+                cold.toString(),
+                "--json");
+        assertThat(said.out().lines())
+                .satisfiesExactly(
+                        line -> assertThat(line).contains("\"stage\":\"heating\"").contains("too few readings"),
+                        line -> assertThat(line).contains("\"stage\":\"holding\""),
+                        line -> assertThat(line).contains("\"stage\":\"cooling\""),
+                        line -> assertThat(line).contains("\"stage\":\"waiting\""));
+    }
+
+    @Test
+    void refusesReadingsThatContradictOneAnotherAndSaysWhichEarlierLogsTeachNothing() throws IOException {
+        Path apart = Files.writeString(folder.resolve("apart.csv"), "elapsed_s,temp_c\n0,20\n3600,1000\n");
+        Line refused = Line.run("forecast", new ForecastCommand(), apart.toString());
+        assertThat(refused.exit()).isEqualTo(3);
+        assertThat(refused.err()).contains("found 1 of its 2 readings that can be a kiln's");
+        Path cold = Files.writeString(folder.resolve("cold.csv"), "elapsed_s,temp_c\n0,20\n6000,20.5\n12000,21\n");
+        Line said = Line.run(
+                "forecast", new ForecastCommand(), log("a.csv", 11).toString(), "--earlier", cold.toString());
+        assertThat(said.exit()).isZero();
+        assertThat(said.err()).contains("the earlier logs hold no heating or cooling");
+    }
+
+    @Test
     void asksForALog() {
         Line said = Line.run("forecast", new ForecastCommand());
         assertThat(said.exit()).isEqualTo(2);
@@ -84,7 +119,7 @@ class ForecastCommandTest {
     void refusesAnAmbientThatIsNone() throws IOException {
         Line said = Line.run("forecast", new ForecastCommand(), log("a.csv", 11).toString(), "--ambient", "500");
         assertThat(said.exit()).isEqualTo(2);
-        assertThat(said.err()).contains("--ambient: found 500.0, expected -40.0 to 60.0 °C");
+        assertThat(said.err()).contains("--ambient: found 500, expected -40 to 60 °C");
     }
 
     @Test

@@ -41,7 +41,7 @@ class PlanOutlookCommandTest {
         Line said = outlook("bisque", "--kiln", "tall-drum", "--wanted", "04", "--json");
         assertThat(said.out().lines()).hasSize(1);
         assertThat(said.out())
-                .startsWith("{\"plan\":\"bisque\",\"cone\":{\"past\":\"06\",\"next\":\"05\",\"fraction\":")
+                .startsWith("{\"plan\":\"bisque\",\"series\":\"self-supporting\",\"cone\":{\"past\":\"06\",\"next\":\"05\",\"fraction\":")
                 .contains("\"top_s\":{\"at\":")
                 .contains("\"unload_s\":{\"at\":")
                 .contains("\"energy_kwh\":{\"at\":")
@@ -102,6 +102,6 @@ class PlanOutlookCommandTest {
     void refusesALoadThatCanOnlyBeASlip() {
         Line said = outlook("bisque", "--load-kg", "-3");
         assertThat(said.exit()).isEqualTo(2);
-        assertThat(said.err()).contains("--load-kg: found -3.0, expected 0.1 to 5000.0 kg");
+        assertThat(said.err()).contains("--load-kg: found -3, expected 0.1 to 5000 kg");
     }
 }

@@ -173,6 +173,22 @@ class CsvLogsTest {
     }
 
     @Test
+    void secondsThatRunOverMonthsAreSaidToBeMilliseconds() {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        StringBuilder iso = new StringBuilder("time,temp_c\n");
+        for (int i = 0; i < 5000; i++) {
+            text.append(i * 1000L).append(",20\n");
+            iso.append(Instant.parse("2026-01-01T00:00:00Z").plusSeconds(i * 1000L)).append(",20\n");
+        }
+        assertThatThrownBy(() -> log(text.toString()))
+                .isInstanceOf(FileRefusedException.class)
+                .hasMessageContaining("elapsed_s runs over 57 days")
+                .hasMessageContaining("divide them by 1000");
+        // A logger that runs all year by the calendar is what it says.
+        assertThat(log(iso.toString()).trace().size()).isEqualTo(5000);
+    }
+
+    @Test
     void oneFalseTimeCostsOneRowAndNotAllAfterIt() {
         StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
         for (int i = 0; i < 100; i++) {
