@@ -68,8 +68,9 @@ public final class AlarmsCommand implements Callable<Integer> {
     public Integer call() {
         kiln.filter(name -> !around.library().knowsKiln(name))
                 .ifPresent(name -> around.err()
-                        .println("kilnside: no kiln \"" + name + "\" is described here, so the usual limits count; described"
-                                + " are " + String.join(", ", around.library().kilnNames())));
+                        .println("kilnside: no kiln \"" + name
+                                + "\" is described here, so the usual limits count; described" + " are "
+                                + String.join(", ", around.library().kilnNames())));
         FiringSettings settings = limits.applied(WhatIsFired.settings(around.library(), kiln, plan));
         List<Trace> before =
                 earlier.stream().map(path -> CsvLogs.read(path).trace()).toList();

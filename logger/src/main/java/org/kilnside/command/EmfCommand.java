@@ -117,8 +117,8 @@ public final class EmfCommand implements Callable<Integer> {
         } catch (IOException e) {
             throw new Complaint(
                     Complaint.ExitCode.INPUT,
-                    "standard input could not be read (" + e.getMessage() + "), expected numbers, one a line; give a file"
-                            + " with < or the numbers through a pipe");
+                    "standard input could not be read (" + e.getMessage()
+                            + "), expected numbers, one a line; give a file" + " with < or the numbers through a pipe");
         }
     }
 

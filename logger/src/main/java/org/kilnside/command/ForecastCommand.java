@@ -121,8 +121,9 @@ public final class ForecastCommand implements Callable<Integer> {
         }
         if (!earlier.isEmpty() && !logs.isEmpty() && memory.isEmpty()) {
             around.err()
-                    .println("kilnside: the earlier logs hold no heating or cooling to know the kiln by, and do not count;"
-                            + " name logs of whole firings");
+                    .println(
+                            "kilnside: the earlier logs hold no heating or cooling to know the kiln by, and do not count;"
+                                    + " name logs of whole firings");
         }
         int exit = Complaint.ExitCode.DONE.code();
         for (Path path : logs) {

@@ -308,7 +308,8 @@ final class CsvLogReader {
                     file,
                     lineOf[kept[1]],
                     0,
-                    "elapsed_s runs over " + spanMs / DAY_MS + " days, expected the hours of a firing in seconds; if these are"
+                    "elapsed_s runs over " + spanMs / DAY_MS
+                            + " days, expected the hours of a firing in seconds; if these are"
                             + " milliseconds, divide them by 1000"));
         }
     }

@@ -76,8 +76,10 @@ class ForecastCommandTest {
     @Test
     void aPieceOfAFiringTooShortToForecastIsNotSaidToBeUnlit() throws IOException {
         Path hot = Files.writeString(folder.resolve("hot.csv"), "elapsed_s,temp_c\n18000,770\n18060,775\n18120,783\n");
-        Path held = Files.writeString(folder.resolve("held.csv"), "elapsed_s,temp_c\n18000,770\n18060,771\n18120,770\n");
-        Path falls = Files.writeString(folder.resolve("falls.csv"), "elapsed_s,temp_c\n18000,770\n18060,763\n18120,757\n");
+        Path held =
+                Files.writeString(folder.resolve("held.csv"), "elapsed_s,temp_c\n18000,770\n18060,771\n18120,770\n");
+        Path falls =
+                Files.writeString(folder.resolve("falls.csv"), "elapsed_s,temp_c\n18000,770\n18060,763\n18120,757\n");
         Path cold = Files.writeString(folder.resolve("cold.csv"), "elapsed_s,temp_c\n0,20\n60,20.5\n120,21\n");
         Line said = Line.run(
                 "forecast",
@@ -89,7 +91,9 @@ class ForecastCommandTest {
                 "--json");
         assertThat(said.out().lines())
                 .satisfiesExactly(
-                        line -> assertThat(line).contains("\"stage\":\"heating\"").contains("too few readings"),
+                        line -> assertThat(line)
+                                .contains("\"stage\":\"heating\"")
+                                .contains("too few readings"),
                         line -> assertThat(line).contains("\"stage\":\"holding\""),
                         line -> assertThat(line).contains("\"stage\":\"cooling\""),
                         line -> assertThat(line).contains("\"stage\":\"waiting\""));
@@ -102,8 +106,8 @@ class ForecastCommandTest {
         assertThat(refused.exit()).isEqualTo(3);
         assertThat(refused.err()).contains("found 1 of its 2 readings that can be a kiln's");
         Path cold = Files.writeString(folder.resolve("cold.csv"), "elapsed_s,temp_c\n0,20\n6000,20.5\n12000,21\n");
-        Line said = Line.run(
-                "forecast", new ForecastCommand(), log("a.csv", 11).toString(), "--earlier", cold.toString());
+        Line said =
+                Line.run("forecast", new ForecastCommand(), log("a.csv", 11).toString(), "--earlier", cold.toString());
         assertThat(said.exit()).isZero();
         assertThat(said.err()).contains("the earlier logs hold no heating or cooling");
     }

@@ -41,7 +41,8 @@ class PlanOutlookCommandTest {
         Line said = outlook("bisque", "--kiln", "tall-drum", "--wanted", "04", "--json");
         assertThat(said.out().lines()).hasSize(1);
         assertThat(said.out())
-                .startsWith("{\"plan\":\"bisque\",\"series\":\"self-supporting\",\"cone\":{\"past\":\"06\",\"next\":\"05\",\"fraction\":")
+                .startsWith(
+                        "{\"plan\":\"bisque\",\"series\":\"self-supporting\",\"cone\":{\"past\":\"06\",\"next\":\"05\",\"fraction\":")
                 .contains("\"top_s\":{\"at\":")
                 .contains("\"unload_s\":{\"at\":")
                 .contains("\"energy_kwh\":{\"at\":")

@@ -178,7 +178,8 @@ class CsvLogsTest {
         StringBuilder iso = new StringBuilder("time,temp_c\n");
         for (int i = 0; i < 5000; i++) {
             text.append(i * 1000L).append(",20\n");
-            iso.append(Instant.parse("2026-01-01T00:00:00Z").plusSeconds(i * 1000L)).append(",20\n");
+            iso.append(Instant.parse("2026-01-01T00:00:00Z").plusSeconds(i * 1000L))
+                    .append(",20\n");
         }
         assertThatThrownBy(() -> log(text.toString()))
                 .isInstanceOf(FileRefusedException.class)
