@@ -93,6 +93,22 @@ record KilnParameters(
                 boundWaterK);
     }
 
+    KilnParameters withWall(double otherTauS, double otherBiot) {
+        return new KilnParameters(
+                otherTauS,
+                otherBiot,
+                phi,
+                lambda,
+                leakExponent,
+                conductivitySteepness,
+                capacitySteepness,
+                faceFilm,
+                wareFilm,
+                psiC,
+                ambientC,
+                boundWaterK);
+    }
+
     KilnParameters withPsiC(double other) {
         return new KilnParameters(
                 tauS,

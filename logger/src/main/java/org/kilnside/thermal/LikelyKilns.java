@@ -209,22 +209,32 @@ public final class LikelyKilns {
                 .average()
                 .orElseThrow();
         FittedKiln newest = earlier.get(earlier.size() - 1);
+        Optional<StrengthSeen> strength = StrengthSeen.of(earlier);
         for (int i = 0; i < DRAWS; i++) {
-            draws.add(remembered(kiln, earlier.get(i % earlier.size()), roomC, logPhi, loadKg, OptionalDouble.of(i)));
+            FittedKiln fit = earlier.get(i % earlier.size());
+            draws.add(remembered(kiln, fit, strength, roomC, logPhi, loadKg, OptionalDouble.of(i)));
         }
         OptionalDouble hottestC = earlier.stream()
                 .flatMapToDouble(each -> Arrays.stream(each.data().course.temperatureC))
                 .max();
         return new LikelyKilns(
-                remembered(kiln, newest, roomC, logPhi, loadKg, OptionalDouble.empty()), draws, hottestC);
+                remembered(kiln, newest, strength, roomC, logPhi, loadKg, OptionalDouble.empty()), draws, hottestC);
     }
 
     private static Likely remembered(
-            Kiln kiln, FittedKiln fit, double roomC, double logPhi, OptionalDouble loadKg, OptionalDouble draw) {
+            Kiln kiln,
+            FittedKiln fit,
+            Optional<StrengthSeen> strength,
+            double roomC,
+            double logPhi,
+            OptionalDouble loadKg,
+            OptionalDouble draw) {
         KilnParameters known = fit.kiln();
+        double tauS = known.tauS() * Math.exp(WALL_REMEMBERED * normal(draw, 0));
+        double biot = known.biot() * Math.exp(WALL_REMEMBERED * normal(draw, 1));
         KilnParameters guess = new KilnParameters(
-                known.tauS() * Math.exp(WALL_REMEMBERED * normal(draw, 0)),
-                known.biot() * Math.exp(WALL_REMEMBERED * normal(draw, 1)),
+                tauS,
+                biot,
                 Math.exp((logPhi + Math.log(known.phi())) / 2 + LOAD_UNKNOWN * normal(draw, 2)),
                 known.lambda() * Math.exp(LEAK_BY_THE_DAY * normal(draw, 3)),
                 known.leakExponent(),
@@ -232,7 +242,9 @@ public final class LikelyKilns {
                 known.capacitySteepness(),
                 known.faceFilm(),
                 known.wareFilm(),
-                known.psiC() * Math.exp(POWER_BY_THE_DAY * normal(draw, 4)),
+                strength.map(seen -> seen.psiC(known.withWall(tauS, biot), fit.kind()))
+                                .orElse(known.psiC())
+                        * Math.exp(POWER_BY_THE_DAY * normal(draw, 4)),
                 roomC + ROOM_K * normal(draw, 5));
         OptionalDouble conductance = fit.prior().hasPower() && kiln.power().isPresent()
                 ? OptionalDouble.of(kiln.power().get().watts() / known.psiC())
