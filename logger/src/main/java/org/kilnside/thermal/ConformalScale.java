@@ -82,26 +82,6 @@ final class ConformalScale {
 
     static final double COOLING_AFTER_HEATING_LEAST = 0.14;
 
-    /**
-     * How far ln(time to the top) may lie below its estimate.
-     *
-     * @param told whether the controller tells its output; else its power is a guess
-     */
-    static double sooner(double halfWidth, boolean told) {
-        return told ? Math.hypot(0.03, 0.9 * halfWidth) : Math.hypot(0.18, 0.5 * halfWidth);
-    }
-
-    /** The same above it: a kiln whose power nobody knows keeps up with its plan until, near the top, it cannot. */
-    static double later(double halfWidth, boolean told) {
-        return told ? Math.hypot(0.05, 1.1 * halfWidth) : Math.hypot(0.5, 0.8 * halfWidth);
-    }
-
-    /** Half-width of a top-out in K: what is left of it shrinks faster than the fit believes. */
-    static double topOut(double halfWidthK, double nowC) {
-        double risen = Math.max(0, Math.min(1, (nowC - 700) / 400));
-        return 4 + halfWidthK * (0.75 - 0.4 * risen);
-    }
-
     /** Where among falling nodes a value lies, held at the ends. */
     private static double place(double[] nodes, double value) {
         if (value >= nodes[0]) {

@@ -99,8 +99,9 @@ final class Course {
             double[] time, double[] temperature, double[] output, double[] setpoint, int size) {
         int kept = 0;
         for (int i = 0; i < size; i++) {
-            if (i == size - 1 && i > 1 && Math.abs(temperature[i] - temperature[kept - 1]) > LONE_SPIKE_K) {
-                // The newest alone so far off: the next one will tell, a minute later.
+            boolean soon = i > 1 && time[i] - time[kept - 1] < GAP_S;
+            if (i == size - 1 && soon && Math.abs(temperature[i] - temperature[kept - 1]) > LONE_SPIKE_K) {
+                // The newest alone so far off: the next one will tell, a minute later. After a gap it may well be.
                 continue;
             }
             if (i > 0 && i + 1 < size) {

@@ -48,7 +48,7 @@ final class FiringData {
     final List<FreeSpan> free;
     final List<Powered> powered;
     final boolean startsWarm;
-    final boolean fullOutputGuessed;
+    final OptionalDouble guessedFullForS;
     final double nowS;
     final double nowC;
     private final Optional<Prior.Soak> soak;
@@ -79,7 +79,7 @@ final class FiringData {
         free = List.copyOf(layout.free());
         powered = List.copyOf(PoweredStretches.told(course, driveS, driveC, poweredAboveC, coolsForS())
                 .stretches());
-        fullOutputGuessed = false;
+        guessedFullForS = OptionalDouble.empty();
         powerStepS = Double.POSITIVE_INFINITY;
     }
 
@@ -87,7 +87,7 @@ final class FiringData {
             FiringData other,
             List<FreeSpan> free,
             List<Powered> powered,
-            boolean fullOutputGuessed,
+            OptionalDouble guessedFullForS,
             double powerStepS) {
         course = other.course;
         phases = other.phases;
@@ -102,7 +102,7 @@ final class FiringData {
         driveC = other.driveC;
         this.free = List.copyOf(free);
         this.powered = List.copyOf(powered);
-        this.fullOutputGuessed = fullOutputGuessed;
+        this.guessedFullForS = guessedFullForS;
         this.powerStepS = powerStepS;
     }
 
@@ -160,17 +160,17 @@ final class FiringData {
     /** The same with a guess of the output where the controller gives none. */
     FiringData withGuessedPower(Optional<Schedule> plan) {
         PoweredStretches guessed = PoweredStretches.guessed(course, driveS, driveC, plan);
-        return new FiringData(this, free, guessed.stretches(), guessed.fullOutputGuessed(), powerStepS);
+        return new FiringData(this, free, guessed.stretches(), guessed.fullForS(), powerStepS);
     }
 
     /** The same, the elements having had another strength since a moment. */
     FiringData withPowerStep(double sinceS) {
-        return new FiringData(this, free, powered, fullOutputGuessed, sinceS);
+        return new FiringData(this, free, powered, guessedFullForS, sinceS);
     }
 
     /** The same, nothing of it taken for a kiln left alone. */
     FiringData asIfHeldUntilNow() {
-        return new FiringData(this, List.of(), powered, fullOutputGuessed, powerStepS);
+        return new FiringData(this, List.of(), powered, guessedFullForS, powerStepS);
     }
 
     /** Whether the newest reading comes without an output. */

@@ -124,7 +124,7 @@ public record Forecast(
             NEVER_HEATED,
             /** The log starts with a warm kiln: how far its wall was soaked is guessed, and intervals are wider. */
             STARTED_WARM,
-            /** The output is not told; as the kiln lags its plan, it is taken for full. */
+            /** The output is not told; as the kiln lags its plan or climbs ever more slowly, it is taken for full. */
             FULL_OUTPUT_GUESSED,
             /** The output is not told, so the power left can only be guessed. */
             OUTPUT_UNKNOWN,

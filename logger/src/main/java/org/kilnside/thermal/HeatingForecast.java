@@ -90,7 +90,7 @@ final class HeatingForecast {
         FiringData guessed = outputKnown ? data : data.withGuessedPower(question.plan());
         if (!outputKnown) {
             remarks.add(Remark.of(
-                    guessed.fullOutputGuessed ? Remark.Kind.FULL_OUTPUT_GUESSED : Remark.Kind.OUTPUT_UNKNOWN));
+                    guessed.guessedFullForS.isPresent() ? Remark.Kind.FULL_OUTPUT_GUESSED : Remark.Kind.OUTPUT_UNKNOWN));
         }
         if (target.isEmpty()) {
             remarks.add(0, Remark.of(Remark.Kind.NO_TARGET));
@@ -120,7 +120,13 @@ final class HeatingForecast {
                 },
                 2 + thresholds.length);
         Optional<Arrival> arrival = Optional.of(
-                arrival(target.get(), known, spreads[0], spreads[1], flattensBelowC(data, fits), outputKnown));
+                arrival(
+                        target.get(),
+                        known,
+                        spreads[0],
+                        spreads[1],
+                        flattensBelowC(known, fits),
+                        power(question, known, outputKnown)));
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
         boolean reaches =
                 arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
@@ -169,12 +175,24 @@ final class HeatingForecast {
         return answers;
     }
 
+    private static ArrivalScale.Power power(ForecastQuestion question, FiringData data, boolean told) {
+        if (told) {
+            return ArrivalScale.Power.TOLD;
+        }
+        if (data.guessedFullForS.isPresent()) {
+            return ArrivalScale.Power.TAKEN_FOR_FULL;
+        }
+        return question.plan().isPresent() || question.ahead().isPresent()
+                ? ArrivalScale.Power.UNKNOWN
+                : ArrivalScale.Power.PACE_ALONE;
+    }
+
     private static Arrival arrival(
-            Temperature target, FiringData data, Spread when, Spread top, double noHigherC, boolean told) {
+            Temperature target, FiringData data, Spread when, Spread top, double noHigherC, ArrivalScale.Power power) {
         Optional<When> arrived = arrived(data.course, target);
-        if (!told && !data.fullOutputGuessed) {
+        if (power == ArrivalScale.Power.UNKNOWN || power == ArrivalScale.Power.PACE_ALONE) {
             // Nothing tells how much power is left: the pace may go on until, near the top, it cannot.
-            Optional<When> guess = when.isKnown() ? Optional.of(arrives(data.nowS, when, false)) : Optional.empty();
+            Optional<When> guess = when.isKnown() ? Optional.of(arrives(data, when, power)) : Optional.empty();
             return new Arrival(
                     target,
                     arrived.isPresent() ? Reaches.YES : Reaches.CANNOT_SAY_YET,
@@ -182,7 +200,7 @@ final class HeatingForecast {
                     Optional.empty());
         }
         double nowC = data.nowC;
-        double half = ConformalScale.topOut(top.halfWidth(), nowC);
+        double half = ArrivalScale.topOut(top.halfWidth(), nowC);
         double highest = Math.max(nowC, Math.min(noHigherC, top.mean()));
         TopsOut topsOut = new TopsOut(
                 Temperature.ofCelsius(highest),
@@ -199,18 +217,20 @@ final class HeatingForecast {
             return new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty());
         }
         Optional<When> arrives = reaches != Reaches.NO && when.isKnown()
-                ? Optional.of(arrives(data.nowS, when, told))
+                ? Optional.of(arrives(data, when, power))
                 : Optional.empty();
         return new Arrival(target, reaches, arrives, Optional.of(topsOut));
     }
 
     /**
      * How hot a kiln can get that has given all it has for an hour: from now on its curve only flattens. Infinite while
-     * it gives less, or where its output is not told. A kiln that has stood still for hours has told where it ends,
+     * it gives less. A kiln that has stood still for hours has told where it ends,
      * whatever the fit believes of its own error.
      */
     private static double flattensBelowC(FiringData data, List<FiringFit.Weighted> fits) {
-        if (data.nowC < ONLY_FLATTENS_ABOVE_C || !runsFull(data.course, ALL_IT_HAS, ALL_IT_HAS_FOR_S)) {
+        boolean full = data.guessedFullForS.orElse(0) >= ALL_IT_HAS_FOR_S
+                || runsFull(data.course, ALL_IT_HAS, ALL_IT_HAS_FOR_S);
+        if (data.nowC < ONLY_FLATTENS_ABOVE_C || !full) {
             return Double.POSITIVE_INFINITY;
         }
         double tauS = fits.stream()
@@ -243,12 +263,13 @@ final class HeatingForecast {
                 nowS + Math.exp(spread.quantile(0.95, times, least)));
     }
 
-    private static When arrives(double nowS, Spread spread, boolean told) {
+    private static When arrives(FiringData data, Spread spread, ArrivalScale.Power power) {
         double log = spread.mean();
         double steers = STEERS_WITHIN_S / Math.exp(log);
-        double sooner = Math.hypot(steers, ConformalScale.sooner(spread.halfWidth(), told));
-        double later = Math.hypot(steers, ConformalScale.later(spread.halfWidth(), told));
-        return new When(nowS + Math.exp(log), nowS + Math.exp(log - sooner), nowS + Math.exp(log + later));
+        double sooner = Math.hypot(steers, ArrivalScale.sooner(spread.halfWidth(), data.nowC, power));
+        double later = Math.hypot(steers, ArrivalScale.later(spread.halfWidth(), data.nowC, power));
+        return new When(
+                data.nowS + Math.exp(log), data.nowS + Math.exp(log - sooner), data.nowS + Math.exp(log + later));
     }
 
     private static PlanAhead ahead(ForecastQuestion question, FiringData data, double aimC) {

@@ -50,7 +50,7 @@ final class PlanAlignment {
         double now = course.lastS();
         double temperature = course.temperatureC[course.last()];
         double setpoint = course.setpointC[course.last()];
-        double elapsed = now - beganS(course);
+        double elapsed = now - beganS(course, curve);
         if (Double.isNaN(setpoint)) {
             Optional<Double> wanted = wanted(curve, elapsed);
             if (wanted.isPresent() && Math.abs(wanted.get() - temperature) <= ON_PLAN_K) {
@@ -113,14 +113,19 @@ final class PlanAlignment {
         return found.isPresent() ? Optional.of(found.getAsDouble()) : Optional.empty();
     }
 
-    /** When the kiln was lit: the last time it was as cool as at the beginning. */
-    static double beganS(Course course) {
+    /** When the kiln was lit: so long before it was some kelvins warmer as its plan's first ramp takes for them. */
+    static double beganS(Course course, PlannedCurve curve) {
         double first = course.temperatureC[0];
         int i = 0;
         while (i + 1 < course.size && course.temperatureC[i + 1] < first + BEGAN_K) {
             i++;
         }
-        return course.timeS[i];
+        double takes = curve.legs().stream()
+                .filter(leg -> leg.kind() == PlannedCurve.Kind.RAMP && leg.toC() > leg.fromC())
+                .findFirst()
+                .map(leg -> BEGAN_K * (leg.toMs() - leg.fromMs()) / 1000.0 / (leg.toC() - leg.fromC()))
+                .orElse(0.0);
+        return Math.max(course.timeS[0], course.timeS[i] - takes);
     }
 
     private static double inBandS(Course course, double celsius) {

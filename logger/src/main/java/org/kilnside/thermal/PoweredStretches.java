@@ -3,12 +3,15 @@ package org.kilnside.thermal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.kilnside.quantity.Temperature;
-import org.kilnside.schedule.PlannedCurve;
+import java.util.OptionalDouble;
 import org.kilnside.schedule.Schedule;
 
-/** Stretches of heating whose output is told, or guessed from how far the kiln lags behind. */
-record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGuessed) {
+/**
+ * Stretches of heating whose output is told, or guessed from how far the kiln lags behind.
+ *
+ * @param fullForS for how long up to now full output is guessed, s; empty where it is told, or nothing lately looks full
+ */
+record PoweredStretches(List<FiringData.Powered> stretches, OptionalDouble fullForS) {
     private static final int STEPS = 5;
     private static final double SHORTEST_S = 600;
 
@@ -38,13 +41,8 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
     /** Of so many outputs told one is independent of the others: a controller's pulses go on for a while. */
     private static final double TOLD_FOR_ONE = 4;
 
-    /** A kiln this far under its set-point, or under its plan, is taken to be at full output, K. */
-    private static final double SETPOINT_LAG_K = 8;
-
-    private static final double PLAN_LAG_K = 15;
-
-    /** Further below its highest than this and its climb was broken off, K. */
-    private static final double FALLEN_K = 20;
+    /** Full output so lately tells of now, s. */
+    private static final double LATELY_S = 1800;
 
     /** A kiln that keeps up with its plan: an output as good as any guess, and how far off that may be. */
     private static final double SOME_OUTPUT = 0.7;
@@ -57,53 +55,39 @@ record PoweredStretches(List<FiringData.Powered> stretches, boolean fullOutputGu
         double sigma = coolsForS == 0
                 ? OUTPUT_SIGMA
                 : OUTPUT_SIGMA_COOLING + cooled * (OUTPUT_SIGMA_COOLED - OUTPUT_SIGMA_COOLING);
-        return new PoweredStretches(of(course.output, course, driveS, driveC, sigma, sigma, aboveC), false);
+        return new PoweredStretches(of(course.output, course, driveS, driveC, sigma, sigma, aboveC), OptionalDouble.empty());
     }
 
     /**
-     * With a guess of the output where the controller gives none: full while the kiln lags its set-point or its plan,
-     * else something in between over the last hour.
+     * With a guess of the output where the controller gives none: full while the kiln lags its set-point or its plan, or
+     * climbs ever more slowly, else something in between over the last hour.
      */
     static PoweredStretches guessed(Course course, double[] driveS, double[] driveC, Optional<Schedule> plan) {
         double nowS = course.lastS();
+        boolean[] full = FullOutputGuess.of(course, plan);
         double[] guess = new double[course.size];
-        boolean full = false;
-        double began = PlanAlignment.beganS(course);
-        // A kiln that lost time to an outage is behind its plan, and need not be at full output for that.
-        Optional<PlannedCurve> curve = plan.filter(each -> !hasFallen(course))
-                .map(each -> each.curveFrom(Temperature.ofCelsius(course.temperatureC[0])));
+        boolean lately = false;
         for (int i = 0; i < course.size; i++) {
-            double wanted = course.setpointC[i];
-            double enough = SETPOINT_LAG_K;
-            if (Double.isNaN(wanted) && curve.isPresent()) {
-                wanted = curve.get()
-                        .temperatureC(Math.round((course.timeS[i] - began) * 1000))
-                        .orElse(Double.NaN);
-                enough = PLAN_LAG_K;
-            }
-            boolean lags = wanted - course.temperatureC[i] > enough;
-            guess[i] = lags ? 1 : Double.NaN;
-            full |= lags && course.timeS[i] > nowS - 1800;
+            guess[i] = full[i] ? 1 : Double.NaN;
+            lately |= full[i] && course.timeS[i] > nowS - LATELY_S;
         }
-        double relative = GUESSED_SIGMA;
-        if (!full) {
-            relative = SOME_OUTPUT_SIGMA;
-            for (int i = 0; i < course.size; i++) {
-                guess[i] = course.timeS[i] > nowS - 3600 ? SOME_OUTPUT : Double.NaN;
+        if (lately) {
+            List<FiringData.Powered> stretches =
+                    of(guess, course, driveS, driveC, GUESSED_SIGMA, GUESSED_SIGMA, ABOVE_C);
+            if (!stretches.isEmpty()) {
+                int since = course.size;
+                while (since > 0 && full[since - 1]) {
+                    since--;
+                }
+                double forS = since < course.size ? nowS - course.timeS[since] : 0;
+                return new PoweredStretches(stretches, OptionalDouble.of(forS));
             }
         }
-        return new PoweredStretches(of(guess, course, driveS, driveC, GUESSED_SIGMA, relative, ABOVE_C), full);
-    }
-
-    private static boolean hasFallen(Course course) {
-        double highestC = course.temperatureC[0];
-        for (int i = 1; i < course.size; i++) {
-            highestC = Math.max(highestC, course.temperatureC[i]);
-            if (course.temperatureC[i] < highestC - FALLEN_K) {
-                return true;
-            }
+        for (int i = 0; i < course.size; i++) {
+            guess[i] = course.timeS[i] > nowS - 3600 ? SOME_OUTPUT : Double.NaN;
         }
-        return false;
+        return new PoweredStretches(
+                of(guess, course, driveS, driveC, GUESSED_SIGMA, SOME_OUTPUT_SIGMA, ABOVE_C), OptionalDouble.empty());
     }
 
     private static List<FiringData.Powered> of(
