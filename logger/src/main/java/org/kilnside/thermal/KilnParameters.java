@@ -93,12 +93,13 @@ record KilnParameters(
                 boundWaterK);
     }
 
-    KilnParameters withWall(double otherTauS, double otherBiot) {
+    /** The same with other walls and another leak. */
+    KilnParameters withWall(double otherTauS, double otherBiot, double otherLambda) {
         return new KilnParameters(
                 otherTauS,
                 otherBiot,
                 phi,
-                lambda,
+                otherLambda,
                 leakExponent,
                 conductivitySteepness,
                 capacitySteepness,
@@ -107,6 +108,22 @@ record KilnParameters(
                 psiC,
                 ambientC,
                 boundWaterK);
+    }
+
+    /** The same with ware that has lost its bound water before. */
+    KilnParameters fired() {
+        return new KilnParameters(
+                tauS,
+                biot,
+                phi,
+                lambda,
+                leakExponent,
+                conductivitySteepness,
+                capacitySteepness,
+                faceFilm,
+                wareFilm,
+                psiC,
+                ambientC);
     }
 
     KilnParameters withPsiC(double other) {

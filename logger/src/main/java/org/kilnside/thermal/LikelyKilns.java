@@ -51,7 +51,10 @@ public final class LikelyKilns {
     private static final double POWER_BY_THE_DAY = 0.04;
 
     /** A bung in or out, a vent: the leak from one firing to the next, ln. */
-    private static final double LEAK_BY_THE_DAY = 0.3;
+    private static final double LEAK_BY_THE_DAY = 0.15;
+
+    /** What a fit leaves open of the leak, ln; the strength of the elements then is another too. */
+    private static final double LEAK_REMEMBERED = 0.26;
 
     /** What a few fits leave open of the wall itself, ln. */
     private static final double WALL_REMEMBERED = 0.06;
@@ -230,22 +233,18 @@ public final class LikelyKilns {
             OptionalDouble loadKg,
             OptionalDouble draw) {
         KilnParameters known = fit.kiln();
-        double tauS = known.tauS() * Math.exp(WALL_REMEMBERED * normal(draw, 0));
-        double biot = known.biot() * Math.exp(WALL_REMEMBERED * normal(draw, 1));
-        KilnParameters guess = new KilnParameters(
-                tauS,
-                biot,
-                Math.exp((logPhi + Math.log(known.phi())) / 2 + LOAD_UNKNOWN * normal(draw, 2)),
-                known.lambda() * Math.exp(LEAK_BY_THE_DAY * normal(draw, 3)),
-                known.leakExponent(),
-                known.conductivitySteepness(),
-                known.capacitySteepness(),
-                known.faceFilm(),
-                known.wareFilm(),
-                strength.map(seen -> seen.psiC(known.withWall(tauS, biot), fit.kind()))
-                                .orElse(known.psiC())
-                        * Math.exp(POWER_BY_THE_DAY * normal(draw, 4)),
-                roomC + ROOM_K * normal(draw, 5));
+        KilnParameters wall = known.withWall(
+                known.tauS() * Math.exp(WALL_REMEMBERED * normal(draw, 0)),
+                known.biot() * Math.exp(WALL_REMEMBERED * normal(draw, 1)),
+                known.lambda() * Math.exp(LEAK_REMEMBERED * normal(draw, 3)));
+        double psiC =
+                strength.map(seen -> seen.psiC(wall, fit.kind())).orElse(known.psiC());
+        double phi = Math.exp((logPhi + Math.log(known.phi())) / 2 + LOAD_UNKNOWN * normal(draw, 2));
+        KilnParameters guess = wall.withPhi(phi)
+                .withLambda(wall.lambda() * Math.exp(LEAK_BY_THE_DAY * normal(draw, 8)))
+                .withPsiC(psiC * Math.exp(POWER_BY_THE_DAY * normal(draw, 4)))
+                .withAmbientC(roomC + ROOM_K * normal(draw, 5))
+                .fired();
         OptionalDouble conductance = fit.prior().hasPower() && kiln.power().isPresent()
                 ? OptionalDouble.of(kiln.power().get().watts() / known.psiC())
                 : byGeometry(kiln, fit.kind(), guess, normal(draw, 6));
