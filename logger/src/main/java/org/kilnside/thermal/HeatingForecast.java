@@ -90,7 +90,9 @@ final class HeatingForecast {
         FiringData guessed = outputKnown ? data : data.withGuessedPower(question.plan());
         if (!outputKnown) {
             remarks.add(Remark.of(
-                    guessed.guessedFullForS.isPresent() ? Remark.Kind.FULL_OUTPUT_GUESSED : Remark.Kind.OUTPUT_UNKNOWN));
+                    guessed.guessedFullForS.isPresent()
+                            ? Remark.Kind.FULL_OUTPUT_GUESSED
+                            : Remark.Kind.OUTPUT_UNKNOWN));
         }
         if (target.isEmpty()) {
             remarks.add(0, Remark.of(Remark.Kind.NO_TARGET));
@@ -119,14 +121,13 @@ final class HeatingForecast {
                     return z -> answers(known, fit, projection.now(z), full, z, ahead, aimC, thresholds);
                 },
                 2 + thresholds.length);
-        Optional<Arrival> arrival = Optional.of(
-                arrival(
-                        target.get(),
-                        known,
-                        spreads[0],
-                        spreads[1],
-                        flattensBelowC(known, fits),
-                        power(question, known, outputKnown)));
+        Optional<Arrival> arrival = Optional.of(arrival(
+                target.get(),
+                known,
+                spreads[0],
+                spreads[1],
+                flattensBelowC(known, fits),
+                power(question, known, outputKnown)));
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
         boolean reaches =
                 arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
@@ -216,9 +217,8 @@ final class HeatingForecast {
         if (reaches == Reaches.NO && nowC < TOO_EARLY_C && !runsFull(data.course, FULL_OUTPUT, FULL_FOR_S)) {
             return new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty());
         }
-        Optional<When> arrives = reaches != Reaches.NO && when.isKnown()
-                ? Optional.of(arrives(data, when, power))
-                : Optional.empty();
+        Optional<When> arrives =
+                reaches != Reaches.NO && when.isKnown() ? Optional.of(arrives(data, when, power)) : Optional.empty();
         return new Arrival(target, reaches, arrives, Optional.of(topsOut));
     }
 

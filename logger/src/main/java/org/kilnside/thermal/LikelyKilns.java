@@ -237,8 +237,7 @@ public final class LikelyKilns {
                 known.tauS() * Math.exp(WALL_REMEMBERED * normal(draw, 0)),
                 known.biot() * Math.exp(WALL_REMEMBERED * normal(draw, 1)),
                 known.lambda() * Math.exp(LEAK_REMEMBERED * normal(draw, 3)));
-        double psiC =
-                strength.map(seen -> seen.psiC(wall, fit.kind())).orElse(known.psiC());
+        double psiC = strength.map(seen -> seen.psiC(wall, fit.kind())).orElse(known.psiC());
         double phi = Math.exp((logPhi + Math.log(known.phi())) / 2 + LOAD_UNKNOWN * normal(draw, 2));
         KilnParameters guess = wall.withPhi(phi)
                 .withLambda(wall.lambda() * Math.exp(LEAK_BY_THE_DAY * normal(draw, 8)))

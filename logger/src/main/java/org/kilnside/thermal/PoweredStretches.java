@@ -55,7 +55,8 @@ record PoweredStretches(List<FiringData.Powered> stretches, OptionalDouble fullF
         double sigma = coolsForS == 0
                 ? OUTPUT_SIGMA
                 : OUTPUT_SIGMA_COOLING + cooled * (OUTPUT_SIGMA_COOLED - OUTPUT_SIGMA_COOLING);
-        return new PoweredStretches(of(course.output, course, driveS, driveC, sigma, sigma, aboveC), OptionalDouble.empty());
+        return new PoweredStretches(
+                of(course.output, course, driveS, driveC, sigma, sigma, aboveC), OptionalDouble.empty());
     }
 
     /**

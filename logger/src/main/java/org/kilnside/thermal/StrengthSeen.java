@@ -27,7 +27,8 @@ final class StrengthSeen {
     static Optional<StrengthSeen> of(List<FittedKiln> earlier) {
         List<FittedKiln> told =
                 earlier.stream().filter(each -> each.prior().hasPower()).toList();
-        double hottestC = told.stream().mapToDouble(StrengthSeen::hottestC).max().orElse(0);
+        double hottestC =
+                told.stream().mapToDouble(StrengthSeen::hottestC).max().orElse(0);
         return told.stream()
                 .filter(each -> hottestC(each) > hottestC - AS_HOT_K)
                 .reduce((older, newer) -> newer)
@@ -44,7 +45,8 @@ final class StrengthSeen {
     /** ψ of a kiln with these walls and this leak that would have done with the output told what that firing did. */
     double psiC(KilnParameters wall, WallKind kind) {
         FiringData data = fit.data();
-        KilnParameters kiln = wall.withPhi(fit.kiln().phi()).withAmbientC(fit.kiln().ambientC());
+        KilnParameters kiln =
+                wall.withPhi(fit.kiln().phi()).withAmbientC(fit.kiln().ambientC());
         WallSlab slab = new WallSlab(kind.shape(), WallSlab.USUAL_CELLS);
         data.start(slab, kiln, fit.prior().soaked(fit.solution().parameters()));
         double needed = 0;

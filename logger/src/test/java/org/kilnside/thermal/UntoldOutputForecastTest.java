@@ -44,9 +44,7 @@ class UntoldOutputForecastTest {
     private static Arrival arrival(Trace log, Optional<Schedule> plan) {
         ForecastQuestion about = ForecastQuestion.about(log);
         return Forecaster.forecast(
-                        plan.isPresent()
-                                ? about.withPlan(plan.get())
-                                : about.withTarget(Temperature.ofCelsius(1200)))
+                        plan.isPresent() ? about.withPlan(plan.get()) : about.withTarget(Temperature.ofCelsius(1200)))
                 .arrival()
                 .orElseThrow();
     }
@@ -109,7 +107,9 @@ class UntoldOutputForecastTest {
         for (double hours : new double[] {16, 19, 24}) {
             for (Optional<Schedule> plan : List.of(Optional.of(PLAN), Optional.<Schedule>empty())) {
                 Arrival arrival = arrival(stalling(hours), plan);
-                assertThat(arrival.reaches()).as("after %.0f h, plan %s", hours, plan.isPresent()).isEqualTo(Reaches.NO);
+                assertThat(arrival.reaches())
+                        .as("after %.0f h, plan %s", hours, plan.isPresent())
+                        .isEqualTo(Reaches.NO);
                 assertThat(arrival.topsOut().orElseThrow().at().celsius()).isBetween(1120.0, 1180.0);
             }
         }
