@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.SignalWatch.Suspicion;
 import org.kilnside.tracking.FiringStage;
 import org.kilnside.tracking.FiringTracker;
@@ -34,6 +35,7 @@ final class CurveWatch {
     private static final double NEAR_TOP_K = 10;
 
     private static final double COLD_C = 45;
+    private static final double AT_HOLD_K = 3;
     private static final double ALL_IT_HAS = 0.97;
     private static final double STALLED_K = 15;
     private static final double STALLED_SHARE = 0.5;
@@ -161,7 +163,11 @@ final class CurveWatch {
         long standsMs = Math.max(0, nowMs - lines.frozen().sinceMs());
         OptionalDouble before = beats.slope(standsMs + 10 * MINUTE_MS, standsMs);
         Optional<Finding> frozen = lines.frozen()
-                .look(nowMs, beats.nowC(), before.isPresent() ? Optional.of(before.getAsDouble()) : Optional.empty())
+                .look(
+                        nowMs,
+                        beats.nowC(),
+                        before.isPresent() ? Optional.of(before.getAsDouble()) : Optional.empty(),
+                        isMeantToStand(standsMs))
                 .or(() -> suspicion(suspicions, Suspicion.FROZEN));
         Optional<Finding> saturated = suspicion(suspicions, Suspicion.SATURATED);
         ledger.assess(AlarmKind.SENSOR_SATURATED, saturated, nowMs);
@@ -179,6 +185,21 @@ final class CurveWatch {
         } else if (cannotBe.isPresent() && !ledger.isActive(AlarmKind.STUCK_RELAY)) {
             ledger.raise(AlarmKind.SENSOR_LYING, cannotBe.get(), nowMs);
         }
+    }
+
+    /** Whether the set-point has stood at this number as long as it has, or, where none is told, a hold of the plan lies there. */
+    private boolean isMeantToStand(long standsMs) {
+        OptionalDouble wanted = beats.setpointC();
+        if (wanted.isPresent()) {
+            double beforeC = beats.setpointC(standsMs).orElse(Double.NaN);
+            return Math.abs(wanted.getAsDouble() - beats.nowC()) < AT_HOLD_K
+                    && Math.abs(wanted.getAsDouble() - beforeC) < AT_HOLD_K;
+        }
+        return plan.stream()
+                .flatMap(its -> its.segments().stream())
+                .anyMatch(each -> each instanceof Segment.Ramp ramp
+                        && !ramp.hold().isZero()
+                        && Math.abs(ramp.to().celsius() - beats.nowC()) < AT_HOLD_K);
     }
 
     private static Optional<Finding> suspicion(Map<Suspicion, Long> suspicions, Suspicion which) {

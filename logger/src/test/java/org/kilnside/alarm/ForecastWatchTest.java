@@ -24,7 +24,10 @@ class ForecastWatchTest {
                 Temperature.ofCelsius(18),
                 List.of(),
                 Optional.of(new Forecast.Arrival(
-                        TOP, reaches, Optional.empty(), Optional.of(new Forecast.TopsOut(weak, weak, weak)))),
+                        TOP,
+                        reaches,
+                        Optional.of(new Forecast.When(90_000, 80_000, 100_000)).filter(when -> reaches == Reaches.YES),
+                        Optional.of(new Forecast.TopsOut(weak, weak, weak)))),
                 Optional.empty(),
                 Optional.empty(),
                 List.of(),
