@@ -102,4 +102,19 @@ class SensorDoubtsTest {
         assertThat(forecast(at -> at > 14 * 3600 ? Double.NaN : firing(at), 0.3, 16))
                 .contains(STILL);
     }
+
+    /** A slip that costs the output its meaning, and no more: whoever wrote a share for percent has a sound sensor. */
+    @Test
+    void anOutputWrittenAsAShareMakesNoLiarOfTheSensor() throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c,output_pct\n");
+        Random random = new Random(8);
+        for (int s = 0; s <= 12 * 3600; s += 10) {
+            double share = s < 8 * 3600 ? 0.2 + 0.8 * s / (8 * 3600.0) : s < 8.25 * 3600 ? 0.6 : 0;
+            text.append(String.format(
+                    Locale.ROOT, "%d,%.2f,%.2f%n", s, firing(s) + 0.3 * random.nextGaussian(), share));
+        }
+        Path log = Files.writeString(folder.resolve("share.csv"), text);
+        assertThat(Line.run("cone", new ConeCommand(), log.toString(), "--json").out())
+                .contains("\"notes\":[]");
+    }
 }
