@@ -69,7 +69,8 @@ final class TooHighNumberWatch {
         boolean onItsOwn = middle.getAsDouble() > FROM_C
                 && rate.getAsDouble() > -FALLS_K_PER_H
                 && beats.nowC() > highestC - NEW_GROUND_K;
-        // Without any power it is a relay that sticks, or a kiln not lit by this controller; a log whose output is a share
+        // Without any power it is a relay that sticks, or a kiln not lit by this controller; a log whose output is a
+        // share
         // where percent were meant never comes above one of them.
         boolean powered = takes.getAsDouble() > POWERED && earlier.getAsDouble() > POWERED;
         return onItsOwn && powered && takes.getAsDouble() < least

@@ -110,8 +110,8 @@ class SensorDoubtsTest {
         Random random = new Random(8);
         for (int s = 0; s <= 12 * 3600; s += 10) {
             double share = s < 8 * 3600 ? 0.2 + 0.8 * s / (8 * 3600.0) : s < 8.25 * 3600 ? 0.6 : 0;
-            text.append(String.format(
-                    Locale.ROOT, "%d,%.2f,%.2f%n", s, firing(s) + 0.3 * random.nextGaussian(), share));
+            text.append(
+                    String.format(Locale.ROOT, "%d,%.2f,%.2f%n", s, firing(s) + 0.3 * random.nextGaussian(), share));
         }
         Path log = Files.writeString(folder.resolve("share.csv"), text);
         assertThat(Line.run("cone", new ConeCommand(), log.toString(), "--json").out())
