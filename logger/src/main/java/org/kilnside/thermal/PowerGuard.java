@@ -254,7 +254,9 @@ public final class PowerGuard {
         double now = data.nowS;
         boolean goesOn = balance.ratio(now - STEP_LOOK_S, now - STEP_LOOK_S / 2) > STEP_TIMES * 0.9
                 && balance.ratio(now - STEP_LOOK_S / 2, now) > STEP_TIMES * 0.9;
-        if (!goesOn || data.nowC < STEP_ABOVE_C || boundWater(data.nowC)) {
+        // The stack lags behind the sensor: what it still takes for its water counts as long as it is looked at.
+        boolean water = boundWater(data.nowC) || boundWater(data.course.temperatureAt(now - STEP_LOOK_S));
+        if (!goesOn || data.nowC < STEP_ABOVE_C || water) {
             return Optional.empty();
         }
         for (double since = now - STEP_LOOK_S; since > now - 4 * 3600; since -= 300) {

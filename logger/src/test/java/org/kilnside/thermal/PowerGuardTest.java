@@ -2,6 +2,7 @@ package org.kilnside.thermal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -9,9 +10,13 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
+import org.kilnside.quantity.HeatingRate;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.schedule.Segment;
 import org.kilnside.thermal.PowerGuard.Finding;
 import org.kilnside.thermal.PowerGuard.Kind;
+import org.kilnside.virtualkiln.ControllerSpec;
 import org.kilnside.virtualkiln.Disturbance;
 import org.kilnside.virtualkiln.Happenings;
 import org.kilnside.virtualkiln.Load;
@@ -67,6 +72,41 @@ class PowerGuardTest {
         Schedule bisque = Programs.bisque(1000);
         VirtualTrial raw = fire(KILN.bisqueFiring(bisque, 0), bisque, 20);
         assertThat(kinds(watch(raw, nothing(), raw.offS()))).isEmpty();
+    }
+
+    /** A stack that lags gives off its water while the sensor is past 690 °C; a ring lost later is still seen. */
+    @Test
+    void doesNotTakeTheWaterOfALaggingStackForALostRingAndStillSeesOneThatIsLost() {
+        Specimen fibre = new Population(Population.Family.FIBRE, 9).specimen(0);
+        Schedule bisque = new Schedule(
+                "bisque",
+                List.of(
+                        new Segment.Ramp(
+                                HeatingRate.ofKelvinPerHour(70), Temperature.ofCelsius(120), Duration.ofHours(1)),
+                        new Segment.Ramp(
+                                HeatingRate.ofKelvinPerHour(110), Temperature.ofCelsius(1000), Duration.ZERO)));
+        VirtualFiring.Builder raw = fibre.bisqueFiring(bisque, 0).controller(ControllerSpec.waiting());
+        VirtualTrial sound = fire(raw, bisque, 20);
+        for (double askedC = 560; askedC < 900; askedC += 15) {
+            assertThat(missing(sound, sound.aboveS(askedC)))
+                    .as("at %.0f °C", askedC)
+                    .isFalse();
+        }
+        VirtualTrial lost = fire(
+                fibre.bisqueFiring(bisque, 0)
+                        .controller(ControllerSpec.waiting())
+                        .disturbances(Disturbance.rising(740, Happenings.ringLost(1))),
+                bisque,
+                20);
+        assertThat(missing(lost, lost.aboveS(739) + 3600)).isTrue();
+    }
+
+    private static boolean missing(VirtualTrial firing, double seconds) {
+        return Forecaster.forecast(
+                        ForecastQuestion.about(firing.until(seconds, true)).withTarget(Temperature.ofCelsius(1000)))
+                .remarks()
+                .stream()
+                .anyMatch(each -> each.kind() == Forecast.Remark.Kind.POWER_MISSING);
     }
 
     @Test
