@@ -10,6 +10,11 @@ final class ArrivalScale {
     private static final double COOL_C = 700;
     private static final double HOT_C = 1100;
 
+    /** Of the fit's own half-width of a top-out, where little bears it out. */
+    private static final double AS_IT_SAYS = 0.9;
+
+    private static final double MANY_STRETCHES = 6;
+
     private ArrivalScale() {}
 
     /** What is known of the power a kiln has left. */
@@ -60,9 +65,24 @@ final class ArrivalScale {
         return Math.hypot(least, (power.timesLater - 0.1 * risen) * halfWidth);
     }
 
-    /** Half-width of a top-out in K. */
-    static double topOut(double halfWidthK, double nowC) {
-        return 4 + halfWidthK * (0.75 - 0.4 * risen(nowC));
+    /**
+     * How far a top-out may lie below its estimate, K.
+     *
+     * @param stretches of output it was fitted to: a few that are only taken for full do not bear one another out
+     */
+    static double topOutLower(double halfWidthK, double nowC, Power power, int stretches) {
+        return topOut(halfWidthK, power, stretches, 0.75 - 0.4 * risen(nowC));
+    }
+
+    /** The same above it: lower down cold walls and water look like weakness. */
+    static double topOutHigher(double halfWidthK, double nowC, Power power, int stretches) {
+        double cool = Math.max(0, Math.min(1, (COOL_C - nowC) / 200));
+        return topOut(halfWidthK, power, stretches, 0.75 - 0.4 * risen(nowC) + 0.5 * cool);
+    }
+
+    private static double topOut(double halfWidthK, Power power, int stretches, double times) {
+        double borneOut = power == Power.TOLD ? 1 : Math.min(1, stretches / MANY_STRETCHES);
+        return 4 + halfWidthK * (AS_IT_SAYS + borneOut * (times - AS_IT_SAYS));
     }
 
     private static double risen(double nowC) {

@@ -49,6 +49,13 @@ final class HeatingForecast {
     /** A controller holds a top some kelvins under it. */
     private static final double AS_GOOD_AS_THERE_K = 3;
 
+    /** Where the answers of one possible kiln stand; the times of its cooling come last. */
+    private static final int WHEN = 0;
+
+    private static final int TOP = 1;
+    private static final int TOP_WHEN_LATE = 2;
+    private static final int BELOW = 3;
+
     private HeatingForecast() {}
 
     static Optional<Temperature> target(ForecastQuestion question) {
@@ -120,12 +127,11 @@ final class HeatingForecast {
                     WallSlab full = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);
                     return z -> answers(known, fit, projection.now(z), full, z, ahead, aimC, thresholds);
                 },
-                2 + thresholds.length);
+                BELOW + thresholds.length);
         Optional<Arrival> arrival = Optional.of(arrival(
                 target.get(),
                 known,
-                spreads[0],
-                spreads[1],
+                spreads,
                 flattensBelowC(known, fits),
                 power(question, known, outputKnown)));
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
@@ -133,7 +139,7 @@ final class HeatingForecast {
                 arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
-            Spread spread = spreads[2 + i];
+            Spread spread = spreads[BELOW + i];
             Optional<When> when = spread.isKnown() && reaches
                     ? Optional.of(cooled(data.nowS, spread, outputKnown))
                     : Optional.empty();
@@ -164,14 +170,18 @@ final class HeatingForecast {
             PlanAhead ahead,
             double aimC,
             double[] thresholds) {
-        double[] answers = new double[2 + thresholds.length];
+        double[] answers = new double[BELOW + thresholds.length];
         full.startLike(slab);
-        answers[1] = PlanRun.topsOutC(full, TOPS_OUT_WITHIN_S);
+        answers[TOP] = PlanRun.topsOutC(full, TOPS_OUT_WITHIN_S);
+        // A kiln that would get there twelve hours after its plan is late, not too weak.
+        double plannedS = ahead.endsS(data.nowS) - data.nowS;
+        answers[TOP_WHEN_LATE] =
+                Math.max(answers[TOP], PlanRun.topsOutC(full, Math.min(TOPS_OUT_WITHIN_S, plannedS)));
         PlanRun run = PlanRun.follow(slab, ahead, data.nowS, true, aimC);
-        answers[0] = Math.log(Math.max(60, run.arrivalS() - data.nowS));
+        answers[WHEN] = Math.log(Math.max(60, run.arrivalS() - data.nowS));
         double[] below = Projection.below(slab, run.endS(), fit.prior().kiln(z).ambientC(), thresholds);
         for (int i = 0; i < thresholds.length; i++) {
-            answers[2 + i] = Math.log(Math.max(60, below[i] - data.nowS));
+            answers[BELOW + i] = Math.log(Math.max(60, below[i] - data.nowS));
         }
         return answers;
     }
@@ -189,7 +199,9 @@ final class HeatingForecast {
     }
 
     private static Arrival arrival(
-            Temperature target, FiringData data, Spread when, Spread top, double noHigherC, ArrivalScale.Power power) {
+            Temperature target, FiringData data, Spread[] spreads, double noHigherC, ArrivalScale.Power power) {
+        Spread when = spreads[WHEN];
+        Spread top = spreads[TOP];
         Optional<When> arrived = arrived(data.course, target);
         if (power == ArrivalScale.Power.UNKNOWN || power == ArrivalScale.Power.PACE_ALONE) {
             // Nothing tells how much power is left: the pace may go on until, near the top, it cannot.
@@ -201,19 +213,24 @@ final class HeatingForecast {
                     Optional.empty());
         }
         double nowC = data.nowC;
-        double half = ArrivalScale.topOut(top.halfWidth(), nowC);
+        int stretches = data.powered.size();
+        double lower = ArrivalScale.topOutLower(top.halfWidth(), nowC, power, stretches);
+        double higher = ArrivalScale.topOutHigher(top.halfWidth(), nowC, power, stretches);
         double highest = Math.max(nowC, Math.min(noHigherC, top.mean()));
         TopsOut topsOut = new TopsOut(
                 Temperature.ofCelsius(highest),
-                Temperature.ofCelsius(Math.max(nowC, Math.min(highest, top.mean() - half))),
-                Temperature.ofCelsius(Math.max(nowC, Math.min(noHigherC, top.mean() + half))));
+                Temperature.ofCelsius(Math.max(nowC, Math.min(highest, top.mean() - lower))),
+                Temperature.ofCelsius(Math.max(nowC, Math.min(noHigherC, top.mean() + higher))));
         if (arrived.isPresent()) {
             return new Arrival(target, Reaches.YES, arrived, Optional.of(topsOut));
         }
         double aimC = target.celsius();
+        Spread late = spreads[TOP_WHEN_LATE];
+        double lateC = late.mean() + ArrivalScale.topOutHigher(late.halfWidth(), nowC, power, stretches);
+        double atMostC = Math.max(topsOut.to().celsius(), Math.min(noHigherC, lateC));
         Reaches reaches = topsOut.from().celsius() >= aimC
                 ? Reaches.YES
-                : topsOut.to().celsius() < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
+                : atMostC < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
         if (reaches == Reaches.NO && nowC < TOO_EARLY_C && !runsFull(data.course, FULL_OUTPUT, FULL_FOR_S)) {
             return new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty());
         }
@@ -224,8 +241,8 @@ final class HeatingForecast {
 
     /**
      * How hot a kiln can get that has given all it has for an hour: from now on its curve only flattens. Infinite while
-     * it gives less. A kiln that has stood still for hours has told where it ends,
-     * whatever the fit believes of its own error.
+     * it gives less. A kiln that has stood still for hours has told where it ends, whatever the fit believes of its own
+     * error.
      */
     private static double flattensBelowC(FiringData data, List<FiringFit.Weighted> fits) {
         boolean full = data.guessedFullForS.orElse(0) >= ALL_IT_HAS_FOR_S
