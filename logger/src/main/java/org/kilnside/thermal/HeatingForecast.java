@@ -129,11 +129,7 @@ final class HeatingForecast {
                 },
                 BELOW + thresholds.length);
         Optional<Arrival> arrival = Optional.of(arrival(
-                target.get(),
-                known,
-                spreads,
-                flattensBelowC(known, fits),
-                power(question, known, outputKnown)));
+                target.get(), known, spreads, flattensBelowC(known, fits), power(question, known, outputKnown)));
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
         boolean reaches =
                 arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
@@ -175,8 +171,7 @@ final class HeatingForecast {
         answers[TOP] = PlanRun.topsOutC(full, TOPS_OUT_WITHIN_S);
         // A kiln that would get there twelve hours after its plan is late, not too weak.
         double plannedS = ahead.endsS(data.nowS) - data.nowS;
-        answers[TOP_WHEN_LATE] =
-                Math.max(answers[TOP], PlanRun.topsOutC(full, Math.min(TOPS_OUT_WITHIN_S, plannedS)));
+        answers[TOP_WHEN_LATE] = Math.max(answers[TOP], PlanRun.topsOutC(full, Math.min(TOPS_OUT_WITHIN_S, plannedS)));
         PlanRun run = PlanRun.follow(slab, ahead, data.nowS, true, aimC);
         answers[WHEN] = Math.log(Math.max(60, run.arrivalS() - data.nowS));
         double[] below = Projection.below(slab, run.endS(), fit.prior().kiln(z).ambientC(), thresholds);
@@ -228,9 +223,8 @@ final class HeatingForecast {
         Spread late = spreads[TOP_WHEN_LATE];
         double lateC = late.mean() + ArrivalScale.topOutHigher(late.halfWidth(), nowC, power, stretches);
         double atMostC = Math.max(topsOut.to().celsius(), Math.min(noHigherC, lateC));
-        Reaches reaches = topsOut.from().celsius() >= aimC
-                ? Reaches.YES
-                : atMostC < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
+        Reaches reaches =
+                topsOut.from().celsius() >= aimC ? Reaches.YES : atMostC < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
         if (reaches == Reaches.NO && nowC < TOO_EARLY_C && !runsFull(data.course, FULL_OUTPUT, FULL_FOR_S)) {
             return new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty());
         }

@@ -75,10 +75,9 @@ class ArrivalValidationTest {
             if (Double.isNaN(askedS) || at > topC - 20 || anotherNumber) {
                 continue;
             }
-            Arrival said = Forecaster.forecast(
-                            ForecastQuestion.about(firing.until(askedS, told))
-                                    .withPlan(firing.plan())
-                                    .withMemory(KilnMemory.none(wall)))
+            Arrival said = Forecaster.forecast(ForecastQuestion.about(firing.until(askedS, told))
+                            .withPlan(firing.plan())
+                            .withMemory(KilnMemory.none(wall)))
                     .arrival()
                     .orElseThrow();
             cases.add(new Case(askedS, Double.isNaN(there) ? Optional.empty() : Optional.of(there), said));
@@ -101,7 +100,8 @@ class ArrivalValidationTest {
 
     private static long count(List<Case> cases, boolean gotThere, Reaches said) {
         return cases.stream()
-                .filter(each -> each.truthS().isPresent() == gotThere && each.said().reaches() == said)
+                .filter(each ->
+                        each.truthS().isPresent() == gotThere && each.said().reaches() == said)
                 .count();
     }
 
@@ -153,8 +153,9 @@ class ArrivalValidationTest {
             }
         }
         List<String> lines = new ArrayList<>();
-        lines.add("| asked rising at | got there: said yes / cannot say / no | never did: the same | error of the time left,"
-                + " median / 90th | held by the interval | its half-width |");
+        lines.add(
+                "| asked rising at | got there: said yes / cannot say / no | never did: the same | error of the time left,"
+                        + " median / 90th | held by the interval | its half-width |");
         lines.add("| --- | --- | --- | --- | --- | --- |");
         for (boolean told : new boolean[] {true, false}) {
             String how = told ? "brick, output told, " : "brick, temperature alone, ";
