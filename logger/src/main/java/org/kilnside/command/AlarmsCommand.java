@@ -100,6 +100,7 @@ public final class AlarmsCommand implements Callable<Integer> {
                 Probe.UNKNOWN,
                 withoutForecast ? Optional.empty() : Optional.of(new ModelForecaster()),
                 FORECAST_EVERY_MS);
+        replay.usualInterval(LogReadings.usualIntervalMs(log.trace()));
         replay.earlier(before);
         for (Reading reading : LogReadings.asTheyCame(log)) {
             replay.take(reading);

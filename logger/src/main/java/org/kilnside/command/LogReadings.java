@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.Log;
 import org.kilnside.firing.Channel;
@@ -78,6 +79,15 @@ final class LogReadings {
             }
         }
         return readings;
+    }
+
+    /** The usual time from one row to the next, ms: the middle one. */
+    static long usualIntervalMs(Trace trace) {
+        long[] steps = IntStream.range(1, trace.size())
+                .mapToLong(i -> trace.elapsedMs(i) - trace.elapsedMs(i - 1))
+                .sorted()
+                .toArray();
+        return steps.length == 0 ? 0 : steps[steps.length / 2];
     }
 
     /** The rows with a temperature as readings, their time counted from the first. */

@@ -17,6 +17,7 @@ import org.kilnside.sensor.Probe;
  * other, with forecasts worked out in between. Where readings are missing, time goes on as it would have.
  */
 public final class AlarmReplay {
+    private static final long USUAL_MS = 1_000;
     private static final long TICK_MS = 10_000;
 
     /** Nothing of the book is asked for, so no firing has this number. */
@@ -34,6 +35,7 @@ public final class AlarmReplay {
     private final List<AlarmChange> changes = new ArrayList<>();
     private long lastMs = Long.MIN_VALUE;
     private long forecastAtMs;
+    private long usualMs = USUAL_MS;
 
     /**
      * @param settings the plan, the limits and what is known of the kiln
@@ -49,6 +51,11 @@ public final class AlarmReplay {
         this.following = new Following(settings.plan(), settings.sensor(), settings.series(), duty);
         following.probe(probe);
         this.forecasts = new Forecasts(settings);
+    }
+
+    /** It is known how often lines come: what is seen goes before it, once that is enough. */
+    public void usualInterval(long ms) {
+        usualMs = Math.max(1, ms);
     }
 
     /** Earlier firings of the same kiln are known. */
@@ -76,13 +83,13 @@ public final class AlarmReplay {
     /** It is so late, and nothing has come. */
     public void nothingUntil(long elapsedMs) {
         if (lastMs != Long.MIN_VALUE) {
-            duty.ticked(elapsedMs, interval.ms().orElse(1_000), HostReport.UNKNOWN);
+            duty.ticked(elapsedMs, interval.ms().orElse(usualMs), HostReport.UNKNOWN);
         }
     }
 
     private void silence(long ms) {
         for (long at = TICK_MS; at < ms; at += TICK_MS) {
-            duty.ticked(lastMs + at, interval.ms().orElse(1_000), HostReport.UNKNOWN);
+            duty.ticked(lastMs + at, interval.ms().orElse(usualMs), HostReport.UNKNOWN);
         }
     }
 

@@ -42,6 +42,20 @@ class AlarmsCommandTest {
     }
 
     @Test
+    void aLogWithARowEachTwoOrTenMinutesIsNotSilent() throws IOException {
+        for (int step : new int[] {120, 600}) {
+            StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+            for (int s = 0; s <= 9 * 3600; s += step) {
+                text.append(String.format(Locale.ROOT, "%d,%.2f%n", s, 15 + s / 36.0 + 0.2 * (s / step % 3)));
+            }
+            Path log = Files.writeString(folder.resolve("seldom.csv"), text);
+            assertThat(Line.run("alarms", new AlarmsCommand(), log.toString(), "--no-forecast", "--json")
+                            .out())
+                    .contains("\"alarms\":[]");
+        }
+    }
+
+    @Test
     void aSpoiltRowNowAndThenIsNoSensorThatIsGone() throws IOException {
         assertThat(rung(20, "")).contains("\"alarms\":[]");
     }
