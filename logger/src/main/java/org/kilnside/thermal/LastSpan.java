@@ -25,17 +25,27 @@ record LastSpan(List<Part> parts) {
             }
             opened = opens;
         }
-        // Of the bends nobody has explained the last one counts.
-        Phases.Bend unexplained = null;
+        // Of the openings nobody has explained the last one counts, and what shut it again.
+        Phases.Bend opening = null;
+        Phases.Bend shutting = null;
         for (Phases.Bend bend : phases.bends()) {
             double at = course.timeS[bend.at()];
             boolean explained = said.stream().anyMatch(each -> Math.abs(each.sinceS() - at) < SAME_S);
-            if (!explained && said.stream().allMatch(each -> each.sinceS() < at)) {
-                unexplained = bend;
+            if (explained || said.stream().anyMatch(each -> each.sinceS() >= at)) {
+                continue;
+            }
+            if (bend.opens()) {
+                opening = bend;
+                shutting = null;
+            } else {
+                shutting = bend;
             }
         }
-        if (unexplained != null && !opened) {
-            parts.add(new Part(course.timeS[unexplained.at()], true));
+        if (opening != null && !opened) {
+            parts.add(new Part(course.timeS[opening.at()], true));
+        }
+        if (shutting != null && !parts.isEmpty()) {
+            parts.add(new Part(course.timeS[shutting.at()], false));
         }
         return new LastSpan(parts);
     }

@@ -61,8 +61,16 @@ final class Phases {
      */
     record Span(int from, int to) {}
 
-    /** A bend downwards that no kiln left to itself makes: something was opened. */
-    record Bend(int at, double rateTimes) {}
+    /**
+     * A bend that no kiln left to itself makes: something was opened.
+     *
+     * @param rateTimes how many times as fast it cools after it; less than 1 where what was open has been shut
+     */
+    record Bend(int at, double rateTimes) {
+        boolean opens() {
+            return rateTimes > 1;
+        }
+    }
 
     private final List<Span> free;
     private final List<Bend> bends;
@@ -83,7 +91,7 @@ final class Phases {
         return free;
     }
 
-    /** Bends downwards in the last free span. */
+    /** Bends in the last free span. */
     List<Bend> bends() {
         return bends;
     }
@@ -132,6 +140,9 @@ final class Phases {
                 if (bend.at() > begin1) {
                     bends.add(bend);
                 }
+            }
+            if (bends.isEmpty()) {
+                bends.addAll(Kinks.find(course, begin1));
             }
         }
         return new Phases(free, bends, peak, cooling, cooling && !freeNow);
