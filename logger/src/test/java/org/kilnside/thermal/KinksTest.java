@@ -26,8 +26,8 @@ class KinksTest {
     }
 
     private static Forecast forecast(VirtualTrial trial, double asked) {
-        return Forecaster.forecast(ForecastQuestion.about(trial.until(asked, false))
-                .withAmbient(Temperature.ofCelsius(trial.roomC())));
+        return Forecaster.forecast(
+                ForecastQuestion.about(trial.until(asked, false)).withAmbient(Temperature.ofCelsius(trial.roomC())));
     }
 
     private static List<Forecast.Remark> openings(Forecast forecast) {
@@ -67,8 +67,8 @@ class KinksTest {
     void aCoolingLeftAloneHasNoCorner(Population.Family family) {
         VirtualTrial alone = trial(family);
         Stream.of(500, 300, 150, 90)
-                .forEach(celsius ->
-                        assertThat(openings(forecast(alone, alone.belowS(celsius)))).isEmpty());
+                .forEach(celsius -> assertThat(openings(forecast(alone, alone.belowS(celsius))))
+                        .isEmpty());
     }
 
     /** Steep or flat brick, slow sensors, drifting rooms: one in a thousand was taken for opened (own trials). */
