@@ -24,6 +24,16 @@ final class FullOutputGuess {
 
     private static final double RATE_OVER_S = 1200;
 
+    /** Lower down a kiln waits for water, or for itself, °C. */
+    private static final double LAGS_ABOVE_C = 200;
+
+    private static final double SHORTEST_SPELL_S = 1800;
+
+    /** So near to a hold's temperature, and climbing so slowly, it holds, K and K/s. */
+    private static final double HOLD_BAND_K = 8;
+
+    private static final double HOLDS_KS = 30 / 3600.0;
+
     /** Further below its highest than this and its climb was broken off, K. */
     private static final double FALLEN_K = 20;
 
@@ -60,13 +70,32 @@ final class FullOutputGuess {
         }
         for (int i = course.last() - 1; i >= 0; i--) {
             // All was on already when it began to fall behind.
-            full[i] |= full[i + 1] && lagK[i] > LAG_BEGINS_K && lagK[i] < lagK[i + 1] + STEADILY_K;
+            boolean fallsBehind = lagK[i] > LAG_BEGINS_K && lagK[i] <= PLAN_LAG_K && lagK[i] < lagK[i + 1] + STEADILY_K;
+            full[i] |= full[i + 1] && fallsBehind;
         }
+        for (int i = 0; i < course.size; i++) {
+            full[i] &= course.temperatureC[i] > LAGS_ABOVE_C;
+        }
+        dropShortSpells(course, full);
         OptionalDouble slowsDownSinceS = full[course.last()] ? OptionalDouble.empty() : slowsDownSinceS(course);
         if (slowsDownSinceS.isPresent()) {
             Arrays.fill(full, course.at(slowsDownSinceS.getAsDouble()) + 1, course.size, true);
         }
         return full;
+    }
+
+    /** Where a ramp meets a hold, or the next one, a kiln that is late is neither at the one rate nor at the other. */
+    private static void dropShortSpells(Course course, boolean[] full) {
+        int begin = 0;
+        for (int i = 0; i <= full.length; i++) {
+            if (i < full.length && full[i]) {
+                continue;
+            }
+            if (i > begin && course.timeS[i - 1] - course.timeS[begin] < SHORTEST_SPELL_S) {
+                Arrays.fill(full, begin, i, false);
+            }
+            begin = i + 1;
+        }
     }
 
     /** A kiln that is late is still wanted at the top when the plan's time is over. */
@@ -75,17 +104,32 @@ final class FullOutputGuess {
         return curve.temperatureC(planned).orElse(Double.NaN);
     }
 
-    /** Whether it climbs as fast as its plan wants at this temperature, neither slower nor faster. */
+    /**
+     * Whether it climbs as fast as its plan wants at this temperature, neither slower nor faster, or stands where its plan
+     * has it hold: then it is late, and steered.
+     */
     private static boolean keepsPace(Course course, int at, PlannedCurve curve) {
         double celsius = course.temperatureC[at];
+        double slopeKS = course.line(course.timeS[at] - RATE_OVER_S, course.timeS[at])
+                .slopeKS();
+        for (PlannedCurve.Leg leg : curve.legs()) {
+            boolean hold = leg.kind() == PlannedCurve.Kind.HOLD;
+            if (hold && Math.abs(celsius - leg.toC()) < HOLD_BAND_K && Math.abs(lately(course, at)) < HOLDS_KS) {
+                return true;
+            }
+        }
         for (PlannedCurve.Leg leg : curve.legs()) {
             if (leg.kind() == PlannedCurve.Kind.RAMP && celsius < leg.toC()) {
                 double wantedKS = (leg.toC() - leg.fromC()) / (leg.toMs() - leg.fromMs()) * 1000;
-                Course.Line lately = course.line(course.timeS[at] - RATE_OVER_S, course.timeS[at]);
-                return Math.abs(lately.slopeKS() - wantedKS) < SAME_RATE * wantedKS;
+                return Math.abs(slopeKS - wantedKS) < SAME_RATE * wantedKS;
             }
         }
         return false;
+    }
+
+    /** K/s in the last minutes: a hold of a quarter of an hour is seen. */
+    private static double lately(Course course, int at) {
+        return course.line(course.timeS[at] - RATE_OVER_S / 3, course.timeS[at]).slopeKS();
     }
 
     /**

@@ -2,14 +2,17 @@ package org.kilnside.thermal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
+import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.schedule.Segment;
 import org.kilnside.thermal.Forecast.Arrival;
 import org.kilnside.thermal.Forecast.Reaches;
 import org.kilnside.virtualkiln.ControllerSpec;
@@ -121,6 +124,27 @@ class UntoldOutputForecastTest {
         boolean[] full = FullOutputGuess.of(Course.of(log), Optional.of(PLAN));
         assertThat(full[full.length - 1]).isTrue();
         assertThat(full[20]).isFalse();
+    }
+
+    /** Twenty minutes late at 600 °C, held there and led on at its plan's rate. */
+    @Test
+    void aKilnThatIsLateForAHoldAndKeepsItIsNotTakenToGiveAllItHas() {
+        Schedule plan = new Schedule(
+                "with a hold",
+                List.of(
+                        new Segment.Ramp(HeatingRate.ofKelvinPerHour(120), Temperature.ofCelsius(600), Duration.ofMinutes(30)),
+                        new Segment.Ramp(HeatingRate.ofKelvinPerHour(150), Temperature.ofCelsius(1200), Duration.ZERO)));
+        Trace.Builder curve = new Trace.Builder();
+        double celsius = 20;
+        for (long minute = 0; minute < 480; minute++) {
+            boolean waits = minute > 40 && minute <= 60;
+            boolean holds = minute > 310 && minute <= 340;
+            celsius += waits || holds ? 0 : (celsius < 600 ? 120 : 150) / 60.0;
+            curve.add(60_000 * minute, celsius, OptionalDouble.empty(), OptionalDouble.empty());
+        }
+        Trace log = curve.view();
+        boolean[] full = FullOutputGuess.of(Course.of(log), Optional.of(plan));
+        assertThat(full).containsOnly(false);
     }
 
     @Test
