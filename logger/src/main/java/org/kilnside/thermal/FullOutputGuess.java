@@ -110,8 +110,8 @@ final class FullOutputGuess {
      */
     private static boolean keepsPace(Course course, int at, PlannedCurve curve) {
         double celsius = course.temperatureC[at];
-        double slopeKS = course.line(course.timeS[at] - RATE_OVER_S, course.timeS[at])
-                .slopeKS();
+        double slopeKS =
+                course.line(course.timeS[at] - RATE_OVER_S, course.timeS[at]).slopeKS();
         for (PlannedCurve.Leg leg : curve.legs()) {
             boolean hold = leg.kind() == PlannedCurve.Kind.HOLD;
             if (hold && Math.abs(celsius - leg.toC()) < HOLD_BAND_K && Math.abs(lately(course, at)) < HOLDS_KS) {

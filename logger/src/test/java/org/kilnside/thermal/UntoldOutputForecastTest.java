@@ -132,8 +132,10 @@ class UntoldOutputForecastTest {
         Schedule plan = new Schedule(
                 "with a hold",
                 List.of(
-                        new Segment.Ramp(HeatingRate.ofKelvinPerHour(120), Temperature.ofCelsius(600), Duration.ofMinutes(30)),
-                        new Segment.Ramp(HeatingRate.ofKelvinPerHour(150), Temperature.ofCelsius(1200), Duration.ZERO)));
+                        new Segment.Ramp(
+                                HeatingRate.ofKelvinPerHour(120), Temperature.ofCelsius(600), Duration.ofMinutes(30)),
+                        new Segment.Ramp(
+                                HeatingRate.ofKelvinPerHour(150), Temperature.ofCelsius(1200), Duration.ZERO)));
         Trace.Builder curve = new Trace.Builder();
         double celsius = 20;
         for (long minute = 0; minute < 480; minute++) {
