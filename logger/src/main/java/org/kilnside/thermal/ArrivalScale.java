@@ -24,7 +24,7 @@ final class ArrivalScale {
         /** It lags its plan: all it has, very likely. */
         TAKEN_FOR_FULL(0.12, 0.12, 0.12, 0.12, 0.4, 0.35),
         /** It keeps up with its plan, with nobody knows how much to spare until, near the top, it cannot. */
-        UNKNOWN(0.1, 0.06, 0.5, 0.25, 0.5, 0.8),
+        UNKNOWN(0.08, 0.06, 0.65, 0.25, 0.5, 0.8),
         /** No plan is known either: its pace may go on, or be a slow last ramp before long. */
         PACE_ALONE(0.18, 0.18, 0.9, 0.9, 0.5, 0.8);
 

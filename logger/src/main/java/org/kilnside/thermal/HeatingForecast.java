@@ -118,6 +118,7 @@ final class HeatingForecast {
         FiringData known =
                 step.map(found -> guessed.withPowerStep(found.sinceS())).orElse(guessed);
         List<FiringFit.Weighted> fits = step.isPresent() ? question.memory().fit(known) : evenly;
+        ArrivalScale.Power power = power(question, known, outputKnown);
         double[] thresholds =
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
         Spread[] spreads = Spread.ask(
@@ -125,11 +126,11 @@ final class HeatingForecast {
                 fit -> {
                     Projection projection = new Projection(fit);
                     WallSlab full = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);
-                    return z -> answers(known, fit, projection.now(z), full, z, ahead, aimC, thresholds);
+                    return z -> answers(known, fit, projection.now(z), full, z, ahead, aimC, power, thresholds);
                 },
                 BELOW + thresholds.length);
         Optional<Arrival> arrival = Optional.of(arrival(
-                target.get(), known, spreads, flattensBelowC(known, fits), power(question, known, outputKnown)));
+                target.get(), known, spreads, flattensBelowC(known, fits), power));
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
         boolean reaches =
                 arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
@@ -165,6 +166,7 @@ final class HeatingForecast {
             double[] z,
             PlanAhead ahead,
             double aimC,
+            ArrivalScale.Power power,
             double[] thresholds) {
         double[] answers = new double[BELOW + thresholds.length];
         full.startLike(slab);
@@ -172,7 +174,9 @@ final class HeatingForecast {
         // A kiln that would get there twelve hours after its plan is late, not too weak.
         double plannedS = ahead.endsS(data.nowS) - data.nowS;
         answers[TOP_WHEN_LATE] = Math.max(answers[TOP], PlanRun.topsOutC(full, Math.min(TOPS_OUT_WITHIN_S, plannedS)));
-        PlanRun run = PlanRun.follow(slab, ahead, data.nowS, true, aimC);
+        // Who keeps up with a plan is taken to go on keeping up: nothing else is known of the power.
+        boolean limited = power != ArrivalScale.Power.UNKNOWN;
+        PlanRun run = PlanRun.follow(slab, ahead, data.nowS, limited, aimC);
         answers[WHEN] = Math.log(Math.max(60, run.arrivalS() - data.nowS));
         double[] below = Projection.below(slab, run.endS(), fit.prior().kiln(z).ambientC(), thresholds);
         for (int i = 0; i < thresholds.length; i++) {
