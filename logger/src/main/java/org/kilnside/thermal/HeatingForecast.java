@@ -129,8 +129,8 @@ final class HeatingForecast {
                     return z -> answers(known, fit, projection.now(z), full, z, ahead, aimC, power, thresholds);
                 },
                 BELOW + thresholds.length);
-        Optional<Arrival> arrival = Optional.of(arrival(
-                target.get(), known, spreads, flattensBelowC(known, fits), power));
+        Optional<Arrival> arrival =
+                Optional.of(arrival(target.get(), known, spreads, flattensBelowC(known, fits), power));
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
         boolean reaches =
                 arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
