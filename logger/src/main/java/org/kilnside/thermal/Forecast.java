@@ -126,6 +126,8 @@ public record Forecast(
             STARTED_WARM,
             /** The output is not told; as the kiln lags its plan or climbs ever more slowly, it is taken for full. */
             FULL_OUTPUT_GUESSED,
+            /** The set-point does not wait for the kiln: a controller that goes by the clock ends its plan before the top. */
+            SETPOINT_RUNS_AHEAD,
             /** The output is not told, so the power left can only be guessed. */
             OUTPUT_UNKNOWN,
             /** The elements are on while the kiln cools and no plan says for how long: only the earliest time is known. */

@@ -49,6 +49,14 @@ final class HeatingForecast {
     /** A controller holds a top some kelvins under it. */
     private static final double AS_GOOD_AS_THERE_K = 3;
 
+    /** Controllers that wait for their kiln do not let it fall so far behind, K; those whose set-point rises on do not wait. */
+    private static final double LEFT_BEHIND_K = 40;
+
+    private static final double RISEN_ON_K = 20;
+
+    /** So much after its plan's time is after it, s. */
+    private static final double AFTER_PLAN_S = 900;
+
     /** Where the answers of one possible kiln stand; the times of its cooling come last. */
     private static final int WHEN = 0;
 
@@ -131,6 +139,12 @@ final class HeatingForecast {
                 BELOW + thresholds.length);
         Optional<Arrival> arrival =
                 Optional.of(arrival(target.get(), known, spreads, flattensBelowC(known, fits), power));
+        boolean afterPlan = arrival.flatMap(Arrival::when)
+                .filter(when -> when.atS() > ahead.endsS(data.nowS) + AFTER_PLAN_S)
+                .isPresent();
+        if (afterPlan && setpointRanAhead(data.course)) {
+            remarks.add(Remark.of(Remark.Kind.SETPOINT_RUNS_AHEAD));
+        }
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
         boolean reaches =
                 arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
@@ -156,6 +170,22 @@ final class HeatingForecast {
                 Optional.empty(),
                 List.of(),
                 remarks);
+    }
+
+    /** Whether the set-point has risen on while the kiln was left far behind: the controller's ramps do not wait. */
+    private static boolean setpointRanAhead(Course course) {
+        double leftAtC = Double.NaN;
+        for (int i = 0; i < course.size; i++) {
+            boolean behind = course.setpointC[i] - course.temperatureC[i] > LEFT_BEHIND_K;
+            if (!behind) {
+                leftAtC = Double.NaN;
+            } else if (Double.isNaN(leftAtC)) {
+                leftAtC = course.setpointC[i];
+            } else if (course.setpointC[i] > leftAtC + RISEN_ON_K) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static double[] answers(

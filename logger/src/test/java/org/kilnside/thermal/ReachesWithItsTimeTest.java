@@ -12,6 +12,7 @@ import org.kilnside.schedule.Schedule;
 import org.kilnside.thermal.Forecast.Arrival;
 import org.kilnside.thermal.Forecast.Reaches;
 import org.kilnside.thermal.Forecast.When;
+import org.kilnside.virtualkiln.ControllerSpec;
 import org.kilnside.virtualkiln.Population;
 import org.kilnside.virtualkiln.Programs;
 
@@ -86,6 +87,33 @@ class ReachesWithItsTimeTest {
         assertThat(ahead.corners().get(0).temperatureC()).isEqualTo(1180);
         assertThat(ahead.corners().get(0).elapsedS()).isBetween(forecast.askedS() - 1, forecast.askedS() + 1);
         assertThat(forecast.arrival().orElseThrow().when()).isPresent();
+        assertThat(runsAhead(forecast)).isTrue();
+    }
+
+    private static boolean runsAhead(Forecast forecast) {
+        return forecast.remarks().stream().anyMatch(each -> each.kind() == Forecast.Remark.Kind.SETPOINT_RUNS_AHEAD);
+    }
+
+    /** Elements worn to four fifths and less: the kiln lags, and its controller waits or does not. */
+    @Test
+    void onlyOfAControllerThatDoesNotWaitItIsSaidThatItsPlanMayEndBeforeTheTop() {
+        Schedule plan = Programs.glaze(1200, 80);
+        for (boolean waits : new boolean[] {true, false}) {
+            VirtualTrial firing = VirtualTrial.run(
+                    new Population(Population.Family.HEAVY_BRICK, 41)
+                            .specimen(5)
+                            .glazeFiring(plan, 0)
+                            .interval(10)
+                            .elementResistance(1.5)
+                            .controller(waits ? ControllerSpec.waiting() : ControllerSpec.byTheClock())
+                            .start(),
+                    plan,
+                    900,
+                    30 * 3600);
+            Forecast forecast = Forecaster.forecast(ForecastQuestion.about(firing.until(firing.aboveS(1000), true))
+                    .withPlan(plan));
+            assertThat(runsAhead(forecast)).as("waits %s", waits).isEqualTo(!waits);
+        }
     }
 
     @Test
