@@ -24,6 +24,14 @@ final class CoolingForecast {
     /** How much wider it is for a kiln that was opened on the way, or whose heating the log does not show (own trials). */
     private static final double NOT_SEEN_WHOLE = 1.3;
 
+    /** A plan's ramp on the way down is followed by a rate like its own, over this time, within this part. */
+    private static final double LED_LOOK_S = 900;
+
+    private static final double LED_WITHIN = 0.15;
+
+    /** So near to the plan's ramp drawn back from now the kiln was on it, K. */
+    private static final double LED_BAND_K = 6;
+
     private CoolingForecast() {}
 
     static Forecast forecast(ForecastQuestion question, FiringData whole, List<Remark> remarks) {
@@ -39,6 +47,18 @@ final class CoolingForecast {
             remarks.add(0, new Remark(Kind.SENSOR_READS_AIR, lid));
         }
         Optional<PlanAhead> ahead = ahead(question, data);
+        // What falls as fast as its plan leads it down says nothing of how it would fall alone.
+        Optional<Double> ledSince = data.phases.drivenNow() || !data.outputUntoldNow()
+                ? Optional.empty()
+                : ledSince(data, ahead);
+        if (ledSince.isPresent()) {
+            data = FiringData.ledDown(
+                    data.course,
+                    ledSince.get(),
+                    question.ambientC(),
+                    question.ventilated(),
+                    PoweredStretches.ABOVE_C);
+        }
         List<FiringFit.Weighted> likely = question.memory().fit(data);
         boolean driven = data.phases.drivenNow() && !isOver(question, data);
         // A ramp led down by elements nobody tells of looks like a kiln that holds more than any does.
@@ -104,6 +124,27 @@ final class CoolingForecast {
             ahead = Optional.of(PlanAlignment.ahead(question.plan().get(), data.course, data.phases));
         }
         return ahead.filter(plan -> !plan.corners().isEmpty());
+    }
+
+    /** Since when the kiln has fallen as its plan leads it down, if it does. */
+    private static Optional<Double> ledSince(FiringData data, Optional<PlanAhead> ahead) {
+        if (ahead.isEmpty()) {
+            return Optional.empty();
+        }
+        PlanAhead.Corner next = ahead.get().corners().get(0);
+        double planned = (data.nowC - next.temperatureC()) / Math.max(1, next.elapsedS() - data.nowS);
+        Course course = data.course;
+        Course.Line lately = course.line(data.nowS - LED_LOOK_S, data.nowS);
+        double off = Math.abs(planned + lately.slopeKS());
+        if (planned <= 0 || lately.points() < 3 || off > LED_WITHIN * planned + 2 * lately.slopeErrorKS()) {
+            return Optional.empty();
+        }
+        int i = course.last();
+        while (i > data.phases.peak()
+                && Math.abs(course.temperatureC[i] - data.nowC - planned * (data.nowS - course.timeS[i])) < LED_BAND_K) {
+            i--;
+        }
+        return Optional.of(course.timeS[i]);
     }
 
     private static double room(List<FiringFit.Weighted> fits) {

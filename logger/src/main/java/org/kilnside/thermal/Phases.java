@@ -26,24 +26,13 @@ final class Phases {
     private static final double PAUSE_TIMES = 1.4;
     private static final double LONGEST_PAUSE_S = 2400;
 
-    /** Below this a free curve is too straight to be told from a driven one, °C. */
-    private static final double SHAPE_TELLS_ABOVE_C = 330;
-
     /** A hold sags or is overshot by less than this, K. */
     private static final double KNEE_K = 30;
 
     static final double KNEE_LOOK_S = 420;
-    private static final double LED_PART = 0.93;
-    private static final double LED_WITHIN_S = 3 * 3600;
-    private static final double LED_ABOVE_C = 700;
-    private static final double LONGEST_STRETCH_S = 3 * 3600;
-    private static final double ROOM_C = 15;
 
     /** Six kelvin an hour is a hold. */
     static final double FLAT_KS = 6 / 3600.0;
-
-    /** Twenty kelvin an hour upwards is a climb. */
-    private static final double CLIMBS_KS = 20 / 3600.0;
 
     /** Lower than this nothing was fired; less than so far below its top a kiln may have sunk and stalled, °C and K. */
     private static final double FIRED_C = 450;
@@ -109,6 +98,15 @@ final class Phases {
     /** Whether the elements are on now although the kiln is on its way down. */
     boolean drivenNow() {
         return drivenNow;
+    }
+
+    /** The same, with elements that lead it down since a moment. */
+    Phases ledDownSince(Course course, double sinceS) {
+        List<Span> alone = new ArrayList<>();
+        for (Span span : free) {
+            addSpan(course, alone, span.from(), Math.min(span.to(), course.at(sinceS)), course.last());
+        }
+        return new Phases(alone, List.of(), peak, coolingNow, true);
     }
 
     static Phases of(Course course) {
@@ -279,8 +277,8 @@ final class Phases {
      */
     private static void byShape(Course course, boolean[] off) {
         int lastTop = knee(course, peak(course));
-        boolean[] straight = straight(course, lastTop);
-        markClimbs(course, lastTop, straight);
+        boolean[] straight = DrivenFall.straight(course, lastTop);
+        DrivenFall.markClimbs(course, lastTop, straight, noise(course));
         SuddenChanges.find(course, lastTop, straight);
         int powered = lastTop;
         for (int i = lastTop + 1; i < course.size; i++) {
@@ -325,83 +323,5 @@ final class Phases {
             }
         }
         return straight[at];
-    }
-
-    /**
-     * Points on a stretch that falls as a ramp does, or does not fall at all, while the kiln is hot. Left to itself a
-     * kiln's rate falls at least as its height above the room does; over a stretch in which that height falls by 15 %
-     * a ramp's rate stays and a free one's falls by a tenth.
-     */
-    private static boolean[] straight(Course course, int from) {
-        boolean[] straight = new boolean[course.size];
-        for (int i = from + 1; i < course.size; i++) {
-            if (course.temperatureC[i] < SHAPE_TELLS_ABOVE_C) {
-                break;
-            }
-            double end = course.timeS[i];
-            int begin = stretchTo(course, from, i);
-            double length = end - course.timeS[begin];
-            if (length < 2 * LOOK_S) {
-                continue;
-            }
-            Course.Line first = course.line(end - length, end - length / 2);
-            Course.Line second = course.line(end - length / 2, end);
-            if (first.points() < 5 || second.points() < 5) {
-                continue;
-            }
-            double early = -first.slopeKS();
-            double late = -second.slopeKS();
-            double left = (second.meanC() - ROOM_C) / (first.meanC() - ROOM_C);
-            boolean flat = Math.abs(early) < FLAT_KS && Math.abs(late) < FLAT_KS;
-            boolean ramp = late > 0 && late < early * 1.05 && late > early * (1 - 0.25 * (1 - left)) && left < 0.95;
-            // Just after the top a kiln left to itself slows down fast: what does not is led down.
-            boolean led = late > 0
-                    && late < early * 1.05
-                    && late > early * LED_PART
-                    && end < course.timeS[from] + LED_WITHIN_S
-                    && course.temperatureC[i] > LED_ABOVE_C;
-            if (flat || ramp || led) {
-                for (int k = i; k > begin; k--) {
-                    straight[k] = true;
-                }
-            }
-        }
-        return straight;
-    }
-
-    /**
-     * Marks stretches after the top on which the kiln climbs steadily: nothing but power does that to a hot kiln. Further
-     * down a lid that was shut again lets the sensor climb for a while, so there it must go on for longer.
-     */
-    private static void markClimbs(Course course, int from, boolean[] straight) {
-        double least = Math.max(6, 6 * noise(course));
-        for (int i = from + 1; i < course.size; i++) {
-            double length = course.temperatureC[i] > SHAPE_TELLS_ABOVE_C ? LOOK_S : 2 * LOOK_S;
-            double end = course.timeS[i];
-            if (end - length < course.timeS[from]) {
-                continue;
-            }
-            Course.Line first = course.line(end - length, end - length / 2);
-            Course.Line second = course.line(end - length / 2, end);
-            boolean climbs = first.points() >= 4
-                    && second.points() >= 4
-                    && Math.min(first.slopeKS(), second.slopeKS()) > CLIMBS_KS
-                    && second.meanC() - first.meanC() > least / 2;
-            for (int k = i; climbs && course.timeS[k] > end - length; k--) {
-                straight[k] = true;
-            }
-        }
-    }
-
-    /** The latest point before which the kiln has lost 15 % of its height above the room; at most three hours back. */
-    private static int stretchTo(Course course, int from, int at) {
-        double enough = course.temperatureC[at] + 0.15 * (course.temperatureC[at] - ROOM_C);
-        int begin = at;
-        while (begin > from
-                && course.timeS[at] - course.timeS[begin] < LONGEST_STRETCH_S
-                && course.temperatureC[begin] < enough) {
-            begin--;
-        }
-        return Math.max(from, begin);
     }
 }

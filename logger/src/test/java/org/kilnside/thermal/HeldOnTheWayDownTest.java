@@ -12,6 +12,7 @@ import org.kilnside.schedule.Segment;
 import org.kilnside.thermal.Forecast.Remark.Kind;
 import org.kilnside.thermal.Forecast.Stage;
 import org.kilnside.virtualkiln.Population;
+import org.kilnside.virtualkiln.Programs;
 
 /** A glaze led down and held on the way: to 760 °C at 80 K/h, there for an hour, then left alone. Virtual kiln: independent. */
 class HeldOnTheWayDownTest {
@@ -49,6 +50,24 @@ class HeldOnTheWayDownTest {
     @Test
     void aHoldWhoseTimeIsUpIsTakenToEndNow() {
         assertForecast(FIRING.offS() - 20, true, 0.2);
+    }
+
+    /** In the ramp it falls as it is led, by temperature alone: how fast it would fall left alone is another matter. */
+    @Test
+    void aRampTheNotedPlanLeadsDownIsNotTakenForAKilnLeftAlone() {
+        Schedule slow = Programs.slowCoolGlaze(1222, 70);
+        for (Population.Family family : List.of(Population.Family.LIGHT_BRICK, Population.Family.HEAVY_BRICK)) {
+            VirtualTrial firing = VirtualTrial.glaze(family, 2, slow);
+            for (double beforeOffS : new double[] {3 * 3600, 2 * 3600, 1800}) {
+                double askedS = firing.offS() - beforeOffS;
+                Forecast forecast = Forecaster.forecast(
+                        ForecastQuestion.about(firing.until(askedS, false)).withPlan(slow));
+                double truthS = firing.belowS(200);
+                Forecast.When when = forecast.below().get(0).when().orElseThrow();
+                assertThat(when.atS() / truthS).as("%s %.0f", family, beforeOffS).isBetween(0.7, 1.5);
+                assertThat(truthS).as("%s %.0f", family, beforeOffS).isBetween(when.fromS(), when.toS());
+            }
+        }
     }
 
     @Test

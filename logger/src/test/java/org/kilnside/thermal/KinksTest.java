@@ -49,6 +49,19 @@ class KinksTest {
         assertThat(pulled.belowS(60)).isBetween(when.fromS(), when.toS());
     }
 
+    /** While it is hot, and with the output not told, a fall that quickens may be the end of one that was led. */
+    @ParameterizedTest
+    @EnumSource(Population.Family.class)
+    void aBungPulledFromAHotKilnIsNotTakenForTheEndOfADrivenCooling(Population.Family family) {
+        VirtualTrial pulled = trial(family, Disturbance.falling(500, Happenings.bung(1)));
+        double at = pulled.belowS(500);
+        Forecast forecast = forecast(pulled, at + 5400);
+        assertThat(openings(forecast)).hasSize(1);
+        assertThat(openings(forecast).get(0).atS().orElseThrow()).isCloseTo(at, within(NOTICED_WITHIN_S));
+        Forecast.When when = forecast.below().get(2).when().orElseThrow();
+        assertThat(pulled.belowS(60)).isBetween(when.fromS(), when.toS());
+    }
+
     @ParameterizedTest
     @EnumSource(Population.Family.class)
     void aBungPutBackIsNotOpenAnyMore(Population.Family family) {
