@@ -48,16 +48,11 @@ final class CoolingForecast {
         }
         Optional<PlanAhead> ahead = ahead(question, data);
         // What falls as fast as its plan leads it down says nothing of how it would fall alone.
-        Optional<Double> ledSince = data.phases.drivenNow() || !data.outputUntoldNow()
-                ? Optional.empty()
-                : ledSince(data, ahead);
+        Optional<Double> ledSince =
+                data.phases.drivenNow() || !data.outputUntoldNow() ? Optional.empty() : ledSince(data, ahead);
         if (ledSince.isPresent()) {
             data = FiringData.ledDown(
-                    data.course,
-                    ledSince.get(),
-                    question.ambientC(),
-                    question.ventilated(),
-                    PoweredStretches.ABOVE_C);
+                    data.course, ledSince.get(), question.ambientC(), question.ventilated(), PoweredStretches.ABOVE_C);
         }
         List<FiringFit.Weighted> likely = question.memory().fit(data);
         boolean driven = data.phases.drivenNow() && !isOver(question, data);
@@ -141,7 +136,8 @@ final class CoolingForecast {
         }
         int i = course.last();
         while (i > data.phases.peak()
-                && Math.abs(course.temperatureC[i] - data.nowC - planned * (data.nowS - course.timeS[i])) < LED_BAND_K) {
+                && Math.abs(course.temperatureC[i] - data.nowC - planned * (data.nowS - course.timeS[i]))
+                        < LED_BAND_K) {
             i--;
         }
         return Optional.of(course.timeS[i]);

@@ -127,11 +127,7 @@ final class FiringData {
     }
 
     private static FiringData of(
-            Course course,
-            Phases phases,
-            OptionalDouble givenAmbientC,
-            List<Ventilated> said,
-            double poweredAboveC) {
+            Course course, Phases phases, OptionalDouble givenAmbientC, List<Ventilated> said, double poweredAboveC) {
         double first = course.temperatureC[0];
         Prior.Ambient ambient = ambient(first, givenAmbientC);
         Optional<Prior.Soak> soak = Optional.empty();

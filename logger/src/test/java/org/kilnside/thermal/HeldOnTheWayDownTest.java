@@ -64,7 +64,9 @@ class HeldOnTheWayDownTest {
                         ForecastQuestion.about(firing.until(askedS, false)).withPlan(slow));
                 double truthS = firing.belowS(200);
                 Forecast.When when = forecast.below().get(0).when().orElseThrow();
-                assertThat(when.atS() / truthS).as("%s %.0f", family, beforeOffS).isBetween(0.7, 1.5);
+                assertThat(when.atS() / truthS)
+                        .as("%s %.0f", family, beforeOffS)
+                        .isBetween(0.7, 1.5);
                 assertThat(truthS).as("%s %.0f", family, beforeOffS).isBetween(when.fromS(), when.toS());
             }
         }
