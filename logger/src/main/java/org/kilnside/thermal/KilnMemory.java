@@ -16,6 +16,9 @@ import org.kilnside.firing.Trace;
  */
 public final class KilnMemory {
     /** Where on the way down an earlier log is asked, °C. */
+    /** When something was opened is known no better than this, s. */
+    private static final double NOT_NEAR_AN_OPENING_S = 600;
+
     private static final double[] ASKED_AT_C = {900, 800, 700, 600, 500, 400, 300, 200, 150};
 
     /** What it is asked for, °C, falling. */
@@ -174,12 +177,10 @@ public final class KilnMemory {
         return new KilnMemory(learned, lessons, kilns);
     }
 
-    private Optional<Lesson> lesson(Course course, OptionalDouble ambientC) {
+    private Optional<Lesson> lesson(Course whole, OptionalDouble ambientC) {
+        Course course = untilOpened(whole);
         Phases phases = Phases.of(course);
-        if (!phases.coolingNow()
-                || phases.drivenNow()
-                || phases.free().isEmpty()
-                || !phases.bends().isEmpty()) {
+        if (!phases.coolingNow() || phases.drivenNow() || phases.free().isEmpty()) {
             return Optional.empty();
         }
         Phases.Span span = phases.free().get(phases.free().size() - 1);
@@ -205,6 +206,14 @@ public final class KilnMemory {
             }
         }
         return any ? Optional.of(lesson) : Optional.empty();
+    }
+
+    /** What was opened on the way teaches nothing of a shut kiln; what went before does. */
+    private static Course untilOpened(Course course) {
+        return Phases.of(course).bends().stream()
+                .findFirst()
+                .map(bend -> course.until(course.timeS[bend.at()] - NOT_NEAR_AN_OPENING_S))
+                .orElse(course);
     }
 
     private static double firstBelow(Course course, Phases.Span span, double celsius) {

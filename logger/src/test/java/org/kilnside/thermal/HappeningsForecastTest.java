@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
@@ -47,6 +48,23 @@ class HappeningsForecastTest {
         Forecast.Below sixty = forecast.below().get(2);
         assertThat(sixty.when().orElseThrow().atS()).isGreaterThan(forecast.askedS());
         assertThat(forecast.estimate().orElseThrow().celsius()).isBetween(70.0, 131.0);
+    }
+
+    /** Many prop the lid at 120 °C each time: down to there such a firing teaches as much as any. */
+    @Test
+    void aFiringWhoseLidWasProppedAtItsEndTeachesWhatWentBefore() {
+        VirtualTrial open =
+                trial(Programs.glaze(1222, 70), 1, 27 * 3600, Disturbance.falling(130, Happenings.lid(0.08)));
+        VirtualTrial shut = trial(Programs.glaze(1222, 70), 1);
+        double like = shut.belowS(600) - shut.offS();
+        KilnMemory.Correction fromOpen = memory(open).correction(600, like, 200);
+        KilnMemory.Correction fromShut = memory(shut).correction(600, like, 200);
+        assertThat(fromOpen.firings()).isGreaterThan(0.9);
+        assertThat(fromOpen.log()).isCloseTo(fromShut.log(), within(0.005));
+    }
+
+    private static KilnMemory memory(VirtualTrial earlier) {
+        return KilnMemory.of(List.of(earlier.until(1e9, false)), Optional.empty(), OptionalDouble.empty());
     }
 
     @Test
