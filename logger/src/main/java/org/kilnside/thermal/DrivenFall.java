@@ -17,6 +17,9 @@ final class DrivenFall {
     /** Twenty kelvin an hour upwards is a climb. */
     private static final double CLIMBS_KS = 20 / 3600.0;
 
+    /** Fewer points than this in half a stretch do not tell a ramp's rate from a free one's: rows minutes apart. */
+    private static final int FEWEST_POINTS = 8;
+
     private DrivenFall() {}
 
     /**
@@ -57,7 +60,7 @@ final class DrivenFall {
             }
             Course.Line first = course.line(end - length, end - length / 2);
             Course.Line second = course.line(end - length / 2, end);
-            if (first.points() < 5 || second.points() < 5) {
+            if (first.points() < FEWEST_POINTS || second.points() < FEWEST_POINTS) {
                 continue;
             }
             double early = -first.slopeKS();

@@ -6,8 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.thermal.Forecast.Remark.Kind;
 import org.kilnside.thermal.TrialPopulation.Habit;
@@ -95,5 +97,31 @@ class KinksTest {
             Phases phases = Phases.of(Course.of(alone.until(alone.belowS(100), true)));
             assertThat(phases.bends()).as("%s %d", family, kiln).isEmpty();
         }
+    }
+
+    /** Five readings, five minutes apart and in whole degrees, do not tell a ramp from a kiln left alone. */
+    @Test
+    void rowsMinutesApartAreNotTakenForElementsThatAreOn() {
+        for (int kiln = 0; kiln < 10; kiln++) {
+            TrialFiring alone = TrialPopulation.of(TrialPopulation.Family.ORDINARY, kiln, 1, Habit.FREE_COOLING)
+                    .firings()
+                    .get(0);
+            for (double celsius : new double[] {600, 500, 400, 350}) {
+                Phases phases = Phases.of(Course.of(sparse(alone.until(alone.belowS(celsius), false))));
+                assertThat(phases.drivenNow()).as("%d at %.0f °C", kiln, celsius).isFalse();
+            }
+        }
+    }
+
+    private static Trace sparse(Trace log) {
+        Trace.Builder rows = new Trace.Builder();
+        long next = 0;
+        for (int i = 0; i < log.size(); i++) {
+            if (log.elapsedMs(i) >= next) {
+                rows.add(log.elapsedMs(i), Math.rint(log.temperatureC(i)));
+                next = log.elapsedMs(i) + 300_000;
+            }
+        }
+        return rows.view();
     }
 }
