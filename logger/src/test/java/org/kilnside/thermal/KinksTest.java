@@ -108,7 +108,9 @@ class KinksTest {
                     .get(0);
             for (double celsius : new double[] {600, 500, 400, 350}) {
                 Phases phases = Phases.of(Course.of(sparse(alone.until(alone.belowS(celsius), false))));
-                assertThat(phases.drivenNow()).as("%d at %.0f °C", kiln, celsius).isFalse();
+                assertThat(phases.drivenNow())
+                        .as("%d at %.0f °C", kiln, celsius)
+                        .isFalse();
             }
         }
     }
