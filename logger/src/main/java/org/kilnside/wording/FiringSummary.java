@@ -9,6 +9,8 @@ import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.firing.WallClockLine;
+import org.kilnside.heatwork.ConeReached;
+import org.kilnside.heatwork.ConeTable;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.session.OpeningNotes;
@@ -34,7 +36,7 @@ public record FiringSummary(String headline, List<Line> lines) {
     public static Optional<FiringSummary> of(Snapshot snapshot, Words words) {
         List<PlanPosition.PlanPoint> aligned =
                 snapshot.position().map(PlanPosition::aligned).orElse(List.of());
-        return of(
+        Optional<FiringSummary> summary = of(
                 snapshot.curve(),
                 snapshot.plan(),
                 aligned,
@@ -43,6 +45,19 @@ public record FiringSummary(String headline, List<Line> lines) {
                 snapshot.speed(),
                 snapshot.thresholds(),
                 words);
+        Optional<ConeReached> cone =
+                snapshot.findings().isDistrusted() ? Optional.empty() : snapshot.findings().cone();
+        return cone.isEmpty() ? summary : summary.map(figures -> figures.with(cone.get(), words));
+    }
+
+    private FiringSummary with(ConeReached reached, Words words) {
+        ConeWords cones = new ConeWords(words, ConeTable.of(reached.series()));
+        List<Line> all = new ArrayList<>();
+        all.add(new Line(
+                words.text("record.cone_label"),
+                words.sentence(reached.isBelowScale() ? cones.reached(reached) : cones.nearest(reached))));
+        all.addAll(lines);
+        return new FiringSummary(headline, all);
     }
 
     /**

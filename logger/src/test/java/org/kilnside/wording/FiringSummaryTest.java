@@ -32,7 +32,7 @@ class FiringSummaryTest {
         // By hand: 106 + 60 + 288 + 159.2 min are planned to the top; within 5 °C of it at about minute 619.
         assertThat(lines.get("Top reached")).matches("(4|5|6|7) min behind the plan");
         assertThat(lines.get("Readings missing")).isEqualTo("none");
-        assertThat(lines.get("Energy")).isEqualTo("not known, nothing measures it");
+        assertThat(lines.get("Energy")).isEqualTo("not measured");
         assertThat(lines.get("Below 120 °C")).startsWith("Thu 0");
         assertThat(lines.get("Below 50 °C")).startsWith("Thu 1");
     }
@@ -46,6 +46,21 @@ class FiringSummaryTest {
         Map<String, String> lines =
                 byLabel(FiringSummary.of(moment.build(), english).orElseThrow());
         assertThat(lines.get("Peak")).matches("(999|1000) °C, at 1[01]:\\d\\d h");
+    }
+
+    @Test
+    void theConeItCameToIsTheFirstFigureAndANumberNobodyWorkedOutIsNone() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.minutes = 1900;
+        moment.stage = Snapshot.Stage.ENDED;
+        assertThat(byLabel(FiringSummary.of(moment.build(), english).orElseThrow()))
+                .doesNotContainKey("Cone");
+        FiringSummary.Line first = FiringSummary.of(moment.workedOut().build(), english)
+                .orElseThrow()
+                .lines()
+                .get(0);
+        assertThat(first.label()).isEqualTo("Cone");
+        assertThat(first.value()).matches("Cone \\d+ \\(\\d+ °C\\), \\d+ to \\d+ by sensor and chart");
     }
 
     @Test
@@ -147,7 +162,8 @@ class FiringSummaryTest {
     void asPlainLinesTheLabelsStandInAColumn() {
         List<String> lines =
                 FiringSummary.of(SampleSnapshots.ended(), english).orElseThrow().asLines();
-        assertThat(lines.get(1)).startsWith("  Duration           ");
+        assertThat(lines.get(1)).startsWith("  Cone               ");
+        assertThat(lines.get(2)).startsWith("  Duration           ");
         assertThat(lines).allSatisfy(line -> assertThat(line).doesNotContain("{"));
     }
 

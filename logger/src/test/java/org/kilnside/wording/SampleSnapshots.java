@@ -114,7 +114,7 @@ public final class SampleSnapshots {
         moment.stage = Snapshot.Stage.ENDED;
         moment.leg = PlanPosition.Leg.DONE;
         moment.segment = 4;
-        return moment.build();
+        return moment.workedOut().build();
     }
 
     /** The thermocouple has broken. */
