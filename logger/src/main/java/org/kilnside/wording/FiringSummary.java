@@ -45,8 +45,9 @@ public record FiringSummary(String headline, List<Line> lines) {
                 snapshot.speed(),
                 snapshot.thresholds(),
                 words);
-        Optional<ConeReached> cone =
-                snapshot.findings().isDistrusted() ? Optional.empty() : snapshot.findings().cone();
+        Optional<ConeReached> cone = snapshot.findings().isDistrusted()
+                ? Optional.empty()
+                : snapshot.findings().cone();
         return cone.isEmpty() ? summary : summary.map(figures -> figures.with(cone.get(), words));
     }
 
