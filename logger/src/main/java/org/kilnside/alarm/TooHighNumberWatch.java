@@ -26,7 +26,10 @@ final class TooHighNumberWatch {
     private static final long POWER_MS = 30 * MINUTE_MS;
     private static final double FROM_C = 600;
     private static final double LEAST_PER_1000_C = 0.24;
+
+    /** Some output: more than a share of one taken for percent. */
     private static final double POWERED = 0.0105;
+
     private static final double FALLS_K_PER_H = 10;
     private static final double NEW_GROUND_K = 10;
 
@@ -69,9 +72,8 @@ final class TooHighNumberWatch {
         boolean onItsOwn = middle.getAsDouble() > FROM_C
                 && rate.getAsDouble() > -FALLS_K_PER_H
                 && beats.nowC() > highestC - NEW_GROUND_K;
-        // Without any power it is a relay that sticks, or a kiln not lit by this controller; a log whose output is a
-        // share
-        // where percent were meant never comes above one of them.
+        // Without any power it is a relay that sticks, or a kiln this controller has not lit; where the output is written as
+        // a share instead of percent it never comes above this.
         boolean powered = takes.getAsDouble() > POWERED && earlier.getAsDouble() > POWERED;
         return onItsOwn && powered && takes.getAsDouble() < least
                 ? Optional.of(Finding.since(

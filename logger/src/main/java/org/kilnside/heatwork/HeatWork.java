@@ -16,8 +16,8 @@ import org.kilnside.sensor.SensorUncertainty;
  *
  * <p>The heating counts up to the top and until the curve has fallen 25 °C from it for the last time; the rest of the
  * cooling is kept apart. Both are judged by a mean over a minute ({@link SmoothedLevel}), so that noise does not
- * move them; the corners of a line are taken as they stand. The same readings give the same numbers, bit for bit. Confined to one thread;
- * {@link #copy()} gives a second one to try a future on.
+ * move them; the corners of a line are taken as they stand. The same readings give the same numbers, bit for bit.
+ * Confined to one thread; {@link #copy()} gives a second one to try a future on.
  */
 public final class HeatWork {
     /** Down to here on the way down a firing still counts as its top. */

@@ -26,8 +26,8 @@ final class Kinks {
     private static final int FEWEST_AFTER = 4;
 
     /**
-     * A corner must be this many of its standard errors, and change the rate by this part. Of 420 coolings of three
-     * simulators in which nothing was opened none has one; of 60 with a bung pulled at 300 °C 90 % do.
+     * A corner must be this many of its standard errors, and change the rate by this part. Of 1,280 coolings of
+     * thirteen kinds in which nothing was opened one has one; of 60 with a bung pulled at 300 °C 56 do (own trials).
      */
     private static final double SURE = 5;
 
