@@ -72,7 +72,8 @@ final class TooHighNumberWatch {
         boolean onItsOwn = middle.getAsDouble() > FROM_C
                 && rate.getAsDouble() > -FALLS_K_PER_H
                 && beats.nowC() > highestC - NEW_GROUND_K;
-        // Without any power it is a relay that sticks, or a kiln this controller has not lit; where the output is written as
+        // Without any power it is a relay that sticks, or a kiln this controller has not lit; where the output is
+        // written as
         // a share instead of percent it never comes above this.
         boolean powered = takes.getAsDouble() > POWERED && earlier.getAsDouble() > POWERED;
         return onItsOwn && powered && takes.getAsDouble() < least
