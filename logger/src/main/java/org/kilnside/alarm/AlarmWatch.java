@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.Reading;
@@ -88,6 +89,7 @@ public final class AlarmWatch {
             case HOLD_BEGAN -> tell(AlarmKind.HOLD_BEGAN, event);
             case TOP_REACHED -> tell(AlarmKind.TOP_REACHED, event);
             case FIRING_ENDED -> {
+                lines.firingEnded(event.elapsedMs(), ledger);
                 // Under an open lid it is the air that has become cold.
                 if (!ledger.isActive(AlarmKind.LID_MOVED)) {
                     tell(AlarmKind.FIRING_ENDED, event);
@@ -103,14 +105,19 @@ public final class AlarmWatch {
         ledger.tell(kind, Finding.since(event.elapsedMs()), event.elapsedMs());
     }
 
+    /** Lines are awaited from this moment on, ms on the recording's clock; before the first line of a recording nobody awaits any. */
+    public void listensFrom(long elapsedMs) {
+        lines.listensFrom(elapsedMs);
+    }
+
     /**
      * The time goes on, whether or not anything comes.
      *
      * @param nowMs now on the recording's clock, by the host's
-     * @param lineIntervalMs what the controller takes from line to line
+     * @param lineIntervalMs what the controller takes from line to line; empty = not known yet
      * @param host what the computer says of itself
      */
-    public void tick(long nowMs, long lineIntervalMs, HostReport host) {
+    public void tick(long nowMs, OptionalLong lineIntervalMs, HostReport host) {
         lines.silent(nowMs, lineIntervalMs, ledger);
         assess(AlarmKind.ON_BATTERY, host.onBattery(), nowMs);
         assess(AlarmKind.ABOUT_TO_SLEEP, host.mayFallAsleep(), nowMs);

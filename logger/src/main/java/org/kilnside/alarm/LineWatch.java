@@ -2,6 +2,7 @@ package org.kilnside.alarm;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import org.kilnside.firing.Channel;
 import org.kilnside.firing.Reading;
 import org.kilnside.quantity.Temperature;
@@ -18,6 +19,9 @@ final class LineWatch {
     private static final long BACK_AFTER_MS = 60_000;
     private static final long HOT_FOR_MS = 60_000;
 
+    /** A controller whose interval nobody knows may print each ten minutes, and a little late. */
+    private static final long SILENCE_OF_UNKNOWN_MS = 660_000;
+
     /** Numbers that no kiln can have come to, for this long, are no relay's noise. */
     private static final long WITHHELD_MS = 120_000;
 
@@ -30,6 +34,8 @@ final class LineWatch {
     private final AlarmLimits limits;
     private final FrozenWatch frozen = new FrozenWatch();
     private long lastLineMs = NEVER;
+    private long listensFromMs = NEVER;
+    private boolean ended;
     private long brokenSinceMs = NEVER;
     private int brokenLines;
     private long goodSinceMs = NEVER;
@@ -167,13 +173,31 @@ final class LineWatch {
         }
     }
 
-    /** Nothing may have come for a while. */
-    void silent(long nowMs, long lineIntervalMs, AlarmLedger ledger) {
-        long afterMs = Math.max(limits.silence().toMillis(), lineIntervalMs * 7 / 4);
-        if (lastLineMs != NEVER && nowMs - lastLineMs >= afterMs) {
-            Finding silence =
-                    Finding.since(lastLineMs, Measure.ofMillis(nowMs - lastLineMs), Measure.ofMillis(lineIntervalMs));
-            ledger.raise(AlarmKind.NO_READINGS, silence, nowMs);
+    /** Lines are awaited from now on, whenever the last one came. */
+    void listensFrom(long nowMs) {
+        listensFromMs = nowMs;
+    }
+
+    /** Whoever has fired and unloaded may switch the controller off. */
+    void firingEnded(long nowMs, AlarmLedger ledger) {
+        ended = true;
+        ledger.clear(AlarmKind.NO_READINGS, nowMs);
+    }
+
+    /** Nothing may have come for a while; empty = nobody knows yet how often lines come. */
+    void silent(long nowMs, OptionalLong lineIntervalMs, AlarmLedger ledger) {
+        long sinceMs = Math.max(lastLineMs, listensFromMs);
+        if (sinceMs == NEVER || ended) {
+            return;
+        }
+        long slowMs = lineIntervalMs.isPresent() ? lineIntervalMs.getAsLong() * 7 / 4 : SILENCE_OF_UNKNOWN_MS;
+        if (nowMs - sinceMs >= Math.max(limits.silence().toMillis(), slowMs)) {
+            long silentSinceMs = lastLineMs == NEVER ? listensFromMs : lastLineMs;
+            Optional<Measure> usual = lineIntervalMs.isPresent()
+                    ? Optional.of(Measure.ofMillis(lineIntervalMs.getAsLong()))
+                    : Optional.empty();
+            Optional<Measure> silence = Optional.of(Measure.ofMillis(nowMs - silentSinceMs));
+            ledger.raise(AlarmKind.NO_READINGS, new Finding(silentSinceMs, 0, silence, usual), nowMs);
         }
     }
 

@@ -22,7 +22,8 @@ final class LightingOptions {
             names = "--lighting",
             paramLabel = "ask|skip|later",
             description = "The list before lighting: ask goes through it here (as in a terminal, unless given), skip"
-                    + " notes it as skipped, later leaves it to the window of another copy.")
+                    + " notes it as skipped, later leaves it to the window of another copy, and the kiln may be lit"
+                    + " days later: nothing rings while no reading has ever come.")
     private Optional<String> how = Optional.empty();
 
     /** How the list is gone through here. */
@@ -45,6 +46,11 @@ final class LightingOptions {
                 throw new Complaint(
                         Complaint.ExitCode.USAGE, "--lighting takes ask, skip or later, found \"" + how.get() + "\".");
         };
+    }
+
+    /** Whether somebody said that the kiln may be lit later, as a recorder does that always runs. */
+    boolean isLeftForLater() {
+        return how.equals(Optional.of("later"));
     }
 
     /** Shows the list and does as the person wants; a firing that is gone on with has had its own. */

@@ -79,6 +79,9 @@ public final class RecordCommand implements Callable<Integer> {
                 warn(words.text("record.unknown_chip"));
             }
             opened.ifPresent(shared -> Sharing.open(shared, recorder, around));
+            if (!lighting.isLeftForLater()) {
+                recorder.awaitReadings();
+            }
             StatusLine line = StatusLine.on(around);
             lighting.goThrough(recorder.feed(), around);
             silenceWithEnter(recorder.feed());

@@ -177,6 +177,11 @@ final class Recorder implements AutoCloseable {
         }
     }
 
+    /** A person wants this firing recorded now: it is an alarm when no reading ever comes. */
+    void awaitReadings() {
+        firing.awaitFirstReading();
+    }
+
     /** Whether anybody has said what the sensor is: the book, the kiln's file or the command line. */
     boolean knowsSensor() {
         return knowsSensor;

@@ -136,6 +136,9 @@ public final class RecorderRole implements AutoCloseable {
             recorder.finish();
             return;
         }
+        if (!virtual) {
+            recorder.awaitReadings();
+        }
         here = Optional.of(recorder);
         recording = Optional.of(wish);
         feed.turnTo(recorder.feed());

@@ -14,6 +14,11 @@ final class RecorderSilence {
     /** A reading older than this, of a firing that goes on, and no alarm of the recorder's about it: it is stuck. */
     private static final long STUCK_MS = 80_000;
 
+    /** The same where too few readings have come to know how often they do: the recorder itself rings after 11 minutes. */
+    private static final long STUCK_UNKNOWN_MS = 12 * 60_000;
+
+    private static final int FEWEST_READINGS = 3;
+
     /** So long the recorder may talk of nothing but an old reading: after a sleep of this computer it does for a moment. */
     private static final long STUCK_FOR_MS = 25_000;
 
@@ -51,7 +56,9 @@ final class RecorderSilence {
         }
         long age = now - snapshot.latest().get().hostMs();
         // A controller that prints each few minutes is not silent between two lines.
-        long stuck = Math.max(STUCK_MS, 4 * snapshot.latest().get().staleAfterMs());
+        long stuck = snapshot.curve().size() < FEWEST_READINGS
+                ? STUCK_UNKNOWN_MS
+                : Math.max(STUCK_MS, 4 * snapshot.latest().get().staleAfterMs());
         if (age <= stuck) {
             stuckSinceMs = Long.MAX_VALUE;
             return silent;

@@ -165,7 +165,7 @@ final class LinkReader implements PortEar {
                         .text(
                                 "wire.dead",
                                 port.title(),
-                                port.goneAfterSilenceMs().getAsLong() / 1000);
+                                watch.goneAfterMs().orElseThrow() / 1000);
             }
         }
         return "";

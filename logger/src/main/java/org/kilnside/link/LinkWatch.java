@@ -24,6 +24,9 @@ final class LinkWatch {
 
     private static final int SILENT_INTERVALS = 3;
 
+    /** A controller of which no interval is known may print each ten minutes, and a little late. */
+    private static final long SLOW_CONTROLLER_MS = 660_000;
+
     /** Counts go to the listener this often at most. */
     private static final long COUNTS_EVERY_MS = 1_000;
 
@@ -138,9 +141,23 @@ final class LinkWatch {
 
     /** Whether the other side has sent nothing, not even nonsense, for longer than it can be there. */
     boolean peerIsGone() {
+        return goneAfterMs().isPresent() && clock.monotonicMs() - bytesAtMs >= goneAfterMs().getAsLong();
+    }
+
+    /** After how long a silence of the other side it is taken for gone, ms; empty where silence is no sign of it. */
+    OptionalLong goneAfterMs() {
         OptionalLong after = port.goneAfterSilenceMs();
-        return after.isPresent()
-                && clock.monotonicMs() - bytesAtMs >= Math.max(after.getAsLong(), 2 * silenceAfterMs());
+        if (after.isEmpty()) {
+            return after;
+        }
+        // Called anew for each line, a controller that prints seldom would never have two in one connection to tell its
+        // interval by.
+        return OptionalLong.of(
+                isIntervalKnown() ? Math.max(after.getAsLong(), 2 * silenceAfterMs()) : SLOW_CONTROLLER_MS);
+    }
+
+    private boolean isIntervalKnown() {
+        return lines.lineIntervalMs().isPresent() || usualIntervalMs > 0;
     }
 
     void lost(String sentence) {
@@ -198,7 +215,9 @@ final class LinkWatch {
             }
         }
         if (next == State.SILENT) {
-            return Optional.of(words.text("wire.silent", port.title()));
+            return Optional.of(words.text(
+                    isIntervalKnown() || !goodSinceOpening ? "wire.silent" : "wire.silent_unknown",
+                    port.title()));
         }
         return lines.trouble();
     }

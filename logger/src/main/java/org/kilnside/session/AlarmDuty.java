@@ -3,6 +3,7 @@ package org.kilnside.session;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.kilnside.alarm.Alarm;
@@ -116,8 +117,17 @@ final class AlarmDuty implements Following.Follower {
         write();
     }
 
-    /** Time goes on, whether or not anything comes. */
-    void tick(long elapsedMs, long lineIntervalMs, long hostMs) {
+    /** Lines are awaited from now on: how long there were none before is nobody's fault here. */
+    void listensFrom(long elapsedMs) {
+        watch.listensFrom(elapsedMs);
+    }
+
+    /**
+     * Time goes on, whether or not anything comes.
+     *
+     * @param lineIntervalMs how often lines are awaited; empty = not known yet
+     */
+    void tick(long elapsedMs, OptionalLong lineIntervalMs, long hostMs) {
         if (tickedHostMs != Long.MIN_VALUE && hostMs - tickedHostMs < TICK_MS) {
             return;
         }
@@ -126,7 +136,7 @@ final class AlarmDuty implements Following.Follower {
     }
 
     /** It is so late on the recording's clock, and the host says this of itself. */
-    void ticked(long elapsedMs, long lineIntervalMs, HostReport report) {
+    void ticked(long elapsedMs, OptionalLong lineIntervalMs, HostReport report) {
         watch.tick(elapsedMs, lineIntervalMs, report);
         write();
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import org.kilnside.alarm.AlarmChange;
 import org.kilnside.alarm.DryingTake;
 import org.kilnside.alarm.HostReport;
@@ -17,7 +18,6 @@ import org.kilnside.sensor.Probe;
  * other, with forecasts worked out in between. Where readings are missing, time goes on as it would have.
  */
 public final class AlarmReplay {
-    private static final long USUAL_MS = 1_000;
     private static final long TICK_MS = 10_000;
 
     /** Nothing of the book is asked for, so no firing has this number. */
@@ -35,7 +35,7 @@ public final class AlarmReplay {
     private final List<AlarmChange> changes = new ArrayList<>();
     private long lastMs = Long.MIN_VALUE;
     private long forecastAtMs;
-    private long usualMs = USUAL_MS;
+    private OptionalLong usualMs = OptionalLong.empty();
 
     /**
      * @param settings the plan, the limits and what is known of the kiln
@@ -55,7 +55,7 @@ public final class AlarmReplay {
 
     /** It is known how often lines come: what is seen goes before it, once that is enough. */
     public void usualInterval(long ms) {
-        usualMs = Math.max(1, ms);
+        usualMs = OptionalLong.of(Math.max(1, ms));
     }
 
     /** Earlier firings of the same kiln are known. */
@@ -83,13 +83,17 @@ public final class AlarmReplay {
     /** It is so late, and nothing has come. */
     public void nothingUntil(long elapsedMs) {
         if (lastMs != Long.MIN_VALUE) {
-            duty.ticked(elapsedMs, interval.ms().orElse(usualMs), HostReport.UNKNOWN);
+            duty.ticked(elapsedMs, awaitedMs(), HostReport.UNKNOWN);
         }
+    }
+
+    private OptionalLong awaitedMs() {
+        return usualMs.isPresent() && interval.ms().isEmpty() ? usualMs : interval.awaitedMs();
     }
 
     private void silence(long ms) {
         for (long at = TICK_MS; at < ms; at += TICK_MS) {
-            duty.ticked(lastMs + at, interval.ms().orElse(usualMs), HostReport.UNKNOWN);
+            duty.ticked(lastMs + at, awaitedMs(), HostReport.UNKNOWN);
         }
     }
 

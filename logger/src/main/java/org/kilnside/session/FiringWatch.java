@@ -22,7 +22,6 @@ import org.kilnside.session.Snapshot.Stage;
  * Confined to one thread; the snapshots it makes may go to any.
  */
 final class FiringWatch {
-    private static final long HICCUP_MS = 5_000;
     private static final long UNKNOWN_INTERVAL_MS = 1_000;
 
     private final FiringBook book;
@@ -97,6 +96,7 @@ final class FiringWatch {
         following.takeHappened();
         alarms.remembered(open.events(), found.get().lastMs());
         timeline.resume(found.get().lastMs(), found.get().stamp());
+        alarms.listensFrom(elapsedNow());
         note(Kind.RECORDING_RESUMED, Optional.empty(), found.get().lastMs());
     }
 
@@ -224,9 +224,16 @@ final class FiringWatch {
 
     /** A person knows of an alarm. */
     void acknowledge(String alarmId) {
-        if (record.isOpen()) {
-            alarms.acknowledge(alarmId, elapsedNow());
-            changed = true;
+        long waitedMs = before.awaitedForMs(clock.monotonicMs()).orElse(0);
+        alarms.acknowledge(alarmId, record.isOpen() ? elapsedNow() : waitedMs);
+        changed = true;
+    }
+
+    /** A person has begun to record and counts on readings, so that it is an alarm when none ever comes. */
+    void awaitFirstReading() {
+        if (!record.isOpen()) {
+            before.awaitFrom(clock.monotonicMs());
+            alarms.listensFrom(0);
         }
     }
 
@@ -278,9 +285,14 @@ final class FiringWatch {
             }
             changed = true;
         }
-        if (record.isOpen() && !Double.isInfinite(speed) && !connection.isOver()) {
+        if (!Double.isInfinite(speed) && !connection.isOver()) {
             List<Alarm> stood = alarms.current();
-            alarms.tick(elapsedNow(), interval.ms().orElse(UNKNOWN_INTERVAL_MS), clock.monotonicMs());
+            if (record.isOpen()) {
+                alarms.tick(elapsedNow(), interval.awaitedMs(), clock.monotonicMs());
+            } else if (before.awaitedForMs(clock.monotonicMs()).isPresent()) {
+                long waitedMs = before.awaitedForMs(clock.monotonicMs()).getAsLong();
+                alarms.tick(waitedMs, OptionalLong.empty(), clock.monotonicMs());
+            }
             changed |= stood != alarms.current();
         }
         if (gaps.areSettled(clock.monotonicMs())) {
@@ -391,13 +403,7 @@ final class FiringWatch {
     }
 
     private long elapsedNow() {
-        // A replay without pauses has no time of its own between its readings, and a kiln run fast lives minutes in a
-        // hiccup of this computer.
-        long silentMs =
-                latest.isEmpty() ? 0 : clock.monotonicMs() - latest.get().hostMs();
-        boolean hiccup = speed > 1 && silentMs < HICCUP_MS;
-        long since = hiccup || Double.isInfinite(speed) ? 0 : Math.round(silentMs * speed);
-        return timeline.elapsedMs() - zeroMs + Math.max(0, since);
+        return timeline.nowMs(clock.monotonicMs()) - zeroMs;
     }
 
     private void note(Kind kind, Optional<String> text, long elapsedMs) {
@@ -405,7 +411,11 @@ final class FiringWatch {
     }
 
     private void write(FiringEvent event) {
-        record.record(event);
+        if (record.isOpen()) {
+            record.record(event);
+        } else {
+            before.happened(event);
+        }
     }
 
     private void happened(FiringEvent event) {

@@ -30,7 +30,7 @@ final class Gaps {
             LineInterval interval,
             OptionalLong uptimeBeforeMs,
             OptionalLong uptimeNowMs) {
-        if (step == Timeline.Step.FIRST || sinceMs <= interval.three(SHORTEST_MS)) {
+        if (step == Timeline.Step.FIRST || sinceMs <= interval.gapAfterMs(SHORTEST_MS)) {
             return false;
         }
         // A controller that keeps readings through a reset counts them backwards from its start, as if the reset had

@@ -13,8 +13,11 @@ final class LineInterval {
     private static final int STEPS = 5;
     private static final int FEWEST_STEPS = 2;
 
-    /** Until an interval is known, a controller that prints every minute must not look broken. */
-    private static final long SLOWEST_USUAL_MS = 60_000;
+    /** Until an interval is known, a controller that prints each ten minutes must not look broken. */
+    private static final long SLOWEST_USUAL_MS = 600_000;
+
+    /** So much later than its interval a line may come. */
+    private static final long LATE_MS = 60_000;
 
     private static final int INTERVALS = 3;
 
@@ -49,9 +52,24 @@ final class LineInterval {
         return Arrays.stream(sorted).skip((sorted.length - 1) / 2).findFirst();
     }
 
-    /** Three intervals, ms, but never less than a shortest time. */
-    long three(long shortestMs) {
-        return Math.max(shortestMs, INTERVALS * ms().orElse(SLOWEST_USUAL_MS));
+    /**
+     * How often lines are awaited, ms; empty while too few have come to tell a slow controller from a dead wire. A board
+     * that has just started may print some lines at once before it falls into its step: of the first few steps the
+     * longest counts, but none beyond the slowest usual, which is rather a gap.
+     */
+    OptionalLong awaitedMs() {
+        if (saidMs.isPresent() || steps.size() == STEPS || ms().isEmpty()) {
+            return ms();
+        }
+        long longest = steps.stream().mapToLong(Long::longValue).max().orElseThrow();
+        return OptionalLong.of(Math.min(SLOWEST_USUAL_MS, longest));
+    }
+
+    /** From how long on the time between two readings is a gap, ms; never less than a shortest time. */
+    long gapAfterMs(long shortestMs) {
+        return Math.max(
+                shortestMs,
+                awaitedMs().isPresent() ? INTERVALS * awaitedMs().getAsLong() : SLOWEST_USUAL_MS + LATE_MS);
     }
 
     /**
@@ -59,6 +77,8 @@ final class LineInterval {
      * clock sends more often than its interval by it.
      */
     long staleAfterMs(double speed) {
-        return speed == 1 && ms().isPresent() ? three(SHORTEST_STALE_MS) : SHORTEST_STALE_MS;
+        return speed == 1 && ms().isPresent()
+                ? Math.max(SHORTEST_STALE_MS, INTERVALS * ms().getAsLong())
+                : SHORTEST_STALE_MS;
     }
 }

@@ -129,6 +129,11 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
         submit(() -> watch.alarmUnheard(why));
     }
 
+    /** Somebody counts on readings from now on: it is an alarm when none ever comes. */
+    public void awaitFirstReading() {
+        submit(watch::awaitFirstReading);
+    }
+
     @Override
     public void lighting(Lighting list) {
         submit(() -> watch.lighting(list));

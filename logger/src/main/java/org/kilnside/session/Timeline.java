@@ -26,6 +26,9 @@ final class Timeline {
     /** A ceramic resonator and the time a line waits in buffers explain less than this. */
     private static final long CLOCKS_DISAGREE_MS = 60_000;
 
+    /** A kiln run fast lives minutes in a hiccup of this computer. */
+    private static final long HICCUP_MS = 5_000;
+
     /** A ceramic resonator may be off by half a percent; one part in this many is twice that. */
     private static final long RESONATOR_PART = 100;
 
@@ -140,6 +143,13 @@ final class Timeline {
     /** The recording's time at the last live reading, ms. */
     long elapsedMs() {
         return elapsedMs;
+    }
+
+    /** The recording's time now, ms, whether or not anything comes. A replay without pauses has none between its readings. */
+    long nowMs(long hostMs) {
+        long silentMs = started ? Math.max(0, hostMs - last.hostMs()) : 0;
+        boolean hiccup = speed > 1 && silentMs < HICCUP_MS;
+        return elapsedMs + (hiccup || Double.isInfinite(speed) ? 0 : Math.round(silentMs * speed));
     }
 
     /** The controller's uptime at the last live reading, as sent; empty when it gives none. */

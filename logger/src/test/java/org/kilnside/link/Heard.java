@@ -43,6 +43,15 @@ final class Heard implements ReadingSource.Listener {
         return states;
     }
 
+    /** What was said in a state, in order, repetitions left out. */
+    List<String> details(Connection.State state) {
+        return connections.stream()
+                .filter(connection -> connection.state() == state)
+                .flatMap(connection -> connection.detail().stream())
+                .distinct()
+                .toList();
+    }
+
     Optional<String> detailIn(Connection.State state) {
         return connections.stream()
                 .filter(connection ->

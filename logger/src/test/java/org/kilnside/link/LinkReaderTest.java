@@ -174,6 +174,30 @@ class LinkReaderTest {
     }
 
     @Test
+    void aControllerThatPrintsEachFewMinutesAndNeverSaysSoIsNotHungUpOn() {
+        port.goneAfterSilence = OptionalLong.of(30_000);
+        for (int i = 0; i < 6; i++) {
+            port.says(lines.reading(1_010 + i * 300_000, 600 + i)).silentFor(300_000);
+        }
+        run(false);
+
+        assertThat(heard.states()).doesNotContain(State.LOST);
+        assertThat(port.openedAtMs).hasSize(1);
+        assertThat(heard.arrivals).hasSizeGreaterThanOrEqualTo(5);
+    }
+
+    @Test
+    void afterItsFirstLineItIsSaidThatNobodyKnowsYetHowOftenLinesCome() {
+        port.says(lines.reading(1_010, 600)).silentFor(20_000).says(lines.reading(21_010, 600)).silentFor(70_000);
+        run(false);
+
+        assertThat(heard.details(State.SILENT))
+                .satisfiesExactly(
+                        first -> assertThat(first).contains("not known", "eleven"),
+                        then -> assertThat(then).contains("check the controller"));
+    }
+
+    @Test
     void aPeerThatSendsWhatCannotBeReadIsThereAllTheSame() {
         port.goneAfterSilence = OptionalLong.of(30_000);
         for (int i = 0; i < 12; i++) {

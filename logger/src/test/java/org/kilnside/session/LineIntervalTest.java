@@ -13,7 +13,7 @@ class LineIntervalTest {
         interval.seen(1_000);
         interval.said(5_000);
         assertThat(interval.ms()).hasValue(5_000);
-        assertThat(interval.three(10_000)).isEqualTo(15_000);
+        assertThat(interval.gapAfterMs(10_000)).isEqualTo(15_000);
     }
 
     @Test
@@ -22,7 +22,7 @@ class LineIntervalTest {
             interval.seen(step);
         }
         assertThat(interval.ms()).hasValue(1_000);
-        assertThat(interval.three(10_000)).isEqualTo(10_000);
+        assertThat(interval.gapAfterMs(10_000)).isEqualTo(10_000);
     }
 
     @Test
@@ -34,7 +34,24 @@ class LineIntervalTest {
     }
 
     @Test
-    void untilItIsKnownALineAMinuteIsUsual() {
-        assertThat(interval.three(10_000)).isEqualTo(180_000);
+    void untilItIsKnownALineEachTenMinutesIsNoGap() {
+        assertThat(interval.awaitedMs()).isEmpty();
+        assertThat(interval.gapAfterMs(10_000)).isEqualTo(660_000);
+        interval.seen(600_000);
+        assertThat(interval.awaitedMs()).isEmpty();
+        assertThat(interval.gapAfterMs(10_000)).isEqualTo(660_000);
+    }
+
+    @Test
+    void ofTheFirstFewStepsTheLongestIsAwaitedButNoGapIsTakenForOne() {
+        interval.seen(1_000);
+        interval.seen(300_000);
+        assertThat(interval.awaitedMs()).hasValue(300_000);
+        assertThat(interval.staleAfterMs(1)).isEqualTo(10_000);
+        interval.seen(7_200_000);
+        assertThat(interval.awaitedMs()).hasValue(600_000);
+        interval.seen(300_000);
+        interval.seen(300_000);
+        assertThat(interval.awaitedMs()).hasValue(300_000);
     }
 }
