@@ -162,10 +162,7 @@ final class LinkReader implements PortEar {
             }
             if (watch.peerIsGone()) {
                 return around.words()
-                        .text(
-                                "wire.dead",
-                                port.title(),
-                                watch.goneAfterMs().orElseThrow() / 1000);
+                        .text("wire.dead", port.title(), watch.goneAfterMs().orElseThrow() / 1000);
             }
         }
         return "";

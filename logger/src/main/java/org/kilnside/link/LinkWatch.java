@@ -141,7 +141,8 @@ final class LinkWatch {
 
     /** Whether the other side has sent nothing, not even nonsense, for longer than it can be there. */
     boolean peerIsGone() {
-        return goneAfterMs().isPresent() && clock.monotonicMs() - bytesAtMs >= goneAfterMs().getAsLong();
+        return goneAfterMs().isPresent()
+                && clock.monotonicMs() - bytesAtMs >= goneAfterMs().getAsLong();
     }
 
     /** After how long a silence of the other side it is taken for gone, ms; empty where silence is no sign of it. */
@@ -216,8 +217,7 @@ final class LinkWatch {
         }
         if (next == State.SILENT) {
             return Optional.of(words.text(
-                    isIntervalKnown() || !goodSinceOpening ? "wire.silent" : "wire.silent_unknown",
-                    port.title()));
+                    isIntervalKnown() || !goodSinceOpening ? "wire.silent" : "wire.silent_unknown", port.title()));
         }
         return lines.trouble();
     }

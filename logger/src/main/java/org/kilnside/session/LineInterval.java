@@ -68,8 +68,7 @@ final class LineInterval {
     /** From how long on the time between two readings is a gap, ms; never less than a shortest time. */
     long gapAfterMs(long shortestMs) {
         return Math.max(
-                shortestMs,
-                awaitedMs().isPresent() ? INTERVALS * awaitedMs().getAsLong() : SLOWEST_USUAL_MS + LATE_MS);
+                shortestMs, awaitedMs().isPresent() ? INTERVALS * awaitedMs().getAsLong() : SLOWEST_USUAL_MS + LATE_MS);
     }
 
     /**

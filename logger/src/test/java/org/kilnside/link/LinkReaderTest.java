@@ -188,7 +188,10 @@ class LinkReaderTest {
 
     @Test
     void afterItsFirstLineItIsSaidThatNobodyKnowsYetHowOftenLinesCome() {
-        port.says(lines.reading(1_010, 600)).silentFor(20_000).says(lines.reading(21_010, 600)).silentFor(70_000);
+        port.says(lines.reading(1_010, 600))
+                .silentFor(20_000)
+                .says(lines.reading(21_010, 600))
+                .silentFor(70_000);
         run(false);
 
         assertThat(heard.details(State.SILENT))

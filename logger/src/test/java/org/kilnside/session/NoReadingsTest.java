@@ -10,7 +10,6 @@ import org.kilnside.alarm.Alarm;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
-import org.kilnside.firing.Lighting;
 
 /** When silence is an alarm: a controller that is merely slow, a wire that dies, one that was dead from the start. */
 class NoReadingsTest {
@@ -49,8 +48,9 @@ class NoReadingsTest {
     }
 
     private boolean rings() {
-        return watch.snapshot().alarms().stream().filter(Alarm::rings).anyMatch(alarm -> !alarm.isOver()
-                && alarm.kind() == AlarmKind.NO_READINGS);
+        return watch.snapshot().alarms().stream()
+                .filter(Alarm::rings)
+                .anyMatch(alarm -> !alarm.isOver() && alarm.kind() == AlarmKind.NO_READINGS);
     }
 
     @Test
@@ -126,13 +126,17 @@ class NoReadingsTest {
         assertThat(alarm.expected()).isEmpty();
         watch.acknowledge(alarm.id());
         assertThat(rings()).isFalse();
-        assertThat(silence(Duration.ofMinutes(11))).as("still true ten minutes later").isPresent();
+        assertThat(silence(Duration.ofMinutes(11)))
+                .as("still true ten minutes later")
+                .isPresent();
         assertThat(book.starts).isEmpty();
         reads(20);
         assertThat(rings()).isFalse();
-        assertThat(book.events.get(0)).extracting(FiringEvent::kind)
+        assertThat(book.events.get(0))
+                .extracting(FiringEvent::kind)
                 .contains(Kind.ALARM_RAISED, Kind.ALARM_ACKNOWLEDGED, Kind.ALARM_RAISED_AGAIN, Kind.ALARM_CLEARED);
-        assertThat(book.events.get(0)).allSatisfy(event -> assertThat(event.elapsedMs()).isZero());
+        assertThat(book.events.get(0))
+                .allSatisfy(event -> assertThat(event.elapsedMs()).isZero());
     }
 
     @Test
@@ -150,7 +154,9 @@ class NoReadingsTest {
         watch.lookRound();
         assertThat(rings()).as("the wire has had no time to say anything").isFalse();
         assertThat(silence(Duration.ofMinutes(5)).orElseThrow()).isBetween(85L, 95L);
-        assertThat(watch.snapshot().alarms().get(0).sinceMs()).as("since the last line of all").isEqualTo(590_000);
+        assertThat(watch.snapshot().alarms().get(0).sinceMs())
+                .as("since the last line of all")
+                .isEqualTo(590_000);
         reads(360);
         assertThat(rings()).isFalse();
     }
