@@ -19,7 +19,7 @@ import org.kilnside.tracking.FiringTracker;
  * each ten seconds of the kiln's time. Confined to the session's thread.
  */
 public final class AlarmWatch {
-    private final AlarmLimits limits;
+    private AlarmLimits limits;
     private final AlarmLedger ledger;
     private final MaximumWatch maxima;
     private final LineWatch lines;
@@ -29,10 +29,19 @@ public final class AlarmWatch {
     public AlarmWatch(AlarmLimits limits, Optional<Schedule> plan) {
         this.limits = limits;
         this.ledger = new AlarmLedger(limits.stillTrueAfter().toMillis());
-        this.maxima = new MaximumWatch(limits, plan);
-        this.lines = new LineWatch(limits);
-        this.curve = new CurveWatch(limits, plan);
-        this.forecasts = new ForecastWatch(limits);
+        this.maxima = new MaximumWatch(this::limits, plan);
+        this.lines = new LineWatch(this::limits);
+        this.curve = new CurveWatch(this::limits, plan);
+        this.forecasts = new ForecastWatch(this::limits);
+    }
+
+    private AlarmLimits limits() {
+        return limits;
+    }
+
+    /** The kiln's owner has set other limits: from now on those count, also for what rings already. */
+    public void limits(AlarmLimits others) {
+        limits = others;
     }
 
     /** Takes every line of the controller as it comes, whichever channel leads it. */

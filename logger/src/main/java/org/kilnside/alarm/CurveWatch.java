@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
@@ -52,7 +53,7 @@ final class CurveWatch {
     /** A kiln that climbs more slowly than this stalls, bound water or not (common practice). */
     private static final double STALLS_K_PER_H = 45;
 
-    private final AlarmLimits limits;
+    private final Supplier<AlarmLimits> limits;
     private final Optional<Schedule> plan;
     private final Beats beats = new Beats();
     private final Optional<PlanClock> clock;
@@ -74,7 +75,7 @@ final class CurveWatch {
     private long offSinceMs = Long.MAX_VALUE;
     private long steeredMs;
 
-    CurveWatch(AlarmLimits limits, Optional<Schedule> plan) {
+    CurveWatch(Supplier<AlarmLimits> limits, Optional<Schedule> plan) {
         this.limits = limits;
         this.plan = plan;
         this.clock = plan.map(PlanClock::new);
@@ -239,7 +240,7 @@ final class CurveWatch {
             }
         }
         // What evens out in a cold kiln carries it by some kelvin.
-        double overK = limits.overPlan().kelvin();
+        double overK = limits.get().overPlan().kelvin();
         double fromC = setpoint.isPresent() ? setpoint.getAsDouble() + overK / 2 : allowedByPlan() + overK;
         boolean climbs = unpowered.look(beats, withoutSetpointMs(nowMs))
                 && beats.nowC() > fromC
@@ -343,7 +344,7 @@ final class CurveWatch {
             boolean heated,
             boolean distrusted) {
         boolean cooling = tracker.stage() == FiringStage.COOLING || tracker.stage() == FiringStage.ENDED;
-        boolean hot = highestC > limits.lid().celsius() + 60;
+        boolean hot = highestC > limits.get().lid().celsius() + 60;
         boolean free = cooling && hot && isFree();
         ledger.assess(AlarmKind.LID_MOVED, lid.look(beats, free), nowMs);
         if (distrusted) {

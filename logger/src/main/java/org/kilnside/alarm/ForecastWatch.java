@@ -1,6 +1,8 @@
 package org.kilnside.alarm;
 
 import java.util.Optional;
+import java.util.function.Supplier;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.thermal.Forecast;
 import org.kilnside.thermal.Forecast.Reaches;
 import org.kilnside.thermal.Forecast.Stage;
@@ -18,18 +20,21 @@ final class ForecastWatch {
     /** A time still far off moves by itself: the part of it that is no news. */
     private static final double SHARE_OF_TIME_LEFT = 0.1;
 
-    private final AlarmLimits limits;
+    private final Supplier<AlarmLimits> limits;
     private final Lasting unreachable = new Lasting();
     private final Lasting moved = new Lasting();
     private int distrusted;
     private Optional<Told> told = Optional.empty();
 
-    ForecastWatch(AlarmLimits limits) {
+    ForecastWatch(Supplier<AlarmLimits> limits) {
         this.limits = limits;
     }
 
     /** Which question, and the answer that was told. */
-    private record Told(Stage stage, double atS, double firstAskedS) {}
+    private record Told(Question question, double atS, double firstAskedS) {}
+
+    /** While it heats, when the top is reached; while it cools, when it is below the temperature for the lid. */
+    private record Question(Stage stage, Temperature lid) {}
 
     /** Something that answers say again and again. */
     private static final class Lasting {
@@ -97,18 +102,19 @@ final class ForecastWatch {
             return;
         }
         double now = at.get();
-        if (told.isEmpty() || told.get().stage() != answer.stage()) {
-            told = Optional.of(new Told(answer.stage(), now, answer.askedS()));
+        Question question = new Question(answer.stage(), limits.get().lid());
+        if (told.isEmpty() || !told.get().question().equals(question)) {
+            told = Optional.of(new Told(question, now, answer.askedS()));
             moved.lasts(false, nowMs);
             return;
         }
         Told before = told.get();
         double by = now - before.atS();
         if (answer.askedS() - before.firstAskedS() < SETTLE_S) {
-            told = Optional.of(new Told(before.stage(), now, before.firstAskedS()));
+            told = Optional.of(new Told(question, now, before.firstAskedS()));
             return;
         }
-        double needed = Math.max(limits.forecastMoved().toSeconds(), SHARE_OF_TIME_LEFT * (now - answer.askedS()));
+        double needed = Math.max(limits.get().forecastMoved().toSeconds(), SHARE_OF_TIME_LEFT * (now - answer.askedS()));
         if (moved.lasts(Math.abs(by) > needed, nowMs)) {
             ledger.tell(
                     AlarmKind.FORECAST_MOVED,
@@ -117,18 +123,17 @@ final class ForecastWatch {
                             Measure.ofMillis(Math.round(now * 1000)),
                             Measure.ofMillis(Math.round(before.atS() * 1000))),
                     nowMs);
-            told = Optional.of(new Told(before.stage(), now, answer.askedS()));
+            told = Optional.of(new Told(question, now, answer.askedS()));
             moved.lasts(false, nowMs);
         }
     }
 
-    /** While it heats, when the top is reached; while it cools, when it is below the temperature for the lid. */
     private Optional<Double> time(Forecast answer) {
         return switch (answer.stage()) {
             case HEATING -> answer.arrival().flatMap(Forecast.Arrival::when).map(Forecast.When::atS);
             case COOLING ->
                 answer.below().stream()
-                        .filter(below -> below.temperature().equals(limits.lid()))
+                        .filter(below -> below.temperature().equals(limits.get().lid()))
                         .findFirst()
                         .flatMap(Forecast.Below::when)
                         .map(Forecast.When::atS);

@@ -3,6 +3,7 @@ package org.kilnside.alarm;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.function.Supplier;
 import org.kilnside.firing.Channel;
 import org.kilnside.firing.Reading;
 import org.kilnside.quantity.Temperature;
@@ -31,7 +32,7 @@ final class LineWatch {
     private static final double COOLED_K = 3;
     private static final long WITNESS_STALE_MS = 300_000;
 
-    private final AlarmLimits limits;
+    private final Supplier<AlarmLimits> limits;
     private final FrozenWatch frozen = new FrozenWatch();
     private long lastLineMs = NEVER;
     private long listensFromMs = NEVER;
@@ -51,7 +52,7 @@ final class LineWatch {
     private double guideC;
     private long guideMs = NEVER;
 
-    LineWatch(AlarmLimits limits) {
+    LineWatch(Supplier<AlarmLimits> limits) {
         this.limits = limits;
     }
 
@@ -153,7 +154,7 @@ final class LineWatch {
             return;
         }
         long nowMs = reading.elapsedMs();
-        double over = board.get().celsius() - limits.boxMaximum().celsius();
+        double over = board.get().celsius() - limits.get().boxMaximum().celsius();
         if (over <= 0) {
             boxHotSinceMs = NEVER;
             if (over < -COOLED_K) {
@@ -168,7 +169,7 @@ final class LineWatch {
             Finding hot = Finding.since(
                     boxHotSinceMs,
                     new Measure.OfTemperature(board.get()),
-                    new Measure.OfTemperature(limits.boxMaximum()));
+                    new Measure.OfTemperature(limits.get().boxMaximum()));
             ledger.raise(AlarmKind.BOX_TOO_HOT, hot.withBadness(over / 10), nowMs);
         }
     }
@@ -191,7 +192,7 @@ final class LineWatch {
             return;
         }
         long slowMs = lineIntervalMs.isPresent() ? lineIntervalMs.getAsLong() * 7 / 4 : SILENCE_OF_UNKNOWN_MS;
-        if (nowMs - sinceMs >= Math.max(limits.silence().toMillis(), slowMs)) {
+        if (nowMs - sinceMs >= Math.max(limits.get().silence().toMillis(), slowMs)) {
             long silentSinceMs = lastLineMs == NEVER ? listensFromMs : lastLineMs;
             Optional<Measure> usual = lineIntervalMs.isPresent()
                     ? Optional.of(Measure.ofMillis(lineIntervalMs.getAsLong()))

@@ -1,7 +1,10 @@
 package org.kilnside.alarm;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.kilnside.firing.Channel;
 import org.kilnside.firing.Reading;
 import org.kilnside.quantity.Temperature;
@@ -18,42 +21,57 @@ final class MaximumWatch {
     /** Lines further apart than this do not come in threes within the half minute promised. */
     private static final long SELDOM_MS = 8_000;
 
-    private final Limit[] all;
+    private final Supplier<AlarmLimits> limits;
+    private final Optional<Temperature> top;
+    private final List<Limit> all;
     private long lastMs;
 
     /** A plan that stays this far below a maximum does not come to it by overshooting. */
     private static final double PLANNED_BELOW_K = 5;
 
-    MaximumWatch(AlarmLimits limits, Optional<Schedule> plan) {
-        double topC = plan.map(its -> its.top().celsius()).orElse(Double.NEGATIVE_INFINITY);
-        double marginK = limits.overMaximum().kelvin();
-        all = new Limit[] {
-            new Limit(
-                    AlarmKind.ABOVE_PLAN_MAXIMUM,
-                    plan.map(Schedule::top),
-                    limits.overTop().kelvin()),
-            new Limit(AlarmKind.ABOVE_WARE_MAXIMUM, limits.wareMaximum(), margin(limits.wareMaximum(), topC, marginK)),
-            new Limit(AlarmKind.ABOVE_KILN_MAXIMUM, limits.kilnMaximum(), margin(limits.kilnMaximum(), topC, marginK))
+    MaximumWatch(Supplier<AlarmLimits> limits, Optional<Schedule> plan) {
+        this.limits = limits;
+        this.top = plan.map(Schedule::top);
+        this.all = Stream.of(
+                        AlarmKind.ABOVE_PLAN_MAXIMUM, AlarmKind.ABOVE_WARE_MAXIMUM, AlarmKind.ABOVE_KILN_MAXIMUM)
+                .map(Limit::new)
+                .toList();
+    }
+
+    private Optional<Temperature> maximum(AlarmKind kind) {
+        return switch (kind) {
+            case ABOVE_PLAN_MAXIMUM -> top;
+            case ABOVE_WARE_MAXIMUM -> limits.get().wareMaximum();
+            default -> limits.get().kilnMaximum();
         };
     }
 
-    private static double margin(Optional<Temperature> maximum, double topC, double marginK) {
-        return maximum.filter(its -> topC < its.celsius() - PLANNED_BELOW_K).isPresent() ? 0 : marginK;
+    private double fromC(AlarmKind kind) {
+        OptionalDouble maximumC = celsius(maximum(kind));
+        if (maximumC.isEmpty()) {
+            return Double.POSITIVE_INFINITY;
+        }
+        if (kind == AlarmKind.ABOVE_PLAN_MAXIMUM) {
+            return maximumC.getAsDouble() + limits.get().overTop().kelvin();
+        }
+        boolean plannedBelow =
+                celsius(top).orElse(Double.NEGATIVE_INFINITY) < maximumC.getAsDouble() - PLANNED_BELOW_K;
+        return maximumC.getAsDouble()
+                + (plannedBelow ? 0 : limits.get().overMaximum().kelvin());
+    }
+
+    private static OptionalDouble celsius(Optional<Temperature> it) {
+        return it.map(Temperature::celsius).map(OptionalDouble::of).orElse(OptionalDouble.empty());
     }
 
     private static final class Limit {
         private final AlarmKind kind;
-        private final OptionalDouble maximumC;
-        private final double fromC;
         private int above;
         private int witnessAbove;
         private long sinceMs;
 
-        Limit(AlarmKind kind, Optional<Temperature> maximum, double marginK) {
+        Limit(AlarmKind kind) {
             this.kind = kind;
-            this.maximumC =
-                    maximum.map(Temperature::celsius).map(OptionalDouble::of).orElse(OptionalDouble.empty());
-            this.fromC = maximumC.orElse(Double.POSITIVE_INFINITY) + marginK;
         }
     }
 
@@ -62,9 +80,10 @@ final class MaximumWatch {
         int needed = elapsedMs - lastMs > SELDOM_MS ? 1 : BELIEVED;
         lastMs = elapsedMs;
         for (Limit limit : all) {
-            if (celsius <= limit.fromC) {
+            double fromC = fromC(limit.kind);
+            if (celsius <= fromC) {
                 limit.above = Math.max(0, limit.above - 1);
-                if (limit.witnessAbove == 0 && celsius < limit.fromC - 2) {
+                if (limit.witnessAbove == 0 && celsius < fromC - 2) {
                     ledger.clear(limit.kind, elapsedMs);
                 }
                 continue;
@@ -93,7 +112,7 @@ final class MaximumWatch {
             return;
         }
         for (Limit limit : all) {
-            if (hottest <= limit.fromC) {
+            if (hottest <= fromC(limit.kind)) {
                 limit.witnessAbove = 0;
                 continue;
             }
@@ -106,8 +125,8 @@ final class MaximumWatch {
         }
     }
 
-    private static void raise(Limit limit, long elapsedMs, double celsius, AlarmLedger ledger) {
-        double maximumC = limit.maximumC.orElseThrow();
+    private void raise(Limit limit, long elapsedMs, double celsius, AlarmLedger ledger) {
+        double maximumC = celsius(maximum(limit.kind)).orElseThrow();
         ledger.raise(
                 limit.kind,
                 Finding.since(limit.sinceMs, Measure.ofCelsius(celsius), Measure.ofCelsius(maximumC))

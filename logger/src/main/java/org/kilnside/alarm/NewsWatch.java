@@ -1,12 +1,18 @@
 package org.kilnside.alarm;
 
-/** Good news of the cooling: below the temperatures for lid and unloading. Never by a number that is the air's. */
-final class NewsWatch {
-    private final AlarmLimits limits;
-    private boolean lidTold;
-    private boolean unloadTold;
+import java.util.OptionalDouble;
+import java.util.function.Supplier;
 
-    NewsWatch(AlarmLimits limits) {
+/**
+ * Good news of the cooling: below the temperatures for lid and unloading. Never by a number that is the air's. Where another
+ * temperature is set in mid-firing, what was told of the old one is taken back if it is not true of the new.
+ */
+final class NewsWatch {
+    private final Supplier<AlarmLimits> limits;
+    private OptionalDouble lidToldC = OptionalDouble.empty();
+    private OptionalDouble unloadToldC = OptionalDouble.empty();
+
+    NewsWatch(Supplier<AlarmLimits> limits) {
         this.limits = limits;
     }
 
@@ -22,17 +28,26 @@ final class NewsWatch {
             return;
         }
         double wareC = lid.isOpen() ? Math.max(hottestC, lid.expectedC(nowMs)) : hottestC;
-        if (!lidTold && wareC < limits.lid().celsius()) {
-            lidTold = true;
-            tell(AlarmKind.BELOW_LID_THRESHOLD, nowMs, wareC, limits.lid().celsius(), ledger);
-        }
-        if (!unloadTold && wareC < limits.unload().celsius()) {
-            unloadTold = true;
-            tell(AlarmKind.BELOW_UNLOAD_THRESHOLD, nowMs, wareC, limits.unload().celsius(), ledger);
-        }
+        lidToldC = told(
+                lidToldC, limits.get().lid().celsius(), AlarmKind.BELOW_LID_THRESHOLD, nowMs, wareC, ledger);
+        unloadToldC = told(
+                unloadToldC, limits.get().unload().celsius(), AlarmKind.BELOW_UNLOAD_THRESHOLD, nowMs, wareC, ledger);
     }
 
-    private static void tell(AlarmKind kind, long nowMs, double seenC, double belowC, AlarmLedger ledger) {
-        ledger.tell(kind, Finding.since(nowMs, Measure.ofCelsius(seenC), Measure.ofCelsius(belowC)), nowMs);
+    /** Below which temperature it has been told to be, now. */
+    private static OptionalDouble told(
+            OptionalDouble toldC, double belowC, AlarmKind kind, long nowMs, double wareC, AlarmLedger ledger) {
+        if (wareC < belowC) {
+            if (toldC.isPresent() && toldC.getAsDouble() <= belowC) {
+                return toldC;
+            }
+            ledger.tell(kind, Finding.since(nowMs, Measure.ofCelsius(wareC), Measure.ofCelsius(belowC)), nowMs);
+            return OptionalDouble.of(belowC);
+        }
+        if (toldC.isPresent() && toldC.getAsDouble() > belowC) {
+            ledger.clear(kind, nowMs);
+            return OptionalDouble.empty();
+        }
+        return toldC;
     }
 }

@@ -5,6 +5,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
 import org.kilnside.schedule.PlannedCurve.Kind;
 
 /**
@@ -79,15 +80,19 @@ final class StuckRelayWatch {
     /** The same against the plan's clock as it is, and for longer. */
     private final Deque<double[]> crests = new ArrayDeque<>();
 
-    private final double overK;
+    private final Supplier<AlarmLimits> limits;
     private long overSinceMs = Long.MIN_VALUE;
     private boolean stuck;
     private double swingK;
     private double usualSwingK;
     private double offRiseFromC;
 
-    StuckRelayWatch(AlarmLimits limits) {
-        this.overK = limits.overPlan().kelvin();
+    StuckRelayWatch(Supplier<AlarmLimits> limits) {
+        this.limits = limits;
+    }
+
+    private double overK() {
+        return limits.get().overPlan().kelvin();
     }
 
     /**
@@ -103,15 +108,15 @@ final class StuckRelayWatch {
         double over = planned + Math.min(unsureK, clockAhead(nowMs, planned));
         remember(nowMs, over);
         seeSwings(over);
-        if (over >= overK - unsureK && overSinceMs == Long.MIN_VALUE) {
+        if (over >= overK() - unsureK && overSinceMs == Long.MIN_VALUE) {
             overSinceMs = nowMs;
         }
-        boolean sure = over >= overK || over >= overK - unsureK && swingsCeased(beats);
+        boolean sure = over >= overK() || over >= overK() - unsureK && swingsCeased(beats);
         if (!sure) {
-            if (over < overK - unsureK) {
+            if (over < overK() - unsureK) {
                 overSinceMs = Long.MIN_VALUE;
             }
-            if (over < overK / 2) {
+            if (over < overK() / 2) {
                 stuck = false;
             }
             return stuck ? finding(beats, allowedC, over) : Optional.empty();
@@ -230,7 +235,7 @@ final class StuckRelayWatch {
             double minutes = (double) window / MINUTE_MS;
             double dies = (now.getAsDouble() - unsure) / Math.max(1, before.getAsDouble());
             double steadyShare = Math.pow(STEADY, minutes);
-            double slowShare = Math.pow(over >= 2 * overK ? DIES_SLOWLY_FAR_OVER : DIES_SLOWLY, minutes);
+            double slowShare = Math.pow(over >= 2 * overK() ? DIES_SLOWLY_FAR_OVER : DIES_SLOWLY, minutes);
             boolean steady = forMs >= JUDGED_FROM_MS
                     && dies >= steadyShare
                     && before.getAsDouble() >= steadyShare * earlier.orElse(Double.POSITIVE_INFINITY);
@@ -277,7 +282,7 @@ final class StuckRelayWatch {
         double before = beats.slope(2 * MINUTE_MS, MINUTE_MS).orElse(0);
         double earlier = beats.slope(6 * MINUTE_MS, 4 * MINUTE_MS).orElse(0);
         // A reading that rebounds under a shut lid climbs ever more slowly; elements do not tire.
-        boolean climbs = rise >= overK
+        boolean climbs = rise >= overK()
                 && off
                 && last >= RISES_K_PER_H
                 && before > 0

@@ -2,6 +2,7 @@ package org.kilnside.alarm;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 
@@ -36,13 +37,18 @@ final class TooHighNumberWatch {
     /** Where a relay sticks the number climbs away from the set-point; that is another alarm. */
     private static final double AT_SETPOINT_K = 25;
 
-    private final double hottestC;
+    private final Supplier<AlarmLimits> limits;
+    private final double plannedC;
     private double highestC = Double.NEGATIVE_INFINITY;
 
-    TooHighNumberWatch(AlarmLimits limits, Optional<Schedule> plan) {
-        double planned = plan.map(its -> its.top().celsius()).orElse(0.0);
-        double made = limits.kilnMaximum().map(Temperature::celsius).orElse(0.0);
-        hottestC = Math.max(HOTTEST_WIRE_KILN_C, Math.max(planned, made) + ABOVE_ITS_OWN_K);
+    TooHighNumberWatch(Supplier<AlarmLimits> limits, Optional<Schedule> plan) {
+        this.limits = limits;
+        this.plannedC = plan.map(its -> its.top().celsius()).orElse(0.0);
+    }
+
+    private double hottestC() {
+        double madeC = limits.get().kilnMaximum().map(Temperature::celsius).orElse(0.0);
+        return Math.max(HOTTEST_WIRE_KILN_C, Math.max(plannedC, madeC) + ABOVE_ITS_OWN_K);
     }
 
     Optional<Finding> look(Beats beats) {
@@ -52,9 +58,9 @@ final class TooHighNumberWatch {
 
     private Optional<Finding> tooHot(Beats beats) {
         double coolestC = beats.lowestBetween(HOT_MS, 0);
-        return beats.spanMs() > HOT_MS && coolestC > hottestC
+        return beats.spanMs() > HOT_MS && coolestC > hottestC()
                 ? Optional.of(Finding.since(
-                        beats.nowMs() - HOT_MS, Measure.ofCelsius(beats.nowC()), Measure.ofCelsius(hottestC)))
+                        beats.nowMs() - HOT_MS, Measure.ofCelsius(beats.nowC()), Measure.ofCelsius(hottestC())))
                 : Optional.empty();
     }
 

@@ -1,6 +1,7 @@
 package org.kilnside.alarm;
 
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.schedule.PlannedCurve.Kind;
 import org.kilnside.schedule.PlannedCurve.Leg;
@@ -26,12 +27,12 @@ final class WareRiskWatch {
 
     private static final double BOILING_C = 100;
 
-    private final AlarmLimits limits;
+    private final Supplier<AlarmLimits> limits;
     private Optional<Finding> fast = Optional.empty();
     private Optional<Finding> candling = Optional.empty();
     private long overSinceMs = Long.MIN_VALUE;
 
-    WareRiskWatch(AlarmLimits limits) {
+    WareRiskWatch(Supplier<AlarmLimits> limits) {
         this.limits = limits;
     }
 
@@ -57,13 +58,13 @@ final class WareRiskWatch {
         double limit = Double.POSITIVE_INFINITY;
         if (steam) {
             // Without a plan nobody knows whether the ware is raw.
-            limit = limits.steamRate().kelvinPerHour() * (plannedPerHour.isPresent() ? 1 : 2);
+            limit = limits.get().steamRate().kelvinPerHour() * (plannedPerHour.isPresent() ? 1 : 2);
         } else if (quartz) {
-            limit = limits.quartzRate().kelvinPerHour();
+            limit = limits.get().quartzRate().kelvinPerHour();
         }
-        if (limits.rateMaximum().isPresent() && rate > 0) {
+        if (limits.get().rateMaximum().isPresent() && rate > 0) {
             limit = Math.min(
-                    limit, limits.rateMaximum().map(HeatingRate::kelvinPerHour).orElseThrow() * 1.1);
+                    limit, limits.get().rateMaximum().map(HeatingRate::kelvinPerHour).orElseThrow() * 1.1);
         }
         if (rate > 0) {
             limit = Math.max(limit, plannedPerHour.orElse(0.0) * OVER_PLAN_SHARE + OVER_PLAN_K_PER_H);
@@ -97,7 +98,7 @@ final class WareRiskWatch {
                         BOILING_C,
                         Math.max(
                                 NEAR_BOILING_C,
-                                leg.toC() + limits.candlingOver().kelvin())))
+                                leg.toC() + limits.get().candlingOver().kelvin())))
                 .orElse(Double.POSITIVE_INFINITY);
         if (nowC < from - 2 || hold.isEmpty()) {
             candling = Optional.empty();

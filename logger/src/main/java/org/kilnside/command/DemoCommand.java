@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.kilnside.host.Places;
-import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.Snapshot;
 import org.kilnside.wording.FiringSummary;
@@ -62,13 +61,13 @@ public final class DemoCommand implements Callable<Integer> {
         PrintWriter out = around.out();
         HostClock clock = around.clock();
         Path path = book.orElseGet(() -> Places.book().resolveSibling("demo.book"));
-        FiringSettings settings =
-                WhatIsFired.settings(around.library(), Optional.of("Tall Drum"), Optional.of("bisque"));
+        FiredIn fired =
+                WhatIsFired.in(around.library(), Optional.of("Tall Drum"), Optional.of("bisque"));
         String link = "virtual:tall-drum?speed=" + number(speed) + "&plan=bisque";
         out.println(words.text("demo.begins", number(speed)));
         out.flush();
         try (Recorder recorder =
-                Recorder.start(path, link, settings, clock, around.library(), words, Optional.empty())) {
+                Recorder.start(path, link, fired, clock, around.library(), words, Optional.empty())) {
             Runtime.getRuntime().addShutdownHook(new Thread(recorder::close, "close"));
             Snapshot last;
             if (inWindow) {

@@ -130,6 +130,12 @@ public final class KilnCommand implements Callable<Integer> {
                                 setting.of(after.kiln()).orElse(words.text("kilns.not_said"))));
             }
             around.out().println(words.text("kilns.written", after.path()));
+            if (settings.contains(KilnSetting.SERIES)) {
+                around.out().println(words.text("kiln.form.from_now"));
+            }
+            if (KilnFileWatch.FOLLOWED.stream().anyMatch(settings::contains)) {
+                around.out().println(words.text("kilns.followed"));
+            }
         }
     }
 }

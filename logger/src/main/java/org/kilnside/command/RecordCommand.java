@@ -11,7 +11,6 @@ import org.kilnside.files.NightSettings;
 import org.kilnside.host.Hangup;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.session.Connection;
-import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.Snapshot;
@@ -57,8 +56,8 @@ public final class RecordCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        FiringSettings plain = what.settings(around.library());
-        FiringSettings settings = shown.sensor().map(plain::withSensor).orElse(plain);
+        FiredIn fired = what.in(around.library())
+                .saying(settings -> shown.sensor().map(settings::withSensor).orElse(settings));
         String from = what.firing(link);
         HostClock clock = around.clock();
         Words words = around.words();
@@ -68,7 +67,7 @@ public final class RecordCommand implements Callable<Integer> {
         // A terminal that is closed, or a user who logs out, ends no recording.
         Hangup.ignore();
         try (Recorder recorder =
-                Recorder.start(what.book(), from, settings, clock, around.library(), words, Optional.of(kept))) {
+                Recorder.start(what.book(), from, fired, clock, around.library(), words, Optional.of(kept))) {
             Thread atExit = new Thread(recorder::close, "close");
             Runtime.getRuntime().addShutdownHook(atExit);
             if (!recorder.canBeFollowed()) {

@@ -10,6 +10,7 @@ import org.kilnside.book.BookRecorder;
 import org.kilnside.book.PastOfKiln;
 import org.kilnside.files.NightSettings;
 import org.kilnside.files.ProfileLibrary;
+import org.kilnside.firing.Kiln;
 import org.kilnside.host.HostWatch;
 import org.kilnside.host.Places;
 import org.kilnside.host.StayAwake;
@@ -27,6 +28,7 @@ import org.kilnside.session.LearnedForecaster;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.LiveFiring;
 import org.kilnside.session.ReadingSource;
+import org.kilnside.session.Snapshot;
 import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -42,6 +44,7 @@ final class Recorder implements AutoCloseable {
     private final Optional<SnapshotStream> stream;
     private final Optional<NightWatch> night;
     private final HostWatch host;
+    private final KilnFileWatch kilnFile;
     private final boolean knowsSensor;
     private Optional<LanDoor> door = Optional.empty();
     private boolean closed;
@@ -52,7 +55,9 @@ final class Recorder implements AutoCloseable {
             Optional<SnapshotStream> stream,
             Optional<NightWatch> night,
             HostWatch host,
+            KilnFileWatch kilnFile,
             boolean knowsSensor) {
+        this.kilnFile = kilnFile;
         this.knowsSensor = knowsSensor;
         this.book = book;
         this.firing = firing;
@@ -69,17 +74,20 @@ final class Recorder implements AutoCloseable {
      *
      * @param bookPath the book; made when there is none
      * @param link where the readings come from
+     * @param fired what is fired, in which kiln: its file is read now and looked at while the recording goes on
      * @param words in which it says what goes wrong
      * @param kept how alarms are made heard here; empty where nothing is to ring, as in a demo
      */
     static Recorder start(
             Path bookPath,
             String link,
-            FiringSettings settings,
+            FiredIn fired,
             HostClock clock,
             ProfileLibrary library,
             Words words,
             Optional<NightSettings> kept) {
+        Optional<Kiln> kiln = fired.file().get();
+        FiringSettings settings = fired.settings(kiln);
         ReadingSource source =
                 Links.open(link, LinkSurroundings.of(clock, library).saying(words));
         BookRecorder book = BookRecorder.open(inItsFolder(bookPath), words);
@@ -87,7 +95,7 @@ final class Recorder implements AutoCloseable {
             StayAwake awake = StayAwake.ofThisComputer(words);
             HostWatch host = new HostWatch(bookPath, awake);
             KilnPast past = settings.kiln()
-                    .<KilnPast>map(kiln -> new PastOfKiln(bookPath, kiln, clock))
+                    .<KilnPast>map(name -> new PastOfKiln(bookPath, name, clock))
                     .orElse(KilnPast.NONE);
             FiringSettings known = knowing(past, settings);
             LiveFiring firing = new LiveFiring(book, clock, known, source, new LearnedForecaster(past), host, past);
@@ -103,11 +111,22 @@ final class Recorder implements AutoCloseable {
                     words));
             open.set(openStream(bookPath, night.isPresent() ? night.get() : firing, clock));
             firing.start();
+            KilnFileWatch kilnFile =
+                    new KilnFileWatch(fired, kiln, firing::kilnIs, text -> noteIfUnderWay(firing, text), words);
+            kilnFile.start();
             return new Recorder(
-                    book, firing, open.get(), night, host, known.sensor().isPresent());
+                    book, firing, open.get(), night, host, kilnFile, known.sensor().isPresent());
         } catch (RuntimeException e) {
             book.close();
             throw e;
+        }
+    }
+
+    /** What a kiln is set to before or after a firing is nothing that happened in it. */
+    private static void noteIfUnderWay(LiveFiring firing, String text) {
+        Snapshot snapshot = firing.latest();
+        if (snapshot.firing().isPresent() && snapshot.stage() != Snapshot.Stage.ENDED) {
+            firing.note(text);
         }
     }
 
@@ -214,6 +233,7 @@ final class Recorder implements AutoCloseable {
         closed = true;
         night.ifPresent(NightWatch::close);
         host.close();
+        kilnFile.close();
         firing.close();
         door.ifPresent(LanDoor::close);
         stream.ifPresent(SnapshotStream::close);

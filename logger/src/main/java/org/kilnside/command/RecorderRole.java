@@ -9,7 +9,6 @@ import org.kilnside.files.ProfileLibrary;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.session.Connection;
 import org.kilnside.session.FeedSwitch;
-import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LiveFeed;
 import org.slf4j.Logger;
@@ -121,13 +120,13 @@ public final class RecorderRole implements AutoCloseable {
      */
     public synchronized void take(LastRecording.Remembered wish) {
         LinkNotation link = LinkNotation.parse(wish.from());
-        FiringSettings settings = WhatIsFired.settings(library, wish.kiln(), wish.plan());
+        FiredIn fired = WhatIsFired.in(library, wish.kiln(), wish.plan());
         boolean virtual = link instanceof LinkNotation.Virtual;
         give();
         Recorder recorder = Recorder.start(
                 virtual ? book.resolveSibling("demo.book") : book,
                 wish.from(),
-                settings,
+                fired,
                 clock,
                 library,
                 night.words(),

@@ -2,6 +2,7 @@ package org.kilnside.command;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.firing.Kiln;
 import org.kilnside.link.LinkNotation;
@@ -41,19 +42,24 @@ final class WhatIsFired {
         return plan;
     }
 
-    FiringSettings settings(ProfileLibrary library) {
-        return limits.applied(settings(library, kiln, plan));
+    FiredIn in(ProfileLibrary library) {
+        return in(library, kiln, plan).saying(limits::applied);
     }
 
     static FiringSettings settings(ProfileLibrary library, Optional<String> kiln, Optional<String> plan) {
+        return in(library, kiln, plan).settings();
+    }
+
+    static FiredIn in(ProfileLibrary library, Optional<String> kiln, Optional<String> plan) {
         Optional<ProfileLibrary.Plan> found = plan.map(library::plan);
-        Optional<Kiln> known = kiln.filter(library::knowsKiln).map(library::kiln);
+        Supplier<Optional<Kiln>> file = () -> kiln.filter(library::knowsKiln).map(library::kiln);
         // A name alone is as good for the book as a kiln with a file; but that has one name in the book, as in its
         // file.
-        Optional<String> name = known.map(Kiln::name).or(() -> kiln);
-        FiringSettings settings =
-                FiringSettings.of(name, found.map(ProfileLibrary.Plan::schedule), found.map(ProfileLibrary.Plan::text));
-        return known.map(settings::knowing).orElse(settings);
+        Optional<String> name = file.get().map(Kiln::name).or(() -> kiln);
+        return new FiredIn(
+                FiringSettings.of(name, found.map(ProfileLibrary.Plan::schedule), found.map(ProfileLibrary.Plan::text)),
+                file,
+                settings -> settings);
     }
 
     /** The link as typed; a virtual kiln that was given no plan of its own fires the one that is followed. */

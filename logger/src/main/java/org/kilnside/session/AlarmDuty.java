@@ -29,7 +29,7 @@ final class AlarmDuty implements Following.Follower {
     /** The host is looked at this often, in its own time. */
     private static final long TICK_MS = 1_000;
 
-    private final AlarmLimits limits;
+    private AlarmLimits limits;
     private final Optional<Schedule> plan;
     private final Host host;
     private final Consumer<AlarmChange> record;
@@ -37,6 +37,7 @@ final class AlarmDuty implements Following.Follower {
     private boolean coneTold;
     private AlarmWatch watch;
     private List<DryingTake> earlier = List.of();
+    private OptionalLong awaitedFromHostMs = OptionalLong.empty();
     private long lastGoodMs = Long.MIN_VALUE;
     private long tickedHostMs = Long.MIN_VALUE;
     private boolean remembering;
@@ -57,6 +58,12 @@ final class AlarmDuty implements Following.Follower {
         watch.earlier(earlier);
         lastGoodMs = Long.MIN_VALUE;
         coneTold = false;
+    }
+
+    /** The kiln's owner has set other limits. */
+    void limits(AlarmLimits others) {
+        limits = others;
+        watch.limits(others);
     }
 
     /** What the kiln's earlier firings took at the boiling point has been read. */
@@ -115,6 +122,24 @@ final class AlarmDuty implements Following.Follower {
     void happened(FiringEvent event) {
         watch.happened(event);
         write();
+    }
+
+    /** Somebody counts on a first reading from now on, by the host's clock. */
+    void awaitTheFirst(long hostMs) {
+        awaitedFromHostMs = OptionalLong.of(hostMs);
+        watch.listensFrom(0);
+    }
+
+    /** For how long one has been counted on, ms; 0 where nobody does. */
+    long awaitedForMs(long hostMs) {
+        return hostMs - awaitedFromHostMs.orElse(hostMs);
+    }
+
+    /** Time goes on while not a single reading has come. */
+    void tickBeforeTheFirst(long hostMs) {
+        if (awaitedFromHostMs.isPresent()) {
+            tick(awaitedForMs(hostMs), OptionalLong.empty(), hostMs);
+        }
     }
 
     /** Lines are awaited from now on: how long there were none before is nobody's fault here. */

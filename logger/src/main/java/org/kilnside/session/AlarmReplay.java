@@ -50,7 +50,7 @@ public final class AlarmReplay {
         this.duty = new AlarmDuty(settings.alarmLimits(), settings.plan(), Host.UNKNOWN, changes::add);
         this.following = new Following(settings.plan(), settings.sensor(), settings.series(), duty);
         following.probe(probe);
-        this.forecasts = new Forecasts(settings);
+        this.forecasts = new Forecasts(() -> settings);
     }
 
     /** It is known how often lines come: what is seen goes before it, once that is enough. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
 import org.kilnside.firing.Reading;
@@ -19,22 +20,26 @@ import org.kilnside.sensor.Probe;
 final class FiringRecord {
     private final FiringBook book;
     private final HostClock clock;
-    private final FiringSettings settings;
+    private final Supplier<FiringSettings> settings;
     private final String link;
     private final double speed;
     private final Consumer<FiringEvent> told;
 
+    private final SaidBefore before = new SaidBefore();
     private final ClockTies ties = new ClockTies();
     private final List<FiringEvent> events = new ArrayList<>();
     private Optional<List<FiringEvent>> eventsSeen = Optional.empty();
     private OptionalLong number = OptionalLong.empty();
     private List<Probe> probesWritten = List.of();
 
-    /** @param told hears of each event that is written down */
+    /**
+     * @param settings as they are when a firing begins
+     * @param told hears of each event that is written down
+     */
     FiringRecord(
             FiringBook book,
             HostClock clock,
-            FiringSettings settings,
+            Supplier<FiringSettings> settings,
             String link,
             double speed,
             Consumer<FiringEvent> told) {
@@ -55,15 +60,18 @@ final class FiringRecord {
         return number.isPresent();
     }
 
-    /** Opens a firing in the book, at this moment. */
+    /** Opens a firing in the book, at this moment, with what was said and happened before. */
     void begin() {
         Instant now = clock.wallClock();
         ties.begin(now);
         events.clear();
         eventsSeen = Optional.empty();
         probesWritten = List.of();
-        number = OptionalLong.of(book.begin(new FiringBook.FiringStart(
-                settings.kiln(), link, now, settings.plan(), settings.planText(), settings.series())));
+        FiringSettings its = settings.get();
+        number = OptionalLong.of(book.begin(
+                new FiringBook.FiringStart(its.kiln(), link, now, its.plan(), its.planText(), its.series())));
+        note(Kind.RECORDING_BEGAN, Optional.empty(), 0);
+        before.take().forEach(this::record);
     }
 
     /** Goes on with a firing that is in the book. */
@@ -83,7 +91,12 @@ final class FiringRecord {
         record(new FiringEvent(elapsedMs, kind, text));
     }
 
+    /** Writes down what happened; before the record has begun it waits for it. */
     void record(FiringEvent event) {
+        if (!isOpen()) {
+            before.keep(event);
+            return;
+        }
         events.add(event);
         eventsSeen = Optional.empty();
         told.accept(event);

@@ -101,6 +101,31 @@ public record FiringSettings(
                 kiln, plan, planText, thresholds, wall, powerKw, isolator, others, sensor, series, resumeWithin);
     }
 
+    /**
+     * The same with what a kiln's owner may set in mid-firing: thresholds, limits, isolator, power and wall; and the kind of
+     * cone, by which the firings are judged that have not begun yet. Plan and sensor stay: what is known of a sensor comes
+     * from the book.
+     */
+    public FiringSettings withKilnOf(FiringSettings now) {
+        return new FiringSettings(
+                kiln,
+                plan,
+                planText,
+                now.thresholds,
+                now.wall,
+                now.powerKw,
+                now.isolator,
+                now.alarmLimits,
+                sensor,
+                now.series,
+                resumeWithin);
+    }
+
+    /** Whether a forecast would be asked the same of both. */
+    boolean asksTheSameAs(FiringSettings other) {
+        return thresholds.equals(other.thresholds) && wall.equals(other.wall) && powerKw.equals(other.powerKw);
+    }
+
     private static SensorInPlace setUp(Kiln.Sensor sensor) {
         return SensorInPlace.uncalibrated(sensor.probe(), "", sensor.place().orElse(""), ToleranceClass.CLASS_2);
     }

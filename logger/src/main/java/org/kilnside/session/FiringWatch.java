@@ -26,7 +26,7 @@ final class FiringWatch {
 
     private final FiringBook book;
     private final HostClock clock;
-    private final FiringSettings settings;
+    private FiringSettings settings;
     private final String link;
     private final double speed;
 
@@ -41,7 +41,6 @@ final class FiringWatch {
     private long zeroMs;
     private List<Probe> probes = List.of();
     private final LineInterval interval = new LineInterval();
-    private final SaidBefore before = new SaidBefore();
     private final ConnectionWatch connection;
     private Optional<Latest> latest = Optional.empty();
     private FiringBook.DiskState disk;
@@ -63,12 +62,27 @@ final class FiringWatch {
             changed = true;
             AlarmDuty.event(change).ifPresent(this::write);
         });
-        this.record = new FiringRecord(book, clock, settings, link, speed, this::happened);
+        this.record = new FiringRecord(book, clock, this::settings, link, speed, this::happened);
         this.following = new Following(settings.plan(), settings.sensor(), settings.series(), alarms);
-        this.forecasts = new Forecasts(settings);
+        this.forecasts = new Forecasts(this::settings);
         this.connection = new ConnectionWatch(new Connection(
                 Connection.State.CONNECTING, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE));
         this.disk = book.state();
+    }
+
+    private FiringSettings settings() {
+        return settings;
+    }
+
+    /** The kiln's owner has set something: the firing that is going on goes by it, but for its plan, cones and sensor. */
+    void kilnIs(FiringSettings now) {
+        FiringSettings before = settings;
+        settings = before.withKilnOf(now);
+        alarms.limits(settings.alarmLimits());
+        if (!settings.asksTheSameAs(before)) {
+            forecasts.courseChanged();
+        }
+        changed = true;
     }
 
     /** Goes on with the firing of the program's last run, when it is the same kiln's and not long ago. */
@@ -180,8 +194,6 @@ final class FiringWatch {
         zeroMs = timeline.elapsedMs();
         record.begin();
         record.probes(probes, 0);
-        note(Kind.RECORDING_BEGAN, Optional.empty(), 0);
-        before.take().forEach(this::write);
     }
 
     /** The kiln was lit again after a firing had ended: from here on it is a new firing. */
@@ -224,26 +236,20 @@ final class FiringWatch {
 
     /** A person knows of an alarm. */
     void acknowledge(String alarmId) {
-        long waitedMs = before.awaitedForMs(clock.monotonicMs()).orElse(0);
-        alarms.acknowledge(alarmId, record.isOpen() ? elapsedNow() : waitedMs);
+        alarms.acknowledge(alarmId, record.isOpen() ? elapsedNow() : alarms.awaitedForMs(clock.monotonicMs()));
         changed = true;
     }
 
     /** A person has begun to record and counts on readings, so that it is an alarm when none ever comes. */
     void awaitFirstReading() {
         if (!record.isOpen()) {
-            before.awaitFrom(clock.monotonicMs());
-            alarms.listensFrom(0);
+            alarms.awaitTheFirst(clock.monotonicMs());
         }
     }
 
     /** The list before lighting. Gone through before the first reading it waits for the record to begin. */
     void lighting(Lighting list) {
-        if (record.isOpen()) {
-            note(Kind.LIGHTING, Optional.of(list.text()), elapsedNow());
-        } else {
-            before.lighting(list);
-        }
+        note(Kind.LIGHTING, Optional.of(list.text()), elapsedNow());
     }
 
     /** Something stands in the way of making an alarm heard. */
@@ -255,12 +261,8 @@ final class FiringWatch {
 
     /** A person's note. One from before the first reading waits for the record to begin. */
     void note(String text, Duration ago) {
-        if (record.isOpen()) {
-            long sinceMs = Double.isInfinite(speed) ? 0 : Math.round(ago.toMillis() * speed);
-            note(Kind.NOTE, Optional.of(text), Math.max(0, elapsedNow() - sinceMs));
-        } else {
-            before.note(text);
-        }
+        long sinceMs = Double.isInfinite(speed) ? 0 : Math.round(ago.toMillis() * speed);
+        note(Kind.NOTE, Optional.of(text), Math.max(0, elapsedNow() - sinceMs));
     }
 
     void firingBegins() {
@@ -289,9 +291,8 @@ final class FiringWatch {
             List<Alarm> stood = alarms.current();
             if (record.isOpen()) {
                 alarms.tick(elapsedNow(), interval.awaitedMs(), clock.monotonicMs());
-            } else if (before.awaitedForMs(clock.monotonicMs()).isPresent()) {
-                long waitedMs = before.awaitedForMs(clock.monotonicMs()).getAsLong();
-                alarms.tick(waitedMs, OptionalLong.empty(), clock.monotonicMs());
+            } else {
+                alarms.tickBeforeTheFirst(clock.monotonicMs());
             }
             changed |= stood != alarms.current();
         }
@@ -411,11 +412,7 @@ final class FiringWatch {
     }
 
     private void write(FiringEvent event) {
-        if (record.isOpen()) {
-            record.record(event);
-        } else {
-            before.happened(event);
-        }
+        record.record(event);
     }
 
     private void happened(FiringEvent event) {

@@ -2,6 +2,7 @@ package org.kilnside.session;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.session.Snapshot.Stage;
 import org.kilnside.thermal.Ventilated;
@@ -17,7 +18,7 @@ final class Forecasts {
     private static final long KILN_MS = 60_000;
     private static final long HOST_MS = 1_000;
 
-    private final FiringSettings settings;
+    private final Supplier<FiringSettings> settings;
     private long generation;
     private boolean asked;
     private long askedKilnMs;
@@ -25,7 +26,8 @@ final class Forecasts {
     private List<Ventilated> askedWith = List.of();
     private Optional<LiveForecast> newest = Optional.empty();
 
-    Forecasts(FiringSettings settings) {
+    /** @param settings as they are when a question is asked */
+    Forecasts(Supplier<FiringSettings> settings) {
         this.settings = settings;
     }
 
@@ -42,6 +44,7 @@ final class Forecasts {
         if (early || following.ware().findings().isDistrusted()) {
             return Optional.empty();
         }
+        FiringSettings its = settings.get();
         asked = true;
         askedKilnMs = atMs;
         askedHostMs = hostMs;
@@ -49,14 +52,14 @@ final class Forecasts {
         return Optional.of(new ForecastRequest(
                 generation,
                 following.curve(),
-                settings.plan(),
+                its.plan(),
                 following.position().flatMap(position -> ahead(position, atMs)),
                 following.ware().workSoFar(),
                 following.ware().uncertainty(),
                 following.ware().ambient(),
-                settings.thresholds(),
-                settings.wall(),
-                settings.powerKw(),
+                its.thresholds(),
+                its.wall(),
+                its.powerKw(),
                 firing,
                 ventilated));
     }
@@ -89,7 +92,7 @@ final class Forecasts {
         return true;
     }
 
-    /** Another firing, or a filled gap: what was said before is about something else, and the question is due anew. */
+    /** Another firing, a filled gap, or other thresholds: what was said before is about something else, and the question is due anew. */
     void courseChanged() {
         generation++;
         newest = Optional.empty();

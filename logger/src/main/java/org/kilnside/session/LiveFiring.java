@@ -129,6 +129,11 @@ public final class LiveFiring implements LiveFeed, ReadingSource.Listener, AutoC
         submit(() -> watch.alarmUnheard(why));
     }
 
+    /** The kiln's owner has set something in mid-firing. */
+    public void kilnIs(FiringSettings now) {
+        submit(() -> watch.kilnIs(now));
+    }
+
     /** Somebody counts on readings from now on: it is an alarm when none ever comes. */
     public void awaitFirstReading() {
         submit(watch::awaitFirstReading);

@@ -14,7 +14,7 @@ class ForecastWatchTest {
     private static final Temperature TOP = Temperature.ofCelsius(1000);
 
     private final AlarmLedger ledger = new AlarmLedger(600_000);
-    private final ForecastWatch watch = new ForecastWatch(AlarmLimits.USUAL);
+    private final ForecastWatch watch = new ForecastWatch(() -> AlarmLimits.USUAL);
 
     private static Forecast says(double atS, Reaches reaches) {
         Temperature weak = Temperature.ofCelsius(800);
