@@ -102,7 +102,7 @@ class KilnFormTest {
     void theKindOfConeIsChosenAndSaysForWhichFirings() {
         assertThat(text(KilnSetting.SERIES)).isEqualTo("self-supporting");
         assertThat(field(KilnSetting.SERIES, CELSIUS).options()).containsExactly("self-supporting", "large", "small");
-        assertThat(field(KilnSetting.SERIES, CELSIUS).remark()).contains("started from now on");
+        assertThat(field(KilnSetting.SERIES, CELSIUS).remark()).contains("begin from now on", "keeps the cones");
         form.change(KilnSetting.SERIES, "small", CELSIUS);
         assertThat(text(KilnSetting.SERIES)).isEqualTo("small");
         form.undo(CELSIUS);
