@@ -114,7 +114,8 @@ final class ForecastWatch {
             told = Optional.of(new Told(question, now, before.firstAskedS()));
             return;
         }
-        double needed = Math.max(limits.get().forecastMoved().toSeconds(), SHARE_OF_TIME_LEFT * (now - answer.askedS()));
+        double needed =
+                Math.max(limits.get().forecastMoved().toSeconds(), SHARE_OF_TIME_LEFT * (now - answer.askedS()));
         if (moved.lasts(Math.abs(by) > needed, nowMs)) {
             ledger.tell(
                     AlarmKind.FORECAST_MOVED,

@@ -32,8 +32,7 @@ final class MaximumWatch {
     MaximumWatch(Supplier<AlarmLimits> limits, Optional<Schedule> plan) {
         this.limits = limits;
         this.top = plan.map(Schedule::top);
-        this.all = Stream.of(
-                        AlarmKind.ABOVE_PLAN_MAXIMUM, AlarmKind.ABOVE_WARE_MAXIMUM, AlarmKind.ABOVE_KILN_MAXIMUM)
+        this.all = Stream.of(AlarmKind.ABOVE_PLAN_MAXIMUM, AlarmKind.ABOVE_WARE_MAXIMUM, AlarmKind.ABOVE_KILN_MAXIMUM)
                 .map(Limit::new)
                 .toList();
     }
@@ -54,8 +53,7 @@ final class MaximumWatch {
         if (kind == AlarmKind.ABOVE_PLAN_MAXIMUM) {
             return maximumC.getAsDouble() + limits.get().overTop().kelvin();
         }
-        boolean plannedBelow =
-                celsius(top).orElse(Double.NEGATIVE_INFINITY) < maximumC.getAsDouble() - PLANNED_BELOW_K;
+        boolean plannedBelow = celsius(top).orElse(Double.NEGATIVE_INFINITY) < maximumC.getAsDouble() - PLANNED_BELOW_K;
         return maximumC.getAsDouble()
                 + (plannedBelow ? 0 : limits.get().overMaximum().kelvin());
     }

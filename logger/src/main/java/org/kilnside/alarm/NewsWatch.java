@@ -28,8 +28,7 @@ final class NewsWatch {
             return;
         }
         double wareC = lid.isOpen() ? Math.max(hottestC, lid.expectedC(nowMs)) : hottestC;
-        lidToldC = told(
-                lidToldC, limits.get().lid().celsius(), AlarmKind.BELOW_LID_THRESHOLD, nowMs, wareC, ledger);
+        lidToldC = told(lidToldC, limits.get().lid().celsius(), AlarmKind.BELOW_LID_THRESHOLD, nowMs, wareC, ledger);
         unloadToldC = told(
                 unloadToldC, limits.get().unload().celsius(), AlarmKind.BELOW_UNLOAD_THRESHOLD, nowMs, wareC, ledger);
     }

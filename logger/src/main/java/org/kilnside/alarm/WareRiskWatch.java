@@ -64,7 +64,8 @@ final class WareRiskWatch {
         }
         if (limits.get().rateMaximum().isPresent() && rate > 0) {
             limit = Math.min(
-                    limit, limits.get().rateMaximum().map(HeatingRate::kelvinPerHour).orElseThrow() * 1.1);
+                    limit,
+                    limits.get().rateMaximum().map(HeatingRate::kelvinPerHour).orElseThrow() * 1.1);
         }
         if (rate > 0) {
             limit = Math.max(limit, plannedPerHour.orElse(0.0) * OVER_PLAN_SHARE + OVER_PLAN_K_PER_H);

@@ -61,13 +61,11 @@ public final class DemoCommand implements Callable<Integer> {
         PrintWriter out = around.out();
         HostClock clock = around.clock();
         Path path = book.orElseGet(() -> Places.book().resolveSibling("demo.book"));
-        FiredIn fired =
-                WhatIsFired.in(around.library(), Optional.of("Tall Drum"), Optional.of("bisque"));
+        FiredIn fired = WhatIsFired.in(around.library(), Optional.of("Tall Drum"), Optional.of("bisque"));
         String link = "virtual:tall-drum?speed=" + number(speed) + "&plan=bisque";
         out.println(words.text("demo.begins", number(speed)));
         out.flush();
-        try (Recorder recorder =
-                Recorder.start(path, link, fired, clock, around.library(), words, Optional.empty())) {
+        try (Recorder recorder = Recorder.start(path, link, fired, clock, around.library(), words, Optional.empty())) {
             Runtime.getRuntime().addShutdownHook(new Thread(recorder::close, "close"));
             Snapshot last;
             if (inWindow) {

@@ -48,11 +48,7 @@ final class KilnFileWatch implements AutoCloseable {
      * @param note takes what changed, in a sentence
      */
     KilnFileWatch(
-            FiredIn fired,
-            Optional<Kiln> known,
-            Consumer<FiringSettings> follow,
-            Consumer<String> note,
-            Words words) {
+            FiredIn fired, Optional<Kiln> known, Consumer<FiringSettings> follow, Consumer<String> note, Words words) {
         this.fired = fired;
         this.known = known;
         this.follow = follow;

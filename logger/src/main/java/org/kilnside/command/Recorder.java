@@ -115,7 +115,13 @@ final class Recorder implements AutoCloseable {
                     new KilnFileWatch(fired, kiln, firing::kilnIs, text -> noteIfUnderWay(firing, text), words);
             kilnFile.start();
             return new Recorder(
-                    book, firing, open.get(), night, host, kilnFile, known.sensor().isPresent());
+                    book,
+                    firing,
+                    open.get(),
+                    night,
+                    host,
+                    kilnFile,
+                    known.sensor().isPresent());
         } catch (RuntimeException e) {
             book.close();
             throw e;

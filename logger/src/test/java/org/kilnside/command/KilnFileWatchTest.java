@@ -36,8 +36,8 @@ class KilnFileWatchTest {
         library = ProfileLibrary.of(folder);
         set("crack", "130 °C");
         fired = WhatIsFired.in(library, Optional.of("Tall Drum"), Optional.of("bisque"))
-                .saying(settings -> settings.withAlarmLimits(
-                        settings.alarmLimits().forWare(Temperature.ofCelsius(1240))));
+                .saying(settings ->
+                        settings.withAlarmLimits(settings.alarmLimits().forWare(Temperature.ofCelsius(1240))));
     }
 
     private void set(String word, String value) {

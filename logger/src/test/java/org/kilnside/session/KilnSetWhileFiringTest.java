@@ -23,8 +23,8 @@ class KilnSetWhileFiringTest {
     private final BookInMemory book = new BookInMemory();
     private final FiringSettings plain =
             FiringSettings.of(Optional.of("Tall Drum"), Optional.empty(), Optional.empty());
-    private final FiringWatch watch = new FiringWatch(
-            book, clock, plain.knowing(TALL_DRUM), "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
+    private final FiringWatch watch =
+            new FiringWatch(book, clock, plain.knowing(TALL_DRUM), "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
     private double celsius = 20;
     private long uptimeMs = 500_000;
 
@@ -95,8 +95,15 @@ class KilnSetWhileFiringTest {
         goesTo(295, 2);
         ForecastRequest old = watch.takeForecastRequest().orElseThrow();
         set(kiln(100, 45, Optional.empty(), ConeSeries.SELF_SUPPORTING));
-        watch.forecast(old, new LiveForecast(
-                old.askedMs(), old.thresholds(), Optional.empty(), List.of(), Optional.empty(), Optional.empty()));
+        watch.forecast(
+                old,
+                new LiveForecast(
+                        old.askedMs(),
+                        old.thresholds(),
+                        Optional.empty(),
+                        List.of(),
+                        Optional.empty(),
+                        Optional.empty()));
         assertThat(watch.snapshot().findings().forecast()).isEmpty();
     }
 
