@@ -30,7 +30,7 @@ final class DeskWindow implements Surroundings.Window {
         Window.open(
                 desk.feed(),
                 desk.clock(),
-                new WindowSettings(settings(), desk.locale()),
+                new WindowSettings(settings(), desk.locale(), desk.words()),
                 new Closing() {
                     @Override
                     public boolean recordsHere() {

@@ -17,6 +17,7 @@ import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
 import org.kilnside.wording.Opening;
 import org.kilnside.wording.TemperatureUnit;
+import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -31,12 +32,18 @@ final class WindowSettings implements SettingsStore {
 
     private final Path file;
     private final Locale locale;
+    private final Words spoken;
     private boolean chosen;
 
-    /** @param locale the language this run speaks, and the country */
-    WindowSettings(Path file, Locale locale) {
+    /**
+     * @param locale the language this run begins in, and the country
+     * @param spoken the words of this run outside the window, such as what an alarm command is handed: they become the
+     *     window's whenever those change
+     */
+    WindowSettings(Path file, Locale locale, Words spoken) {
         this.file = file;
         this.locale = locale;
+        this.spoken = spoken;
     }
 
     /** The language last chosen in the window; empty when it never was. */
@@ -60,7 +67,7 @@ final class WindowSettings implements SettingsStore {
     public Settings load() {
         Settings usual = Settings.of(locale);
         Properties written = read(file);
-        return new Settings(
+        Settings settings = new Settings(
                 named(written, "theme", Theme.class).orElse(usual.theme()),
                 usual.language(),
                 named(written, "unit", TemperatureUnit.class).orElse(usual.unit()),
@@ -68,10 +75,13 @@ final class WindowSettings implements SettingsStore {
                 named(written, "opening", Opening.class).orElse(usual.opening()),
                 Boolean.parseBoolean(written.getProperty("quartz", Boolean.toString(usual.quartz()))),
                 textPercent(written).orElse(usual.textPercent()));
+        spoken.become(settings.words());
+        return settings;
     }
 
     @Override
     public void save(Settings settings) {
+        spoken.become(settings.words());
         Properties written = new Properties();
         written.setProperty("theme", settings.theme().name());
         chosen |= settings.language() != Language.of(locale);

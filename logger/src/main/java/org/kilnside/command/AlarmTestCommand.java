@@ -57,7 +57,7 @@ public final class AlarmTestCommand implements Callable<Integer> {
         if (everywhere) {
             Path path = Surroundings.book(book);
             RecorderPlace place = recorder.isPresent()
-                    ? attaching.place(recorder.get(), around, WatchCommand::ask)
+                    ? attaching.place(recorder.get(), around, around.words(), WatchCommand::ask)
                     : RecorderPlace.here(() -> RecorderAddress.find(path), around.words());
             return new RingEverywhere(around).ring(place);
         }

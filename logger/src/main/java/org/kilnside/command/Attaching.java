@@ -10,6 +10,7 @@ import org.kilnside.link.share.LanWire;
 import org.kilnside.link.share.RecorderPlace;
 import org.kilnside.link.share.ShareFiles;
 import org.kilnside.link.share.Token;
+import org.kilnside.wording.Words;
 import picocli.CommandLine.Option;
 
 /** Following a recorder on another computer (a mixin). */
@@ -43,9 +44,14 @@ final class Attaching {
      * Where the recorder is, with the token for it: the one kept, or one asked for and tried. A token is kept once the
      * recorder has taken it, or cannot be reached to try it.
      *
+     * @param words in which the place says what goes wrong, as long as it is followed
      * @param ask asks the person a question; empty when there is nobody to ask or no answer
      */
-    RecorderPlace place(LinkNotation.Attach recorder, Surroundings around, Function<String, Optional<String>> ask) {
+    RecorderPlace place(
+            LinkNotation.Attach recorder,
+            Surroundings around,
+            Words words,
+            Function<String, Optional<String>> ask) {
         ShareFiles files = new ShareFiles(Places.settings());
         Optional<Token> known = files.token(recorder.name());
         String before = "";
@@ -70,7 +76,7 @@ final class Attaching {
             }
             try {
                 RecorderPlace place = RecorderPlace.onTheNetwork(
-                        recorder.host(), recorder.port(), known.orElseThrow(), around.words());
+                        recorder.host(), recorder.port(), known.orElseThrow(), words);
                 tryOnce(place);
                 files.keep(recorder.name(), known.get());
                 return place;

@@ -70,7 +70,7 @@ public final class DemoCommand implements Callable<Integer> {
             Snapshot last;
             if (inWindow) {
                 window.show(new Surroundings.Desk(
-                        recorder.feed(), clock, around.locale(), path, around.library(), Optional.empty()));
+                        recorder.feed(), clock, around.locale(), words, path, around.library(), Optional.empty()));
                 last = recorder.feed().latest();
             } else {
                 StatusLine line = new StatusLine(out, words, System.console() != null, 120);

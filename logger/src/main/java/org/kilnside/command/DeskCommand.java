@@ -15,6 +15,7 @@ import org.kilnside.session.Connection;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.Snapshot;
+import org.kilnside.wording.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -62,33 +63,34 @@ public final class DeskCommand implements Callable<Integer> {
                     "there is no display to open a window on: use record here, or start desk where there is a screen.");
         }
         around.speakWith(window);
+        Words words = around.words();
         HostClock clock = around.clock();
         Optional<LinkNotation.Attach> elsewhere = attaching.recorder(link);
         if (elsewhere.isPresent()) {
-            RecorderPlace there = attaching.place(elsewhere.get(), around, window::ask);
+            RecorderPlace there = attaching.place(elsewhere.get(), around, words, window::ask);
             Snapshot nothing = WatchCommand.notYet(around, clock, what.kiln());
             try (AttachedFiring firing = AttachedFiring.whenThere(there, clock, nothing)) {
                 try (NightWatch watch = NightWatch.overCopy(
-                        firing, clock, night.settings(), new TestedAlarm(Places.settings()), around.words())) {
-                    window.show(desk(watch, clock, what.book(), Optional.empty()));
+                        firing, clock, night.settings(), new TestedAlarm(Places.settings()), words)) {
+                    window.show(desk(watch, clock, words, what.book(), Optional.empty()));
                 }
             }
             return Complaint.ExitCode.DONE.code();
         }
         Path path = what.book();
-        RecorderPlace here = RecorderPlace.here(() -> RecorderAddress.find(path), around.words());
+        RecorderPlace here = RecorderPlace.here(() -> RecorderAddress.find(path), words);
         Optional<AttachedFiring> recording = AttachedFiring.now(here, clock);
         Optional<Sharing.Opened> opened = recording.isEmpty() ? sharing.asked(around) : Optional.empty();
         AttachedFiring following =
                 recording.orElseGet(() -> AttachedFiring.whenThere(here, clock, nobodyRecords(clock)));
         NightWatch watch = NightWatch.overCopy(
-                following, clock, night.settings(), new TestedAlarm(Places.settings()), around.words());
+                following, clock, night.settings(), new TestedAlarm(Places.settings()), words);
         try (RecorderRole role = new RecorderRole(
                 path,
                 clock,
                 around.library(),
                 LastRecording.in(Places.settings()),
-                new Recorder.Night(night.settings(), around.words()),
+                new Recorder.Night(night.settings(), words),
                 new RecorderRole.Following(watch, () -> {
                     watch.close();
                     following.close();
@@ -101,15 +103,15 @@ public final class DeskCommand implements Callable<Integer> {
                 role.take(new LastRecording.Remembered(what.firing(link.get()), what.kiln(), what.plan()));
             }
             Runtime.getRuntime().addShutdownHook(new Thread(role::close, "close"));
-            if (window.show(desk(role.feed(), clock, path, Optional.of(role)))) {
-                RecordCommand.follow(role.feed(), clock, StatusLine.on(around));
+            if (window.show(desk(role.feed(), clock, words, path, Optional.of(role)))) {
+                RecordCommand.follow(role.feed(), clock, StatusLine.on(around, words));
             }
         }
         return Complaint.ExitCode.DONE.code();
     }
 
-    private Surroundings.Desk desk(LiveFeed feed, HostClock clock, Path path, Optional<RecorderRole> role) {
-        return new Surroundings.Desk(feed, clock, around.locale(), path, around.library(), role);
+    private Surroundings.Desk desk(LiveFeed feed, HostClock clock, Words words, Path path, Optional<RecorderRole> role) {
+        return new Surroundings.Desk(feed, clock, around.locale(), words, path, around.library(), role);
     }
 
     private Snapshot nobodyRecords(HostClock clock) {

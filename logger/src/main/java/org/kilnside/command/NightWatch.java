@@ -30,6 +30,7 @@ import org.kilnside.session.LiveFeed;
 import org.kilnside.session.LiveFiring;
 import org.kilnside.session.Post;
 import org.kilnside.session.Snapshot;
+import org.kilnside.wording.Language;
 import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -65,6 +66,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     private volatile Snapshot latest;
     private volatile boolean closed;
     private List<String> recorded = List.of();
+    private Language recordedIn;
     private boolean listNoted;
     private boolean rung;
 
@@ -84,6 +86,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         this.awake = awake;
         this.name = settings.name().orElseGet(ComputerName::ofThisComputer);
         this.words = words;
+        this.recordedIn = words.language();
         this.bell = new Bell(settings.quiet());
         this.post = look();
         this.health = new Health(clock.monotonicMs());
@@ -224,7 +227,11 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         if (post.awake() == Post.Awake.REFUSED) {
             post.sleepWhy().ifPresent(troubles::add);
         }
-        troubles.stream().filter(trouble -> !recorded.contains(trouble)).forEach(from.record());
+        // What is said anew in another language has been written down before.
+        if (words.language() == recordedIn || recorded.isEmpty()) {
+            troubles.stream().filter(trouble -> !recorded.contains(trouble)).forEach(from.record());
+        }
+        recordedIn = words.language();
         recorded = troubles;
     }
 

@@ -50,8 +50,13 @@ final class StatusLine {
 
     /** A line on the terminal of a command, as wide as that is. */
     static StatusLine on(Surroundings around) {
+        return on(around, around.words());
+    }
+
+    /** The same in words that may change while the window is open. */
+    static StatusLine on(Surroundings around, Words words) {
         return new StatusLine(
-                around.out(), around.words(), System.console() != null, Help.Ansi.AUTO.enabled() ? columns() : 200);
+                around.out(), words, System.console() != null, Help.Ansi.AUTO.enabled() ? columns() : 200);
     }
 
     private static int columns() {

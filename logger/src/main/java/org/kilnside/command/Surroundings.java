@@ -112,7 +112,8 @@ public class Surroundings {
      * What a window is opened on.
      *
      * @param feed the firing it shows
-     * @param locale the language this run speaks, and the person's country
+     * @param locale the language this run begins in, and the person's country
+     * @param words in which this run speaks outside the window: they follow what is chosen in it
      * @param book the book whose firings it shows
      * @param library the person's plans, kilns and line patterns
      * @param role the recorder's role, which the window may take; empty where it only looks on
@@ -121,6 +122,7 @@ public class Surroundings {
             LiveFeed feed,
             HostClock clock,
             Locale locale,
+            Words words,
             Path book,
             ProfileLibrary library,
             Optional<RecorderRole> role) {}

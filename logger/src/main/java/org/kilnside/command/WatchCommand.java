@@ -49,7 +49,7 @@ public final class WatchCommand implements Callable<Integer> {
         Optional<LinkNotation.Attach> recorder = attaching.recorder(Optional.empty());
         Path path = Surroundings.book(book);
         RecorderPlace place = recorder.isPresent()
-                ? attaching.place(recorder.get(), around, WatchCommand::ask)
+                ? attaching.place(recorder.get(), around, around.words(), WatchCommand::ask)
                 : RecorderPlace.here(() -> RecorderAddress.find(path), around.words());
         StatusLine line = StatusLine.on(around);
         try (AttachedFiring firing = AttachedFiring.whenThere(place, clock, notYet(around, clock, Optional.empty()))) {

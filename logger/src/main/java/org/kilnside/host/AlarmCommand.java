@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -35,7 +36,7 @@ public final class AlarmCommand implements AutoCloseable {
     private final Map<String, Wanted> waiting = new LinkedHashMap<>();
     private final Thread thread;
     private Optional<Process> running = Optional.empty();
-    private volatile Optional<String> trouble = Optional.empty();
+    private volatile Optional<Supplier<String>> trouble = Optional.empty();
     private volatile boolean closed;
     private long leftOut;
 
@@ -82,7 +83,7 @@ public final class AlarmCommand implements AutoCloseable {
 
     /** What went wrong with the last run; empty when it went well, or none has ended yet. */
     public Optional<String> trouble() {
-        return trouble;
+        return trouble.map(Supplier::get);
     }
 
     /** How many runs were left out because too many waited. */
@@ -102,7 +103,7 @@ public final class AlarmCommand implements AutoCloseable {
                 return;
             }
             trouble = runToItsEnd(next.environment);
-            trouble.ifPresent(what -> LOG.warn("the alarm command: {}", what));
+            trouble.ifPresent(what -> LOG.warn("the alarm command: {}", what.get()));
             next.done.run();
         }
     }
@@ -117,7 +118,8 @@ public final class AlarmCommand implements AutoCloseable {
         }
     }
 
-    private Optional<String> runToItsEnd(Map<String, String> environment) {
+    /** What went wrong, to be said in the language of whoever asks later. */
+    private Optional<Supplier<String>> runToItsEnd(Map<String, String> environment) {
         boolean windows = System.getProperty("os.name").startsWith("Windows");
         ProcessBuilder builder =
                 new ProcessBuilder(windows ? List.of("cmd", "/c", command) : List.of("/bin/sh", "-c", command));
@@ -128,7 +130,7 @@ public final class AlarmCommand implements AutoCloseable {
         try {
             process = builder.start();
         } catch (IOException e) {
-            return Optional.of(words.text("host.command_not_started", e.getMessage()));
+            return Optional.of(() -> words.text("host.command_not_started", e.getMessage()));
         }
         synchronized (waiting) {
             running = Optional.of(process);
@@ -137,16 +139,18 @@ public final class AlarmCommand implements AutoCloseable {
             Complaints complaints = Complaints.of(process);
             if (!process.waitFor(limit.toMillis(), TimeUnit.MILLISECONDS)) {
                 end(process);
-                return Optional.of(words.text("host.command_too_slow", limit.toSeconds()));
+                return Optional.of(() -> words.text("host.command_too_slow", limit.toSeconds()));
             }
             // Something it left running in the background may hold on to what it says: that is not waited for.
-            return process.exitValue() == 0
-                    ? Optional.empty()
-                    : Optional.of(words.text("host.command_failed", process.exitValue()) + complaints.said());
+            if (process.exitValue() == 0) {
+                return Optional.empty();
+            }
+            String said = complaints.said();
+            return Optional.of(() -> words.text("host.command_failed", process.exitValue()) + said);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             end(process);
-            return Optional.of(words.text("host.command_broken_off"));
+            return Optional.of(() -> words.text("host.command_broken_off"));
         } finally {
             synchronized (waiting) {
                 running = Optional.empty();

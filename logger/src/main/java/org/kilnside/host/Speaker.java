@@ -8,6 +8,7 @@ import javax.sound.sampled.AudioSystem;
 import javax.sound.sampled.LineUnavailableException;
 import javax.sound.sampled.SourceDataLine;
 import org.kilnside.alarm.Grade;
+import org.kilnside.wording.Language;
 import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -30,6 +31,7 @@ public final class Speaker implements AutoCloseable {
     private volatile long playingSinceNanos;
     private volatile boolean playing;
     private volatile boolean closed;
+    private Language saidIn;
 
     private record Wanted(Grade grade, double loudness, Runnable done) {}
 
@@ -44,6 +46,7 @@ public final class Speaker implements AutoCloseable {
      */
     Speaker(Supplier<SourceDataLine> device, Words words) {
         this.words = words;
+        this.saidIn = words.language();
         this.device = device;
         this.thread = new Thread(this::work, "speaker");
         thread.setDaemon(true);
@@ -92,6 +95,7 @@ public final class Speaker implements AutoCloseable {
 
     /** Looks for the device before anything has to be heard, so that its absence is known in the evening. */
     private void look() {
+        saidIn = words.language();
         try {
             device.get().close();
             trouble = Optional.empty();
@@ -108,6 +112,9 @@ public final class Speaker implements AutoCloseable {
         while (!closed) {
             Wanted next = wanted.getAndSet(null);
             if (next == null) {
+                if (trouble.isPresent() && words.language() != saidIn) {
+                    look();
+                }
                 synchronized (this) {
                     try {
                         if (wanted.get() == null) {

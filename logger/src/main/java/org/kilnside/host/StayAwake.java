@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -43,7 +44,7 @@ public final class StayAwake implements AutoCloseable {
     }
 
     private final Optional<List<String>> keeper;
-    private final String noKeeper;
+    private final Supplier<String> noKeeper;
     private final Words words;
     private volatile Answer answer = new Answer(State.NOT_ASKED, Optional.empty());
     private volatile boolean wanted;
@@ -56,11 +57,11 @@ public final class StayAwake implements AutoCloseable {
         String system = System.getProperty("os.name");
         if (system.startsWith("Linux")) {
             if (!Files.isDirectory(Path.of("/run/systemd/system"))) {
-                return new StayAwake(Optional.empty(), words.text("host.never_sleeps"), words);
+                return new StayAwake(Optional.empty(), () -> words.text("host.never_sleeps"), words);
             }
             if (isMasked(Path.of("/etc/systemd/system/sleep.target"))
                     || isMasked(Path.of("/etc/systemd/system/suspend.target"))) {
-                return new StayAwake(Optional.empty(), words.text("host.sleep_masked"), words);
+                return new StayAwake(Optional.empty(), () -> words.text("host.sleep_masked"), words);
             }
             return new StayAwake(
                     Optional.of(List.of(
@@ -70,7 +71,7 @@ public final class StayAwake implements AutoCloseable {
                             "--why=A kiln is firing",
                             "--mode=block",
                             "cat")),
-                    "",
+                    () -> "",
                     words);
         }
         if (system.startsWith("Mac")) {
@@ -81,7 +82,7 @@ public final class StayAwake implements AutoCloseable {
                             "-s",
                             "-w",
                             Long.toString(ProcessHandle.current().pid()))),
-                    "",
+                    () -> "",
                     words);
         }
         if (system.startsWith("Windows")) {
@@ -91,9 +92,9 @@ public final class StayAwake implements AutoCloseable {
                     + " if ($k::SetThreadExecutionState([uint32]'0x80000001') -eq 0) { exit 1 };"
                     + " [Console]::In.ReadToEnd() | Out-Null";
             return new StayAwake(
-                    Optional.of(List.of("powershell", "-NoProfile", "-NonInteractive", "-Command", ask)), "", words);
+                    Optional.of(List.of("powershell", "-NoProfile", "-NonInteractive", "-Command", ask)), () -> "", words);
         }
-        return new StayAwake(Optional.empty(), words.text("host.sleep_unknown"), words);
+        return new StayAwake(Optional.empty(), () -> words.text("host.sleep_unknown"), words);
     }
 
     /** As {@code systemctl mask} leaves it. */
@@ -111,7 +112,7 @@ public final class StayAwake implements AutoCloseable {
      * @param noKeeper why none is needed
      * @param words says why it was refused
      */
-    StayAwake(Optional<List<String>> keeper, String noKeeper, Words words) {
+    StayAwake(Optional<List<String>> keeper, Supplier<String> noKeeper, Words words) {
         this.words = words;
         this.keeper = keeper;
         this.noKeeper = noKeeper;
@@ -142,7 +143,7 @@ public final class StayAwake implements AutoCloseable {
                     answer = new Answer(State.NOT_ASKED, Optional.empty());
                     rest(TRY_AGAIN_MS, false);
                 } else if (keeper.isEmpty()) {
-                    answer = new Answer(State.NEVER_SLEEPS, Optional.of(noKeeper));
+                    answer = new Answer(State.NEVER_SLEEPS, Optional.of(noKeeper.get()));
                     rest(TRY_AGAIN_MS, true);
                 } else {
                     hold(keeper.get());

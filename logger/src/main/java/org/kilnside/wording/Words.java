@@ -21,48 +21,69 @@ import org.kilnside.quantity.TemperatureDifference;
 public final class Words {
     private static final String MINUS = "\u2212";
 
-    private final Language language;
-    private final Preferences preferences;
-    private final ResourceBundle texts;
-    private final DecimalFormatSymbols symbols;
-    private final DateTimeFormatter time;
-    private final DateTimeFormatter timeWithSeconds;
-    private final DateTimeFormatter dayAndTime;
-    private final DateTimeFormatter day;
-    private final DateTimeFormatter date;
+    private volatile Voice voice;
 
-    private Words(Language language, Preferences preferences) {
-        this.language = language;
-        this.preferences = preferences;
-        this.texts = ResourceBundle.getBundle(
-                "org.kilnside.wording.texts",
-                language.locale(),
-                ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
-        this.symbols = DecimalFormatSymbols.getInstance(language.locale());
-        boolean whole = preferences.clock() == ClockStyle.TWENTY_FOUR_HOURS;
-        this.time = formatter(whole ? "HH:mm" : "h:mm a");
-        this.timeWithSeconds = formatter(whole ? "HH:mm:ss" : "h:mm:ss a");
-        this.dayAndTime = formatter(whole ? "EEE HH:mm" : "EEE h:mm a");
-        String dayOfMonth = language == Language.GERMAN ? "d." : "d";
-        this.day = formatter("EEE " + dayOfMonth + " MMM");
-        this.date = formatter(dayOfMonth + " MMM yyyy");
+    private Words(Voice voice) {
+        this.voice = voice;
+    }
+
+    /** All that hangs on the language and the preferences. */
+    private record Voice(
+            Language language,
+            Preferences preferences,
+            ResourceBundle texts,
+            DecimalFormatSymbols symbols,
+            DateTimeFormatter time,
+            DateTimeFormatter timeWithSeconds,
+            DateTimeFormatter dayAndTime,
+            DateTimeFormatter day,
+            DateTimeFormatter date) {
+        static Voice of(Language language, Preferences preferences) {
+            boolean whole = preferences.clock() == ClockStyle.TWENTY_FOUR_HOURS;
+            String dayOfMonth = language == Language.GERMAN ? "d." : "d";
+            return new Voice(
+                    language,
+                    preferences,
+                    ResourceBundle.getBundle(
+                            "org.kilnside.wording.texts",
+                            language.locale(),
+                            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES)),
+                    DecimalFormatSymbols.getInstance(language.locale()),
+                    formatter(whole ? "HH:mm" : "h:mm a", language, preferences),
+                    formatter(whole ? "HH:mm:ss" : "h:mm:ss a", language, preferences),
+                    formatter(whole ? "EEE HH:mm" : "EEE h:mm a", language, preferences),
+                    formatter("EEE " + dayOfMonth + " MMM", language, preferences),
+                    formatter(dayOfMonth + " MMM yyyy", language, preferences));
+        }
+
+        private static DateTimeFormatter formatter(String pattern, Language language, Preferences preferences) {
+            return DateTimeFormatter.ofPattern(pattern, language.locale()).withZone(preferences.zone());
+        }
     }
 
     /** The words for a locale; English where the program does not speak its language. */
     public static Words of(Locale locale, Preferences preferences) {
-        return new Words(Language.of(locale), preferences);
+        return of(Language.of(locale), preferences);
     }
 
     public static Words of(Language language, Preferences preferences) {
-        return new Words(language, preferences);
+        return new Words(Voice.of(language, preferences));
+    }
+
+    /**
+     * These become the other's, wherever they were handed. For the words in which a run speaks as long as it lasts, when
+     * somebody chooses another language or unit in its window. From any thread.
+     */
+    public void become(Words other) {
+        voice = other.voice;
     }
 
     public Language language() {
-        return language;
+        return voice.language;
     }
 
     public Preferences preferences() {
-        return preferences;
+        return voice.preferences;
     }
 
     /**
@@ -71,7 +92,7 @@ public final class Words {
      * @throws java.util.MissingResourceException when no text has this key
      */
     public String text(String key, Object... filling) {
-        String text = texts.getString(key);
+        String text = voice.texts.getString(key);
         for (int i = 0; i < filling.length; i++) {
             text = text.replace("{" + i + "}", String.valueOf(filling[i]));
         }
@@ -85,41 +106,46 @@ public final class Words {
 
     /** A text with a first capital letter, to begin a sentence with. */
     public String sentence(String text) {
-        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(language.locale()) + text.substring(1);
+        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(voice.language.locale()) + text.substring(1);
     }
 
     /** Whole degrees with their unit: {@code 998 °C}. */
     public String temperature(Temperature temperature) {
-        return degrees(temperature) + " " + unit();
+        TemperatureUnit unit = voice.preferences.unit();
+        return number(unit.of(temperature), 0) + " " + unit.symbol();
     }
 
     /** Whole degrees without their unit, for where the unit stands beside in another size. */
     public String degrees(Temperature temperature) {
-        return number(preferences.unit().of(temperature), 0);
+        return number(voice.preferences.unit().of(temperature), 0);
     }
 
     public String unit() {
-        return preferences.unit().symbol();
+        return voice.preferences.unit().symbol();
     }
 
     /** A span with its sign: {@code +3 °C}. */
     public String difference(TemperatureDifference difference) {
-        return signed(preferences.unit().of(difference)) + " " + unit();
+        TemperatureUnit unit = voice.preferences.unit();
+        return signed(unit.of(difference)) + " " + unit.symbol();
     }
 
     /** A span without a sign: {@code 3 °C}. */
     public String span(TemperatureDifference difference) {
-        return number(Math.abs(preferences.unit().of(difference)), 0) + " " + unit();
+        TemperatureUnit unit = voice.preferences.unit();
+        return number(Math.abs(unit.of(difference)), 0) + " " + unit.symbol();
     }
 
     /** A rate with its sign: {@code +98 °C/h}. */
     public String rate(HeatingRate rate) {
-        return signed(preferences.unit().of(rate)) + " " + unit() + "/" + text("unit.hour");
+        TemperatureUnit unit = voice.preferences.unit();
+        return signed(unit.of(rate)) + " " + unit.symbol() + "/" + text("unit.hour");
     }
 
     /** A rate without its sign, where a word says the direction. */
     public String speed(HeatingRate rate) {
-        return number(Math.abs(preferences.unit().of(rate)), 0) + " " + unit() + "/" + text("unit.hour");
+        TemperatureUnit unit = voice.preferences.unit();
+        return number(Math.abs(unit.of(rate)), 0) + " " + unit.symbol() + "/" + text("unit.hour");
     }
 
     public String percent(Share share) {
@@ -158,36 +184,36 @@ public final class Words {
 
     /** A time of day: {@code 14:05} or {@code 2:05 PM}. */
     public String time(Instant instant) {
-        return time.format(instant);
+        return voice.time.format(instant);
     }
 
     public String timeWithSeconds(Instant instant) {
-        return timeWithSeconds.format(instant);
+        return voice.timeWithSeconds.format(instant);
     }
 
     /** A time with its day: {@code Thu 14:05}. */
     public String dayAndTime(Instant instant) {
-        return dayAndTime.format(instant);
+        return voice.dayAndTime.format(instant);
     }
 
     /** A day: {@code Thu 26 Nov}. */
     public String day(Instant instant) {
-        return day.format(instant);
+        return voice.day.format(instant);
     }
 
     /** A day with its year: {@code 26 Nov 2026}. */
     public String date(Instant instant) {
-        return date.format(instant);
+        return voice.date.format(instant);
     }
 
     /** The language's decimal mark: a point or a comma. */
     public char decimalMark() {
-        return symbols.getDecimalSeparator();
+        return voice.symbols.getDecimalSeparator();
     }
 
     /** A number with the language's decimal mark and a true minus; no thousands mark. */
     public String number(double value, int decimals) {
-        DecimalFormat format = new DecimalFormat(decimals == 0 ? "0" : "0." + "0".repeat(decimals), symbols);
+        DecimalFormat format = new DecimalFormat(decimals == 0 ? "0" : "0." + "0".repeat(decimals), voice.symbols);
         String digits = format.format(Math.abs(value));
         boolean nothing = digits.chars().noneMatch(c -> c >= '1' && c <= '9');
         return value < 0 && !nothing ? MINUS + digits : digits;
@@ -196,9 +222,5 @@ public final class Words {
     private String signed(double value) {
         String digits = number(value, 0);
         return value > 0 && !digits.equals("0") ? "+" + digits : digits;
-    }
-
-    private DateTimeFormatter formatter(String pattern) {
-        return DateTimeFormatter.ofPattern(pattern, language.locale()).withZone(preferences.zone());
     }
 }

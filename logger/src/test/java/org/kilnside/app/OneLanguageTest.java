@@ -18,7 +18,11 @@ import org.kilnside.command.KilnsideCommand;
 import org.kilnside.command.Surroundings;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.theme.Theme;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.wording.Language;
+import org.kilnside.wording.Preferences;
+import org.kilnside.wording.TemperatureUnit;
+import org.kilnside.wording.Words;
 
 /** A run that opens a window speaks one language, in the terminal and in the window. */
 class OneLanguageTest {
@@ -68,6 +72,8 @@ class OneLanguageTest {
         return out.toString();
     }
 
+    private final Words spoken = Words.of(Locale.GERMANY, Preferences.of(Locale.GERMANY));
+
     @Test
     void theLanguageLastChosenInTheWindowIsTheTerminalsToo() {
         ClosedAtOnce window = new ClosedAtOnce(Optional.of(Language.DUTCH));
@@ -86,18 +92,31 @@ class OneLanguageTest {
     void aRunInAnotherLanguageForOnceLeavesTheOneThatWasChosen() throws Exception {
         Path file = home.resolve("window.properties");
         Files.writeString(file, "language=DUTCH\ntheme=LIGHT\n");
-        WindowSettings settings = new WindowSettings(file, Locale.GERMANY);
+        WindowSettings settings = new WindowSettings(file, Locale.GERMANY, spoken);
         Settings german = settings.load();
         assertThat(german.language()).isEqualTo(Language.GERMAN);
         settings.save(german.withTheme(Theme.DARK));
         assertThat(WindowSettings.lastLanguage(file)).contains(Language.DUTCH);
-        assertThat(new WindowSettings(file, Locale.GERMANY).load().theme()).isEqualTo(Theme.DARK);
+        assertThat(new WindowSettings(file, Locale.GERMANY, spoken).load().theme()).isEqualTo(Theme.DARK);
+    }
+
+    @Test
+    void whatTheRunSaysOutsideTheWindowFollowsLanguageAndUnitFromTheWindowsOpeningOn() throws Exception {
+        Path file = home.resolve("window.properties");
+        Files.writeString(file, "unit=FAHRENHEIT\n");
+        WindowSettings settings = new WindowSettings(file, Locale.GERMANY, spoken);
+        Settings german = settings.load();
+        assertThat(spoken.language()).isEqualTo(Language.GERMAN);
+        assertThat(spoken.temperature(Temperature.ofCelsius(1000))).isEqualTo("1832 °F");
+        settings.save(german.withLanguage(Language.DUTCH).withUnit(TemperatureUnit.CELSIUS));
+        assertThat(spoken.language()).isEqualTo(Language.DUTCH);
+        assertThat(spoken.temperature(Temperature.ofCelsius(1000))).isEqualTo("1000 °C");
     }
 
     @Test
     void aLanguageChosenInTheWindowIsKeptAlsoWhenItIsTheRunsOwnAgain() {
         Path file = home.resolve("window.properties");
-        WindowSettings settings = new WindowSettings(file, Locale.GERMANY);
+        WindowSettings settings = new WindowSettings(file, Locale.GERMANY, spoken);
         Settings german = settings.load();
         settings.save(german);
         assertThat(WindowSettings.lastLanguage(file)).isEmpty();

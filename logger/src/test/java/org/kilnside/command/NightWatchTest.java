@@ -36,6 +36,7 @@ import org.kilnside.session.HandFeed;
 import org.kilnside.session.Post;
 import org.kilnside.session.Snapshot;
 import org.kilnside.session.Snapshots;
+import org.kilnside.wording.Language;
 import org.kilnside.wording.Preferences;
 import org.kilnside.wording.ReadingAge;
 import org.kilnside.wording.Words;
@@ -71,6 +72,10 @@ class NightWatchTest {
     }
 
     private NightWatch copy(String command, String quietCommand) {
+        return copy(command, quietCommand, WORDS);
+    }
+
+    private NightWatch copy(String command, String quietCommand, Words words) {
         AttachedFiring firing = AttachedFiring.whenThere(
                 RecorderPlace.here(() -> Optional.of(address), WORDS),
                 clock,
@@ -89,7 +94,7 @@ class NightWatchTest {
                 false,
                 Optional.of("bedroom"),
                 QuietHours.NONE);
-        NightWatch watch = NightWatch.overCopy(firing, clock, settings, new TestedAlarm(folder), WORDS);
+        NightWatch watch = NightWatch.overCopy(firing, clock, settings, new TestedAlarm(folder), words);
         open.add(0, firing);
         open.add(0, watch);
         return watch;
@@ -145,6 +150,29 @@ class NightWatchTest {
         await("the bell", () -> rang().startsWith("come-now recorder-silent 1\n"));
         assertThat(isSilentAlarmRinging(watch)).isTrue();
         assertThat(ReadingAge.isOld(watch.latest(), clock.monotonicMs())).isTrue();
+    }
+
+    @Test
+    void anotherLanguageChosenInTheWindowIsWhatTheNextAlarmAndStandingTroublesAreSaidIn() throws Exception {
+        Words words = Words.of(Language.ENGLISH, Preferences.of(Locale.ENGLISH));
+        NightWatch watch = copy("echo \"$KILNSIDE_TITLE\" >> " + rang + "; exit 3", "", words);
+        await("the copy to attach", () -> watch.latest().kiln().isPresent());
+        stream.close();
+        forward(Duration.ofSeconds(120));
+        await("the bell", () -> rang().contains("Nothing is heard of the recording"));
+        await("the trouble", () -> commandTrouble(watch).contains("failed with exit code 3"));
+        words.become(Words.of(Language.DUTCH, Preferences.of(Locale.ENGLISH)));
+        await("the trouble in Dutch", () -> commandTrouble(watch).contains("mislukte met code 3"));
+        watch.latest().alarms().forEach(alarm -> watch.acknowledge(alarm.id()));
+        forward(Duration.ofMinutes(11));
+        await("the bell in Dutch", () -> rang().contains("opname wordt niets meer"));
+    }
+
+    private static String commandTrouble(NightWatch watch) {
+        return watch.latest().posts().stream()
+                .flatMap(post -> post.commandTrouble().stream())
+                .findFirst()
+                .orElse("");
     }
 
     @Test

@@ -56,7 +56,7 @@ class HostWatchTest {
 
     @Test
     void roomBatteryAndSleepAreReportedTogether() throws Exception {
-        try (StayAwake awake = new StayAwake(Optional.empty(), "it has no lid", WORDS);
+        try (StayAwake awake = new StayAwake(Optional.empty(), () -> "it has no lid", WORDS);
                 HostWatch watch = new HostWatch(folder.resolve("firings.book"), awake, () -> Optional.of(true))) {
             long until = System.nanoTime() + 20_000_000_000L;
             while (watch.report().diskFreeBytes().isEmpty()) {

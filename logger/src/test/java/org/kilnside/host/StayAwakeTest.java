@@ -22,7 +22,7 @@ class StayAwakeTest {
     private Path folder;
 
     private StayAwake with(String script) {
-        return new StayAwake(Optional.of(List.of("/bin/sh", "-c", script)), "", WORDS);
+        return new StayAwake(Optional.of(List.of("/bin/sh", "-c", script)), () -> "", WORDS);
     }
 
     private static void await(BooleanSupplier condition) throws InterruptedException {
@@ -62,7 +62,7 @@ class StayAwakeTest {
 
     @Test
     void aSystemWithoutTheProgramIsNamed() throws Exception {
-        try (StayAwake awake = new StayAwake(Optional.of(List.of("/no/such/inhibitor")), "", WORDS)) {
+        try (StayAwake awake = new StayAwake(Optional.of(List.of("/no/such/inhibitor")), () -> "", WORDS)) {
             awake.keep(true);
             await(() -> awake.answer().state() == State.REFUSED);
             assertThat(awake.answer().why()).hasValue("there is no /no/such/inhibitor on this system");
@@ -81,7 +81,7 @@ class StayAwakeTest {
 
     @Test
     void aSystemThatNeverSleepsNeedsNoAsking() throws Exception {
-        try (StayAwake awake = new StayAwake(Optional.empty(), "it has no lid", WORDS)) {
+        try (StayAwake awake = new StayAwake(Optional.empty(), () -> "it has no lid", WORDS)) {
             awake.keep(true);
             await(() -> awake.answer().state() == State.NEVER_SLEEPS);
             assertThat(awake.answer().mayFallAsleep()).isFalse();
