@@ -48,10 +48,7 @@ final class Attaching {
      * @param ask asks the person a question; empty when there is nobody to ask or no answer
      */
     RecorderPlace place(
-            LinkNotation.Attach recorder,
-            Surroundings around,
-            Words words,
-            Function<String, Optional<String>> ask) {
+            LinkNotation.Attach recorder, Surroundings around, Words words, Function<String, Optional<String>> ask) {
         ShareFiles files = new ShareFiles(Places.settings());
         Optional<Token> known = files.token(recorder.name());
         String before = "";
@@ -75,8 +72,8 @@ final class Attaching {
                 }
             }
             try {
-                RecorderPlace place = RecorderPlace.onTheNetwork(
-                        recorder.host(), recorder.port(), known.orElseThrow(), words);
+                RecorderPlace place =
+                        RecorderPlace.onTheNetwork(recorder.host(), recorder.port(), known.orElseThrow(), words);
                 tryOnce(place);
                 files.keep(recorder.name(), known.get());
                 return place;

@@ -83,8 +83,8 @@ public final class DeskCommand implements Callable<Integer> {
         Optional<Sharing.Opened> opened = recording.isEmpty() ? sharing.asked(around) : Optional.empty();
         AttachedFiring following =
                 recording.orElseGet(() -> AttachedFiring.whenThere(here, clock, nobodyRecords(clock)));
-        NightWatch watch = NightWatch.overCopy(
-                following, clock, night.settings(), new TestedAlarm(Places.settings()), words);
+        NightWatch watch =
+                NightWatch.overCopy(following, clock, night.settings(), new TestedAlarm(Places.settings()), words);
         try (RecorderRole role = new RecorderRole(
                 path,
                 clock,
@@ -110,7 +110,8 @@ public final class DeskCommand implements Callable<Integer> {
         return Complaint.ExitCode.DONE.code();
     }
 
-    private Surroundings.Desk desk(LiveFeed feed, HostClock clock, Words words, Path path, Optional<RecorderRole> role) {
+    private Surroundings.Desk desk(
+            LiveFeed feed, HostClock clock, Words words, Path path, Optional<RecorderRole> role) {
         return new Surroundings.Desk(feed, clock, around.locale(), words, path, around.library(), role);
     }
 

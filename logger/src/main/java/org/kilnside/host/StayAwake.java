@@ -92,7 +92,9 @@ public final class StayAwake implements AutoCloseable {
                     + " if ($k::SetThreadExecutionState([uint32]'0x80000001') -eq 0) { exit 1 };"
                     + " [Console]::In.ReadToEnd() | Out-Null";
             return new StayAwake(
-                    Optional.of(List.of("powershell", "-NoProfile", "-NonInteractive", "-Command", ask)), () -> "", words);
+                    Optional.of(List.of("powershell", "-NoProfile", "-NonInteractive", "-Command", ask)),
+                    () -> "",
+                    words);
         }
         return new StayAwake(Optional.empty(), () -> words.text("host.sleep_unknown"), words);
     }

@@ -97,7 +97,8 @@ class OneLanguageTest {
         assertThat(german.language()).isEqualTo(Language.GERMAN);
         settings.save(german.withTheme(Theme.DARK));
         assertThat(WindowSettings.lastLanguage(file)).contains(Language.DUTCH);
-        assertThat(new WindowSettings(file, Locale.GERMANY, spoken).load().theme()).isEqualTo(Theme.DARK);
+        assertThat(new WindowSettings(file, Locale.GERMANY, spoken).load().theme())
+                .isEqualTo(Theme.DARK);
     }
 
     @Test
