@@ -49,6 +49,8 @@ public enum AlarmKind {
     CONTROLLER_RESTARTED(Grade.LOOK_SOON, Advice.LOOK_AT_CONTROLLER),
     /** The controller's box is hot: its numbers drift, and then it fails. */
     BOX_TOO_HOT(Grade.LOOK_SOON, Advice.COOL_THE_BOX),
+    /** The same number for an hour, and nobody has told whether the kiln is held there: a steady hold, or a frozen sensor. */
+    NUMBER_STANDS(Grade.LOOK_SOON, Advice.ASK_WHETHER_HELD),
     /** The lid was moved: the number is the air's now, not the ware's. */
     LID_MOVED(Grade.LOOK_SOON, Advice.TAKE_NUMBER_FOR_AIR),
     /** A copy that follows has heard nothing new of the recorder: it, its computer or the network is gone. */
@@ -93,6 +95,7 @@ public enum AlarmKind {
         LOOK_AT_CONTROLLER,
         LOOK_AT_POWER,
         COMPARE_PROGRAM,
+        ASK_WHETHER_HELD,
         SLOW_DOWN,
         COOL_THE_BOX,
         TAKE_NUMBER_FOR_AIR,

@@ -7,7 +7,6 @@ import java.util.OptionalDouble;
 import java.util.function.Supplier;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.schedule.Schedule;
-import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.SignalWatch.Suspicion;
 import org.kilnside.tracking.FiringStage;
 import org.kilnside.tracking.FiringTracker;
@@ -36,7 +35,6 @@ final class CurveWatch {
     private static final double NEAR_TOP_K = 10;
 
     private static final double COLD_C = 45;
-    private static final double AT_HOLD_K = 3;
     private static final double ALL_IT_HAS = 0.97;
     private static final double STALLED_K = 15;
     private static final double STALLED_SHARE = 0.5;
@@ -56,6 +54,7 @@ final class CurveWatch {
     private final Supplier<AlarmLimits> limits;
     private final Optional<Schedule> plan;
     private final Beats beats = new Beats();
+    private final HoldMeant meant;
     private final Optional<PlanClock> clock;
     private final StuckRelayWatch stuckUnderPlan;
     private final StuckRelayWatch stuckWhileOff;
@@ -80,6 +79,7 @@ final class CurveWatch {
         this.plan = plan;
         this.clock = plan.map(PlanClock::new);
         this.program = plan.map(ProgramWatch::new);
+        this.meant = new HoldMeant(beats, plan);
         this.tooHigh = new TooHighNumberWatch(limits, plan);
         this.stuckUnderPlan = new StuckRelayWatch(limits);
         this.stuckWhileOff = new StuckRelayWatch(limits);
@@ -161,16 +161,24 @@ final class CurveWatch {
     }
 
     private void lookAtSensor(Map<Suspicion, Long> suspicions, LineWatch lines, AlarmLedger ledger, long nowMs) {
+        Optional<Finding> saturated = suspicion(suspicions, Suspicion.SATURATED);
         long standsMs = Math.max(0, nowMs - lines.frozen().sinceMs());
-        OptionalDouble before = beats.slope(standsMs + 10 * MINUTE_MS, standsMs);
-        Optional<Finding> frozen = lines.frozen()
+        Optional<FrozenWatch.Standing> stands = lines.frozen()
                 .look(
                         nowMs,
                         beats.nowC(),
-                        before.isPresent() ? Optional.of(before.getAsDouble()) : Optional.empty(),
-                        isMeantToStand(standsMs))
+                        beats.slope(standsMs + 10 * MINUTE_MS, standsMs),
+                        beats.slope(standsMs + 4 * MINUTE_MS, standsMs),
+                        meant.look(standsMs, hadSetpointMs != Long.MIN_VALUE),
+                        meant.isGainsaid(standsMs));
+        Optional<Finding> frozen = stands.filter(FrozenWatch.Standing::frozen)
+                .map(FrozenWatch.Standing::found)
                 .or(() -> suspicion(suspicions, Suspicion.FROZEN));
-        Optional<Finding> saturated = suspicion(suspicions, Suspicion.SATURATED);
+        Optional<Finding> unexplained = stands.map(FrozenWatch.Standing::found);
+        ledger.assess(
+                AlarmKind.NUMBER_STANDS,
+                frozen.or(() -> saturated).isPresent() ? Optional.empty() : unexplained,
+                nowMs);
         ledger.assess(AlarmKind.SENSOR_SATURATED, saturated, nowMs);
         // At its end it stands still too: that is one thing wrong, not two.
         ledger.assess(AlarmKind.SENSOR_FROZEN, saturated.isPresent() ? Optional.empty() : frozen, nowMs, CALM_MS);
@@ -186,21 +194,6 @@ final class CurveWatch {
         } else if (cannotBe.isPresent() && !ledger.isActive(AlarmKind.STUCK_RELAY)) {
             ledger.raise(AlarmKind.SENSOR_LYING, cannotBe.get(), nowMs);
         }
-    }
-
-    /** Whether the set-point has stood at this number as long as it has, or, where none is told, a hold of the plan lies there. */
-    private boolean isMeantToStand(long standsMs) {
-        OptionalDouble wanted = beats.setpointC();
-        if (wanted.isPresent()) {
-            double beforeC = beats.setpointC(standsMs).orElse(Double.NaN);
-            return Math.abs(wanted.getAsDouble() - beats.nowC()) < AT_HOLD_K
-                    && Math.abs(wanted.getAsDouble() - beforeC) < AT_HOLD_K;
-        }
-        return plan.stream()
-                .flatMap(its -> its.segments().stream())
-                .anyMatch(each -> each instanceof Segment.Ramp ramp
-                        && !ramp.hold().isZero()
-                        && Math.abs(ramp.to().celsius() - beats.nowC()) < AT_HOLD_K);
     }
 
     private static Optional<Finding> suspicion(Map<Suspicion, Long> suspicions, Suspicion which) {

@@ -21,7 +21,10 @@ public final class SignalWatch {
     private static final double KILN_IS_HOT_K = 50;
     private static final long FROZEN_COARSE_MS = 600_000;
     private static final long FROZEN_FINE_MS = 120_000;
-    private static final long FROZEN_CELSIUS_MS = 1_800_000;
+
+    /** Degrees a controller works out may be rounded or smoothed: how long they may stand, their signal alone does not tell. */
+    private static final long FROZEN_CELSIUS_MS = Long.MAX_VALUE;
+
     private static final double FINE_STEP_C = 0.05;
     private static final int FROZEN_LEAST = 10;
 

@@ -16,6 +16,7 @@ import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
 import org.kilnside.quantity.HeatingRate;
+import org.kilnside.quantity.Share;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
@@ -42,8 +43,29 @@ class StandingStillTest {
 
     private static Optional<Double> frozenAtMinute(
             boolean planned, boolean setpoint, DoubleUnaryOperator shown, double until) {
+        return rangAtMinute(AlarmKind.SENSOR_FROZEN, planned, setpoint, shown, minute -> Double.NaN, until);
+    }
+
+    private static Optional<Double> rangAtMinute(
+            AlarmKind kind,
+            boolean planned,
+            boolean setpoint,
+            DoubleUnaryOperator shown,
+            DoubleUnaryOperator output,
+            double until) {
+        return rangAtMinute(kind, planned ? Optional.of(PLAN) : Optional.empty(), setpoint, shown, output, until);
+    }
+
+    /** @param output the share of full power; not a number where the controller does not say */
+    private static Optional<Double> rangAtMinute(
+            AlarmKind kind,
+            Optional<Schedule> plan,
+            boolean setpoint,
+            DoubleUnaryOperator shown,
+            DoubleUnaryOperator output,
+            double until) {
         AlarmReplay replay = new AlarmReplay(
-                FiringSettings.of(Optional.empty(), planned ? Optional.of(PLAN) : Optional.empty(), Optional.empty()),
+                FiringSettings.of(Optional.empty(), plan, Optional.empty()),
                 Probe.UNKNOWN,
                 Optional.empty(),
                 900_000);
@@ -61,12 +83,17 @@ class StandingStillTest {
                             new RawSignal(OptionalInt.of(code), OptionalInt.empty(), 0),
                             Optional.of(it),
                             Optional.empty())),
-                    new ControllerReport(Optional.empty(), wanted, OptionalInt.empty()),
+                    new ControllerReport(
+                            Optional.of(output.applyAsDouble(s / 60.0))
+                                    .filter(share -> !share.isNaN())
+                                    .map(Share::new),
+                            wanted,
+                            OptionalInt.empty()),
                     Origin.LIVE));
         }
         return replay.changes().stream()
                 .filter(change -> change.what() == AlarmChange.What.RAISED)
-                .filter(change -> change.alarm().kind() == AlarmKind.SENSOR_FROZEN)
+                .filter(change -> change.alarm().kind() == kind)
                 .findFirst()
                 .map(change -> change.elapsedMs() / 60_000.0);
     }
@@ -81,10 +108,10 @@ class StandingStillTest {
 
     @Test
     void aNumberThatStopsInARampIsFrozenWithinMinutes() {
-        DoubleUnaryOperator stops = minute -> Math.rint(curve(Math.min(minute, 300)));
-        assertThat(frozenAtMinute(false, true, stops, 320).orElseThrow()).isBetween(303.0, 306.0);
-        assertThat(frozenAtMinute(true, false, stops, 320).orElseThrow()).isBetween(303.0, 306.0);
-        assertThat(frozenAtMinute(false, false, stops, 320).orElseThrow()).isBetween(303.0, 306.0);
+        DoubleUnaryOperator stops = minute -> Math.rint(curve(Math.min(minute, 299)));
+        assertThat(frozenAtMinute(false, true, stops, 320).orElseThrow()).isBetween(302.0, 305.5);
+        assertThat(frozenAtMinute(true, false, stops, 320).orElseThrow()).isBetween(302.0, 305.5);
+        assertThat(frozenAtMinute(false, false, stops, 320).orElseThrow()).isBetween(302.0, 305.5);
     }
 
     @Test
@@ -102,5 +129,94 @@ class StandingStillTest {
     void aNumberThatStaysWhereTheHoldWasIsFrozenWhenTheSetPointIsTakenAway() {
         DoubleUnaryOperator stays = minute -> Math.rint(curve(Math.min(minute, 400)));
         assertThat(frozenAtMinute(false, true, stays, 440).orElseThrow()).isLessThan(424);
+    }
+
+    /** As above, but for a hold of four hours at 85 °C on the way up, a number that never flickers. */
+    private static double candled(double minute) {
+        return minute < 26 ? 20 + 2.5 * minute : minute < 26 + 240 ? 85 : curve(minute - 240);
+    }
+
+    private static double askedAtMinute(DoubleUnaryOperator shown, double until) {
+        return rangAtMinute(AlarmKind.NUMBER_STANDS, false, false, shown, minute -> Double.NaN, until)
+                .orElseThrow();
+    }
+
+    @Test
+    void aHoldOfHoursThatNobodyToldIsAskedAboutAndNotCalledFrozen() {
+        DoubleUnaryOperator quarters = minute -> Math.rint(candled(minute) * 4) / 4;
+        DoubleUnaryOperator whole = minute -> Math.rint(candled(minute));
+        DoubleUnaryOperator wholeAndSoft = minute -> Math.rint(85 - 65 * Math.exp(-minute / 12));
+        assertThat(askedAtMinute(StandingStillTest::candled, 700)).isBetween(86.0, 88.0);
+        assertThat(askedAtMinute(quarters, 700)).isBetween(35.0, 38.0);
+        assertThat(askedAtMinute(whole, 700)).isBetween(35.0, 38.0);
+        assertThat(askedAtMinute(wholeAndSoft, 300)).isBetween(115.0, 135.0);
+        for (DoubleUnaryOperator each :
+                List.<DoubleUnaryOperator>of(StandingStillTest::candled, quarters, whole)) {
+            assertThat(frozenAtMinute(false, false, each, 700)).isEmpty();
+        }
+        assertThat(frozenAtMinute(false, false, wholeAndSoft, 300)).isEmpty();
+    }
+
+    @Test
+    void wholeDegreesThatStopInARampOnARoundNumberAreAskedAboutWithinMinutes() {
+        assertThat(askedAtMinute(minute -> Math.rint(curve(Math.min(minute, 300))), 330)).isBetween(309.0, 312.0);
+    }
+
+    @Test
+    void aHoldOfAnHourThatTheSetPointExplainsIsNeitherFrozenNorAskedAbout() {
+        DoubleUnaryOperator whole = minute -> minute < 425 ? Math.rint(curve(Math.min(minute, 400))) : 1000;
+        assertThat(rangAtMinute(AlarmKind.NUMBER_STANDS, false, true, whole, minute -> Double.NaN, 416))
+                .isEmpty();
+        assertThat(rangAtMinute(AlarmKind.NUMBER_STANDS, true, false, StandingStillTest::curve, minute -> Double.NaN, 700))
+                .isEmpty();
+    }
+
+    @Test
+    void aNumberThatStandsInAHoldWhileTheOutputGoesToAllItHasIsFrozen() {
+        DoubleUnaryOperator hold = minute -> Math.rint(Math.min(1000, 20 + 2.5 * minute));
+        DoubleUnaryOperator windsUp = minute -> minute < 392 ? 0.7 : Math.min(1, 0.4 + (minute - 392) / 60.0);
+        assertThat(rangAtMinute(AlarmKind.SENSOR_FROZEN, true, false, hold, minute -> 0.4, 440))
+                .isEmpty();
+        assertThat(rangAtMinute(AlarmKind.SENSOR_FROZEN, true, false, hold, windsUp, 460)
+                        .orElseThrow())
+                .isBetween(428.0, 445.0);
+    }
+
+    @Test
+    void aNumberThatStandsLongAfterThePlansHoldIsFrozen() {
+        DoubleUnaryOperator stays = minute -> Math.rint(curve(Math.min(minute, 400)));
+        assertThat(frozenAtMinute(true, false, stays, 480).orElseThrow()).isBetween(440.0, 456.0);
+    }
+
+    @Test
+    void theCrestOfAnOvershootInWholeDegreesIsNoFrozenSensor() {
+        DoubleUnaryOperator crest = minute -> Math.rint(
+                minute < 26
+                        ? 20 + 2.5 * minute
+                        : 85 + 6 * Math.exp(-(minute - 26) / 40) * Math.sin(Math.min(8, (minute - 26) / 7)));
+        assertThat(frozenAtMinute(true, false, crest, 100)).isEmpty();
+        assertThat(frozenAtMinute(false, false, crest, 100)).isEmpty();
+    }
+
+    @Test
+    void wholeDegreesThatWentToAndFroInTheHoldAndThenStandAreFrozenAfterHalfAnHour() {
+        DoubleUnaryOperator flickers = minute -> Math.rint(
+                minute < 26 ? 20 + 2.5 * minute : minute < 60 ? 85 + Math.floor(minute) % 2 : 85);
+        DoubleUnaryOperator shown = minute -> minute < 26 + 240 ? flickers.applyAsDouble(minute) : curve(minute - 240);
+        Schedule candling = new Schedule(
+                "Candled",
+                List.of(
+                        new Segment.Ramp(
+                                HeatingRate.ofKelvinPerHour(150), Temperature.ofCelsius(85), Duration.ofHours(4)),
+                        new Segment.FreeCooling()));
+        assertThat(rangAtMinute(
+                                AlarmKind.SENSOR_FROZEN,
+                                Optional.of(candling),
+                                false,
+                                shown,
+                                minute -> Double.NaN,
+                                200)
+                        .orElseThrow())
+                .isBetween(88.0, 93.0);
     }
 }
