@@ -134,7 +134,8 @@ final class FrozenWatch {
             if (runs.size() < LEAST) {
                 return false;
             }
-            long middle = runs.stream().sorted().skip(runs.size() / 2).findFirst().orElseThrow();
+            long middle =
+                    runs.stream().sorted().skip(runs.size() / 2).findFirst().orElseThrow();
             return runs.getLast() >= SLACKENED * middle;
         }
     }

@@ -65,10 +65,7 @@ class StandingStillTest {
             DoubleUnaryOperator output,
             double until) {
         AlarmReplay replay = new AlarmReplay(
-                FiringSettings.of(Optional.empty(), plan, Optional.empty()),
-                Probe.UNKNOWN,
-                Optional.empty(),
-                900_000);
+                FiringSettings.of(Optional.empty(), plan, Optional.empty()), Probe.UNKNOWN, Optional.empty(), 900_000);
         for (long s = 0; s < until * 60; s += 10) {
             double celsius = shown.applyAsDouble(s / 60.0);
             Temperature it = Temperature.ofCelsius(celsius);
@@ -150,8 +147,7 @@ class StandingStillTest {
         assertThat(askedAtMinute(quarters, 700)).isBetween(35.0, 38.0);
         assertThat(askedAtMinute(whole, 700)).isBetween(35.0, 38.0);
         assertThat(askedAtMinute(wholeAndSoft, 300)).isBetween(115.0, 135.0);
-        for (DoubleUnaryOperator each :
-                List.<DoubleUnaryOperator>of(StandingStillTest::candled, quarters, whole)) {
+        for (DoubleUnaryOperator each : List.<DoubleUnaryOperator>of(StandingStillTest::candled, quarters, whole)) {
             assertThat(frozenAtMinute(false, false, each, 700)).isEmpty();
         }
         assertThat(frozenAtMinute(false, false, wholeAndSoft, 300)).isEmpty();
@@ -159,7 +155,8 @@ class StandingStillTest {
 
     @Test
     void wholeDegreesThatStopInARampOnARoundNumberAreAskedAboutWithinMinutes() {
-        assertThat(askedAtMinute(minute -> Math.rint(curve(Math.min(minute, 300))), 330)).isBetween(309.0, 312.0);
+        assertThat(askedAtMinute(minute -> Math.rint(curve(Math.min(minute, 300))), 330))
+                .isBetween(309.0, 312.0);
     }
 
     @Test
@@ -167,7 +164,8 @@ class StandingStillTest {
         DoubleUnaryOperator whole = minute -> minute < 425 ? Math.rint(curve(Math.min(minute, 400))) : 1000;
         assertThat(rangAtMinute(AlarmKind.NUMBER_STANDS, false, true, whole, minute -> Double.NaN, 416))
                 .isEmpty();
-        assertThat(rangAtMinute(AlarmKind.NUMBER_STANDS, true, false, StandingStillTest::curve, minute -> Double.NaN, 700))
+        assertThat(rangAtMinute(
+                        AlarmKind.NUMBER_STANDS, true, false, StandingStillTest::curve, minute -> Double.NaN, 700))
                 .isEmpty();
     }
 
@@ -200,8 +198,8 @@ class StandingStillTest {
 
     @Test
     void wholeDegreesThatWentToAndFroInTheHoldAndThenStandAreFrozenAfterHalfAnHour() {
-        DoubleUnaryOperator flickers = minute -> Math.rint(
-                minute < 26 ? 20 + 2.5 * minute : minute < 60 ? 85 + Math.floor(minute) % 2 : 85);
+        DoubleUnaryOperator flickers =
+                minute -> Math.rint(minute < 26 ? 20 + 2.5 * minute : minute < 60 ? 85 + Math.floor(minute) % 2 : 85);
         DoubleUnaryOperator shown = minute -> minute < 26 + 240 ? flickers.applyAsDouble(minute) : curve(minute - 240);
         Schedule candling = new Schedule(
                 "Candled",
@@ -209,13 +207,7 @@ class StandingStillTest {
                         new Segment.Ramp(
                                 HeatingRate.ofKelvinPerHour(150), Temperature.ofCelsius(85), Duration.ofHours(4)),
                         new Segment.FreeCooling()));
-        assertThat(rangAtMinute(
-                                AlarmKind.SENSOR_FROZEN,
-                                Optional.of(candling),
-                                false,
-                                shown,
-                                minute -> Double.NaN,
-                                200)
+        assertThat(rangAtMinute(AlarmKind.SENSOR_FROZEN, Optional.of(candling), false, shown, minute -> Double.NaN, 200)
                         .orElseThrow())
                 .isBetween(88.0, 93.0);
     }
