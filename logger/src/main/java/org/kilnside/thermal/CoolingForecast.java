@@ -24,6 +24,9 @@ final class CoolingForecast {
     /** How much wider it is for a kiln that was opened on the way, or whose heating the log does not show (own trials). */
     private static final double NOT_SEEN_WHOLE = 1.3;
 
+    /** How much wider it is where nothing is known of the model's usual error. */
+    private static final double NO_TRIALS = 1.2;
+
     /** A plan's ramp on the way down is followed by a rate like its own, over this time, within this part. */
     private static final double LED_LOOK_S = 900;
 
@@ -166,6 +169,9 @@ final class CoolingForecast {
         if (data.openedNow() || data.heatingUnseen()) {
             half *= NOT_SEEN_WHOLE;
         }
+        if (!freely || !TrialBias.knows(data)) {
+            half *= NO_TRIALS;
+        }
         return new When(data.nowS + Math.exp(log), data.nowS + Math.exp(log - half), data.nowS + Math.exp(log + half));
     }
 
@@ -181,7 +187,7 @@ final class CoolingForecast {
     }
 
     /**
-     * Asks all fits.
+     * Asks all fits, and takes off by how much they usually err of a kiln that is left alone.
      *
      * @param thresholdsC falling
      * @param ahead what the plan still heats on the way down; empty = the output is off
@@ -191,13 +197,20 @@ final class CoolingForecast {
             FiringData data, List<FiringFit.Weighted> fits, double[] thresholdsC, Optional<PlanAhead> ahead) {
         List<FiringFit.Weighted> likely =
                 fits.stream().filter(each -> each.weight() >= LEAST_WEIGHT).toList();
-        return Spread.ask(
+        Spread[] remaining = Spread.ask(
                 likely,
                 fit -> {
                     Projection projection = new Projection(fit);
                     return z -> logs(data, fit, projection.now(z), z, thresholdsC, ahead);
                 },
                 thresholdsC.length);
+        if (ahead.isEmpty()) {
+            double[] bias = TrialBias.of(data, fits, thresholdsC);
+            for (int i = 0; i < remaining.length; i++) {
+                remaining[i] = remaining[i].moved(bias[i]);
+            }
+        }
+        return remaining;
     }
 
     private static double[] logs(

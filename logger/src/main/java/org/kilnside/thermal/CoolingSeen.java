@@ -39,7 +39,7 @@ record CoolingSeen(double nowC, double roomC, double leftAloneForS, double misfi
         }
         double alone = data.phases.drivenNow() || data.free.isEmpty() ? LED_DOWN_S : data.leftAloneForS();
         return new CoolingSeen(
-                data.nowC, roomC, alone, FiringFit.misfit(fits.get(0).fit()), slowness, fibre);
+                data.nowC, roomC, alone, FiringFit.misfit(fits.get(0).fit()).cooling(), slowness, fibre);
     }
 
     private static double slowness(FittedKiln fit) {

@@ -2,6 +2,7 @@ package org.kilnside.thermal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * The model laid over one firing: most probable parameters given the cooling seen so far and, where the output is
@@ -71,17 +72,29 @@ final class FiringFit implements LeastSquares.Residuals {
         return square > (data.nowC > HOT_C && data.leftAloneForS() < SOON_S ? STRANGE_SOON : STRANGE);
     }
 
-    /** Mean square of what the free spans are off by where a fit ended. */
-    static double misfit(FittedKiln fit) {
+    /** Mean squares of what the free spans, and the output, are off by where a fit ended. */
+    static Misfit misfit(FittedKiln fit) {
         double[] residual = new FiringFit(fit.data(), fit.kind(), fit.prior())
                 .at(fit.solution().parameters());
-        int points = fit.data().observations() - fit.data().powered.size();
+        int stretches = fit.data().powered.size();
+        int points = fit.data().observations() - stretches;
+        return new Misfit(
+                points == 0 ? UNSEEN_MISFIT : sumOfSquares(residual, 0, points) / points,
+                stretches == 0
+                        ? OptionalDouble.empty()
+                        : OptionalDouble.of(sumOfSquares(residual, points, points + stretches) / stretches));
+    }
+
+    private static double sumOfSquares(double[] residual, int from, int to) {
         double sum = 0;
-        for (int i = 0; i < points; i++) {
+        for (int i = from; i < to; i++) {
             sum += residual[i] * residual[i];
         }
-        return points == 0 ? UNSEEN_MISFIT : sum / points;
+        return sum;
     }
+
+    /** How far a fit lies from what it was held against, as mean squares in units of what the model may be off by. */
+    record Misfit(double cooling, OptionalDouble output) {}
 
     /** Fits one kind of wall. */
     static FittedKiln fit(FiringData data, WallKind kind) {

@@ -1,5 +1,6 @@
 package org.kilnside.thermal;
 
+import java.util.Arrays;
 import java.util.List;
 import org.hipparchus.special.Erf;
 
@@ -18,6 +19,11 @@ final class Spread {
         this.mean = mean;
         this.deviation = deviation;
         this.weight = weight;
+    }
+
+    /** The same, all of it moved. */
+    Spread moved(double by) {
+        return new Spread(Arrays.stream(mean).map(each -> each + by).toArray(), deviation, weight);
     }
 
     /** What is asked of one kiln at one point of its fit; NaN where it has no answer. */

@@ -1,0 +1,100 @@
+package org.kilnside.thermal;
+
+import java.util.List;
+
+/**
+ * By how much the model is usually wrong of a kiln like this one. No kiln has the model's physics: shelves give off
+ * their heat late, lids differ from walls, a sensor looks at one more than at the other, and the fit makes up for it
+ * with numbers that are a little off, in ways that come again. So some thousands of simulated kilns of a dozen kinds of
+ * physics, none of them the model's, were let cool and asked on the way, and a small network was set on ln(true
+ * remaining time / forecast): what the fit looks like goes in, the error to be expected comes out. How it was set, on
+ * what it was judged and what it gains is told in docs/decisions/0021.
+ *
+ * <p>It knows kilns that are let cool, shut, and whose heating the log shows; of others it says nothing. Fibre nobody
+ * doubts is left to the model.
+ */
+final class TrialBias {
+    private static final double LEAST_ALONE_S = 240;
+    private static final double MOST_ALONE_S = 40_000;
+    private static final double USUAL_ALONE_S = 6000;
+    private static final double USUAL_HEATING_S = 40_000;
+    private static final double LEAST_HEATING_S = 3600;
+    private static final double LEAST_FALL = 0.01;
+
+    /** The nearer the temperature asked for, the less room there is to be wrong: below this fall it goes to none. */
+    private static final double FULL_FROM_FALL = 0.25;
+
+    /** So much of it is taken: physics that were left out of the setting were best served by this. */
+    private static final double SHARE = 0.75;
+
+    /** So soon after the top none of them was asked. */
+    private static final double WHOLE_FROM_S = 600;
+
+    private TrialBias() {}
+
+    /** Whether it is left to cool, shut, and seen from cold. */
+    static boolean knows(FiringData data) {
+        return !data.free.isEmpty() && !data.startsWarm && !data.openedNow() && !data.phases.drivenNow();
+    }
+
+    /**
+     * What to add to ln(remaining time).
+     *
+     * @param thresholdsC what the remaining times are asked for
+     * @return one a threshold; 0 where nothing is known
+     */
+    static double[] of(FiringData data, List<FiringFit.Weighted> fits, double[] thresholdsC) {
+        double[] bias = new double[thresholdsC.length];
+        FittedKiln likeliest = fits.get(0).fit();
+        if (!knows(data) || likeliest.kind() == WallKind.FIBRE) {
+            return bias;
+        }
+        double[] seen = seen(data, fits);
+        double room = likeliest.kiln().ambientC();
+        double share = SHARE * Math.min(1, data.leftAloneForS() / WHOLE_FROM_S);
+        for (int i = 0; i < thresholdsC.length; i++) {
+            double fall = Math.log(Math.max(1, data.nowC - room) / Math.max(1, thresholdsC[i] - room));
+            if (fall > 0) {
+                seen[seen.length - 1] = Math.log(Math.max(LEAST_FALL, fall));
+                bias[i] = share * Math.min(1, fall / FULL_FROM_FALL) * TrialBiasNumbers.answer(seen);
+            }
+        }
+        return bias;
+    }
+
+    /** What the network is told, in the order of {@link TrialBiasNumbers}; the last, the fall, is left open. */
+    private static double[] seen(FiringData data, List<FiringFit.Weighted> fits) {
+        FittedKiln likeliest = fits.get(0).fit();
+        double[] z = likeliest.solution().parameters();
+        KilnParameters kiln = likeliest.kiln();
+        FiringFit.Misfit misfit = FiringFit.misfit(likeliest);
+        boolean told = likeliest.prior().hasPower();
+        double alone = data.leftAloneForS();
+        double heated = data.nowS - alone - data.course.timeS[0];
+        double layered = 0;
+        for (FiringFit.Weighted each : fits) {
+            layered += each.fit().kind() == WallKind.LAYERED ? each.weight() : 0;
+        }
+        double[] seen = new double[TrialBiasNumbers.INPUTS];
+        for (int p = 0; p < Prior.BASIC; p++) {
+            seen[p] = within(2.5, z[p]);
+        }
+        int next = Prior.BASIC;
+        seen[next++] = Math.log(Math.max(LEAST_ALONE_S, Math.min(MOST_ALONE_S, alone)) / USUAL_ALONE_S);
+        seen[next++] = within(1.5, Math.log(Math.max(LEAST_HEATING_S, heated) / USUAL_HEATING_S));
+        seen[next++] = Math.log(misfit.cooling() + 0.03) + 2;
+        seen[next++] = misfit.output().isPresent() ? Math.log(misfit.output().getAsDouble() + 0.03) + 2 : 0;
+        seen[next++] = layered;
+        seen[next++] = within(2, (data.course.temperatureC[data.phases.peak()] - 1100) / 100);
+        seen[next++] = told ? within(1.5, Math.log(kiln.psiC()) - 7.5) : 0;
+        seen[next++] = kiln.boundWaterK() / 100;
+        seen[next++] = (kiln.ambientC() - 15) / 10;
+        seen[next++] = told ? 1 : 0;
+        seen[next] = Math.log(data.nowC / 500);
+        return seen;
+    }
+
+    private static double within(double most, double value) {
+        return Math.max(-most, Math.min(most, value));
+    }
+}
