@@ -23,8 +23,7 @@ class TrialBiasTest {
     private static final int UNSEEN_FROM = 40_000;
 
     private static FiringData data(Tried firing, double askedC) {
-        return FiringData.of(
-                Course.of(firing.until(firing.belowS(askedC), true)), OptionalDouble.of(firing.roomC()));
+        return FiringData.of(Course.of(firing.until(firing.belowS(askedC), true)), OptionalDouble.of(firing.roomC()));
     }
 
     private static double[] bias(FiringData data, double... thresholdsC) {
@@ -133,15 +132,17 @@ class TrialBiasTest {
                 Programs.glaze(1200, 70),
                 Double.POSITIVE_INFINITY,
                 Disturbance.falling(300, Happenings.bung(1)));
-        FiringData data = FiringData.of(
-                Course.of(kiln.until(kiln.belowS(300) + 5400, true)), OptionalDouble.of(kiln.roomC()));
+        FiringData data =
+                FiringData.of(Course.of(kiln.until(kiln.belowS(300) + 5400, true)), OptionalDouble.of(kiln.roomC()));
         assertThat(data.openedNow()).isTrue();
         assertThat(bias(data, 120, 60)).containsOnly(0);
     }
 
     @Test
     void saysNothingWhileTheElementsStillLeadItDown() {
-        TrialFiring slow = TrialPopulation.of(Family.BRICK, 1, 1, Habit.SLOW_COOLING).firings().get(0);
+        TrialFiring slow = TrialPopulation.of(Family.BRICK, 1, 1, Habit.SLOW_COOLING)
+                .firings()
+                .get(0);
         FiringData data = data(slow, 950);
         assertThat(data.phases.drivenNow()).isTrue();
         assertThat(bias(data, 120, 60)).containsOnly(0);
@@ -151,7 +152,8 @@ class TrialBiasTest {
     void leavesFibreThatIsCalledSoToTheModel() {
         VirtualTrial kiln = VirtualTrial.of(Population.Family.values()[3], UNSEEN_SEED, 0, 0, false);
         FiringData data = data(kiln, 600);
-        List<FiringFit.Weighted> fits = KilnMemory.none(Optional.of(WallKind.FIBRE)).fit(data);
+        List<FiringFit.Weighted> fits =
+                KilnMemory.none(Optional.of(WallKind.FIBRE)).fit(data);
         assertThat(TrialBias.of(data, fits, THRESHOLDS_C)).containsOnly(0);
     }
 }
