@@ -28,6 +28,11 @@ final class FrozenWatch {
     /** Above this a kiln that is not heated falls by degrees within minutes, whatever its wall. */
     private static final double FALLS_FAST_C = 300;
 
+    /** Below this a large kiln may take most of an hour to the next whole degree, cooling by itself. */
+    private static final double CRAWLS_BELOW_C = 120;
+
+    private static final long CRAWLS_MS = 120 * MINUTE_MS;
+
     /** After a hold the set-point runs ahead of the kiln for so long before the number has to follow. */
     private static final long FOLLOWS_MS = 6 * MINUTE_MS;
 
@@ -51,6 +56,8 @@ final class FrozenWatch {
     enum Meant {
         TO_STAND,
         TO_MOVE,
+        /** The set-point is above it. */
+        TO_RISE,
         /** Neither plan nor set-point is told. */
         NOT_TOLD
     }
@@ -150,6 +157,7 @@ final class FrozenWatch {
         private static final int KEPT = 720;
         private static final double SHARE = 0.1;
         private static final int LEAST_TO_AND_FRO = 6;
+        private static final long FLICKER_MS = MINUTE_MS;
 
         private int before;
         private int beforeThat;
@@ -160,12 +168,13 @@ final class FrozenWatch {
         private double rough;
         private double looked;
 
-        void add(int code) {
+        /** @param stoodMs how long the one before has stood */
+        void add(int code, long stoodMs) {
             if (codes > 0 && code != before) {
                 step = Math.min(step, Math.abs(code - before));
             }
             if (codes > 0 && code != before) {
-                toAndFro += code == there ? 1 : 0;
+                toAndFro += code == there && stoodMs <= FLICKER_MS ? 1 : 0;
                 there = before;
             }
             if (codes > 1 && !(code == before && before == beforeThat)) {
@@ -186,7 +195,7 @@ final class FrozenWatch {
             toAndFro = 0;
         }
 
-        /** Whether it went to and fro between two numbers in this hold, as a kiln does under its controller. */
+        /** Whether it flickered between two numbers in this hold, which is noise: a kiln takes longer to swing. */
         boolean wentToAndFro() {
             return toAndFro >= LEAST_TO_AND_FRO;
         }
@@ -205,7 +214,7 @@ final class FrozenWatch {
             return;
         }
         long now = reading.elapsedMs();
-        roughness.add(raw.thermocouple().getAsInt());
+        roughness.add(raw.thermocouple().getAsInt(), now - sinceMs);
         long its = raw.thermocouple().getAsInt() * 100_000L + raw.coldJunction().orElse(0);
         if (its != code) {
             reading.first().temperature().ifPresent(shown -> display.add(shown.celsius()));
@@ -266,9 +275,10 @@ final class FrozenWatch {
         } else if (meant == Meant.NOT_TOLD) {
             frozen = gainsay || moved && !display.mayBeKeyedIn(celsius);
         } else if (wasMeant) {
-            frozen = nowMs - meantUntilMs > (celsius > FALLS_FAST_C ? FOLLOWS_MS : FROZEN_AT_LAST_MS);
+            boolean soon = meant == Meant.TO_RISE || celsius > FALLS_FAST_C;
+            frozen = nowMs - meantUntilMs > (soon ? FOLLOWS_MS : FROZEN_AT_LAST_MS);
         } else {
-            frozen = moved || standsMs > FROZEN_AT_LAST_MS;
+            frozen = moved || standsMs > (celsius > CRAWLS_BELOW_C ? FROZEN_AT_LAST_MS : CRAWLS_MS);
         }
         // Whole degrees that stopped on a round number may have frozen there just as well: that is asked sooner.
         long askedMs = moved && display.isCoarse() ? ASKED_SOON_MS : ASKED_MS;

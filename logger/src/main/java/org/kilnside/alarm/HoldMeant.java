@@ -45,7 +45,11 @@ final class HoldMeant {
             double beforeC = beats.setpointC(standsMs).orElse(Double.NaN);
             boolean stands = Math.abs(wanted.getAsDouble() - beats.nowC()) < AT_HOLD_K
                     && Math.abs(wanted.getAsDouble() - beforeC) < AT_HOLD_K;
-            return stands ? FrozenWatch.Meant.TO_STAND : FrozenWatch.Meant.TO_MOVE;
+            if (stands) {
+                return FrozenWatch.Meant.TO_STAND;
+            }
+            boolean above = wanted.getAsDouble() > beats.nowC() + AT_HOLD_K;
+            return above ? FrozenWatch.Meant.TO_RISE : FrozenWatch.Meant.TO_MOVE;
         }
         if (plan.isEmpty()) {
             return hadSetpoint ? FrozenWatch.Meant.TO_MOVE : FrozenWatch.Meant.NOT_TOLD;

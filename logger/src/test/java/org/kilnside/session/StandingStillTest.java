@@ -211,4 +211,13 @@ class StandingStillTest {
                         .orElseThrow())
                 .isBetween(88.0, 93.0);
     }
+
+    @Test
+    void aLargeKilnThatCrawlsFromDegreeToDegreeIsNoFrozenSensor() {
+        DoubleUnaryOperator crawls = minute -> Math.rint(
+                minute < 417
+                        ? curve(minute)
+                        : 18 + 900 * Math.exp(-(minute - 417) / 100) + 82 * Math.exp(-(minute - 417) / 2_000));
+        assertThat(frozenAtMinute(true, false, crawls, 1_900)).isEmpty();
+    }
 }
