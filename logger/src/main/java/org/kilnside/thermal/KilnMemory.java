@@ -15,10 +15,10 @@ import org.kilnside.firing.Trace;
  * ln(true remaining time / forecast) is kept. Immutable.
  */
 public final class KilnMemory {
-    /** Where on the way down an earlier log is asked, °C. */
     /** When something was opened is known no better than this, s. */
     private static final double NOT_NEAR_AN_OPENING_S = 600;
 
+    /** Where on the way down an earlier log is asked, °C. */
     private static final double[] ASKED_AT_C = {900, 800, 700, 600, 500, 400, 300, 200, 150};
 
     /** What it is asked for, °C, falling. */
@@ -38,6 +38,12 @@ public final class KilnMemory {
     /** A kiln lit cold is about this much warmer than its room, K (own estimate). */
     private static final double WARMER_THAN_ROOM_K = 0.7;
 
+    /**
+     * Firings that had been left alone for times differing by this much, ln, teach one another 0.6 of what like ones do:
+     * soon after the top the forecast errs by what load and elements still do, later by wall and leak (own estimate).
+     */
+    private static final double UNLIKE = 0.5;
+
     /** A kiln nobody has told or seen anything of: how common the kinds of wall are (common practice). */
     private static final Map<WallKind, Double> USUAL =
             Map.of(WallKind.BRICK, 0.74, WallKind.LAYERED, 0.18, WallKind.FIBRE, 0.08);
@@ -45,12 +51,6 @@ public final class KilnMemory {
     private final Map<WallKind, Double> kinds;
     private final List<Lesson> lessons;
     private final List<FittedKiln> kilns;
-
-    /**
-     * Firings that had been left alone for times differing by this much, ln, teach one another 0.6 of what like ones do:
-     * soon after the top the forecast errs by what load and elements still do, later by wall and leak (own estimate).
-     */
-    private static final double UNLIKE = 0.5;
 
     /** ln(true / forecast) of one firing: asked × threshold, NaN where it cannot be known; left alone so long by then. */
     private record Lesson(double[][] bias, double[] leftAloneS) {

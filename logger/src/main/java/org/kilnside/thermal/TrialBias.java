@@ -24,17 +24,17 @@ final class TrialBias {
     /** The nearer the temperature asked for, the less room there is to be wrong: below this fall it goes to none. */
     private static final double FULL_FROM_FALL = 0.25;
 
-    /** So much of it is taken: physics that were left out of the setting were best served by this. */
-    private static final double SHARE = 0.75;
+    /** So much of it is taken: physics that were left out of the setting were served best by three quarters to all of it. */
+    private static final double SHARE = 0.9;
 
     /** So soon after the top none of them was asked. */
     private static final double WHOLE_FROM_S = 600;
 
     private TrialBias() {}
 
-    /** Whether it is left to cool, shut, and seen from cold. */
+    /** Whether it is left to cool, shut, and was seen to heat. */
     static boolean knows(FiringData data) {
-        return !data.free.isEmpty() && !data.startsWarm && !data.openedNow() && !data.phases.drivenNow();
+        return !data.free.isEmpty() && !data.heatingUnseen() && !data.openedNow() && !data.phases.drivenNow();
     }
 
     /**
