@@ -24,9 +24,6 @@ final class CoolingForecast {
     /** How much wider it is for a kiln that was opened on the way, or whose heating the log does not show (own trials). */
     private static final double NOT_SEEN_WHOLE = 1.3;
 
-    /** How much wider it is where nothing is known of the model's usual error. */
-    private static final double NO_TRIALS = 1.2;
-
     /** A plan's ramp on the way down is followed by a rate like its own, over this time, within this part. */
     private static final double LED_LOOK_S = 900;
 
@@ -168,9 +165,6 @@ final class CoolingForecast {
         double half = ConformalScale.cooling(seen, spread.deviation(), thresholdC, correction);
         if (data.openedNow() || data.heatingUnseen()) {
             half *= NOT_SEEN_WHOLE;
-        }
-        if (!freely || !TrialBias.knows(data)) {
-            half *= NO_TRIALS;
         }
         return new When(data.nowS + Math.exp(log), data.nowS + Math.exp(log - half), data.nowS + Math.exp(log + half));
     }
