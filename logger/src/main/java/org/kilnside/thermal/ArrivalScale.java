@@ -10,6 +10,14 @@ final class ArrivalScale {
     private static final double COOL_C = 700;
     private static final double HOT_C = 1100;
 
+    /** What the fit's own half-width of a top-out is multiplied by where the output is told. */
+    private static final double TIMES_COOL = 1;
+
+    private static final double TIMES_HOT = 1.4;
+
+    /** Lower down cold walls and water look like weakness: so much more of it upwards. */
+    private static final double WIDER_WHERE_COLD = 0.65;
+
     /** Of the fit's own half-width of a top-out, where little bears it out. */
     private static final double AS_IT_SAYS = 0.9;
 
@@ -20,7 +28,7 @@ final class ArrivalScale {
     /** What is known of the power a kiln has left. */
     enum Power {
         /** The controller tells its output. */
-        TOLD(0.03, 0.03, 0.05, 0.05, 0.5, 0.4),
+        TOLD(0.05, 0.05, 0.05, 0.05, 1.1, 1.1),
         /** It lags its plan: all it has, very likely. */
         TAKEN_FOR_FULL(0.12, 0.12, 0.12, 0.12, 0.4, 0.35),
         /** It keeps up with its plan, with nobody knows how much to spare until, near the top, it cannot. */
@@ -70,19 +78,31 @@ final class ArrivalScale {
      *
      * @param stretches of output it was fitted to: a few that are only taken for full do not bear one another out
      */
-    static double topOutLower(double halfWidthK, double nowC, Power power, int stretches) {
-        return topOut(halfWidthK, power, stretches, 0.75 - 0.4 * risen(nowC));
+    static double topOutLower(Spread top, double nowC, Power power, int stretches) {
+        return power == Power.TOLD
+                ? lower(top, TIMES_COOL + risen(nowC) * (TIMES_HOT - TIMES_COOL))
+                : takenForFull(top, stretches, 0.75 - 0.4 * risen(nowC));
     }
 
     /** The same above it: lower down cold walls and water look like weakness. */
-    static double topOutHigher(double halfWidthK, double nowC, Power power, int stretches) {
+    static double topOutHigher(Spread top, double nowC, Power power, int stretches) {
         double cool = Math.max(0, Math.min(1, (COOL_C - nowC) / 200));
-        return topOut(halfWidthK, power, stretches, 0.75 - 0.4 * risen(nowC) + 0.5 * cool);
+        return power == Power.TOLD
+                ? higher(top, TIMES_COOL + risen(nowC) * (TIMES_HOT - TIMES_COOL) + WIDER_WHERE_COLD * cool)
+                : takenForFull(top, stretches, 0.75 - 0.4 * risen(nowC) + 0.5 * cool);
     }
 
-    private static double topOut(double halfWidthK, Power power, int stretches, double times) {
-        double borneOut = power == Power.TOLD ? 1 : Math.min(1, stretches / MANY_STRETCHES);
-        return 4 + halfWidthK * (AS_IT_SAYS + borneOut * (times - AS_IT_SAYS));
+    private static double lower(Spread top, double times) {
+        return Math.max(times * top.halfWidth(), top.mean() - top.quantile(0.05, times, 0));
+    }
+
+    private static double higher(Spread top, double times) {
+        return Math.max(times * top.halfWidth(), top.quantile(0.95, times, 0) - top.mean());
+    }
+
+    private static double takenForFull(Spread top, int stretches, double times) {
+        double borneOut = Math.min(1, stretches / MANY_STRETCHES);
+        return 4 + top.halfWidth() * (AS_IT_SAYS + borneOut * (times - AS_IT_SAYS));
     }
 
     private static double risen(double nowC) {

@@ -37,7 +37,11 @@ final class FiringData {
     record FreeSpan(int beginsAt, double[] timeS, double[] temperatureC, double[] sigmaK, boolean opened) {}
 
     /** A stretch of heating with its mean output; from and to are indices into the drive. */
-    record Powered(int from, int to, double output, double sigma) {}
+    record Powered(int from, int to, double output, double sigma) {
+        Powered lessSure(double times) {
+            return new Powered(from, to, output, sigma * times);
+        }
+    }
 
     final Course course;
     final Phases phases;
@@ -54,6 +58,7 @@ final class FiringData {
     private final Optional<Prior.Soak> soak;
     private final LastSpan lastSpan;
     private final double powerStepS;
+    private final boolean firesAsBuilt;
 
     private FiringData(
             Course course,
@@ -81,6 +86,7 @@ final class FiringData {
                 .stretches());
         guessedFullForS = OptionalDouble.empty();
         powerStepS = Double.POSITIVE_INFINITY;
+        firesAsBuilt = false;
     }
 
     private FiringData(
@@ -88,7 +94,8 @@ final class FiringData {
             List<FreeSpan> free,
             List<Powered> powered,
             OptionalDouble guessedFullForS,
-            double powerStepS) {
+            double powerStepS,
+            boolean firesAsBuilt) {
         course = other.course;
         phases = other.phases;
         ambient = other.ambient;
@@ -104,6 +111,7 @@ final class FiringData {
         this.powered = List.copyOf(powered);
         this.guessedFullForS = guessedFullForS;
         this.powerStepS = powerStepS;
+        this.firesAsBuilt = firesAsBuilt;
     }
 
     static FiringData of(Course course, OptionalDouble givenAmbientC) {
@@ -170,17 +178,23 @@ final class FiringData {
     /** The same with a guess of the output where the controller gives none. */
     FiringData withGuessedPower(Optional<Schedule> plan) {
         PoweredStretches guessed = PoweredStretches.guessed(course, driveS, driveC, plan);
-        return new FiringData(this, free, guessed.stretches(), guessed.fullForS(), powerStepS);
+        return new FiringData(this, free, guessed.stretches(), guessed.fullForS(), powerStepS, firesAsBuilt);
+    }
+
+    /** The same for where a kiln on its way up will get to with the output it tells. */
+    FiringData forItsTop() {
+        return new FiringData(
+                this, free, PoweredStretches.lately(course, driveS, driveC), guessedFullForS, powerStepS, true);
     }
 
     /** The same, the elements having had another strength since a moment. */
     FiringData withPowerStep(double sinceS) {
-        return new FiringData(this, free, powered, guessedFullForS, sinceS);
+        return new FiringData(this, free, powered, guessedFullForS, sinceS, firesAsBuilt);
     }
 
     /** The same, nothing of it taken for a kiln left alone. */
     FiringData asIfHeldUntilNow() {
-        return new FiringData(this, List.of(), powered, guessedFullForS, powerStepS);
+        return new FiringData(this, List.of(), powered, guessedFullForS, powerStepS, firesAsBuilt);
     }
 
     /** Whether the newest reading comes without an output. */
@@ -204,7 +218,7 @@ final class FiringData {
     }
 
     Prior prior(WallKind kind) {
-        return Prior.of(
+        Prior prior = Prior.of(
                 kind,
                 ambient,
                 !powered.isEmpty(),
@@ -212,6 +226,7 @@ final class FiringData {
                 lastSpan.anyOpened(),
                 !powered.isEmpty() && Double.isFinite(powerStepS),
                 takesBoundWater());
+        return firesAsBuilt ? prior.firesAsBuilt(kind) : prior;
     }
 
     /** Whether the power of some stretch may have gone into bound water. */

@@ -11,6 +11,18 @@ record FittedKiln(FiringData data, WallKind kind, Prior prior, LeastSquares.Solu
         return prior.kiln(solution.parameters());
     }
 
+    /** The same, no surer of the power to come than the mains allow. */
+    FittedKiln withMainsDrifting() {
+        double[][] covariance = prior.withMainsDrifting(solution.covariance());
+        return new FittedKiln(
+                data,
+                kind,
+                prior,
+                new LeastSquares.Solution(
+                        solution.parameters(), covariance, solution.sumOfSquares(), solution.converged()),
+                evidence);
+    }
+
     /** The kiln with one number moved, by some of the spreads it was believed to have before. */
     double[] moved(int parameter, double byPriorSpreads) {
         double[] z = solution.parameters().clone();

@@ -1,6 +1,7 @@
 package org.kilnside.thermal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.kilnside.quantity.Temperature;
@@ -57,12 +58,15 @@ final class HeatingForecast {
     /** So much after its plan's time is after it, s. */
     private static final double AFTER_PLAN_S = 900;
 
-    /** Where the answers of one possible kiln stand; the times of its cooling come last. */
+    /** A kind of wall less likely than this is not asked. */
+    private static final double LEAST_WEIGHT = 0.02;
+
+    /** Where the answers of one possible kiln stand. */
     private static final int WHEN = 0;
 
     private static final int TOP = 1;
     private static final int TOP_WHEN_LATE = 2;
-    private static final int BELOW = 3;
+    private static final int RISING = 3;
 
     private HeatingForecast() {}
 
@@ -129,16 +133,25 @@ final class HeatingForecast {
         ArrivalScale.Power power = power(question, known, outputKnown);
         double[] thresholds =
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
-        Spread[] spreads = Spread.ask(
-                fits.stream().filter(each -> each.weight() > 0.02).toList(),
+        List<FiringFit.Weighted> forItsTop = outputKnown ? forItsTop(question, known) : likely(fits);
+        Spread[] rising = Spread.ask(
+                forItsTop,
                 fit -> {
                     Projection projection = new Projection(fit);
                     WallSlab full = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);
-                    return z -> answers(known, fit, projection.now(z), full, z, ahead, aimC, power, thresholds);
+                    return z -> rising(data.nowS, projection.now(z), full, ahead, aimC, power);
                 },
-                BELOW + thresholds.length);
+                RISING);
+        // What it does lately tells of its top; of how it will cool all of its way up tells.
+        Spread[] cooling = Spread.ask(
+                likely(fits),
+                fit -> {
+                    Projection projection = new Projection(fit);
+                    return z -> cooling(data.nowS, fit, projection.now(z), z, ahead, aimC, power, thresholds);
+                },
+                thresholds.length);
         Optional<Arrival> arrival =
-                Optional.of(arrival(target.get(), known, spreads, flattensBelowC(known, fits), power));
+                Optional.of(arrival(target.get(), known, rising, flattensBelowC(known, forItsTop), power));
         boolean afterPlan = arrival.flatMap(Arrival::when)
                 .filter(when -> when.atS() > ahead.endsS(data.nowS) + AFTER_PLAN_S)
                 .isPresent();
@@ -150,7 +163,7 @@ final class HeatingForecast {
                 arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
-            Spread spread = spreads[BELOW + i];
+            Spread spread = cooling[i];
             Optional<When> when = spread.isKnown() && reaches
                     ? Optional.of(cooled(data.nowS, spread, outputKnown))
                     : Optional.empty();
@@ -188,31 +201,49 @@ final class HeatingForecast {
         return false;
     }
 
-    private static double[] answers(
-            FiringData data,
+    private static List<FiringFit.Weighted> forItsTop(ForecastQuestion question, FiringData known) {
+        return likely(question.memory().fit(known.forItsTop())).stream()
+                .map(each -> new FiringFit.Weighted(each.fit().withMainsDrifting(), each.weight()))
+                .toList();
+    }
+
+    private static List<FiringFit.Weighted> likely(List<FiringFit.Weighted> fits) {
+        return fits.stream().filter(each -> each.weight() > LEAST_WEIGHT).toList();
+    }
+
+    private static double[] rising(
+            double nowS, WallSlab slab, WallSlab full, PlanAhead ahead, double aimC, ArrivalScale.Power power) {
+        double[] answers = new double[RISING];
+        full.startLike(slab);
+        answers[TOP] = PlanRun.topsOutC(full, TOPS_OUT_WITHIN_S);
+        // A kiln that would get there twelve hours after its plan is late, not too weak.
+        double plannedS = ahead.endsS(nowS) - nowS;
+        answers[TOP_WHEN_LATE] = Math.max(answers[TOP], PlanRun.topsOutC(full, Math.min(TOPS_OUT_WITHIN_S, plannedS)));
+        PlanRun run = PlanRun.follow(slab, ahead, nowS, isLimited(power), aimC);
+        answers[WHEN] = Math.log(Math.max(60, run.arrivalS() - nowS));
+        return answers;
+    }
+
+    private static double[] cooling(
+            double nowS,
             FittedKiln fit,
             WallSlab slab,
-            WallSlab full,
             double[] z,
             PlanAhead ahead,
             double aimC,
             ArrivalScale.Power power,
             double[] thresholds) {
-        double[] answers = new double[BELOW + thresholds.length];
-        full.startLike(slab);
-        answers[TOP] = PlanRun.topsOutC(full, TOPS_OUT_WITHIN_S);
-        // A kiln that would get there twelve hours after its plan is late, not too weak.
-        double plannedS = ahead.endsS(data.nowS) - data.nowS;
-        answers[TOP_WHEN_LATE] = Math.max(answers[TOP], PlanRun.topsOutC(full, Math.min(TOPS_OUT_WITHIN_S, plannedS)));
-        // Who keeps up with a plan is taken to go on keeping up: nothing else is known of the power.
-        boolean limited = power != ArrivalScale.Power.UNKNOWN;
-        PlanRun run = PlanRun.follow(slab, ahead, data.nowS, limited, aimC);
-        answers[WHEN] = Math.log(Math.max(60, run.arrivalS() - data.nowS));
-        double[] below = Projection.below(slab, run.endS(), fit.prior().kiln(z).ambientC(), thresholds);
-        for (int i = 0; i < thresholds.length; i++) {
-            answers[BELOW + i] = Math.log(Math.max(60, below[i] - data.nowS));
-        }
-        return answers;
+        PlanRun run = PlanRun.follow(slab, ahead, nowS, isLimited(power), aimC);
+        double[] below =
+                Projection.below(slab, run.endS(), fit.prior().kiln(z).ambientC(), thresholds);
+        return Arrays.stream(below)
+                .map(each -> Math.log(Math.max(60, each - nowS)))
+                .toArray();
+    }
+
+    /** Who keeps up with a plan is taken to go on keeping up: nothing else is known of the power. */
+    private static boolean isLimited(ArrivalScale.Power power) {
+        return power != ArrivalScale.Power.UNKNOWN;
     }
 
     private static ArrivalScale.Power power(ForecastQuestion question, FiringData data, boolean told) {
@@ -243,8 +274,8 @@ final class HeatingForecast {
         }
         double nowC = data.nowC;
         int stretches = data.powered.size();
-        double lower = ArrivalScale.topOutLower(top.halfWidth(), nowC, power, stretches);
-        double higher = ArrivalScale.topOutHigher(top.halfWidth(), nowC, power, stretches);
+        double lower = ArrivalScale.topOutLower(top, nowC, power, stretches);
+        double higher = ArrivalScale.topOutHigher(top, nowC, power, stretches);
         double highest = Math.max(nowC, Math.min(noHigherC, top.mean()));
         TopsOut topsOut = new TopsOut(
                 Temperature.ofCelsius(highest),
@@ -255,7 +286,7 @@ final class HeatingForecast {
         }
         double aimC = target.celsius();
         Spread late = spreads[TOP_WHEN_LATE];
-        double lateC = late.mean() + ArrivalScale.topOutHigher(late.halfWidth(), nowC, power, stretches);
+        double lateC = late.mean() + ArrivalScale.topOutHigher(late, nowC, power, stretches);
         double atMostC = Math.max(topsOut.to().celsius(), Math.min(noHigherC, lateC));
         Reaches reaches =
                 topsOut.from().celsius() >= aimC ? Reaches.YES : atMostC < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
@@ -279,7 +310,6 @@ final class HeatingForecast {
             return Double.POSITIVE_INFINITY;
         }
         double tauS = fits.stream()
-                .filter(each -> each.weight() > 0.02)
                 .mapToDouble(each -> each.fit().kiln().tauS())
                 .max()
                 .orElse(TOPS_OUT_WITHIN_S);

@@ -1,5 +1,7 @@
 package org.kilnside.thermal;
 
+import java.util.Optional;
+
 /**
  * What is believed of a kiln before its curve says anything: a Gaussian in the numbers the fit moves. The first entries
  * are always there; ψ only where the output is known, the soaking only for a log that starts warm,
@@ -43,6 +45,18 @@ final class Prior {
      */
     private static final double PHI_BY_TAU = -0.5;
 
+    /** About cone 6 and 7: what kilns are built to reach, °C. */
+    private static final double STONEWARE_C = 1230;
+
+    /**
+     * Makers put in a fifth to nine tenths more than it takes to hold that, elements lose up to half of it before somebody
+     * changes them (common practice, from memory): ln of power over need.
+     */
+    private static final double STRENGTH_SPREAD = 0.5;
+
+    /** What nobody can see coming: mains that drift by half a per cent of their voltage or more, of the power. */
+    private static final double MAINS_DRIFT = 0.012;
+
     private final double[] mean;
     private final double[] spread;
     private final int psi;
@@ -50,8 +64,17 @@ final class Prior {
     private final int opened;
     private final int step;
     private final int water;
+    private final Optional<WallShape> firesAsBuilt;
 
-    private Prior(double[] mean, double[] spread, int psi, int soak, int opened, int step, int water) {
+    private Prior(
+            double[] mean,
+            double[] spread,
+            int psi,
+            int soak,
+            int opened,
+            int step,
+            int water,
+            Optional<WallShape> firesAsBuilt) {
         this.mean = mean;
         this.spread = spread;
         this.psi = psi;
@@ -59,6 +82,7 @@ final class Prior {
         this.opened = opened;
         this.step = step;
         this.water = water;
+        this.firesAsBuilt = firesAsBuilt;
     }
 
     /**
@@ -75,7 +99,7 @@ final class Prior {
             WallKind kind,
             Ambient ambient,
             boolean withPower,
-            java.util.Optional<Soak> soaked,
+            Optional<Soak> soaked,
             boolean withOpening,
             boolean withStep,
             boolean withWater) {
@@ -125,7 +149,7 @@ final class Prior {
             water = next;
             set(mean, spread, water, BOUND_WATER_K, BOUND_WATER_SPREAD_K);
         }
-        return new Prior(mean, spread, psi, soak, opened, step, water);
+        return new Prior(mean, spread, psi, soak, opened, step, water, Optional.empty());
     }
 
     /**
@@ -144,16 +168,43 @@ final class Prior {
             }
         }
         middle[PHI] += PHI_BY_TAU * spread[TAU] * z[TAU];
-        return new Prior(middle, narrow, psi, soak, opened, step, water);
+        return new Prior(middle, narrow, psi, soak, opened, step, water, firesAsBuilt);
+    }
+
+    /**
+     * The prior of a kiln built to fire stoneware: its power is believed to be that which holds {@link #STONEWARE_C}, within
+     * a spread, whatever wall and leak are. A kiln on its way up cannot tell strong elements in a lossy kiln from weak ones
+     * in a tight one, only how much stronger than its losses it is.
+     */
+    Prior firesAsBuilt(WallKind kind) {
+        if (!hasPower()) {
+            return this;
+        }
+        double[] middle = mean.clone();
+        double[] narrow = spread.clone();
+        set(middle, narrow, psi, 0, STRENGTH_SPREAD);
+        return new Prior(middle, narrow, psi, soak, opened, step, water, Optional.of(kind.shape()));
     }
 
     /** Where ln ψ lies and how far it may be off, in the fit's own numbers; only where power is fitted. */
     double logPsi(double[] z) {
-        return value(z, psi);
+        return Math.log(kiln(z).psiC());
     }
 
     double logPsiError(double[][] covariance) {
         return spread[psi] * Math.sqrt(covariance[psi][psi]);
+    }
+
+    /** A fit's covariance where power was fitted, with what the mains may do from now on. */
+    double[][] withMainsDrifting(double[][] covariance) {
+        double[][] wider = new double[covariance.length][];
+        for (int p = 0; p < wider.length; p++) {
+            wider[p] = covariance[p].clone();
+        }
+        if (hasPower()) {
+            wider[psi][psi] += MAINS_DRIFT * MAINS_DRIFT / (spread[psi] * spread[psi]);
+        }
+        return wider;
     }
 
     private static void set(double[] mean, double[] spread, int at, double middle, double by) {
@@ -175,6 +226,13 @@ final class Prior {
 
     /** The kiln a point of the fit stands for; z = 0 is the prior's middle. */
     KilnParameters kiln(double[] z) {
+        KilnParameters kiln = withPsiAsIs(z);
+        return firesAsBuilt
+                .map(shape -> kiln.withPsiC(kiln.psiC() * HoldingPower.psiC(kiln, shape, STONEWARE_C)))
+                .orElse(kiln);
+    }
+
+    private KilnParameters withPsiAsIs(double[] z) {
         return new KilnParameters(
                 Math.exp(value(z, TAU)),
                 Math.exp(value(z, BIOT)),

@@ -266,7 +266,7 @@ final class WallSlab {
         return stackStore * stackReach / (stackStore + stackReach);
     }
 
-    private static double film(double at600C, double celsius) {
+    static double film(double at600C, double celsius) {
         double kelvin = (celsius + 273.15) / 873.15;
         return at600C / (kelvin * kelvin * kelvin + 0.05);
     }

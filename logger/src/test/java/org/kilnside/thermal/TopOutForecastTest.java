@@ -1,0 +1,90 @@
+package org.kilnside.thermal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.kilnside.firing.Trace;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.thermal.Forecast.Arrival;
+import org.kilnside.thermal.Forecast.Reaches;
+import org.kilnside.virtualkiln.Population;
+
+/** How hot worn kilns get, output told; virtual kilns of a seed nothing was set on, independent of the model. */
+class TopOutForecastTest {
+    private static final long SEED = 20_261_203;
+    private static final double TARGET_C = 1250;
+
+    private record Case(double truthC, Arrival said) {
+        double error() {
+            return Math.abs(said.topsOut().orElseThrow().at().celsius() / truthC - 1);
+        }
+
+        boolean held() {
+            Forecast.TopsOut top = said.topsOut().orElseThrow();
+            return top.from().celsius() <= truthC + 1 && truthC - 1 <= top.to().celsius();
+        }
+
+        boolean isOpposite() {
+            return said.reaches() == Reaches.YES && truthC < TARGET_C - 3
+                    || said.reaches() == Reaches.NO && truthC >= TARGET_C;
+        }
+    }
+
+    private static List<Case> cases(Population.Family family, double askedAtC, int kilns) {
+        List<Case> cases = new ArrayList<>();
+        for (int kiln = 0; kiln < kilns; kiln++) {
+            VirtualTrial.TopOut truth = VirtualTrial.topsOut(family, SEED, kiln, askedAtC);
+            boolean told = truth.log().size() > 0
+                    && truth.log().output(truth.log().size() - 1).isPresent();
+            if (told && truth.topC() > askedAtC + 15 && truth.topC() < 1320) {
+                cases.add(new Case(
+                        truth.topC(),
+                        Forecaster.forecast(ForecastQuestion.about(truth.log())
+                                        .withTarget(Temperature.ofCelsius(TARGET_C)))
+                                .arrival()
+                                .orElseThrow()));
+            }
+        }
+        return cases;
+    }
+
+    @Test
+    void isForecastWithinOneAndAHalfPerCentAskedAt1000Degrees() {
+        List<Case> cases = new ArrayList<>();
+        for (Population.Family family : List.of(
+                Population.Family.LIGHT_BRICK, Population.Family.HEAVY_BRICK, Population.Family.LAYERED)) {
+            cases.addAll(cases(family, 1000, 8));
+        }
+        assertThat(cases).hasSizeGreaterThan(5);
+        assertThat(Judged.quantile(cases.stream().map(Case::error).toList(), 0.5))
+                .isLessThan(0.015);
+        assertThat(cases.stream().filter(Case::held).count()).isGreaterThanOrEqualTo(cases.size() - 1L);
+        assertThat(cases).noneMatch(Case::isOpposite);
+    }
+
+    @Test
+    void isNotSaidToBeBeyondTheTargetOfAFibreKilnTakenForBrick() {
+        List<Case> cases = cases(Population.Family.FIBRE, 700, 8);
+        assertThat(cases).hasSizeGreaterThan(3).noneMatch(Case::isOpposite);
+    }
+
+    /** Own course: the newest stretches of output count most. */
+    @Test
+    void leansOnWhatTheKilnDoesLately() {
+        Trace.Builder curve = new Trace.Builder();
+        for (int s = 0; s <= 8 * 3600; s += 60) {
+            curve.add(s * 1000L, 20 + 100 * s / 3600.0, OptionalDouble.of(0.1 + 0.08 * s / 3600), OptionalDouble.empty());
+        }
+        FiringData data = FiringData.of(Course.of(curve.view()), OptionalDouble.empty());
+        List<FiringData.Powered> evenly = data.powered;
+        List<FiringData.Powered> lately = data.forItsTop().powered;
+        assertThat(lately).hasSameSizeAs(evenly);
+        int last = lately.size() - 1;
+        assertThat(lately.get(last).sigma()).isLessThan(evenly.get(last).sigma() / 2);
+        assertThat(lately.get(0).sigma() / evenly.get(0).sigma())
+                .isGreaterThan(1.5 * lately.get(last).sigma() / evenly.get(last).sigma());
+    }
+}
