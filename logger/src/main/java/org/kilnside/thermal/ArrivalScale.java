@@ -1,10 +1,10 @@
 package org.kilnside.thermal;
 
 /**
- * How wide the interval of a time to the top, and of a top-out, must be so that nine in ten hold the truth. The fit
- * believes too much of its own error: its stretches of output bear one another out better than it thinks, and the more so
- * the nearer the kiln is to its top. Set on virtual kilns with worn elements (seed 77) and on every second kiln of an
- * outside simulator; looked at on the others (own trials).
+ * How wide the interval of a time to the top, and of a top-out, must be so that nine in ten hold the truth. Where the output
+ * is told the fit for the top knows its own error, and what the mains may do, rather well; hot, the model's own is left. Where
+ * it is only guessed the fit believes too much of its error. Set on worn kilns of the virtual kilns (seeds 11 to 13, 31, 32
+ * and 77), of the trial kilns and of an outside simulator; judged on others (own trials, docs/validation.md).
  */
 final class ArrivalScale {
     private static final double COOL_C = 700;

@@ -54,7 +54,7 @@ final class Prior {
      */
     private static final double STRENGTH_SPREAD = 0.5;
 
-    /** What nobody can see coming: mains that drift by half a per cent of their voltage or more, of the power. */
+    /** What nobody can see coming: mains drift by some half a per cent of their voltage, one standard deviation; of the power. */
     private static final double MAINS_DRIFT = 0.012;
 
     private final double[] mean;
