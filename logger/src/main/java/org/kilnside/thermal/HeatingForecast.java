@@ -234,8 +234,7 @@ final class HeatingForecast {
             ArrivalScale.Power power,
             double[] thresholds) {
         PlanRun run = PlanRun.follow(slab, ahead, nowS, isLimited(power), aimC);
-        double[] below =
-                Projection.below(slab, run.endS(), fit.prior().kiln(z).ambientC(), thresholds);
+        double[] below = Projection.below(slab, run.endS(), fit.prior().kiln(z).ambientC(), thresholds);
         return Arrays.stream(below)
                 .map(each -> Math.log(Math.max(60, each - nowS)))
                 .toArray();

@@ -3,9 +3,9 @@ package org.kilnside.thermal;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.junit.jupiter.api.Test;
 
 /** The power that holds a soaked kiln, against a textbook's slab and against the model's own wall left at it for days. */
 class HoldingPowerTest {

@@ -42,8 +42,8 @@ class TopOutForecastTest {
             if (told && truth.topC() > askedAtC + 15 && truth.topC() < 1320) {
                 cases.add(new Case(
                         truth.topC(),
-                        Forecaster.forecast(ForecastQuestion.about(truth.log())
-                                        .withTarget(Temperature.ofCelsius(TARGET_C)))
+                        Forecaster.forecast(
+                                        ForecastQuestion.about(truth.log()).withTarget(Temperature.ofCelsius(TARGET_C)))
                                 .arrival()
                                 .orElseThrow()));
             }
@@ -54,8 +54,8 @@ class TopOutForecastTest {
     @Test
     void isForecastWithinOneAndAHalfPerCentAskedAt1000Degrees() {
         List<Case> cases = new ArrayList<>();
-        for (Population.Family family : List.of(
-                Population.Family.LIGHT_BRICK, Population.Family.HEAVY_BRICK, Population.Family.LAYERED)) {
+        for (Population.Family family :
+                List.of(Population.Family.LIGHT_BRICK, Population.Family.HEAVY_BRICK, Population.Family.LAYERED)) {
             cases.addAll(cases(family, 1000, 8));
         }
         assertThat(cases).hasSizeGreaterThan(5);
@@ -76,7 +76,8 @@ class TopOutForecastTest {
     void leansOnWhatTheKilnDoesLately() {
         Trace.Builder curve = new Trace.Builder();
         for (int s = 0; s <= 8 * 3600; s += 60) {
-            curve.add(s * 1000L, 20 + 100 * s / 3600.0, OptionalDouble.of(0.1 + 0.08 * s / 3600), OptionalDouble.empty());
+            curve.add(
+                    s * 1000L, 20 + 100 * s / 3600.0, OptionalDouble.of(0.1 + 0.08 * s / 3600), OptionalDouble.empty());
         }
         FiringData data = FiringData.of(Course.of(curve.view()), OptionalDouble.empty());
         List<FiringData.Powered> evenly = data.powered;
