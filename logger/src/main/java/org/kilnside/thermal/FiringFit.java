@@ -1,7 +1,9 @@
 package org.kilnside.thermal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 /**
@@ -20,6 +22,9 @@ final class FiringFit implements LeastSquares.Residuals {
     private static final int FIRST_STEPS = 10;
 
     private static final double HOPELESS = 15;
+
+    /** A kind of wall this improbable is not fitted again. */
+    private static final double HARDLY_POSSIBLE = 0.01;
 
     /** The first step is no longer than one prior spread. */
     private static final double LONGEST_STEP = 1;
@@ -202,6 +207,30 @@ final class FiringFit implements LeastSquares.Residuals {
         return at;
     }
 
+    /**
+     * Fits other data of the same firing, from where fits of it ended: most of the way is gone.
+     *
+     * @param before kinds of wall that are hardly possible are left out
+     * @param priorWeights how probable each kind was before any data
+     */
+    static List<Weighted> again(List<Weighted> before, FiringData data, Map<WallKind, Double> priorWeights) {
+        List<FittedKiln> fits = new ArrayList<>();
+        List<Double> log = new ArrayList<>();
+        for (Weighted each : before) {
+            if (each.weight() > HARDLY_POSSIBLE) {
+                FittedKiln known = each.fit();
+                FiringFit fit = new FiringFit(data, known.kind(), data.prior(known.kind()));
+                double[] from = fit.prior.like(known.kiln(), known.solution().parameters());
+                FittedKiln found = fit.fitted(
+                        known.kind(),
+                        LeastSquares.solveInBall(fit, from, STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP));
+                fits.add(found);
+                log.add(found.evidence() + Math.log(priorWeights.get(known.kind())));
+            }
+        }
+        return weighted(fits, log.stream().mapToDouble(Double::doubleValue).toArray());
+    }
+
     /** All kinds of wall that may be, most probable first; their weights sum to one. */
     static List<Weighted> all(FiringData data, List<WallKind> kinds, double[] priorWeights) {
         List<FittedKiln> fits = new ArrayList<>();
@@ -214,6 +243,11 @@ final class FiringFit implements LeastSquares.Residuals {
             log[i] = fit.evidence() + logWeight;
             best = Math.max(best, log[i]);
         }
+        return weighted(fits, log);
+    }
+
+    private static List<Weighted> weighted(List<FittedKiln> fits, double[] log) {
+        double best = Arrays.stream(log).max().orElseThrow();
         double sum = 0;
         for (double each : log) {
             sum += Math.exp(each - best);

@@ -133,7 +133,7 @@ final class HeatingForecast {
         ArrivalScale.Power power = power(question, known, outputKnown);
         double[] thresholds =
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
-        List<FiringFit.Weighted> forItsTop = outputKnown ? forItsTop(question, known) : likely(fits);
+        List<FiringFit.Weighted> forItsTop = outputKnown ? forItsTop(question, known, fits) : likely(fits);
         Spread[] rising = Spread.ask(
                 forItsTop,
                 fit -> {
@@ -201,8 +201,9 @@ final class HeatingForecast {
         return false;
     }
 
-    private static List<FiringFit.Weighted> forItsTop(ForecastQuestion question, FiringData known) {
-        return likely(question.memory().fit(known.forItsTop())).stream()
+    private static List<FiringFit.Weighted> forItsTop(
+            ForecastQuestion question, FiringData known, List<FiringFit.Weighted> evenly) {
+        return likely(FiringFit.again(evenly, known.forItsTop(), question.memory().kinds())).stream()
                 .map(each -> new FiringFit.Weighted(each.fit().withMainsDrifting(), each.weight()))
                 .toList();
     }

@@ -186,6 +186,16 @@ final class Prior {
         return new Prior(middle, narrow, psi, soak, opened, step, water, Optional.of(kind.shape()));
     }
 
+    /** A point of this fit that stands for a kiln found under another belief of its power, all else being alike. */
+    double[] like(KilnParameters kiln, double[] z) {
+        double[] like = z.clone();
+        if (hasPower()) {
+            like[psi] = 0;
+            like[psi] = Math.log(kiln.psiC() / kiln(like).psiC()) / spread[psi];
+        }
+        return like;
+    }
+
     /** Where ln ψ lies and how far it may be off, in the fit's own numbers; only where power is fitted. */
     double logPsi(double[] z) {
         return Math.log(kiln(z).psiC());
