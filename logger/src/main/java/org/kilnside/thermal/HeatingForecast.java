@@ -203,7 +203,9 @@ final class HeatingForecast {
 
     private static List<FiringFit.Weighted> forItsTop(
             ForecastQuestion question, FiringData known, List<FiringFit.Weighted> evenly) {
-        return likely(FiringFit.again(evenly, known.forItsTop(), question.memory().kinds())).stream()
+        return likely(FiringFit.again(
+                        evenly, known.forItsTop(), question.memory().kinds()))
+                .stream()
                 .map(each -> new FiringFit.Weighted(each.fit().withMainsDrifting(), each.weight()))
                 .toList();
     }
