@@ -1,6 +1,7 @@
 package org.kilnside.thermal;
 
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** Falls of the reading, with the elements on, that no kiln makes: found by shape, and held against the model's free run. */
 final class Falls {
@@ -30,7 +31,7 @@ final class Falls {
      *
      * @param kiln what is known of it; without, a kiln that cools fast
      */
-    static Optional<PowerGuard.Finding> fellTooFast(FiringData data, Optional<FittedKiln> kiln) {
+    static Optional<PowerGuard.Finding> fellTooFast(FiringData data, Supplier<Optional<FittedKiln>> kiln) {
         Course course = data.course;
         for (int i = course.last(); i > 5; i--) {
             double end = course.timeS[i];
@@ -48,7 +49,7 @@ final class Falls {
                 continue;
             }
             double lowestC = beginC
-                    - FREE_TIMES * freeFall(data, kiln, begin, beginC, end - begin)
+                    - FREE_TIMES * freeFall(data, kiln.get(), begin, beginC, end - begin)
                     - MARGIN_K
                     - MARGIN_PART * height;
             if (endC < lowestC && !cameBack(course, i, beginC, endC)) {

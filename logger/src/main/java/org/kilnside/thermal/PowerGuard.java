@@ -3,6 +3,7 @@ package org.kilnside.thermal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
 import org.kilnside.firing.Trace;
 
 /**
@@ -157,7 +158,7 @@ public final class PowerGuard {
             learned = learn(course.until(data.nowS - NEWEST_LEARNED_S), ambientC, memory);
         }
         Optional<FittedKiln> known = learned.or(memory::lastWithPower);
-        Optional<Finding> found = Falls.fellTooFast(data, known);
+        Optional<Finding> found = Falls.fellTooFast(data, () -> known);
         if (found.isEmpty() && known.isPresent()) {
             HeatBalance balance = HeatBalance.of(data, known.get());
             found = runaway(data, balance, missingTimes);
@@ -171,15 +172,46 @@ public final class PowerGuard {
         return found.isPresent() ? found : water(data);
     }
 
-    /** The same for one moment, with nothing kept. */
+    /** The same for one moment, with nothing kept; what is usual is fitted only where something is to be held against it. */
     static Optional<Finding> once(FiringData data, KilnMemory memory) {
-        OptionalDouble ambient = data.ambientGiven ? OptionalDouble.of(data.ambient.celsius()) : OptionalDouble.empty();
-        double fullSince = fullSinceS(data.course);
-        Optional<FittedKiln> known = learn(
-                        data.course.until(Math.min(data.nowS - NEWEST_LEARNED_S, fullSince)), ambient, memory)
-                .or(memory::lastWithPower);
-        Optional<Finding> found = Falls.fellTooFast(data, known);
-        return found.isPresent() || known.isEmpty() ? found : runaway(data, HeatBalance.of(data, known.get()), 1);
+        Usual usual = new Usual(data, memory);
+        Optional<Finding> found = Falls.fellTooFast(data, usual);
+        return found.isPresent() || !takesMuchLately(data)
+                ? found
+                : usual.get().flatMap(known -> runaway(data, HeatBalance.of(data, known), 1));
+    }
+
+    private static boolean takesMuchLately(FiringData data) {
+        Course course = data.course;
+        for (int i = course.last(); i >= 0 && course.timeS[i] > data.nowS - 2 * RUNAWAY_LOOK_S; i--) {
+            if (course.output[i] >= TAKES_MUCH) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The kiln as it was before the newest hours, fitted when it is first asked for. */
+    private static final class Usual implements Supplier<Optional<FittedKiln>> {
+        private final FiringData data;
+        private final KilnMemory memory;
+        private Optional<Optional<FittedKiln>> fitted = Optional.empty();
+
+        Usual(FiringData data, KilnMemory memory) {
+            this.data = data;
+            this.memory = memory;
+        }
+
+        @Override
+        public Optional<FittedKiln> get() {
+            if (fitted.isEmpty()) {
+                OptionalDouble ambient =
+                        data.ambientGiven ? OptionalDouble.of(data.ambient.celsius()) : OptionalDouble.empty();
+                double until = Math.min(data.nowS - NEWEST_LEARNED_S, fullSinceS(data.course));
+                fitted = Optional.of(learn(data.course.until(until), ambient, memory).or(memory::lastWithPower));
+            }
+            return fitted.get();
+        }
     }
 
     /**
