@@ -208,7 +208,8 @@ public final class PowerGuard {
                 OptionalDouble ambient =
                         data.ambientGiven ? OptionalDouble.of(data.ambient.celsius()) : OptionalDouble.empty();
                 double until = Math.min(data.nowS - NEWEST_LEARNED_S, fullSinceS(data.course));
-                fitted = Optional.of(learn(data.course.until(until), ambient, memory).or(memory::lastWithPower));
+                fitted = Optional.of(
+                        learn(data.course.until(until), ambient, memory).or(memory::lastWithPower));
             }
             return fitted.get();
         }
