@@ -2,8 +2,8 @@ package org.kilnside.thermal;
 
 /**
  * How wide the intervals of a forecast must be so that nine in ten hold the truth. What the fit believes of its own error
- * is only one thing that tells: over some 7,300 simulated kilns of fourteen kinds of physics none of which is the model's, each
- * asked up to forty times on its way down, the error's upper decile also hangs on how far the curve lies from the
+ * is only one thing that tells: over some 8,300 simulated kilns of fourteen kinds of physics none of which is the model's, each
+ * asked up to 37 questions on its way down, the error's upper decile also hangs on how far the curve lies from the
  * fit, on how slow the wall is, on how long the kiln has been left alone and on whether it may be fibre-lined (quantile
  * regression, own trials, rounded and in places widened by hand). The errors were those left by a {@link TrialBias} that had not seen
  * that kind of physics. docs/validation.md judges it by other kilns, and says which kinds were in neither.

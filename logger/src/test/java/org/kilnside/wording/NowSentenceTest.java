@@ -77,7 +77,7 @@ class NowSentenceTest {
                 .isEqualTo("No reading for 4 min: the controller is disconnected.");
         moment.connection = Connection.State.SILENT;
         assertThat(NowSentence.of(moment.build(), HOST_MS + 240_000, english).text())
-                .isEqualTo("No reading for 4 min: the cable is in, but nothing comes.");
+                .isEqualTo("No reading for 4 min, though the cable is in.");
     }
 
     @Test
@@ -115,7 +115,7 @@ class NowSentenceTest {
                 .isEqualTo("Waiting for the controller's first reading.");
         assertThat(NowSentence.of(SampleSnapshots.nothingYet(Connection.State.SILENT), HOST_MS + 30_000, english)
                         .text())
-                .isEqualTo("The cable is in, but the controller has said nothing for 30 s.");
+                .isEqualTo("The cable is in, but no reading has come for 30 s.");
         assertThat(said(SampleSnapshots.nothingYet(Connection.State.LOST)))
                 .startsWith("The controller is not connected.");
     }

@@ -95,7 +95,7 @@ class LinesModelTest {
         Snapshot silent = with(SampleSnapshots.heating(), Connection.State.SILENT, NOW - 242_000);
         LinesModel model = LinesModel.of(SampleLines.silent(), silent, NOW, WORDS);
 
-        assertThat(model.sentence()).startsWith("The cable is in, but nothing has come for 4 min.");
+        assertThat(model.sentence()).startsWith("The cable is in, but no reading has come for 4 min.");
         assertThat(model.newest()).isEqualTo("The newest came 4 min ago.");
         assertThat(model.rows().get(model.rows().size() - 1).when()).isEqualTo("4 min");
         assertThat(model.trouble()).isTrue();
