@@ -39,16 +39,14 @@ final class FiringFit implements LeastSquares.Residuals {
 
     private final FiringData data;
     private final Prior prior;
-    private final WallSlab driven;
+    private final DrivenWalls driven;
     private final WallSlab branch;
-    private final double[] taken;
 
     private FiringFit(FiringData data, WallKind kind, Prior prior) {
         this.data = data;
         this.prior = prior;
-        driven = new WallSlab(kind.shape(), WallSlab.USUAL_CELLS);
+        driven = new DrivenWalls(data, kind.shape());
         branch = new WallSlab(kind.shape(), WallSlab.USUAL_CELLS);
-        taken = new double[data.driveS.length];
     }
 
     /** What is made small for one kind of wall, as a function of the prior's numbers. */
@@ -150,29 +148,24 @@ final class FiringFit implements LeastSquares.Residuals {
         double[] residual = new double[data.observations() + z.length];
         int next = 0;
         KilnParameters kiln = prior.kiln(z);
-        data.start(driven, kiln, prior.soaked(z));
-        int span = 0;
-        for (int i = 0; i <= data.lastUsed(); i++) {
-            if (i > 0) {
-                driven.drive(data.driveS[i] - data.driveS[i - 1], data.driveC[i]);
-            }
-            taken[i] = driven.intoWall() + driven.loadHolds(0);
-            while (span < data.free.size() && data.free.get(span).beginsAt() == i) {
-                next = runFree(data.free.get(span), kiln, prior.openedTimes(z), residual, next);
-                span++;
-            }
+        DrivenWalls.Run run = driven.run(kiln, prior.soaked(z));
+        for (int span = 0; span < data.free.size(); span++) {
+            next = runFree(run.begins(span), data.free.get(span), kiln, prior.openedTimes(z), residual, next);
         }
-        next = power(kiln, prior.strengthLeft(z), residual, next);
+        next = power(run, kiln, prior.strengthLeft(z), residual, next);
         System.arraycopy(z, 0, residual, next, z.length);
         return residual;
     }
 
     private int runFree(
-            FiringData.FreeSpan span, KilnParameters kiln, double openedTimes, double[] residual, int next) {
-        branch.startLike(driven);
-        if (span.opened()) {
-            branch.use(kiln.withLambda(kiln.lambda() * openedTimes));
-        }
+            WallSlab begins,
+            FiringData.FreeSpan span,
+            KilnParameters kiln,
+            double openedTimes,
+            double[] residual,
+            int next) {
+        branch.startLike(begins);
+        branch.use(span.opened() ? kiln.withLambda(kiln.lambda() * openedTimes) : kiln);
         double time = data.driveS[span.beginsAt()];
         int at = next;
         for (int i = 0; i < span.timeS().length; i++) {
@@ -188,12 +181,12 @@ final class FiringFit implements LeastSquares.Residuals {
     }
 
     /** Over each stretch of heating: what the load took, the wall took and the leak lost, against the output. */
-    private int power(KilnParameters kiln, double strengthLeft, double[] residual, int next) {
+    private int power(DrivenWalls.Run run, KilnParameters kiln, double strengthLeft, double[] residual, int next) {
         int at = next;
         for (FiringData.Powered stretch : data.powered) {
             int from = stretch.from();
             int to = stretch.to();
-            double heat = taken[to] - taken[from];
+            double heat = run.taken(to) - run.taken(from);
             double leak = 0;
             for (int i = from + 1; i <= to; i++) {
                 double middle = (data.driveC[i] + data.driveC[i - 1]) / 2;

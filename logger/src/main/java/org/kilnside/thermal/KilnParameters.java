@@ -110,6 +110,23 @@ record KilnParameters(
                 boundWaterK);
     }
 
+    /** The same as far as a wall driven by a measured curve can tell: leak and power do nothing to it. */
+    KilnParameters asDriven() {
+        return new KilnParameters(
+                tauS,
+                biot,
+                phi,
+                0,
+                0,
+                conductivitySteepness,
+                capacitySteepness,
+                faceFilm,
+                wareFilm,
+                0,
+                ambientC,
+                boundWaterK);
+    }
+
     /** The same with ware that has lost its bound water before. */
     KilnParameters fired() {
         return new KilnParameters(

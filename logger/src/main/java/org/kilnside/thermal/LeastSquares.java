@@ -62,19 +62,19 @@ final class LeastSquares {
             double step,
             double tolerance,
             int mostEvaluations) {
-        return solve(residuals, start, differences, step, tolerance, mostEvaluations, USUAL_STEP_BOUND);
+        Search search = new Search(residuals, differences, step);
+        return solve(search, search, start, tolerance, mostEvaluations, USUAL_STEP_BOUND);
     }
 
+    /** Looks along some coordinates of a search's own. */
     private static Solution solve(
-            Residuals residuals,
+            Search search,
+            ValueAndJacobianFunction along,
             double[] start,
-            Differences differences,
-            double step,
             double tolerance,
             int mostEvaluations,
             double stepBound) {
-        Search search = new Search(residuals, differences, step);
-        search.computeValue(start);
+        along.computeValue(start);
         boolean converged = true;
         try {
             Optimum optimum = new LevenbergMarquardtOptimizer()
@@ -84,13 +84,13 @@ final class LeastSquares {
                     .withOrthoTolerance(tolerance * 1e-2)
                     .optimize(new LeastSquaresBuilder()
                             .start(start)
-                            .model(search)
+                            .model(along)
                             .target(new double[search.bestValue.length])
                             .lazyEvaluation(true)
                             .maxEvaluations(mostEvaluations)
                             .maxIterations(mostEvaluations)
                             .build());
-            search.computeValue(optimum.getPoint().toArray());
+            along.computeValue(optimum.getPoint().toArray());
         } catch (MathIllegalStateException limit) {
             // Out of evaluations, or no step makes it smaller any more: the best point seen is still the best known.
             converged = false;
@@ -121,27 +121,8 @@ final class LeastSquares {
             }
         }
         RealMatrix turn = axes.getV().multiply(even);
-        Residuals turned = y -> residuals.at(turned(start, turn, y));
-        Solution found = solve(
-                turned,
-                new double[size],
-                Differences.FORWARD,
-                step,
-                tolerance,
-                mostEvaluations,
-                longest * axes.getNorm() / Math.sqrt(size));
-        RealMatrix covariance = turn.multiply(new Array2DRowRealMatrix(found.covariance(), false))
-                .multiplyTransposed(turn);
-        return new Solution(
-                turned(start, turn, found.parameters()), covariance.getData(), found.sumOfSquares(), found.converged());
-    }
-
-    private static double[] turned(double[] origin, RealMatrix turn, double[] along) {
-        double[] moved = turn.operate(along);
-        for (int i = 0; i < moved.length; i++) {
-            moved[i] += origin[i];
-        }
-        return moved;
+        double bound = longest * axes.getNorm() / Math.sqrt(size);
+        return solve(first, new Turned(first, start, turn), new double[size], tolerance, mostEvaluations, bound);
     }
 
     /** (J'J)⁻¹ = R⁻¹ R⁻ᵀ, from J = QR, with columns scaled to one length first. */
@@ -232,6 +213,33 @@ final class LeastSquares {
         public Pair<RealVector, RealMatrix> value(RealVector point) {
             double[] at = point.toArray();
             return new Pair<>(computeValue(at), computeJacobian(at));
+        }
+    }
+
+    /** A search along turned parameters; its difference quotients stay along the parameters themselves. */
+    private record Turned(Search search, double[] origin, RealMatrix turn) implements ValueAndJacobianFunction {
+        private double[] at(double[] along) {
+            double[] moved = turn.operate(along);
+            for (int i = 0; i < moved.length; i++) {
+                moved[i] += origin[i];
+            }
+            return moved;
+        }
+
+        @Override
+        public RealVector computeValue(double[] along) {
+            return search.computeValue(at(along));
+        }
+
+        @Override
+        public RealMatrix computeJacobian(double[] along) {
+            return search.computeJacobian(at(along)).multiply(turn);
+        }
+
+        @Override
+        public Pair<RealVector, RealMatrix> value(RealVector point) {
+            double[] along = point.toArray();
+            return new Pair<>(computeValue(along), computeJacobian(along));
         }
     }
 }

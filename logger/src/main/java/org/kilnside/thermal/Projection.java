@@ -1,6 +1,7 @@
 package org.kilnside.thermal;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /** One possible kiln run forward from now. Scratch for one thread. */
 final class Projection {
@@ -9,23 +10,42 @@ final class Projection {
 
     private final FittedKiln fit;
     private final WallSlab slab;
+    private final WallSlab first;
+    private Optional<KilnParameters> firstDriven = Optional.empty();
+    private double firstSoaked;
 
     Projection(FittedKiln fit) {
         this.fit = fit;
         slab = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);
+        first = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);
     }
 
     /** The wall as the measured curve has filled it up to now. */
     WallSlab now(double[] z) {
         FiringData data = fit.data();
         KilnParameters kiln = fit.prior().kiln(z);
-        data.start(slab, kiln, fit.prior().soaked(z));
-        for (int i = 1; i < data.driveS.length; i++) {
-            slab.drive(data.driveS[i] - data.driveS[i - 1], data.driveC[i]);
-        }
+        drive(data, kiln, fit.prior().soaked(z));
         KilnParameters now = kiln.withPsiC(kiln.psiC() * fit.prior().strengthLeft(z));
         slab.use(data.openedNow() ? now.withLambda(kiln.lambda() * fit.prior().openedTimes(z)) : now);
         return slab;
+    }
+
+    /** The kiln asked first is asked again with another leak or power, which do nothing to a driven wall: its course is kept. */
+    private void drive(FiringData data, KilnParameters kiln, double soaked) {
+        KilnParameters driven = kiln.asDriven();
+        if (firstDriven.filter(driven::equals).isPresent() && soaked == firstSoaked) {
+            slab.startLike(first);
+            return;
+        }
+        data.start(slab, kiln, soaked);
+        for (int i = 1; i < data.driveS.length; i++) {
+            slab.drive(data.driveS[i] - data.driveS[i - 1], data.driveC[i]);
+        }
+        if (firstDriven.isEmpty()) {
+            firstDriven = Optional.of(driven);
+            firstSoaked = soaked;
+            first.startLike(slab);
+        }
     }
 
     /**

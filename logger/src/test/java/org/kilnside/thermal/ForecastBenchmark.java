@@ -1,5 +1,6 @@
 package org.kilnside.thermal;
 
+import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
@@ -22,6 +23,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @Fork(1)
 public class ForecastBenchmark {
     private final Trace day = day();
+    private final Trace climb = climb();
 
     static Trace day() {
         Trace.Builder builder = new Trace.Builder();
@@ -35,9 +37,29 @@ public class ForecastBenchmark {
         return builder.view();
     }
 
+    /** Steered at 150 °C/h to 800 °C, then at full output towards 1198 °C, where it has stood for hours. */
+    static Trace climb() {
+        Trace.Builder builder = new Trace.Builder();
+        double fullFromS = 780 / 150.0 * 3600;
+        for (int s = 0; s < 86_400; s++) {
+            boolean full = s >= fullFromS;
+            double celsius = full ? 1198 - 398 * Math.exp(-(s - fullFromS) / 10_800) : 20 + 150 * s / 3600.0;
+            double output = full ? 1 : 0.1 + 0.85 * s / fullFromS;
+            builder.add(
+                    s * 1000L, Math.round(celsius * 4) / 4.0, OptionalDouble.of(output), OptionalDouble.empty());
+        }
+        return builder.view();
+    }
+
     /** Temperature alone, every kind of wall weighed. */
     @Benchmark
     public Forecast fitForecastAndInterval() {
         return Forecaster.forecast(ForecastQuestion.about(day).withAmbient(Temperature.ofCelsius(15)));
+    }
+
+    /** Output told, on its way up: fitted once for all of it, once for its top and once for what it took before. */
+    @Benchmark
+    public Forecast fitsForecastAndIntervalOfAStalledClimb() {
+        return Forecaster.forecast(ForecastQuestion.about(climb).withTarget(Temperature.ofCelsius(1222)));
     }
 }
