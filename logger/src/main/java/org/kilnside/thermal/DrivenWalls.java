@@ -64,7 +64,8 @@ final class DrivenWalls {
                 slab.drive(data.driveS[i] - data.driveS[i - 1], data.driveC[i]);
             }
             heat[i] = slab.intoWall() + slab.loadHolds(0);
-            while (spans.size() < data.free.size() && data.free.get(spans.size()).beginsAt() == i) {
+            while (spans.size() < data.free.size()
+                    && data.free.get(spans.size()).beginsAt() == i) {
                 WallSlab begins = new WallSlab(shape, WallSlab.USUAL_CELLS);
                 begins.startLike(slab);
                 spans.add(begins);

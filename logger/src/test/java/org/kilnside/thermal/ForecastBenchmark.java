@@ -45,8 +45,7 @@ public class ForecastBenchmark {
             boolean full = s >= fullFromS;
             double celsius = full ? 1198 - 398 * Math.exp(-(s - fullFromS) / 10_800) : 20 + 150 * s / 3600.0;
             double output = full ? 1 : 0.1 + 0.85 * s / fullFromS;
-            builder.add(
-                    s * 1000L, Math.round(celsius * 4) / 4.0, OptionalDouble.of(output), OptionalDouble.empty());
+            builder.add(s * 1000L, Math.round(celsius * 4) / 4.0, OptionalDouble.of(output), OptionalDouble.empty());
         }
         return builder.view();
     }
