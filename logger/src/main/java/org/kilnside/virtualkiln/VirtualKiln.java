@@ -6,8 +6,7 @@ import org.kilnside.virtualkiln.VirtualKilnSpec.Side;
 /**
  * A kiln with a load in it, stepped through time.
  *
- * <p>Beside each ring of elements stands a level of ware: an outer body that sees the elements, the wall and its
- * neighbours, and a core that only the outer body and the air reach. Element rings, ware, air and the hot faces of
+ * <p>Beside each ring of elements stands a level of {@link Ware}. Element rings, ware, air and the hot faces of
  * jacket, lid and floor exchange heat by radiation and convection; behind each hot face a {@link Wall} conducts to a
  * shell that radiates and convects to the room. All of it is solved together, implicitly, once a step, so a step of 1 s
  * and one of 60 s are both stable.
@@ -16,7 +15,6 @@ import org.kilnside.virtualkiln.VirtualKilnSpec.Side;
  * depend on them.
  */
 public final class VirtualKiln {
-    private static final double WARE_EMISSIVITY = 0.85;
     private static final double WALL_EMISSIVITY = 0.75;
     private static final double ELEMENT_EMISSIVITY = 0.75;
     /** Sheet steel 0.8 mm thick, J/(m² K). */
@@ -40,14 +38,9 @@ public final class VirtualKiln {
     /** Of the air in the cold chamber; a thousandth of what the load holds. */
     private final double gasHeatCapacityJK;
 
-    private final double[] bodyKg;
-    private final double bodyAreaM2;
-    private final double thicknessM;
-    private final double inside;
-    private final Moisture[] moisture;
-    private final BoundWater[] boundWater;
     private final double[] faceAreasM2;
 
+    private final Ware ware;
     private final Elements elements;
     private final Openings openings;
     private final int[] seenThroughGap;
@@ -60,8 +53,6 @@ public final class VirtualKiln {
     private double throughShellJ;
     private double withAirJ;
     private double throughOpeningsJ;
-    private double withWaterJ;
-    private double boundWaterJ;
     private final double storedAtStartJ;
 
     /** A kiln that has stood in its room long enough to be as cold as the room. */
@@ -105,20 +96,7 @@ public final class VirtualKiln {
         for (int i = 0; i < faces + 3; i++) {
             network.setTemperatureC(i, startC);
         }
-        bodyKg = new double[2 * levels];
-        moisture = new Moisture[2 * levels];
-        boundWater = new BoundWater[2 * levels];
-        thicknessM = load.thicknessM();
-        inside = load.inside();
-        // Both faces of a wall of the load's thickness; shelves count as ware.
-        double kilograms = Math.max(load.wareKg() + load.furnitureKg(), 1);
-        bodyAreaM2 = 2 * kilograms / (Materials.WARE.densityKgM3() * thicknessM) / (2 * levels);
-        for (int i = 0; i < 2 * levels; i++) {
-            double share = (i < levels ? 1 - inside : inside) / levels;
-            bodyKg[i] = kilograms * share;
-            moisture[i] = new Moisture(load.waterKg() * share, bodyAreaM2, startC);
-            boundWater[i] = new BoundWater(load.wareKg() * share, load.raw());
-        }
+        ware = new Ware(network, load, levels, faceAreasM2[0], startC);
         elements = new Elements(spec.rings());
         openings = new Openings(spec);
         seenThroughGap = new int[] {levels, faces, faces + 1};
@@ -192,9 +170,7 @@ public final class VirtualKiln {
         airKgS = openings.airKgS(network.temperatureC(gas), roomC);
         // A draught stirs: an estimate.
         double convection = INNER_CONVECTION + Math.min(15, 600 * airKgS);
-        for (int i = 0; i < 2 * levels; i++) {
-            holdWare(i, seconds, convection);
-        }
+        ware.hold(gas, convection, airKgS, seconds);
         for (int i = 0; i < levels; i++) {
             radiateRing(i);
             radiateLevel(i);
@@ -217,7 +193,7 @@ public final class VirtualKiln {
 
     private void radiateRing(int ring) {
         double surfaceM2 = spec.rings().get(ring).surfaceM2();
-        double toWare = surfaceM2 * RING_SEES_WARE * Radiation.greyGap(ELEMENT_EMISSIVITY, WARE_EMISSIVITY);
+        double toWare = surfaceM2 * RING_SEES_WARE * Radiation.greyGap(ELEMENT_EMISSIVITY, Ware.EMISSIVITY);
         double own = 1;
         for (int neighbour = Math.max(0, ring - 1); neighbour <= Math.min(levels - 1, ring + 1); neighbour++) {
             if (neighbour != ring) {
@@ -231,39 +207,20 @@ public final class VirtualKiln {
         network.exchange(ring, gas, 2 * INNER_CONVECTION * surfaceM2);
     }
 
-    private void holdWare(int body, double seconds, double convection) {
-        int node = levels + body;
-        double wareC = network.temperatureC(node);
-        network.holds(
-                node, bodyKg[body] * Materials.WARE.heatCapacity(wareC) + moisture[body].heatCapacityJK(), seconds);
-        // Air hardly moves among the ware of the core.
-        double reach = body < levels ? convection : convection / 2;
-        network.exchange(node, gas, reach * Math.min(bodyAreaM2, faceAreasM2[0] * 1.5 / levels));
-        if (moisture[body].isLeft()) {
-            moisture[body].evaporate(network, node, reach, airKgS / (2 * levels), seconds);
-        }
-        boundWater[body].react(network, node, seconds);
-    }
-
     private void radiateLevel(int level) {
         int outer = levels + level;
-        int core = 2 * levels + level;
         double sideM2 = faceAreasM2[0] / levels;
-        network.radiate(outer, faces, 0.75 * sideM2 * Radiation.greyGap(WARE_EMISSIVITY, WALL_EMISSIVITY));
+        network.radiate(outer, faces, 0.75 * sideM2 * Radiation.greyGap(Ware.EMISSIVITY, WALL_EMISSIVITY));
         if (level + 1 < levels) {
             // Shelves between the levels halve what passes.
-            network.radiate(outer, outer + 1, 0.4 * spec.crossSectionM2() * Radiation.greyGap(0.85, 0.85));
+            network.radiate(outer, outer + 1, 0.4 * spec.crossSectionM2() * Radiation.greyGap(Ware.EMISSIVITY, Ware.EMISSIVITY));
         }
-        double betweenWM2K = Radiation.coefficient(network.temperatureC(outer), network.temperatureC(core))
-                * Radiation.greyGap(WARE_EMISSIVITY, WARE_EMISSIVITY);
-        double conductance = 0.6 * sideM2 * betweenWM2K;
-        double throughWare = Materials.WARE.conductivity(network.temperatureC(core)) * bodyAreaM2 / (thicknessM / 2);
-        network.exchange(outer, core, conductance * throughWare / (conductance + throughWare));
+        ware.joinCore(level);
     }
 
     private void radiateEnds() {
         double end = spec.crossSectionM2();
-        double gap = Radiation.greyGap(WARE_EMISSIVITY, WALL_EMISSIVITY);
+        double gap = Radiation.greyGap(Ware.EMISSIVITY, WALL_EMISSIVITY);
         network.radiate(levels, faces + 1, 0.75 * end * gap);
         network.radiate(2 * levels - 1, faces + 2, 0.75 * end * gap);
         network.radiate(faces, faces + 1, 0.25 * end * WALL_EMISSIVITY);
@@ -288,12 +245,7 @@ public final class VirtualKiln {
         for (int i = 0; i < gapWK.length; i++) {
             throughOpeningsJ += gapWK[i] * (network.temperatureC(seenThroughGap[i]) - roomC) * seconds;
         }
-        for (int i = 0; i < 2 * levels; i++) {
-            if (moisture[i].isLeft()) {
-                withWaterJ += moisture[i].settle(network.temperatureC(levels + i), seconds);
-            }
-            boundWaterJ += boundWater[i].takenJ();
-        }
+        ware.settle(seconds);
     }
 
     // ---- what is so
@@ -314,26 +266,22 @@ public final class VirtualKiln {
 
     /** °C of the ware on a level, top = 0, outside and core weighed by their masses. */
     public double wareC(int level) {
-        return (1 - inside) * outerWareC(level) + inside * coreWareC(level);
+        return ware.meanC(level);
     }
 
     /** °C of the ware that sees elements and wall. */
     public double outerWareC(int level) {
-        return network.temperatureC(levels + level);
+        return ware.outerC(level);
     }
 
     /** °C of the ware inside the stack. */
     public double coreWareC(int level) {
-        return network.temperatureC(2 * levels + level);
+        return ware.coreC(level);
     }
 
     /** °C of the hottest ware anywhere in the kiln. */
     public double hottestWareC() {
-        double hottest = Double.NEGATIVE_INFINITY;
-        for (int i = levels; i < gas; i++) {
-            hottest = Math.max(hottest, network.temperatureC(i));
-        }
-        return hottest;
+        return ware.hottestC();
     }
 
     /** °C of the wire of a ring. */
@@ -363,11 +311,7 @@ public final class VirtualKiln {
 
     /** kg of pore water still in the ware. */
     public double waterKg() {
-        double sum = 0;
-        for (Moisture water : moisture) {
-            sum += water.waterKg();
-        }
-        return sum;
+        return ware.waterKg();
     }
 
     public EnergyBalance energy() {
@@ -377,16 +321,12 @@ public final class VirtualKiln {
                 throughShellJ,
                 withAirJ,
                 throughOpeningsJ,
-                withWaterJ,
-                boundWaterJ);
+                ware.withWaterJ(),
+                ware.boundWaterJ());
     }
 
     private double storedJ() {
-        double sum = gasHeatCapacityJK * network.temperatureC(gas) + elements.storedJ(network);
-        for (int i = 0; i < 2 * levels; i++) {
-            double wareC = network.temperatureC(levels + i);
-            sum += bodyKg[i] * Materials.WARE.enthalpy(wareC) + moisture[i].storedJ(wareC);
-        }
+        double sum = ware.storedJ() + gasHeatCapacityJK * network.temperatureC(gas) + elements.storedJ(network);
         for (Wall wall : walls) {
             sum += wall.storedJ();
         }
