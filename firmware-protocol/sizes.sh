@@ -57,7 +57,7 @@ table() {
     echo "| --- | --- | --- |"
     echo "| writing lines | $(library '^\.text\.(kilnside_(begin|number|text|finish|crc16)|put|put_unsigned|put_key|fail|is_lower|is_upper|is_digit|is_text)') | 0 |"
     echo "| reading requests | $(library '^\.text\.(kilnside_take_request|parse_unsigned|parse_number)') | 0 |"
-    echo "| reading lines | $(library '^\.text\.(kilnside_(take|parse|next_field|find|rule)$|cut_field|check_|is_text_value|to_field|word_length|hex_value)') | $(library '^\.rodata\.kilnside_rules') of constants |"
+    echo "| reading lines | $(library '^\.text\.(kilnside_(take|parse|next_field|find|rule)$|cut_field|check_|is_text_value|word_length|hex_value)') | $(library '^\.rodata\.kilnside_rules') of constants |"
     echo
     echo "Measured with $compiler."
 }

@@ -217,6 +217,13 @@ const kilnside_field_rule *kilnside_rule(char kind, kilnside_key key, uint8_t ch
     return NULL;
 }
 
+/* The bytes up to the next space or the end. */
+static size_t word_length(const char *bytes, size_t length) {
+    size_t end = 0;
+    while (end < length && bytes[end] != ' ') end++;
+    return end;
+}
+
 /* One field as it stands in the line, known or not. */
 typedef struct {
     kilnside_key key;
@@ -235,9 +242,8 @@ static int cut_field(const char *bytes, uint8_t length, uint8_t *position, raw_f
     if (at < length && bytes[at] >= '1' && bytes[at] <= '4') field->channel = (uint8_t)(bytes[at++] - '0');
     if (at >= length || bytes[at++] != '=') return 0;
     field->value = bytes + at;
-    while (at < length && bytes[at] != ' ') at++;
-    field->length = (uint8_t)(bytes + at - field->value);
-    *position = at;
+    field->length = (uint8_t)word_length(bytes + at, (size_t)(length - at));
+    *position = (uint8_t)(at + field->length);
     return 1;
 }
 
@@ -285,13 +291,6 @@ static int check_fields(kilnside_line *line) {
         }
     }
     return KILNSIDE_LINE;
-}
-
-/* The bytes up to the next space or the end. */
-static size_t word_length(const char *bytes, size_t length) {
-    size_t end = 0;
-    while (end < length && bytes[end] != ' ') end++;
-    return end;
 }
 
 int kilnside_parse(const char *bytes, size_t length, kilnside_line *line) {
@@ -357,32 +356,24 @@ int kilnside_take(kilnside_reader *reader, uint8_t byte, kilnside_line *line) {
     return KILNSIDE_NOT_YET;
 }
 
-static int to_field(const kilnside_line *line, const raw_field *raw, kilnside_field *field) {
-    const kilnside_field_rule *rule = kilnside_rule(line->kind, raw->key, raw->channel);
-    if (!rule) return 0;
-    field->key = raw->key;
-    field->channel = raw->channel;
-    field->unknown = 0;
-    field->value = 0;
-    field->text = NULL;
-    field->text_length = 0;
-    if (rule->text) {
-        field->text = raw->value;
-        field->text_length = raw->length;
-    } else if (parse_number(raw->value, raw->length, &field->value)) {
-        field->unknown = rule->unknown != NONE && field->value == rule->unknown;
-    }
-    return 1;
-}
-
 int kilnside_next_field(const kilnside_line *line, uint8_t *position, kilnside_field *field) {
     raw_field raw;
     while (*position < line->fields_length) {
+        const kilnside_field_rule *rule;
         if (!cut_field(line->fields, line->fields_length, position, &raw)) {
             *position = line->fields_length; /* cannot be in a line that kilnside_parse accepted */
-        } else if (to_field(line, &raw, field)) {
-            return 1;
+            return 0;
         }
+        rule = kilnside_rule(line->kind, raw.key, raw.channel);
+        if (!rule) continue;
+        *field = (kilnside_field){.key = raw.key, .channel = raw.channel};
+        if (rule->text) {
+            field->text = raw.value;
+            field->text_length = raw.length;
+        } else if (parse_number(raw.value, raw.length, &field->value)) {
+            field->unknown = rule->unknown != NONE && field->value == rule->unknown;
+        }
+        return 1;
     }
     return 0;
 }
