@@ -4,9 +4,7 @@ import java.time.Duration;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
@@ -30,7 +28,6 @@ import org.kilnside.session.LiveFeed;
 import org.kilnside.session.LiveFiring;
 import org.kilnside.session.Post;
 import org.kilnside.session.Snapshot;
-import org.kilnside.wording.Language;
 import org.kilnside.wording.Words;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -58,15 +55,13 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     private final Thread thread = new Thread(this::work, "night-watch");
     private final Object publishing = new Object();
 
-    /** Alarms a person has silenced here, by id, and how often they had been raised then. */
-    private final Map<String, Integer> silenced = new HashMap<>();
+    private final AnsweredHere answered = new AnsweredHere();
+    private final UnheardOnRecord unheard;
 
     private volatile List<Alarm> own = List.of();
     private volatile Post post;
     private volatile Snapshot latest;
     private volatile boolean closed;
-    private List<String> recorded = List.of();
-    private Language recordedIn;
     private boolean listNoted;
     private boolean rung;
 
@@ -86,7 +81,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         this.awake = awake;
         this.name = settings.name().orElseGet(ComputerName::ofThisComputer);
         this.words = words;
-        this.recordedIn = words.language();
+        this.unheard = new UnheardOnRecord(words, from.record());
         this.bell = new Bell(settings.quiet());
         this.post = look();
         this.health = new Health(clock.monotonicMs());
@@ -154,19 +149,19 @@ final class NightWatch implements LiveFeed, AutoCloseable {
             noteUnlitList(snapshot);
         }
         post = look();
-        recordTroubles();
+        if (snapshot.firing().isPresent()) {
+            // Before there is a record to write it into it stands on the screen.
+            unheard.look(post, rung);
+        }
         publish();
         ring(latest, now);
         health.tell(snapshot, post, from.host().report(), now);
     }
 
     private void ring(Snapshot snapshot, long now) {
-        synchronized (silenced) {
-            silenced.keySet()
-                    .removeIf(id -> snapshot.alarms().stream()
-                            .noneMatch(alarm -> alarm.id().equals(id)));
-        }
-        List<Alarm> audible = snapshot.alarms().stream().filter(this::isAudible).toList();
+        answered.keepOnly(snapshot.alarms());
+        List<Alarm> audible =
+                snapshot.alarms().stream().filter(answered::isAudible).toList();
         LocalTime time = LocalTime.ofInstant(clock.wallClock(), ZoneId.systemDefault());
         bell.due(audible, now, time).forEach(ring -> {
             rung = true;
@@ -213,28 +208,6 @@ final class NightWatch implements LiveFeed, AutoCloseable {
         }
     }
 
-    private void recordTroubles() {
-        if (inner.latest().firing().isEmpty()) {
-            // There is no record yet to write it into; it stands on the screen meanwhile.
-            return;
-        }
-        List<String> troubles = new ArrayList<>();
-        if (rung) {
-            // A board without a loudspeaker is nothing to write down before something should have been heard of it.
-            post.soundTrouble().ifPresent(troubles::add);
-        }
-        post.commandTrouble().ifPresent(why -> troubles.add(words.text("post.command_failed", why)));
-        if (post.awake() == Post.Awake.REFUSED) {
-            post.sleepWhy().ifPresent(troubles::add);
-        }
-        // What is said anew in another language has been written down before.
-        if (words.language() == recordedIn || recorded.isEmpty()) {
-            troubles.stream().filter(trouble -> !recorded.contains(trouble)).forEach(from.record());
-        }
-        recordedIn = words.language();
-        recorded = troubles;
-    }
-
     private void publish() {
         synchronized (publishing) {
             Snapshot next = whole(inner.latest());
@@ -265,7 +238,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
             alarms.removeIf(
                     alarm -> alarm.kind() == AlarmKind.TEST && its.connection().state() == Connection.State.LOST);
             // What was answered here stands as answered here, also where the recorder cannot be told.
-            alarms.replaceAll(this::asAnswered);
+            alarms.replaceAll(answered::asAnswered);
         }
         if (alarms.equals(its.alarms())) {
             return whole;
@@ -276,13 +249,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
 
     /** An alarm as it stands for who sits before this computer. */
     Alarm asAnswered(Alarm alarm) {
-        return alarm.rings() && !isAudible(alarm) ? alarm.acknowledged(alarm.raisedMs()) : alarm;
-    }
-
-    private boolean isAudible(Alarm alarm) {
-        synchronized (silenced) {
-            return silenced.getOrDefault(alarm.id(), 0) < alarm.times();
-        }
+        return answered.asAnswered(alarm);
     }
 
     @Override
@@ -371,12 +338,7 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     public void acknowledge(String alarmId) {
         boolean test = latest.alarms().stream()
                 .anyMatch(alarm -> alarm.kind() == AlarmKind.TEST && alarm.id().equals(alarmId));
-        latest.alarms().stream().filter(alarm -> alarm.id().equals(alarmId)).forEach(alarm -> {
-            // Here it is quiet from now on, also where the recorder is gone or only lets this copy look.
-            synchronized (silenced) {
-                silenced.put(alarmId, alarm.times());
-            }
-        });
+        latest.alarms().stream().filter(alarm -> alarm.id().equals(alarmId)).forEach(answered::answer);
         boolean ownAlarm = own.stream().anyMatch(alarm -> alarm.id().equals(alarmId));
         if (test) {
             testHeardHere();
