@@ -4,7 +4,10 @@ import java.util.OptionalDouble;
 import org.kilnside.schedule.PlannedCurve.Kind;
 import org.kilnside.schedule.PlannedCurve.Leg;
 
-/** What the curve has done since a leg of the plan began, and what that says of the leg: held, left, overshot, falling. */
+/**
+ * What curve and set-point have done since a leg of the plan began, and what that says of the leg: held, left, overshot,
+ * falling.
+ */
 final class LegCurve {
     private static final long MINUTE_MS = 60_000;
     /** A kiln that has become flat this close to a target holds there (common practice). */
@@ -24,10 +27,12 @@ final class LegCurve {
     private boolean settled;
 
     private long fallingMs;
+    private boolean setpointWasThere;
 
     /** A leg begins: nothing has been seen of it. */
     void begins() {
         settled = false;
+        setpointWasThere = false;
         seesNothingFall();
         highestC = nowC;
     }
@@ -102,6 +107,12 @@ final class LegCurve {
                 && nowC < leg.toC() - LEAVES_K;
         fallingMs = falling ? fallingMs + (trend.ms(0) - trend.ms(Math.min(1, trend.size() - 1))) : 0;
         return falling;
+    }
+
+    /** The controller's set-point is seen: whether it has stood at the leg's target by now. */
+    boolean setpointWasThere(Leg leg, double setpointC) {
+        setpointWasThere |= Math.abs(setpointC - leg.toC()) <= PlanTracker.THERE_K;
+        return setpointWasThere;
     }
 
     /** For how long it has been falling. */

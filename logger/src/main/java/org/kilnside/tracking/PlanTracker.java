@@ -1,20 +1,17 @@
 package org.kilnside.tracking;
 
-import java.time.Duration;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.quantity.Temperature;
-import org.kilnside.quantity.TemperatureDifference;
 import org.kilnside.schedule.PlannedCurve.Kind;
 import org.kilnside.schedule.PlannedCurve.Leg;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.tracking.PlanPosition.KnownFrom;
 
 /**
- * Follows one plan: which of its legs the kiln is on. Legs follow one another by the controller's segment where it is
- * believed, else by the curve; a curve that later proves it wrong (an overshoot taken for the next ramp, power that comes
- * back) takes a step back. Where in the leg, and how late, {@link PlanClocks} says.
+ * Follows one plan: decides which of its legs the kiln is on. Legs follow one another by the controller's segment where
+ * it is believed, else by the curve; a curve that later proves it wrong (an overshoot taken for the next ramp, power that
+ * comes back) takes a step back. The steps themselves are {@link PlanWalk}'s.
  */
 final class PlanTracker {
     private static final long MINUTE_MS = 60_000;
@@ -28,6 +25,10 @@ final class PlanTracker {
     private static final double GIVEN_UP_K = 100;
 
     private static final long GIVEN_UP_MS = 45 * MINUTE_MS;
+
+    /** Further below its leg than this after a power cut, it is on another. */
+    private static final double BELOW_ITS_LEG_K = 60;
+
     /** Readings missing for longer than this: the place in the plan is looked for anew if it does not fit any more. */
     private static final long GAP_MS = 10 * MINUTE_MS;
 
@@ -38,40 +39,15 @@ final class PlanTracker {
     private final ControllerVoice voice = new ControllerVoice();
     private final PlanClocks clocks = new PlanClocks();
     private final LegCurve curve = new LegCurve();
-    private PlanLegs legs;
-    private State state = State.NOT_LIT;
-    private int at;
-    private Leg leg;
+    private final PlanWalk walk;
     private long lastLookMs;
     private boolean joined;
-    private boolean heldUnseen;
     private long gapAtMs = Long.MIN_VALUE / 2;
     private boolean bySegment;
-    private boolean setpointWasThere;
-
-    /** Where a hold was left by the curve alone, to go back to if that was an overshoot; negative = nowhere. */
-    private int leftHold = -1;
-
-    private double leftHoldAtMs;
-    private long leftHoldSinceMs;
-    private boolean holdBegan;
-    private boolean topReached;
-
-    private enum State {
-        NOT_LIT,
-        ON_LEG,
-        FREE,
-        DONE
-    }
 
     PlanTracker(Schedule plan) {
         this.plan = plan;
-        layFrom(Temperature.ofCelsius(20));
-    }
-
-    private void layFrom(Temperature start) {
-        legs = new PlanLegs(plan.curveFrom(start));
-        leg = legs.get(0);
+        this.walk = new PlanWalk(plan, clocks, curve);
     }
 
     /**
@@ -79,8 +55,9 @@ final class PlanTracker {
      * target begins on the ramp that heats from there.
      */
     void lit(long elapsedMs, double celsius) {
-        layFrom(Temperature.ofCelsius(celsius));
-        begin(elapsedMs, celsius, celsius > legs.get(0).toC() + THERE_K ? legs.heatingAt(celsius, false) : 0);
+        walk.layFrom(Temperature.ofCelsius(celsius));
+        PlanLegs legs = walk.legs();
+        walk.begin(elapsedMs, celsius, celsius > legs.get(0).toC() + THERE_K ? legs.heatingAt(celsius, false) : 0);
     }
 
     /**
@@ -90,32 +67,18 @@ final class PlanTracker {
     void joined(long elapsedMs, double celsius, FiringStage stage) {
         joined = true;
         int found = stage == FiringStage.COOLING
-                ? legs.coolingAt(celsius)
-                : legs.heatingAt(celsius, stage == FiringStage.HOLDING);
+                ? walk.legs().coolingAt(celsius)
+                : walk.legs().heatingAt(celsius, stage == FiringStage.HOLDING);
         if (found < 0) {
-            begin(elapsedMs, celsius, legs.size() - 1);
-            clocks.at(leg.toMs());
-            clocks.lateIsUnknown();
-            state = plan.endsInFreeCooling() ? State.FREE : State.DONE;
+            walk.joinsAfterTheLast(elapsedMs, celsius);
         } else {
-            begin(elapsedMs, celsius, found);
-            heldUnseen = leg.kind() == Kind.HOLD;
+            walk.joins(elapsedMs, celsius, found);
         }
-    }
-
-    private void begin(long elapsedMs, double celsius, int index) {
-        curve.now(celsius);
-        state = State.ON_LEG;
-        double planned = PlanLegs.plannedTimeOf(legs.get(index), celsius);
-        clocks.start(elapsedMs, planned);
-        enter(index, planned);
-        holdBegan = false;
-        clocks.laysDown(leg);
     }
 
     /** Takes a reading, and looks at the curve where half a minute of it has become full. */
     void take(long elapsedMs, TemperatureTrend trend, boolean look, ControllerReport controller) {
-        if (state == State.NOT_LIT || state == State.DONE) {
+        if (!walk.isLit() || walk.isDone()) {
             return;
         }
         long step = elapsedMs - clocks.lastMs();
@@ -127,17 +90,17 @@ final class PlanTracker {
             afterGap(step);
         }
         followSegment();
-        if (state == State.ON_LEG) {
+        if (walk.isOnLeg()) {
             advance(step);
             if (look) {
                 lookOnLeg(trend);
             }
-        } else if (state == State.FREE && look) {
+        } else if (walk.isFree() && look) {
             lookFree(trend);
         }
         curve.done();
-        if (state == State.ON_LEG) {
-            clocks.run(step, leg, voice, curve.nowC());
+        if (walk.isOnLeg()) {
+            clocks.run(step, walk.leg(), voice, curve.nowC());
         }
     }
 
@@ -145,9 +108,11 @@ final class PlanTracker {
     private void followSegment() {
         int said = voice.segment(plan.segments().size());
         bySegment = said > 0;
-        if (said == 0 || (state == State.ON_LEG && said == leg.segment())) {
+        boolean saidAlready = said == walk.leg().segment();
+        if (said == 0 || (walk.isOnLeg() && saidAlready)) {
             return;
         }
+        PlanLegs legs = walk.legs();
         int target = legs.firstOf(said);
         long beginsMs = target == legs.size()
                 ? legs.get(target - 1).toMs()
@@ -159,21 +124,21 @@ final class PlanTracker {
             return;
         }
         if (target == legs.size()) {
-            if (state == State.ON_LEG) {
-                free();
+            if (walk.isOnLeg()) {
+                walk.free();
             }
             return;
         }
-        if (state == State.FREE && said == leg.segment()) {
+        if (walk.isFree() && saidAlready) {
             // The number stands still after the end, or through a power cut: the curve decides.
             return;
         }
-        state = State.ON_LEG;
-        enter(target, PlanLegs.plannedTimeOf(legs.get(target), curve.nowC()));
+        walk.enterWhereItIs(target);
     }
 
     private void advance(long step) {
         double nowC = curve.nowC();
+        Leg leg = walk.leg();
         if (leg.kind() == Kind.HOLD) {
             if (nowC >= leg.toC() - HOLD_PAUSES_K) {
                 clocks.at(Math.min(leg.toMs(), clocks.positionMs() + step));
@@ -193,66 +158,37 @@ final class PlanTracker {
 
     /** A ramp's target is reached: on to its hold, or the next segment. */
     private void reached() {
-        clocks.at(leg.toMs());
-        topReached |= leg.segment() == plan.topSegment();
-        boolean holdFollows = at + 1 < legs.size() && legs.get(at + 1).kind() == Kind.HOLD;
+        walk.targetReached();
+        boolean holdFollows = !walk.isOnLast() && walk.following().kind() == Kind.HOLD;
         if (holdFollows || !staysInSegment()) {
-            next();
+            walk.next();
         }
     }
 
     private void holdIsThrough() {
-        boolean last = at + 1 == legs.size();
-        if (staysInSegment() || (last && plan.endsInFreeCooling() && curve.nowC() > leg.toC() - LegCurve.NEAR_K)) {
-            // The controller holds on, or has not let go yet.
-            return;
+        boolean notLetGo =
+                walk.isOnLast() && plan.endsInFreeCooling() && curve.nowC() > walk.leg().toC() - LegCurve.NEAR_K;
+        if (!staysInSegment() && !notLetGo) {
+            walk.next();
         }
-        next();
     }
 
     /** The controller says it is still in this segment. */
     private boolean staysInSegment() {
-        return bySegment && voice.segment(plan.segments().size()) == leg.segment() && at + 1 < legs.size();
-    }
-
-    private void next() {
-        if (at + 1 < legs.size()) {
-            enter(at + 1, legs.get(at + 1).fromMs());
-        } else if (plan.endsInFreeCooling()) {
-            free();
-        } else {
-            state = State.DONE;
-        }
-    }
-
-    private void enter(int index, double plannedMs) {
-        if (heldUnseen) {
-            clocks.upToNowAsPlanned(plannedMs);
-            heldUnseen = false;
-        }
-        at = index;
-        leg = legs.get(index);
-        clocks.enter(leg, plannedMs);
-        curve.begins();
-        setpointWasThere = false;
-        leftHold = -1;
-        holdBegan |= leg.kind() == Kind.HOLD;
-    }
-
-    private void free() {
-        state = State.FREE;
-        curve.seesNothingFall();
+        return bySegment
+                && voice.segment(plan.segments().size()) == walk.leg().segment()
+                && !walk.isOnLast();
     }
 
     private void lookOnLeg(TemperatureTrend trend) {
-        voice.look(clocks.lastMs(), curve.nowC(), leg, clocks.lastMs() - lastLookMs);
+        voice.look(clocks.lastMs(), curve.nowC(), walk.leg(), clocks.lastMs() - lastLookMs);
         lastLookMs = clocks.lastMs();
         followSetpoint();
         double tenMinutes = trend.slope(10 * MINUTE_MS).orElse(0);
         if (lookFalling(trend, tenMinutes)) {
             return;
         }
-        switch (leg.kind()) {
+        switch (walk.leg().kind()) {
             case HOLD -> lookHold(trend);
             case RAMP, CONTROLLED_COOLING -> lookRamp(trend, tenMinutes);
         }
@@ -260,64 +196,57 @@ final class PlanTracker {
 
     /** A set-point that goes beyond this segment's target is in the next, wherever the kiln is. */
     private void followSetpoint() {
+        Leg leg = walk.leg();
+        PlanLegs legs = walk.legs();
         int next = legs.firstOf(leg.segment() + 1);
         if (bySegment || next == legs.size() || !voice.setpointCanBeFollowed()) {
             return;
         }
         double setpointC = voice.setpointOr(leg.toC());
-        setpointWasThere |= Math.abs(setpointC - leg.toC()) <= THERE_K;
+        boolean wasThere = curve.setpointWasThere(leg, setpointC);
         boolean up = legs.get(next).kind() == Kind.RAMP;
         double beyond = up ? setpointC - leg.toC() : leg.toC() - setpointC;
         boolean turns = up != (leg.kind() != Kind.CONTROLLED_COOLING);
-        if (beyond > SETPOINT_BEYOND_K && (!turns || setpointWasThere)) {
-            enter(next, PlanLegs.plannedTimeOf(legs.get(next), curve.nowC()));
+        if (beyond > SETPOINT_BEYOND_K && (!turns || wasThere)) {
+            walk.enterWhereItIs(next);
         }
     }
 
     private void lookRamp(TemperatureTrend trend, double tenMinutes) {
-        if (leftHold >= 0 && leavingWasOvershoot(trend)) {
-            int hold = leftHold;
-            double held = leftHoldAtMs + (clocks.lastMs() - leftHoldSinceMs);
-            enter(hold, held);
-            curve.settle();
-            return;
-        }
-        if (curve.levelNear(leg, trend, tenMinutes)) {
+        if (leavingWasOvershoot(trend)) {
+            walk.backToHold();
+        } else if (curve.levelNear(walk.leg(), trend, tenMinutes)) {
             reached();
         }
     }
 
     private boolean leavingWasOvershoot(TemperatureTrend trend) {
-        double holdC = legs.get(leftHold).toC();
-        if (Math.abs(curve.nowC() - holdC) > 2 * LegCurve.BEYOND_OVERSHOOT_K) {
-            leftHold = -1;
+        OptionalDouble holdC = walk.leftHoldC();
+        if (holdC.isEmpty()) {
             return false;
         }
-        return curve.turnsBack(leg, trend);
+        if (Math.abs(curve.nowC() - holdC.getAsDouble()) > 2 * LegCurve.BEYOND_OVERSHOOT_K) {
+            walk.forgetLeftHold();
+            return false;
+        }
+        return curve.turnsBack(walk.leg(), trend);
     }
 
     /** Whether the curve leaves a hold before it has been held as long as planned. */
     private void lookHold(TemperatureTrend trend) {
         OptionalDouble slope = trend.slope(5 * MINUTE_MS);
-        if (slope.isEmpty() || bySegment) {
+        if (slope.isEmpty() || bySegment || walk.isOnLast()) {
             return;
         }
-        if (at + 1 == legs.size()) {
-            return;
-        }
-        Leg following = legs.get(at + 1);
-        if (curve.leavesHold(leg, following, slope.getAsDouble())) {
-            int hold = at;
-            double held = clocks.positionMs();
-            enter(at + 1, PlanLegs.plannedTimeOf(following, curve.nowC()));
-            leftHold = hold;
-            leftHoldAtMs = held;
-            leftHoldSinceMs = clocks.lastMs();
+        if (curve.leavesHold(walk.leg(), walk.following(), slope.getAsDouble())) {
+            walk.leaveHold();
         }
     }
 
     /** The temperature falls where the plan does not: the hold or the heating is over, or the power is gone. */
     private boolean lookFalling(TemperatureTrend trend, double tenMinutes) {
+        Leg leg = walk.leg();
+        PlanLegs legs = walk.legs();
         if (leg.kind() == Kind.CONTROLLED_COOLING) {
             return false;
         }
@@ -329,13 +258,13 @@ final class PlanTracker {
                 (leg.segment() == legs.lastHeatingSegment() && leg.kind() == Kind.HOLD) || heatingTimeIsUp();
         int next = legs.firstOf(legs.lastHeatingSegment() + 1);
         if (heatingIsOver && next < legs.size()) {
-            enter(next, PlanLegs.plannedTimeOf(legs.get(next), curve.nowC()));
+            walk.enterWhereItIs(next);
             return true;
         }
         double givenUp =
                 Math.min(GIVEN_UP_K, 0.5 * (curve.highestC() - legs.start().celsius()));
         if (heatingIsOver || (curve.fallingMs() >= GIVEN_UP_MS && curve.dropK() >= givenUp)) {
-            free();
+            walk.free();
             return true;
         }
         return false;
@@ -343,6 +272,7 @@ final class PlanTracker {
 
     /** By the plan as written, lit when it was, all heating would be through by now. */
     private boolean heatingTimeIsUp() {
+        PlanLegs legs = walk.legs();
         int following = legs.firstOf(legs.lastHeatingSegment() + 1);
         long through = following < legs.size()
                 ? legs.get(following).fromMs()
@@ -352,10 +282,11 @@ final class PlanTracker {
 
     private void lookFree(TemperatureTrend trend) {
         // A controller that says it is past the plan heats no more of it, whatever the curve does.
+        PlanLegs legs = walk.legs();
         boolean past = bySegment && legs.firstOf(voice.segment(plan.segments().size())) == legs.size();
-        boolean unfinished = !past && (at + 1 < legs.size() || clocks.positionMs() < leg.toMs());
+        boolean unfinished =
+                !past && (!walk.isOnLast() || clocks.positionMs() < walk.leg().toMs());
         if (unfinished && curve.risesAgain(trend)) {
-            state = State.ON_LEG;
             resume();
         }
     }
@@ -363,116 +294,69 @@ final class PlanTracker {
     /** Heat is back after a power cut, or the program was begun again: where it fits, if not where it was. */
     private void resume() {
         double nowC = curve.nowC();
-        if (nowC >= leg.fromC() - 60 || leg.kind() == Kind.CONTROLLED_COOLING) {
+        Leg leg = walk.leg();
+        if (nowC >= leg.fromC() - BELOW_ITS_LEG_K || leg.kind() == Kind.CONTROLLED_COOLING) {
             double held = leg.kind() == Kind.HOLD ? clocks.positionMs() : PlanLegs.plannedTimeOf(leg, nowC);
-            enter(at, held);
+            walk.enter(walk.at(), held);
         } else {
-            int found = legs.heatingAt(nowC, false);
-            enter(found, PlanLegs.plannedTimeOf(legs.get(found), nowC));
+            walk.enterWhereItIs(walk.legs().heatingAt(nowC, false));
         }
     }
 
     private void afterGap(long gap) {
         double nowC = curve.nowC();
+        Leg leg = walk.leg();
+        PlanLegs legs = walk.legs();
         boolean fits = nowC >= Math.min(leg.fromC(), leg.toC()) - LegCurve.BEYOND_OVERSHOOT_K
                 && nowC <= Math.max(leg.fromC(), leg.toC()) + LegCurve.BEYOND_OVERSHOOT_K;
-        if (state != State.ON_LEG || fits) {
+        if (!walk.isOnLeg() || fits) {
             return;
         }
         double expected = clocks.positionMs() + gap;
-        int best = legs.nearest(at, nowC, expected);
+        int best = legs.nearest(walk.at(), nowC, expected);
+        int last = legs.size() - 1;
         if (best >= 0) {
             double planned =
                     legs.get(best).kind() == Kind.HOLD ? expected : PlanLegs.plannedTimeOf(legs.get(best), nowC);
-            enter(best, planned);
-        } else if (expected >= legs.get(legs.size() - 1).toMs() && nowC < leg.toC()) {
-            enter(legs.size() - 1, legs.get(legs.size() - 1).toMs());
-            free();
+            walk.enter(best, planned);
+        } else if (expected >= legs.get(last).toMs() && nowC < leg.toC()) {
+            walk.enter(last, legs.get(last).toMs());
+            walk.free();
         }
     }
 
     /** True once for each hold that began. */
     boolean takeHoldBegan() {
-        boolean began = holdBegan;
-        holdBegan = false;
-        return began;
+        return walk.takeHoldBegan();
     }
 
     boolean topReached() {
-        return topReached;
+        return walk.isTopReached();
     }
 
     /** Whether all heating the plan asks for lies behind. */
     boolean heatingIsOver() {
-        return state == State.FREE
-                || state == State.DONE
-                || (state == State.ON_LEG && leg.segment() > legs.lastHeatingSegment());
+        return walk.heatingIsOver();
     }
 
     boolean isOnLeg() {
-        return state == State.ON_LEG;
+        return walk.isOnLeg();
     }
 
     boolean isThrough() {
-        return state == State.FREE || state == State.DONE;
+        return walk.isFree() || walk.isDone();
     }
 
     /** What the leg that the plan is on does with the kiln. */
     FiringStage stageOnLeg() {
-        return switch (leg.kind()) {
-            case RAMP -> FiringStage.HEATING;
-            case HOLD -> leg.segment() > legs.lastHeatingSegment() ? FiringStage.COOLING : FiringStage.HOLDING;
-            case CONTROLLED_COOLING -> FiringStage.COOLING;
-        };
+        return walk.stageOnLeg();
     }
 
     void end() {
-        if (state != State.NOT_LIT) {
-            state = State.DONE;
-        }
+        walk.end();
     }
 
     PlanPosition position() {
-        int segments = plan.segments().size();
-        KnownFrom knownFrom = bySegment ? KnownFrom.CONTROLLER : KnownFrom.CURVE;
-        return switch (state) {
-            case NOT_LIT -> PlanPosition.waiting(segments, plan.top());
-            case FREE ->
-                PlanPosition.beyond(
-                        PlanPosition.Leg.FREE_COOLING,
-                        segments,
-                        knownFrom,
-                        clocks.behind(),
-                        plan.top(),
-                        clocks.pastPlan());
-            case DONE ->
-                PlanPosition.beyond(
-                        PlanPosition.Leg.DONE, segments, knownFrom, clocks.behind(), plan.top(), clocks.pastPlan());
-            case ON_LEG -> {
-                double planned = clocks.wantedC(leg);
-                Optional<Duration> holdLeft = leg.kind() == Kind.HOLD
-                        ? Optional.of(Duration.ofMillis(Math.round(leg.toMs() - clocks.positionMs())))
-                        : Optional.empty();
-                yield new PlanPosition(
-                        leg.segment(),
-                        segments,
-                        kind(leg.kind()),
-                        knownFrom,
-                        Optional.of(Temperature.ofCelsius(planned)),
-                        Optional.of(TemperatureDifference.ofKelvin(curve.nowC() - planned)),
-                        clocks.behind(),
-                        holdLeft,
-                        plan.top(),
-                        clocks.planAround(legs.all(), at));
-            }
-        };
-    }
-
-    private static PlanPosition.Leg kind(Kind kind) {
-        return switch (kind) {
-            case RAMP -> PlanPosition.Leg.RAMP;
-            case HOLD -> PlanPosition.Leg.HOLD;
-            case CONTROLLED_COOLING -> PlanPosition.Leg.CONTROLLED_COOLING;
-        };
+        return walk.position(bySegment ? KnownFrom.CONTROLLER : KnownFrom.CURVE);
     }
 }
