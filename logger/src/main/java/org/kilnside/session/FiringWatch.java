@@ -22,8 +22,6 @@ import org.kilnside.session.Snapshot.Stage;
  * Confined to one thread; the snapshots it makes may go to any.
  */
 final class FiringWatch {
-    private static final long UNKNOWN_INTERVAL_MS = 1_000;
-
     private final FiringBook book;
     private final HostClock clock;
     private FiringSettings settings;
@@ -32,11 +30,11 @@ final class FiringWatch {
 
     private final Timeline timeline;
     private final Following following;
-    private final Gaps gaps = new Gaps();
     private final Forecasts forecasts;
     private final AlarmDuty alarms;
 
     private final FiringRecord record;
+    private final Hindsight hindsight;
     private final FaultWatch faults = new FaultWatch();
     private long zeroMs;
     private List<Probe> probes = List.of();
@@ -44,8 +42,6 @@ final class FiringWatch {
     private final ConnectionWatch connection;
     private Optional<Latest> latest = Optional.empty();
     private FiringBook.DiskState disk;
-
-    private boolean sensorChanged;
 
     private long sequence;
     private boolean changed = true;
@@ -65,6 +61,7 @@ final class FiringWatch {
         this.record = new FiringRecord(book, clock, this::settings, link, speed, this::happened);
         this.following = new Following(settings.plan(), settings.sensor(), settings.series(), alarms);
         this.forecasts = new Forecasts(this::settings);
+        this.hindsight = new Hindsight(record, following, forecasts, alarms);
         this.connection = new ConnectionWatch(new Connection(
                 Connection.State.CONNECTING, clock.monotonicMs(), Optional.empty(), Connection.Counts.NONE));
         this.disk = book.state();
@@ -148,7 +145,7 @@ final class FiringWatch {
             note(Kind.CONTROLLER_RESTARTED, Optional.empty(), elapsedMs);
         }
         long sinceMs = timeline.elapsedMs() - elapsedBefore;
-        if (gaps.seen(step, sinceMs, interval, uptimeBefore, timeline.uptimeMs())) {
+        if (hindsight.gaps().seen(step, sinceMs, interval, uptimeBefore, timeline.uptimeMs())) {
             note(Kind.GAP, Optional.of(Long.toString(Math.round(sinceMs / 1000.0))), elapsedMs);
         }
         if (step == Timeline.Step.ON && reading.first().number() == 1) {
@@ -217,12 +214,7 @@ final class FiringWatch {
         if (at.isEmpty() || at.getAsLong() < zeroMs) {
             return;
         }
-        Reading reading = arrival.at(at.getAsLong() - zeroMs);
-        if (following.hasReadingNear(reading.elapsedMs(), 2 * interval.ms().orElse(UNKNOWN_INTERVAL_MS))) {
-            return;
-        }
-        record.append(reading);
-        gaps.filled(clock.monotonicMs());
+        hindsight.filledIn(arrival.at(at.getAsLong() - zeroMs), interval.ms(), clock.monotonicMs());
     }
 
     void connection(Connection now) {
@@ -296,50 +288,17 @@ final class FiringWatch {
             }
             changed |= stood != alarms.current();
         }
-        if (gaps.areSettled(clock.monotonicMs())) {
-            fillGap();
-        }
-        if (sensorChanged) {
-            followWithSensor();
-        }
-    }
-
-    /** A gap has been filled: what was worked out from its begin on was worked out without it. */
-    private void fillGap() {
-        if (followAnew()) {
-            note(Kind.GAP_FILLED, Optional.of(Integer.toString(gaps.takeFilled())), elapsedNow());
-        }
-    }
-
-    /** False when the disk is slow or full: the readings are waiting, and this is to be tried again. */
-    private boolean followAnew() {
-        Optional<List<Reading>> readings = record.readings();
-        if (readings.isEmpty()) {
-            return false;
-        }
-        following.reset();
-        forecasts.courseChanged();
-        readings.get().stream().filter(reading -> reading.first().number() == 1).forEach(following::take);
-        following.takeHappened().forEach(record::recordNews);
-        changed = true;
-        return true;
+        changed |= hindsight.look(elapsedNow(), clock.monotonicMs());
     }
 
     /** More is known of the sensor: what was worked out of its readings so far is worked out anew. */
     void sensor(SensorInPlace known) {
-        sensorChanged |= following.sensor(Optional.of(known)) && record.isOpen();
-    }
-
-    private void followWithSensor() {
-        alarms.remember();
-        boolean followed = followAnew();
-        alarms.remembered(record.events(), elapsedNow());
-        sensorChanged = !followed;
+        hindsight.sensor(known);
     }
 
     /** The uptime from which readings are missing and should be asked for; given once. */
     OptionalLong takeMissingSince() {
-        return gaps.takeMissingSince();
+        return hindsight.gaps().takeMissingSince();
     }
 
     /** What the forecast's thread is to work out now; given once. */
