@@ -166,8 +166,9 @@ final class PlanTracker {
     }
 
     private void holdIsThrough() {
-        boolean notLetGo =
-                walk.isOnLast() && plan.endsInFreeCooling() && curve.nowC() > walk.leg().toC() - LegCurve.NEAR_K;
+        boolean notLetGo = walk.isOnLast()
+                && plan.endsInFreeCooling()
+                && curve.nowC() > walk.leg().toC() - LegCurve.NEAR_K;
         if (!staysInSegment() && !notLetGo) {
             walk.next();
         }
@@ -175,9 +176,7 @@ final class PlanTracker {
 
     /** The controller says it is still in this segment. */
     private boolean staysInSegment() {
-        return bySegment
-                && voice.segment(plan.segments().size()) == walk.leg().segment()
-                && !walk.isOnLast();
+        return bySegment && voice.segment(plan.segments().size()) == walk.leg().segment() && !walk.isOnLast();
     }
 
     private void lookOnLeg(TemperatureTrend trend) {

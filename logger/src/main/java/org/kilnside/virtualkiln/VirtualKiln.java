@@ -213,7 +213,10 @@ public final class VirtualKiln {
         network.radiate(outer, faces, 0.75 * sideM2 * Radiation.greyGap(Ware.EMISSIVITY, WALL_EMISSIVITY));
         if (level + 1 < levels) {
             // Shelves between the levels halve what passes.
-            network.radiate(outer, outer + 1, 0.4 * spec.crossSectionM2() * Radiation.greyGap(Ware.EMISSIVITY, Ware.EMISSIVITY));
+            network.radiate(
+                    outer,
+                    outer + 1,
+                    0.4 * spec.crossSectionM2() * Radiation.greyGap(Ware.EMISSIVITY, Ware.EMISSIVITY));
         }
         ware.joinCore(level);
     }
