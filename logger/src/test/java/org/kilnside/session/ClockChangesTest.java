@@ -7,7 +7,6 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -18,63 +17,30 @@ import org.kilnside.firing.Reading;
 
 /** Whatever becomes of the wall clock in the night, the firing's own time is the controller's. */
 class ClockChangesTest {
-    private final BookInMemory book = new BookInMemory();
-    private long uptimeMs = 500_000;
+    private final HandClock clock = new HandClock();
+    private final HandFiring firing = new HandFiring(HandFiring.TALL_DRUM, clock);
+    private final BookInMemory book = firing.book;
     private int sequence;
 
-    private final class Wall implements HostClock {
-        private long monotonicMs = 1_000_000;
-        private Instant wall;
-
-        Wall(Instant begin) {
-            wall = begin;
-        }
-
-        void forward(long ms) {
-            monotonicMs += ms;
-            wall = wall.plusMillis(ms);
-        }
-
-        @Override
-        public long monotonicMs() {
-            return monotonicMs;
-        }
-
-        @Override
-        public Instant wallClock() {
-            return wall;
-        }
-    }
-
-    private FiringWatch watch(HostClock clock) {
-        return new FiringWatch(
-                book,
-                clock,
-                FiringSettings.of(Optional.of("Tall Drum"), Optional.empty(), Optional.empty()),
-                "serial:/dev/ttyUSB0",
-                1,
-                Host.UNKNOWN);
-    }
-
-    private void readings(FiringWatch watch, Wall clock, int seconds) {
+    private void readings(int seconds) {
         for (int s = 0; s < seconds; s++) {
-            clock.forward(1_000);
-            uptimeMs += 1_000;
-            watch.reading(arrival(clock.monotonicMs()));
-            watch.lookRound();
+            firing.step(1_000);
+            firing.watch.reading(arrival());
+            firing.watch.lookRound();
         }
     }
 
     /** The next line of the controller, with its number, a little hotter than the one before. */
-    private ReadingSource.Arrival arrival(long hostMs) {
-        ReadingSource.Arrival line = Arrivals.measured(uptimeMs, hostMs, 100 + uptimeMs / 60_000.0);
+    private ReadingSource.Arrival arrival() {
+        ReadingSource.Arrival line = Arrivals.measured(
+                firing.uptimeMs, clock.monotonicMs(), 100 + firing.uptimeMs / 60_000.0);
         return new ReadingSource.Arrival(
                 line.uptimeMs(),
                 OptionalInt.of(sequence++ % 65_536),
                 line.channels(),
                 line.controller(),
                 line.origin(),
-                hostMs);
+                line.hostMs());
     }
 
     private List<Long> elapsed() {
@@ -95,11 +61,9 @@ class ClockChangesTest {
     @ParameterizedTest
     @ValueSource(ints = {-3600, 3600, -7, 86_400})
     void anHourForwardOrBackInMidFiringChangesNothingOfTheCurve(int jumpSeconds) {
-        Wall clock = new Wall(Instant.parse("2026-11-25T18:00:00Z"));
-        FiringWatch watch = watch(clock);
-        readings(watch, clock, 900);
-        clock.wall = clock.wall.plusSeconds(jumpSeconds);
-        readings(watch, clock, 900);
+        readings(900);
+        clock.wallJumps(Duration.ofSeconds(jumpSeconds));
+        readings(900);
         isOneFiringWithoutAHole(1_800);
     }
 
@@ -113,12 +77,11 @@ class ClockChangesTest {
         Duration offsetAfter = Duration.ofSeconds(
                 zone.getRules().getOffset(begin.plusSeconds(7_200)).getTotalSeconds());
         assertThat(offsetAfter).isNotEqualTo(offsetBefore);
-        Wall clock = new Wall(begin);
-        FiringWatch watch = watch(clock);
-        readings(watch, clock, 7_200);
+        clock.wallIs(begin);
+        readings(7_200);
         isOneFiringWithoutAHole(7_200);
         // The moment's name is that of the clock on the wall then: two hours on, and an hour more or less.
-        Instant last = watch.snapshot().zeroFor(7_199_000).orElseThrow().plusMillis(7_199_000);
+        Instant last = firing.watch.snapshot().zeroFor(7_199_000).orElseThrow().plusMillis(7_199_000);
         assertThat(Duration.between(
                                 begin.atZone(zone).toLocalDateTime(),
                                 ZonedDateTime.ofInstant(last, zone).toLocalDateTime())
@@ -129,52 +92,65 @@ class ClockChangesTest {
     /** 2038-01-19 03:14:08 UTC: seconds since 1970 leave 31 bits. */
     @Test
     void theNightOf2038IsANightLikeAnyOther() {
-        Wall clock = new Wall(Instant.ofEpochSecond((1L << 31) - 600));
-        FiringWatch watch = watch(clock);
-        readings(watch, clock, 1_200);
+        clock.wallIs(Instant.ofEpochSecond((1L << 31) - 600));
+        readings(1_200);
         isOneFiringWithoutAHole(1_200);
-        assertThat(watch.snapshot().startedAt().orElseThrow()).isEqualTo("2038-01-19T03:04:09Z");
+        assertThat(firing.watch.snapshot().startedAt().orElseThrow()).isEqualTo("2038-01-19T03:04:09Z");
         assertThat(book.ties).isNotEmpty().allMatch(tie -> tie.wall().isAfter(Instant.parse("2038-01-19T03:00:00Z")));
     }
 
     @Test
     void aBoardWithoutAClockThatStartsIn1970AndIsSetLaterLosesNothing() {
-        Wall clock = new Wall(Instant.EPOCH.plusSeconds(30));
-        FiringWatch watch = watch(clock);
-        readings(watch, clock, 300);
-        clock.wall = Instant.parse("2026-11-25T20:00:00Z");
-        readings(watch, clock, 300);
+        clock.wallIs(Instant.EPOCH.plusSeconds(30));
+        readings(300);
+        clock.wallIs(Instant.parse("2026-11-25T20:00:00Z"));
+        readings(300);
         isOneFiringWithoutAHole(600);
     }
 
     /** A process that stood still for twenty minutes: the monotonic clock went on, the controller's lines waited. */
     @Test
     void twentyMinutesOfStandstillLoseNoLineThatWasHeld() {
-        Wall clock = new Wall(Instant.parse("2026-11-25T18:00:00Z"));
-        FiringWatch watch = watch(clock);
-        readings(watch, clock, 300);
-        clock.forward(20 * 60_000);
+        readings(300);
+        clock.forward(Duration.ofMinutes(20));
         for (int s = 0; s < 1_200; s++) {
             // All at once out of the buffer, each with its own uptime.
-            uptimeMs += 1_000;
-            watch.reading(arrival(clock.monotonicMs()));
+            firing.uptimeMs += 1_000;
+            firing.watch.reading(arrival());
         }
-        readings(watch, clock, 300);
+        readings(300);
         isOneFiringWithoutAHole(1_800);
     }
 
     /** A computer that slept for twenty minutes: its monotonic clock stood still, and the lines are gone. */
     @Test
     void twentyMinutesOfSleepAreAGapOfTwentyMinutesByTheControllersClock() {
-        Wall clock = new Wall(Instant.parse("2026-11-25T18:00:00Z"));
-        FiringWatch watch = watch(clock);
-        readings(watch, clock, 300);
-        clock.wall = clock.wall.plus(Duration.ofMinutes(20));
-        uptimeMs += 20 * 60_000;
-        readings(watch, clock, 300);
+        readings(300);
+        clock.wallJumps(Duration.ofMinutes(20));
+        firing.uptimeMs += 20 * 60_000;
+        readings(300);
         assertThat(book.starts).hasSize(1);
         assertThat(elapsed().get(299)).isEqualTo(299_000);
         assertThat(elapsed().get(300)).isEqualTo(299_000 + 20 * 60_000 + 1_000);
         assertThat(book.events.get(0).stream().map(FiringEvent::kind)).contains(FiringEvent.Kind.GAP);
+    }
+
+    @Test
+    void timesOfDayFollowTheWallClockThoughTheControllersClockDrifts() {
+        Instant began = clock.wallClock();
+        for (int minute = 0; minute <= 36 * 60; minute++) {
+            firing.watch.reading(Arrivals.measured(firing.uptimeMs, clock.monotonicMs(), 100));
+            // Half a percent slow, as a ceramic resonator may be.
+            firing.uptimeMs += 59_700;
+            clock.forwardMs(60_000);
+        }
+        Snapshot snapshot = firing.watch.snapshot();
+        long elapsedMs = snapshot.latest().orElseThrow().elapsedMs();
+        assertThat(elapsedMs).isEqualTo(36 * 60 * 59_700L);
+        assertThat(snapshot.wallClock().orElseThrow().at(elapsedMs))
+                .isBetween(began.plusSeconds(36 * 3_600 - 5), began.plusSeconds(36 * 3_600 + 5));
+        assertThat(snapshot.startedAt().orElseThrow().plusMillis(elapsedMs))
+                .as("without the line: almost eleven minutes too early")
+                .isBefore(began.plusSeconds(36 * 3_600 - 640));
     }
 }

@@ -11,7 +11,6 @@ import org.kilnside.alarm.AlarmKind;
 import org.kilnside.files.KilnFiles;
 import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Kiln;
-import org.kilnside.firing.Reading;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
@@ -31,12 +30,11 @@ class FindingsTest {
                     new Segment.Ramp(HeatingRate.ofKelvinPerHour(200), Temperature.ofCelsius(1100), Duration.ZERO),
                     new Segment.FreeCooling()));
 
-    private final HandClock clock = new HandClock();
-    private final BookInMemory book = new BookInMemory();
     private final FiringSettings settings = FiringSettings.of(Optional.empty(), Optional.of(GLAZE), Optional.empty());
-    private final FiringWatch watch = new FiringWatch(book, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
+    private final HandFiring firing = new HandFiring(settings);
+    private final HandClock clock = firing.clock;
+    private final FiringWatch watch = firing.watch;
     private final List<ForecastRequest> asked = new ArrayList<>();
-    private long uptimeMs = 500_000;
 
     /** A reading, ten seconds of kiln and host after the last; questions are kept, and not answered. */
     private void reads(double celsius) {
@@ -45,8 +43,8 @@ class FindingsTest {
 
     private void reads(double celsius, long hostMs) {
         clock.forwardMs(hostMs);
-        uptimeMs += 10_000;
-        watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), celsius));
+        firing.uptimeMs += 10_000;
+        firing.reads(celsius);
         watch.takeForecastRequest().ifPresent(asked::add);
     }
 
@@ -79,12 +77,10 @@ class FindingsTest {
 
     @Test
     void theConeIsOfTheKindThatStandsInTheKilnAndStaysSoWhenTheFiringIsGoneOnWith() {
-        FiringSettings small = settings.knowing(having(ConeSeries.SMALL));
-        FiringWatch watched = new FiringWatch(book, clock, small, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
+        HandFiring small = new HandFiring(settings.knowing(having(ConeSeries.SMALL)));
+        FiringWatch watched = small.watch;
         for (int i = 0; i <= 1_900; i++) {
-            clock.forwardMs(10_000);
-            uptimeMs += 10_000;
-            watched.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 20 + i / 1.8));
+            small.readsAfter(10_000, 20 + i / 1.8);
         }
         ConeReached cone = watched.snapshot().findings().cone().orElseThrow();
         assertThat(cone.series()).isEqualTo(ConeSeries.SMALL);
@@ -95,13 +91,10 @@ class FindingsTest {
                         .reached(SensorUncertainty.UNKNOWN));
         assertThat(watched.takeForecastRequest().orElseThrow().work().table().series())
                 .isEqualTo(ConeSeries.SMALL);
-        assertThat(book.starts.get(0).series()).isEqualTo(ConeSeries.SMALL);
+        assertThat(small.book.starts.get(0).series()).isEqualTo(ConeSeries.SMALL);
 
         // Meanwhile somebody says that the kiln has large ones: from the next firing on.
-        BookInMemory again = new BookInMemory();
-        again.beginEarlier(book.starts.get(0), new ArrayList<Reading>(book.readings.get(0)), List.copyOf(book.ties));
-        FiringSettings large = settings.knowing(having(ConeSeries.LARGE));
-        FiringWatch second = new FiringWatch(again, clock, large, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
+        FiringWatch second = small.run(small.leftBehind(), settings.knowing(having(ConeSeries.LARGE)));
         second.resume();
         assertThat(second.snapshot().findings().cone()).hasValue(cone);
     }
@@ -128,9 +121,7 @@ class FindingsTest {
         ramp(20, 1000, 200);
         reads(1372);
         ramp(1000, 1010, 100);
-        BookInMemory again = new BookInMemory();
-        again.beginEarlier(book.starts.get(0), new ArrayList<Reading>(book.readings.get(0)), List.copyOf(book.ties));
-        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
+        FiringWatch second = firing.run(firing.leftBehind());
         second.resume();
         assertThat(second.snapshot().findings().cone())
                 .isPresent()
@@ -140,9 +131,8 @@ class FindingsTest {
     @Test
     void whenAGapIsFilledTheConeIsThatOfTheWholeCurve() {
         ramp(20, 1000, 200);
-        long lostFrom = uptimeMs;
-        clock.forward(Duration.ofHours(1));
-        uptimeMs += 3_600_000;
+        long lostFrom = firing.uptimeMs;
+        firing.step(3_600_000);
         reads(1050);
         ConeReached across = findings().cone().orElseThrow();
         assertThat(across.gaps()).isGreaterThan(Duration.ofMinutes(55));
@@ -221,9 +211,8 @@ class FindingsTest {
     @Test
     void anAnswerAboutTheCurveBeforeAGapWasFilledIsThrownAway() {
         ramp(20, 400, 200);
-        long lostFrom = uptimeMs;
-        uptimeMs += 600_000;
-        clock.forwardMs(600_000);
+        long lostFrom = firing.uptimeMs;
+        firing.step(600_000);
         reads(440);
         ForecastRequest request = asked.get(asked.size() - 1);
         watch.reading(Arrivals.kept(lostFrom + 300_000, clock.monotonicMs(), 417));

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -13,49 +12,20 @@ import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
 import org.kilnside.firing.Origin;
 import org.kilnside.firing.Reading;
-import org.kilnside.quantity.HeatingRate;
-import org.kilnside.quantity.Temperature;
-import org.kilnside.schedule.Schedule;
-import org.kilnside.schedule.Segment;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Probe;
 import org.kilnside.sensor.ThermocoupleType;
 import org.kilnside.session.Snapshot.Stage;
 
 class FiringWatchTest {
-    private static final Schedule BISQUE = new Schedule(
-            "Bisque",
-            List.of(
-                    new Segment.Ramp(
-                            HeatingRate.ofKelvinPerHour(100), Temperature.ofCelsius(600), Duration.ofMinutes(15)),
-                    new Segment.FreeCooling()));
+    private final HandFiring firing = new HandFiring(HandFiring.WITH_BISQUE);
+    private final HandClock clock = firing.clock;
+    private final BookInMemory book = firing.book;
+    private final FiringWatch watch = firing.watch;
 
-    private final HandClock clock = new HandClock();
-    private final BookInMemory book = new BookInMemory();
-    private final FiringSettings settings =
-            FiringSettings.of(Optional.of("Tall Drum"), Optional.of(BISQUE), Optional.of("name = \"Bisque\""));
-    private FiringWatch watch = newWatch();
-    private long uptimeMs = 500_000;
-
-    private FiringWatch newWatch() {
-        return new FiringWatch(book, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
-    }
-
+    /** A second later. */
     private void reads(double celsius) {
-        step(1_000);
-        watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), celsius));
-    }
-
-    private void step(long ms) {
-        clock.forwardMs(ms);
-        uptimeMs += ms;
-    }
-
-    /** A second of kiln time after another along a straight line. */
-    private void ramp(double fromC, double toC, int seconds) {
-        for (int s = 1; s <= seconds; s++) {
-            reads(fromC + (toC - fromC) * s / seconds);
-        }
+        firing.readsAfter(1_000, celsius);
     }
 
     private List<Kind> kinds() {
@@ -75,7 +45,7 @@ class FiringWatchTest {
         assertThat(book.starts).singleElement().satisfies(start -> {
             assertThat(start.kiln()).hasValue("Tall Drum");
             assertThat(start.link()).isEqualTo("serial:/dev/ttyUSB0");
-            assertThat(start.plan()).hasValue(BISQUE);
+            assertThat(start.plan()).hasValue(HandFiring.BISQUE);
             assertThat(start.planText()).hasValue("name = \"Bisque\"");
             assertThat(start.startedAt()).isEqualTo(clock.wallClock());
         });
@@ -86,7 +56,7 @@ class FiringWatchTest {
 
     @Test
     void everyReadingIsInTheBookToTheCodeAndInOrder() {
-        ramp(20, 60, 600);
+        firing.ramp(20, 60, 600);
         assertThat(book.readings.get(0)).hasSize(600);
         for (int i = 0; i < 600; i++) {
             Reading reading = book.readings.get(0).get(i);
@@ -98,7 +68,7 @@ class FiringWatchTest {
 
     @Test
     void theSnapshotHasTheNewestReadingWithTheTimeItCame() {
-        ramp(20, 30, 100);
+        firing.ramp(20, 30, 100);
         Snapshot.Latest latest = watch.snapshot().latest().orElseThrow();
         assertThat(latest.temperature().orElseThrow().celsius()).isCloseTo(30, within(1e-9));
         assertThat(latest.hostMs()).isEqualTo(clock.monotonicMs());
@@ -119,7 +89,7 @@ class FiringWatchTest {
         for (int i = 0; i < 1_800; i++) {
             reads(12);
         }
-        ramp(12, 112, 3_600);
+        firing.ramp(12, 112, 3_600);
         assertThat(watch.snapshot().stage()).isEqualTo(Stage.HEATING);
         assertThat(kinds()).contains(Kind.FIRING_BEGAN);
         Snapshot snapshot = watch.snapshot();
@@ -129,7 +99,7 @@ class FiringWatchTest {
 
     @Test
     void aWholeFiringGoesThroughItsStagesByItself() {
-        ramp(20, 600, 20_880);
+        firing.ramp(20, 600, 20_880);
         for (int i = 0; i < 900; i++) {
             reads(600);
         }
@@ -155,7 +125,7 @@ class FiringWatchTest {
         for (int i = 0; i < 3_600; i++) {
             reads(33);
         }
-        ramp(33, 133, 3_600);
+        firing.ramp(33, 133, 3_600);
         assertThat(book.starts).hasSize(2);
         assertThat(watch.snapshot().firing()).hasValue(2);
         assertThat(watch.snapshot().stage()).isEqualTo(Stage.HEATING);
@@ -165,10 +135,10 @@ class FiringWatchTest {
 
     @Test
     void falseReadingsStayInTheBookAndOutOfTheCurve() {
-        ramp(20, 120, 3_600);
+        firing.ramp(20, 120, 3_600);
         reads(1_372);
         assertThat(book.readings.get(0).get(3_600).first().raw().thermocouple()).hasValue(137_200);
-        ramp(120, 125, 180);
+        firing.ramp(120, 125, 180);
         assertThat(watch.snapshot().peak().orElseThrow().temperature().celsius())
                 .isLessThan(126);
         for (int i = 0; i < watch.snapshot().curve().size(); i++) {
@@ -178,24 +148,24 @@ class FiringWatchTest {
 
     @Test
     void aSensorFaultIsSaidOnceAndItsEndOnce() {
-        ramp(20, 120, 3_600);
+        firing.ramp(20, 120, 3_600);
         for (int i = 0; i < 30; i++) {
-            step(1_000);
-            watch.reading(Arrivals.faulted(uptimeMs, clock.monotonicMs(), 1));
+            firing.step(1_000);
+            watch.reading(Arrivals.faulted(firing.uptimeMs, clock.monotonicMs(), 1));
         }
         assertThat(watch.snapshot().latest().orElseThrow().temperature()).isEmpty();
         assertThat(watch.snapshot().latest().orElseThrow().faults()).hasSize(1);
-        ramp(121, 122, 60);
+        firing.ramp(121, 122, 60);
         assertThat(kinds().stream().filter(Kind.SENSOR_FAULT::equals)).hasSize(1);
         assertThat(kinds().stream().filter(Kind.SENSOR_BACK::equals)).hasSize(1);
     }
 
     @Test
     void aRestartOfTheControllerIsAnEventAndTheCurveGoesOn() {
-        ramp(20, 120, 3_600);
+        firing.ramp(20, 120, 3_600);
         clock.forwardMs(30_000);
-        uptimeMs = 1_200;
-        watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 120.5));
+        firing.uptimeMs = 1_200;
+        watch.reading(Arrivals.measured(firing.uptimeMs, clock.monotonicMs(), 120.5));
         assertThat(kinds()).contains(Kind.CONTROLLER_RESTARTED);
         assertThat(watch.snapshot().latest().orElseThrow().elapsedMs()).isEqualTo(3_599_000 + 30_000);
         // What was kept through a press of reset counts backwards from the start.
@@ -213,28 +183,28 @@ class FiringWatchTest {
     @Test
     void aControllerThatPrintsEveryMinuteHasNoGapsAndIsNotStaleBetweenItsLines() {
         for (int minute = 0; minute < 10; minute++) {
-            step(60_000);
-            watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 20 + minute));
+            firing.step(60_000);
+            watch.reading(Arrivals.measured(firing.uptimeMs, clock.monotonicMs(), 20 + minute));
         }
         assertThat(kinds()).doesNotContain(Kind.GAP);
         assertThat(watch.snapshot().latest().orElseThrow().staleAfterMs()).isEqualTo(180_000);
-        step(10 * 60_000);
-        watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 40));
+        firing.step(10 * 60_000);
+        watch.reading(Arrivals.measured(firing.uptimeMs, clock.monotonicMs(), 40));
         assertThat(kinds()).contains(Kind.GAP);
     }
 
     @Test
     void aReadingOfAControllerThatPrintsEverySecondIsStaleAfterTenSeconds() {
-        ramp(20, 21, 10);
+        firing.ramp(20, 21, 10);
         assertThat(watch.snapshot().latest().orElseThrow().staleAfterMs()).isEqualTo(10_000);
     }
 
     @Test
     void aGapIsSaidAndAskedForAndWhenFilledTheCurveIsWhole() {
-        ramp(20, 120, 3_600);
-        long lastUptime = uptimeMs;
-        step(3 * 3_600_000L);
-        watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 420));
+        firing.ramp(20, 120, 3_600);
+        long lastUptime = firing.uptimeMs;
+        firing.step(3 * 3_600_000L);
+        watch.reading(Arrivals.measured(firing.uptimeMs, clock.monotonicMs(), 420));
         assertThat(kinds()).contains(Kind.GAP);
         assertThat(watch.takeMissingSince()).isEqualTo(OptionalLong.of(lastUptime));
         assertThat(watch.takeMissingSince()).isEmpty();
@@ -259,130 +229,32 @@ class FiringWatchTest {
 
     @Test
     void whatWasKeptDoesNotDoubleWhatIsThere() {
-        ramp(20, 120, 3_600);
+        firing.ramp(20, 120, 3_600);
         for (int minute = 1; minute < 30; minute++) {
-            watch.reading(Arrivals.kept(uptimeMs - minute * 60_000L, clock.monotonicMs(), 100));
+            watch.reading(Arrivals.kept(firing.uptimeMs - minute * 60_000L, clock.monotonicMs(), 100));
         }
         assertThat(book.readings.get(0)).hasSize(3_600);
     }
 
     @Test
-    void afterARestartOfTheProgramTheFiringGoesOn() {
-        ramp(20, 220, 7_200);
-        List<Reading> before = new ArrayList<>(book.readings.get(0));
-        BookInMemory again = new BookInMemory();
-        again.beginEarlier(book.starts.get(0), before, List.copyOf(book.ties));
-        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
-        step(60_000);
-        second.resume();
-        assertThat(second.snapshot().firing()).hasValue(1);
-        assertThat(second.snapshot().stage()).isEqualTo(Stage.NO_READING_YET);
-        step(1_000);
-        second.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 222));
-        Snapshot snapshot = second.snapshot();
-        assertThat(snapshot.latest().orElseThrow().elapsedMs()).isEqualTo(7_199_000 + 61_000);
-        assertThat(snapshot.stage()).isEqualTo(Stage.HEATING);
-        assertThat(snapshot.events().stream().map(FiringEvent::kind)).contains(Kind.RECORDING_RESUMED, Kind.GAP);
-        assertThat(again.starts).hasSize(1);
-    }
-
-    @Test
-    void replayGivesTheSameCurveAsLiveToTheBit() {
-        ramp(20, 220, 7_200);
-        reads(900);
-        ramp(220, 225, 180);
-        BookInMemory again = new BookInMemory();
-        again.beginEarlier(book.starts.get(0), new ArrayList<>(book.readings.get(0)), List.copyOf(book.ties));
-        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
-        second.resume();
-        assertThat(second.snapshot().curve().size())
-                .isEqualTo(watch.snapshot().curve().size());
-        for (int i = 0; i < second.snapshot().curve().size(); i++) {
-            assertThat(second.snapshot().curve().temperatureC(i))
-                    .isEqualTo(watch.snapshot().curve().temperatureC(i));
-        }
-        assertThat(second.snapshot().peak()).isEqualTo(watch.snapshot().peak());
-        assertThat(second.snapshot().position()).isEqualTo(watch.snapshot().position());
-    }
-
-    @Test
-    void aFiringOfLastWeekIsEndedAndANewOneBegun() {
-        ramp(20, 220, 7_200);
-        BookInMemory again = new BookInMemory();
-        again.beginEarlier(book.starts.get(0), new ArrayList<>(book.readings.get(0)), List.copyOf(book.ties));
-        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
-        clock.forward(Duration.ofDays(6));
-        second.resume();
-        second.reading(Arrivals.measured(5_000, clock.monotonicMs(), 18));
-        assertThat(again.starts).hasSize(2);
-        assertThat(again.ends.get(0)).isPresent();
-    }
-
-    @Test
-    void timesOfDayFollowTheWallClockThoughTheControllersClockDrifts() {
-        java.time.Instant began = clock.wallClock();
-        for (int minute = 0; minute <= 36 * 60; minute++) {
-            watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 100));
-            // Half a percent slow, as a ceramic resonator may be.
-            uptimeMs += 59_700;
-            clock.forwardMs(60_000);
-        }
-        Snapshot snapshot = watch.snapshot();
-        long elapsedMs = snapshot.latest().orElseThrow().elapsedMs();
-        assertThat(elapsedMs).isEqualTo(36 * 60 * 59_700L);
-        assertThat(snapshot.wallClock().orElseThrow().at(elapsedMs))
-                .isBetween(began.plusSeconds(36 * 3_600 - 5), began.plusSeconds(36 * 3_600 + 5));
-        assertThat(snapshot.startedAt().orElseThrow().plusMillis(elapsedMs))
-                .as("without the line: almost eleven minutes too early")
-                .isBefore(began.plusSeconds(36 * 3_600 - 640));
-    }
-
-    @Test
-    void afterARestartOfTheProgramTheTimesOfDayRestOnAllThatWasReadBefore() {
-        java.time.Instant began = clock.wallClock();
-        for (int minute = 0; minute <= 20 * 60; minute++) {
-            if (minute == 15 * 60) {
-                // The clock is put forward an hour: between the first tie and the last there is no true rate now.
-                clock.wallJumps(Duration.ofHours(1));
-            }
-            watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), 100 + minute * 0.1));
-            uptimeMs += 59_700;
-            clock.forwardMs(60_000);
-        }
-        BookInMemory again = new BookInMemory();
-        again.beginEarlier(book.starts.get(0), new ArrayList<>(book.readings.get(0)), List.copyOf(book.ties));
-        FiringWatch second = new FiringWatch(again, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
-        second.resume();
-        long elapsedMs = 10 * 60 * 59_700L;
-        // 0.5 % slow (arithmetic): what stands at 10 h less 3 min was read 10 h after the begin, on a clock an hour
-        // late.
-        assertThat(second.snapshot().wallClock().orElseThrow().at(elapsedMs))
-                .isBetween(began.plusSeconds(11 * 3_600 - 20), began.plusSeconds(11 * 3_600 + 20));
-        assertThat(second.snapshot().wallClock()).isEqualTo(watch.snapshot().wallClock());
-    }
-
-    @Test
     void whatIsNotedInAReplayWithoutPausesStandsAtItsNewestReading() {
-        watch = new FiringWatch(
-                book, clock, settings, "replay:log.csv?speed=max", Double.POSITIVE_INFINITY, Host.UNKNOWN);
-        ramp(20, 120, 600);
+        firing.watch = new FiringWatch(
+                book,
+                clock,
+                HandFiring.TALL_DRUM,
+                "replay:log.csv?speed=max",
+                Double.POSITIVE_INFINITY,
+                Host.UNKNOWN);
+        firing.ramp(20, 120, 600);
         clock.forwardMs(7);
-        watch.note("Bung out", Duration.ZERO);
+        firing.watch.note("Bung out", Duration.ZERO);
         FiringEvent noted = book.events.get(0).get(book.events.get(0).size() - 1);
         assertThat(noted.elapsedMs()).isEqualTo(599_000);
     }
 
     @Test
-    void aJumpOfTheWallClockDoesNotMoveTheCurve() {
-        ramp(20, 60, 600);
-        clock.wallJumps(Duration.ofHours(-1));
-        reads(60.1);
-        assertThat(watch.snapshot().latest().orElseThrow().elapsedMs()).isEqualTo(600_000);
-    }
-
-    @Test
     void theConnectionsLossAndReturnAreInTheRecordOnceEach() {
-        ramp(20, 60, 60);
+        firing.ramp(20, 60, 60);
         watch.connection(state(Connection.State.LOST));
         watch.connection(state(Connection.State.LOST));
         watch.connection(state(Connection.State.CONNECTING));
@@ -398,7 +270,7 @@ class FiringWatchTest {
 
     @Test
     void aNoteIsInTheRecordAtItsTime() {
-        ramp(20, 60, 60);
+        firing.ramp(20, 60, 60);
         clock.forwardMs(4_000);
         watch.note("Bung out", Duration.ZERO);
         FiringEvent note =
@@ -410,7 +282,7 @@ class FiringWatchTest {
 
     @Test
     void aPersonMayEndAFiring() {
-        ramp(20, 120, 3_600);
+        firing.ramp(20, 120, 3_600);
         watch.firingEnds();
         assertThat(watch.snapshot().stage()).isEqualTo(Stage.ENDED);
         assertThat(book.ends.get(0)).isPresent();
@@ -418,7 +290,7 @@ class FiringWatchTest {
 
     @Test
     void aPersonMayBeginAFiring() {
-        ramp(20, 21, 60);
+        firing.ramp(20, 21, 60);
         watch.firingBegins();
         reads(21);
         assertThat(watch.snapshot().stage()).isNotEqualTo(Stage.WAITING_TO_START);

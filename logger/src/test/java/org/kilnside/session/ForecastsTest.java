@@ -4,31 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kilnside.thermal.Ventilated;
 
 /** When the kiln model is asked, and what it is told of bung and lid. */
 class ForecastsTest {
-    private final HandClock clock = new HandClock();
-    private final FiringWatch watch = new FiringWatch(
-            new BookInMemory(),
-            clock,
-            FiringSettings.of(Optional.of("Tall Drum"), Optional.empty(), Optional.empty()),
-            "serial:/dev/ttyUSB0",
-            1,
-            Host.UNKNOWN);
-    private long uptimeMs = 1_000;
+    private final HandFiring firing = new HandFiring();
+    private final FiringWatch watch = firing.watch;
     private double nowC = 20;
 
     private void go(double toC, int seconds) {
-        double fromC = nowC;
-        for (int i = 1; i <= seconds; i++) {
-            clock.forwardMs(1_000);
-            uptimeMs += 1_000;
-            nowC = fromC + (toC - fromC) * i / seconds;
-            watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), nowC));
-        }
+        firing.ramp(nowC, toC, seconds);
+        nowC = toC;
     }
 
     @Test

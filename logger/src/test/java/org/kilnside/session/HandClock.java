@@ -24,6 +24,12 @@ public final class HandClock implements HostClock {
         return this;
     }
 
+    /** The wall clock alone shows this. */
+    public HandClock wallIs(Instant shown) {
+        wall = shown;
+        return this;
+    }
+
     @Override
     public long monotonicMs() {
         return monotonicMs;

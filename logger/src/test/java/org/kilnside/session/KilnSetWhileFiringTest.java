@@ -19,14 +19,11 @@ import org.kilnside.quantity.Temperature;
 class KilnSetWhileFiringTest {
     private static final Kiln TALL_DRUM = kiln(120, 50, Optional.empty(), ConeSeries.SELF_SUPPORTING);
 
-    private final HandClock clock = new HandClock();
-    private final BookInMemory book = new BookInMemory();
-    private final FiringSettings plain =
-            FiringSettings.of(Optional.of("Tall Drum"), Optional.empty(), Optional.empty());
-    private final FiringWatch watch =
-            new FiringWatch(book, clock, plain.knowing(TALL_DRUM), "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
+    private final HandFiring firing = new HandFiring(HandFiring.TALL_DRUM.knowing(TALL_DRUM));
+    private final HandClock clock = firing.clock;
+    private final BookInMemory book = firing.book;
+    private final FiringWatch watch = firing.watch;
     private double celsius = 20;
-    private long uptimeMs = 500_000;
 
     private static Kiln kiln(double crackC, double unloadC, Optional<Temperature> highest, ConeSeries series) {
         Kiln named = Kiln.named("Tall Drum");
@@ -48,17 +45,15 @@ class KilnSetWhileFiringTest {
     }
 
     private void set(Kiln now) {
-        watch.kilnIs(plain.knowing(now));
+        watch.kilnIs(HandFiring.TALL_DRUM.knowing(now));
     }
 
     /** Ten seconds of kiln time after another along a straight line. */
     private void goesTo(double toC, int minutes) {
         double fromC = celsius;
         for (int i = 1; i <= minutes * 6; i++) {
-            clock.forwardMs(10_000);
-            uptimeMs += 10_000;
             celsius = fromC + (toC - fromC) * i / (minutes * 6) + 0.2 * (i % 3 - 1);
-            watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), celsius));
+            firing.readsAfter(10_000, celsius);
             watch.lookRound();
         }
     }

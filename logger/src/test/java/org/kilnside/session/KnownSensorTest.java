@@ -21,47 +21,32 @@ class KnownSensorTest {
     private static final SensorInPlace TEN_LOW =
             SensorInPlace.asSaid(Probe.UNKNOWN).calibrated(Calibration.offset(10, 3, By.THERMOMETER));
 
-    private final HandClock clock = new HandClock();
-    private final BookInMemory book = new BookInMemory();
-    private final FiringSettings settings =
-            FiringSettings.of(Optional.of("Tall Drum"), Optional.empty(), Optional.empty());
-    private long uptimeMs = 1_000;
-
-    private FiringWatch watch(FiringSettings with) {
-        return new FiringWatch(book, clock, with, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
-    }
-
-    private void ramp(FiringWatch watch, double fromC, double toC, int seconds) {
-        for (int i = 0; i < seconds; i++) {
-            clock.forwardMs(1_000);
-            uptimeMs += 1_000;
-            watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), fromC + (toC - fromC) * i / (seconds - 1)));
-        }
+    private static HandFiring knowing(SensorInPlace sensor) {
+        return new HandFiring(HandFiring.TALL_DRUM.withSensor(sensor));
     }
 
     @Test
     void everythingThatFollowsFromAReadingIsCorrectedAndTheBookKeepsTheCode() {
-        FiringWatch watch = watch(settings.withSensor(TEN_LOW));
-        ramp(watch, 20, 700, 4_000);
-        Snapshot snapshot = watch.snapshot();
+        HandFiring firing = knowing(TEN_LOW);
+        firing.ramp(20, 700, 4_000);
+        Snapshot snapshot = firing.watch.snapshot();
         assertThat(snapshot.latest().orElseThrow().temperature().orElseThrow().celsius())
                 .isCloseTo(710, within(1e-9));
         assertThat(snapshot.latest().orElseThrow().shown().orElseThrow().celsius())
                 .isCloseTo(700, within(1e-9));
         assertThat(snapshot.curve().temperatureC(snapshot.curve().size() - 1)).isCloseTo(710, within(0.3));
         assertThat(snapshot.peak().orElseThrow().temperature().celsius()).isCloseTo(710, within(0.3));
-        assertThat(book.readings.get(0).get(3_999).first().raw().thermocouple()).hasValue(70_000);
+        assertThat(firing.book.readings.get(0).get(3_999).first().raw().thermocouple()).hasValue(70_000);
     }
 
     @Test
     void aCalibrationNotedInMidFiringGivesTheSameAsOneThatWasKnownFromTheBegin() {
-        FiringWatch known = watch(settings.withSensor(TEN_LOW));
-        ramp(known, 20, 700, 4_000);
-        BookInMemory other = new BookInMemory();
-        clock.forwardMs(1_000);
-        uptimeMs = 1_000;
-        FiringWatch told = new FiringWatch(other, clock, settings, "serial:/dev/ttyUSB0", 1, Host.UNKNOWN);
-        ramp(told, 20, 700, 4_000);
+        HandFiring knows = knowing(TEN_LOW);
+        knows.ramp(20, 700, 4_000);
+        FiringWatch known = knows.watch;
+        HandFiring other = new HandFiring();
+        other.ramp(20, 700, 4_000);
+        FiringWatch told = other.watch;
         assertThat(told.snapshot().latest().orElseThrow().shown()).isEmpty();
         told.sensor(TEN_LOW);
         told.lookRound();
@@ -74,34 +59,33 @@ class KnownSensorTest {
         assertThat(told.snapshot().findings().cone())
                 .isPresent()
                 .isEqualTo(known.snapshot().findings().cone());
-        List<Object> before = new ArrayList<>(other.events.get(0));
+        List<Object> before = new ArrayList<>(other.book.events.get(0));
         told.sensor(TEN_LOW);
         told.lookRound();
-        assertThat(other.events.get(0)).as("nothing new, nothing done").isEqualTo(before);
+        assertThat(other.book.events.get(0)).as("nothing new, nothing done").isEqualTo(before);
     }
 
     /** A MAX31855 that shows 1222 °C with the board at 25 °C stands at 1243 °C (computed from ITS-90). */
     @Test
     void degreesOfAControllerThatDoesNotCorrectItsChipAreCorrectedWhereThePersonSaidSo() {
-        FiringWatch watch = watch(
-                settings.withSensor(SensorInPlace.asSaid(Probe.UNKNOWN).shownBy(Optional.of(Amplifier.MAX31855))));
-        ramp(watch, 20, 1222, 8_000);
-        Snapshot.Latest latest = watch.snapshot().latest().orElseThrow();
+        HandFiring firing = knowing(SensorInPlace.asSaid(Probe.UNKNOWN).shownBy(Optional.of(Amplifier.MAX31855)));
+        firing.ramp(20, 1222, 8_000);
+        Snapshot.Latest latest = firing.watch.snapshot().latest().orElseThrow();
         assertThat(latest.temperature().orElseThrow().celsius()).isCloseTo(1243, within(1.0));
         assertThat(latest.shown().orElseThrow().celsius()).isCloseTo(1222, within(1e-9));
     }
 
     @Test
     void aSensorTheControllerDoesNotHaveCorrectsNothing() {
-        FiringWatch watch = watch(settings.withSensor(TEN_LOW));
-        watch.hello(new ReadingSource.ControllerHello(
+        HandFiring firing = knowing(TEN_LOW);
+        firing.watch.hello(new ReadingSource.ControllerHello(
                 Optional.empty(),
                 Optional.empty(),
                 List.of(new Probe(ThermocoupleType.S, Amplifier.MAX31856)),
                 OptionalInt.of(1_000),
                 OptionalLong.of(1_000)));
-        ramp(watch, 20, 700, 4_000);
-        assertThat(watch.snapshot()
+        firing.ramp(20, 700, 4_000);
+        assertThat(firing.watch.snapshot()
                         .latest()
                         .orElseThrow()
                         .temperature()

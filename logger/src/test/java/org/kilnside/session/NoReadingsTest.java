@@ -13,33 +13,20 @@ import org.kilnside.firing.FiringEvent.Kind;
 
 /** When silence is an alarm: a controller that is merely slow, a wire that dies, one that was dead from the start. */
 class NoReadingsTest {
-    private final HandClock clock = new HandClock();
-    private final BookInMemory book = new BookInMemory();
-    private FiringWatch watch = newWatch();
-    private long uptimeMs = 500_000;
-
-    private FiringWatch newWatch() {
-        return new FiringWatch(
-                book,
-                clock,
-                FiringSettings.of(Optional.of("Tall Drum"), Optional.empty(), Optional.empty()),
-                "serial:/dev/ttyUSB0",
-                1,
-                Host.UNKNOWN);
-    }
+    private final HandFiring firing = new HandFiring();
+    private final BookInMemory book = firing.book;
 
     private void reads(double celsius) {
-        watch.reading(Arrivals.measured(uptimeMs, clock.monotonicMs(), celsius));
-        watch.lookRound();
+        firing.reads(celsius);
+        firing.watch.lookRound();
     }
 
     /** Time goes by; says after how long it rang, in seconds, if it did. */
     private Optional<Long> silence(Duration time) {
         Optional<Long> rangAfterS = Optional.empty();
         for (long s = 1; s <= time.toSeconds(); s++) {
-            clock.forwardMs(1_000);
-            uptimeMs += 1_000;
-            watch.lookRound();
+            firing.step(1_000);
+            firing.watch.lookRound();
             if (rangAfterS.isEmpty() && rings()) {
                 rangAfterS = Optional.of(s);
             }
@@ -48,7 +35,7 @@ class NoReadingsTest {
     }
 
     private boolean rings() {
-        return watch.snapshot().alarms().stream()
+        return firing.watch.snapshot().alarms().stream()
                 .filter(Alarm::rings)
                 .anyMatch(alarm -> !alarm.isOver() && alarm.kind() == AlarmKind.NO_READINGS);
     }
@@ -56,7 +43,7 @@ class NoReadingsTest {
     @Test
     void aControllerThatPrintsEachFewMinutesIsNotSilentFromItsFirstLineOn() {
         for (int minutes : new int[] {1, 2, 3, 5, 10}) {
-            watch = newWatch();
+            firing.watch = firing.run(book);
             for (int line = 0; line < 8; line++) {
                 reads(20 + line * minutes);
                 assertThat(silence(Duration.ofMinutes(minutes)))
@@ -64,7 +51,7 @@ class NoReadingsTest {
                         .isEmpty();
             }
             List<Kind> kinds =
-                    watch.snapshot().events().stream().map(FiringEvent::kind).toList();
+                    firing.watch.snapshot().events().stream().map(FiringEvent::kind).toList();
             assertThat(kinds).as("each %d minutes", minutes).doesNotContain(Kind.GAP);
         }
     }
@@ -106,8 +93,7 @@ class NoReadingsTest {
     @Test
     void aSleepAfterTheFirstLineDoesNotMakeAnHourTheInterval() {
         reads(20);
-        clock.forward(Duration.ofHours(2));
-        uptimeMs += 7_200_000;
+        firing.step(7_200_000);
         reads(21);
         assertThat(silence(Duration.ofMinutes(20))).isPresent();
     }
@@ -119,12 +105,12 @@ class NoReadingsTest {
 
     @Test
     void aWireThatIsDeadFromTheStartRingsAndGoesIntoTheBookWithTheFirstLine() {
-        watch.awaitFirstReading();
+        firing.watch.awaitFirstReading();
         assertThat(silence(Duration.ofMinutes(20)).orElseThrow()).isBetween(650L, 670L);
-        Alarm alarm = watch.snapshot().alarms().get(0);
+        Alarm alarm = firing.watch.snapshot().alarms().get(0);
         assertThat(alarm.seen()).isPresent();
         assertThat(alarm.expected()).isEmpty();
-        watch.acknowledge(alarm.id());
+        firing.watch.acknowledge(alarm.id());
         assertThat(rings()).isFalse();
         assertThat(silence(Duration.ofMinutes(11)))
                 .as("still true ten minutes later")
@@ -147,14 +133,14 @@ class NoReadingsTest {
         }
         book.open = Optional.of(new FiringBook.OpenFiring(
                 1, book.starts.get(0), book.readings.get(0), book.events.get(0), List.of(), book.ties));
-        clock.forward(Duration.ofMinutes(40));
-        watch = newWatch();
-        watch.resume();
-        watch.awaitFirstReading();
-        watch.lookRound();
+        firing.clock.forward(Duration.ofMinutes(40));
+        firing.watch = firing.run(book);
+        firing.watch.resume();
+        firing.watch.awaitFirstReading();
+        firing.watch.lookRound();
         assertThat(rings()).as("the wire has had no time to say anything").isFalse();
         assertThat(silence(Duration.ofMinutes(5)).orElseThrow()).isBetween(85L, 95L);
-        assertThat(watch.snapshot().alarms().get(0).sinceMs())
+        assertThat(firing.watch.snapshot().alarms().get(0).sinceMs())
                 .as("since the last line of all")
                 .isEqualTo(590_000);
         reads(360);
@@ -167,7 +153,7 @@ class NoReadingsTest {
             reads(60);
             silence(Duration.ofSeconds(10));
         }
-        watch.firingEnds();
+        firing.watch.firingEnds();
         assertThat(silence(Duration.ofHours(1))).isEmpty();
     }
 }
