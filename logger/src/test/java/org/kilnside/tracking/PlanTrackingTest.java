@@ -3,6 +3,7 @@ package org.kilnside.tracking;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,9 +18,7 @@ import org.kilnside.files.ProfileLibrary;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.quantity.Temperature;
-import org.kilnside.schedule.PlannedCurve;
 import org.kilnside.schedule.Schedule;
-import org.kilnside.tracking.PlanPosition.KnownFrom;
 import org.kilnside.tracking.PlanPosition.Leg;
 import org.kilnside.tracking.SimulatedFiring.Habit;
 import org.kilnside.tracking.SimulatedFiring.Line;
@@ -84,9 +83,7 @@ class PlanTrackingTest {
         SimulatedFiring firing = firing(Habit.WAITS, prints, WEAK_W, everyS);
         Schedule plan = plan(name);
         Followed followed = Followed.of(plan, firing);
-        PlannedCurve written = plan.curveFrom(Temperature.ofCelsius(firing.startC));
-        double late =
-                followed.doneMin - firing.delayS / 60.0 - written.duration().toMinutes();
+        double late = lateMin(plan, firing, followed);
         assertThat(followed.finalBehindMin)
                 .as("behind when the plan is through")
                 .isCloseTo(late, within(6.0));
@@ -162,9 +159,7 @@ class PlanTrackingTest {
         firing.cutFromS = firing.delayS + 30_000;
         firing.cutToS = firing.cutFromS + 2400;
         Followed followed = Followed.of(plan, firing);
-        double late = followed.doneMin
-                - firing.delayS / 60.0
-                - plan.curveFrom(cold(firing)).duration().toMinutes();
+        double late = lateMin(plan, firing, followed);
         assertThat(late).isGreaterThan(40);
         assertThat(followed.finalBehindMin).isCloseTo(late, within(6.0));
         assertThat(followed.kinds)
@@ -183,12 +178,7 @@ class PlanTrackingTest {
         assertThat(followed.legs)
                 .containsSubsequence("3RAMP", "5FREE_COOLING", "2RAMP", "3RAMP", "4RAMP", "4HOLD", "5FREE_COOLING");
         assertThat(followed.coolingMin).as("the last time it is said").isCloseTo(followed.doneMin, within(3.0));
-        assertThat(followed.finalBehindMin)
-                .isCloseTo(
-                        followed.doneMin
-                                - firing.delayS / 60.0
-                                - plan.curveFrom(cold(firing)).duration().toMinutes(),
-                        within(8.0));
+        assertThat(followed.finalBehindMin).isCloseTo(lateMin(plan, firing, followed), within(8.0));
     }
 
     @Test
@@ -201,12 +191,7 @@ class PlanTrackingTest {
             Followed followed = Followed.of(plan, firing);
             assertThat(followed.legs)
                     .containsSubsequence("3RAMP", "2RAMP", "2HOLD", "3RAMP", "4RAMP", "4HOLD", "5FREE_COOLING");
-            assertThat(followed.finalBehindMin)
-                    .isCloseTo(
-                            followed.doneMin
-                                    - firing.delayS / 60.0
-                                    - plan.curveFrom(cold(firing)).duration().toMinutes(),
-                            within(8.0));
+            assertThat(followed.finalBehindMin).isCloseTo(lateMin(plan, firing, followed), within(8.0));
         }
     }
 
@@ -364,65 +349,6 @@ class PlanTrackingTest {
         assertThat(one.takeHappened()).isEqualTo(other.takeHappened());
     }
 
-    /** A firing followed to its end, and how often and how far it was off the truth. */
-    private static final class Followed {
-        private final FiringTracker tracker;
-        private final List<FiringEvent.Kind> kinds = new ArrayList<>();
-        private final List<String> legs = new ArrayList<>();
-        private double wrongShare;
-        private double knownFromController;
-        private double mostBehindMin = Double.NEGATIVE_INFINITY;
-        private double mostAheadMin = Double.NEGATIVE_INFINITY;
-        private double finalBehindMin;
-        private double doneMin;
-        private double coolingMin;
-        private int mostPoints;
-
-        private Followed(Schedule plan) {
-            tracker = new FiringTracker(Optional.of(plan));
-        }
-
-        static Followed of(Schedule plan, SimulatedFiring firing) {
-            Followed followed = new Followed(plan);
-            long running = 0;
-            long wrong = 0;
-            long byController = 0;
-            for (Line line : firing.run(plan)) {
-                followed.tracker.take(line.elapsedMs(), line.temperatureC(), line.report());
-                for (FiringEvent event : followed.tracker.takeHappened()) {
-                    followed.kinds.add(event.kind());
-                    if (event.kind() == FiringEvent.Kind.COOLING_BEGAN) {
-                        followed.coolingMin = event.elapsedMs() / 60_000.0;
-                    }
-                }
-                PlanPosition position = followed.tracker.position().get();
-                String leg = position.segment() + position.leg().name();
-                if (followed.legs.isEmpty()
-                        || !followed.legs.get(followed.legs.size() - 1).equals(leg)) {
-                    followed.legs.add(leg);
-                }
-                followed.mostPoints =
-                        Math.max(followed.mostPoints, position.aligned().size());
-                if (!line.lit() || line.done()) {
-                    continue;
-                }
-                running++;
-                boolean right = position.segment() == line.segment() && (position.leg() == Leg.HOLD) == line.hold();
-                wrong += right ? 0 : 1;
-                byController += position.knownFrom() == KnownFrom.CONTROLLER ? 1 : 0;
-                followed.doneMin = line.elapsedMs() / 60_000.0;
-                if (position.behind().isPresent()) {
-                    followed.finalBehindMin = position.behind().get().toMillis() / 60_000.0;
-                    followed.mostBehindMin = Math.max(followed.mostBehindMin, followed.finalBehindMin);
-                    followed.mostAheadMin = Math.max(followed.mostAheadMin, -followed.finalBehindMin);
-                }
-            }
-            followed.wrongShare = wrong / (double) running;
-            followed.knownFromController = byController / (double) running;
-            return followed;
-        }
-    }
-
     private static SimulatedFiring firing(Habit habit, Prints prints, double powerW, int everyS) {
         SimulatedFiring firing = new SimulatedFiring();
         firing.habit = habit;
@@ -438,8 +364,11 @@ class PlanTrackingTest {
         return tracker.position().get().behind().get().toMillis() / 60_000.0;
     }
 
-    private static Temperature cold(SimulatedFiring firing) {
-        return Temperature.ofCelsius(firing.startC);
+    /** By how much the plan was through later than written. */
+    private static double lateMin(Schedule plan, SimulatedFiring firing, Followed followed) {
+        Duration written =
+                plan.curveFrom(Temperature.ofCelsius(firing.startC)).duration();
+        return followed.doneMin - firing.delayS / 60.0 - written.toMinutes();
     }
 
     private static Schedule plan(String name) {
