@@ -4,7 +4,6 @@ import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.Dimension;
 import java.awt.FlowLayout;
 import java.awt.Point;
-import java.awt.Rectangle;
 import java.awt.Window;
 import java.awt.event.KeyEvent;
 import java.awt.event.WindowAdapter;
@@ -17,11 +16,10 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.KeyStroke;
-import javax.swing.ScrollPaneConstants;
-import javax.swing.Scrollable;
 import javax.swing.SwingUtilities;
 import javax.swing.text.DefaultCaret;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Column;
 import org.kilnside.wording.Cautions;
 import org.kilnside.wording.Words;
 
@@ -32,7 +30,8 @@ final class CautionsDialog extends JDialog {
     CautionsDialog(Window owner, Words words) {
         super(owner, words.text("cautions.title"), ModalityType.MODELESS);
         Cautions cautions = Cautions.of(words);
-        Page page = new Page();
+        Column page =
+                new Column(new MigLayout("insets 20 24 16 24, wrap 2, gap 20 12", "[pref!][grow, fill]", ""));
         page.add(
                 text(cautions.introduction(), "font: 115%; foreground: $Kilnside.text"),
                 "span 2, growx, wmin 0, gapbottom 12");
@@ -42,9 +41,7 @@ final class CautionsDialog extends JDialog {
             page.add(heading, "aligny top");
             page.add(text(caution.text(), "foreground: $Kilnside.text"), "growx, wmin 0");
         }
-        JScrollPane scroll = new JScrollPane(
-                page, ScrollPaneConstants.VERTICAL_SCROLLBAR_AS_NEEDED, ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
-        scroll.setBorder(null);
+        JScrollPane scroll = page.scrolledWords();
         JButton close = new JButton(words.text("window.close"));
         close.addActionListener(event -> dispose());
         JPanel whole =
@@ -70,7 +67,6 @@ final class CautionsDialog extends JDialog {
         int line = whole.getFontMetrics(whole.getFont()).getHeight();
         setSize(Math.min(room.width - 40, line * 50), Math.min(room.height - 40, line * 42));
         setLocationRelativeTo(owner);
-        scroll.getVerticalScrollBar().setUnitIncrement(line);
         // Words that wrap move the view while they find their height; the first caution is to be seen first.
         addWindowListener(new WindowAdapter() {
             @Override
@@ -92,39 +88,5 @@ final class CautionsDialog extends JDialog {
         ((DefaultCaret) area.getCaret()).setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
         area.putClientProperty(FlatClientProperties.STYLE, style);
         return area;
-    }
-
-    /** As wide as the dialog, so that words wrap. */
-    private static final class Page extends JPanel implements Scrollable {
-        private static final long serialVersionUID = 1L;
-
-        Page() {
-            super(new MigLayout("insets 20 24 16 24, wrap 2, gap 20 12", "[pref!][grow, fill]", ""));
-        }
-
-        @Override
-        public Dimension getPreferredScrollableViewportSize() {
-            return getPreferredSize();
-        }
-
-        @Override
-        public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
-            return 20;
-        }
-
-        @Override
-        public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
-            return visible.height;
-        }
-
-        @Override
-        public boolean getScrollableTracksViewportWidth() {
-            return true;
-        }
-
-        @Override
-        public boolean getScrollableTracksViewportHeight() {
-            return false;
-        }
     }
 }

@@ -7,6 +7,7 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Column;
 import org.kilnside.desktop.theme.Fold;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.desktop.theme.Theme;
@@ -16,8 +17,8 @@ import org.kilnside.wording.Words;
 /** The figures of the firing that is open. */
 final class FiguresPane extends JPanel {
     private static final long serialVersionUID = 1L;
-    private final WrappedRows rows =
-            new WrappedRows(new MigLayout("insets 0 0 0 8, wrap 2, gap 12 5", "[][grow, fill]", ""));
+    private final Column rows =
+            new Column(new MigLayout("insets 0 0 0 8, wrap 2, gap 12 5", "[][grow, fill]", ""));
 
     /** Narrower than this, in lines of text, a figure stands below its name. */
     private static final int NARROW = 18;
@@ -28,7 +29,7 @@ final class FiguresPane extends JPanel {
     FiguresPane() {
         super(new MigLayout("insets 0, fill", "[grow, fill]", "[grow, fill]"));
         setOpaque(false);
-        JScrollPane scroll = rows.scrolled();
+        JScrollPane scroll = rows.scrolledWords();
         add(scroll, "wmin 0, hmin 0");
         fold = new Fold(this, () -> getFontMetrics(Theme.font(1)).getHeight() * NARROW, narrow -> {
             MigLayout layout = (MigLayout) rows.getLayout();

@@ -18,6 +18,7 @@ import javax.swing.JTextField;
 import javax.swing.text.JTextComponent;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.screen.KeyRow;
+import org.kilnside.desktop.theme.Column;
 import org.kilnside.desktop.theme.KeyButton;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.firing.LoadedBatch;
@@ -43,7 +44,7 @@ final class LoadForm extends JPanel {
         super(new MigLayout("insets 0, fill, wrap 1, gap 6, novisualpadding", "[grow, fill]", "[grow, fill][][]"));
         this.wishes = wishes;
         setOpaque(false);
-        WrappedRows rows = new WrappedRows(
+        Column rows = new Column(
                 new MigLayout("insets 2 2 2 8, wrap 2, gap 10 6, fillx, novisualpadding", "[][grow, fill]", ""));
         for (BatchText.Field field : BatchText.Field.values()) {
             if (field == BatchText.Field.REMARK) {
@@ -57,12 +58,12 @@ final class LoadForm extends JPanel {
         }
         done.putClientProperty(FlatClientProperties.STYLE, "margin: 2,6,2,6");
         done.addActionListener(event -> close.run());
-        add(rows.scrolled(), "grow, wmin 0, hmin 0");
+        add(rows.scrolledWords(), "grow, wmin 0, hmin 0");
         add(wrong, "growx, wmin 0");
         add(done, "growx 0");
     }
 
-    private void add(WrappedRows rows, BatchText.Field field) {
+    private void add(Column rows, BatchText.Field field) {
         JTextComponent its;
         Component placed;
         if (field == BatchText.Field.REMARK) {

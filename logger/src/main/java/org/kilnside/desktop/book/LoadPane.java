@@ -2,13 +2,10 @@ package org.kilnside.desktop.book;
 
 import java.awt.CardLayout;
 import java.awt.Component;
-import java.awt.event.ComponentAdapter;
-import java.awt.event.ComponentEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.util.List;
 import java.util.Optional;
-import javax.swing.BorderFactory;
 import javax.swing.DefaultListModel;
 import javax.swing.JList;
 import javax.swing.JPanel;
@@ -16,8 +13,6 @@ import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.ListCellRenderer;
 import javax.swing.ListSelectionModel;
-import javax.swing.ScrollPaneConstants;
-import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.book.KnownBatch;
 import org.kilnside.book.WrittenRecord;
@@ -27,6 +22,7 @@ import org.kilnside.desktop.theme.Fold;
 import org.kilnside.desktop.theme.KeyButton;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.desktop.theme.Theme;
+import org.kilnside.desktop.theme.WrappingList;
 import org.kilnside.firing.LoadedBatch;
 import org.kilnside.wording.Words;
 
@@ -37,7 +33,7 @@ final class LoadPane extends JPanel {
     private static final String FORM = "form";
 
     private final DefaultListModel<LoadedBatch> batches = new DefaultListModel<>();
-    private final JList<LoadedBatch> list = new JList<>(batches);
+    private final WrappingList<LoadedBatch> list = new WrappingList<>(batches);
     private final JTextArea text = Labels.wrapping("", "foreground: $Kilnside.quiet");
     private final KeyButton addKey = new KeyButton();
     private final KeyButton againKey = new KeyButton();
@@ -74,7 +70,6 @@ final class LoadPane extends JPanel {
         setOpaque(false);
         form = new LoadForm(wishes, this::closeForm);
         list.setCellRenderer(new Row());
-        list.setOpaque(false);
         list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
         list.addMouseListener(new MouseAdapter() {
             @Override
@@ -84,17 +79,7 @@ final class LoadPane extends JPanel {
                 }
             }
         });
-        JScrollPane scroll = new JScrollPane(
-                list, ScrollPaneConstants.VERTICAL_SCROLLBAR_AS_NEEDED, ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
-        scroll.setBorder(BorderFactory.createEmptyBorder());
-        scroll.setOpaque(false);
-        scroll.getViewport().setOpaque(false);
-        scroll.getViewport().addComponentListener(new ComponentAdapter() {
-            @Override
-            public void componentResized(ComponentEvent event) {
-                measureAnew();
-            }
-        });
+        JScrollPane scroll = list.scrolled();
         MigLayout page = new MigLayout(
                 "insets 0, fill, wrap 1, gap 6, hidemode 3, novisualpadding", "[grow, fill]", "[][grow, fill][][]");
         Column whole = new Column(page);
@@ -232,19 +217,6 @@ final class LoadPane extends JPanel {
 
     JList<LoadedBatch> batches() {
         return list;
-    }
-
-    private void measureAnew() {
-        list.setFixedCellHeight(1);
-        list.setFixedCellHeight(-1);
-    }
-
-    @Override
-    public void updateUI() {
-        super.updateUI();
-        if (list != null) {
-            SwingUtilities.invokeLater(this::measureAnew);
-        }
     }
 
     private List<Long> otherFirings(LoadedBatch batch) {

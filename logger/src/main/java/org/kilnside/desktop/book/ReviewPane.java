@@ -4,19 +4,20 @@ import java.util.List;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Column;
 import org.kilnside.desktop.theme.Labels;
 
 /** Why the firing came out as it did, in the review's own words. */
 final class ReviewPane extends JPanel {
     private static final long serialVersionUID = 1L;
-    private final WrappedRows rows =
-            new WrappedRows(new MigLayout("insets 0 0 0 8, wrap 1, gap 5", "[grow, fill]", ""));
+    private final Column rows =
+            new Column(new MigLayout("insets 0 0 0 8, wrap 1, gap 5", "[grow, fill]", ""));
     private transient List<String> shown = List.of();
 
     ReviewPane() {
         super(new MigLayout("insets 0, fill", "[grow, fill]", "[grow, fill]"));
         setOpaque(false);
-        add(rows.scrolled(), "wmin 0, hmin 0");
+        add(rows.scrolledWords(), "wmin 0, hmin 0");
     }
 
     /** Shows lines as the review's wording gives them: headings end in a colon, what stands under them is indented. */

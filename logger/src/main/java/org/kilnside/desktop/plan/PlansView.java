@@ -1,12 +1,12 @@
 package org.kilnside.desktop.plan;
 
-import javax.swing.BorderFactory;
+import java.awt.BorderLayout;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
-import javax.swing.ScrollPaneConstants;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Column;
 import org.kilnside.desktop.theme.Folding;
 import org.kilnside.desktop.theme.KeyHints;
 import org.kilnside.desktop.theme.Sheet;
@@ -73,14 +73,9 @@ final class PlansView extends JPanel {
     }
 
     private static JScrollPane scrolled(JComponent what) {
-        Upright upright = new Upright(what);
-        JScrollPane scroll = new JScrollPane(upright);
-        scroll.setBorder(BorderFactory.createEmptyBorder());
-        scroll.setOpaque(false);
-        scroll.getViewport().setOpaque(false);
-        scroll.setHorizontalScrollBarPolicy(ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
-        scroll.getVerticalScrollBar().setUnitIncrement(20);
-        return scroll;
+        Column column = new Column(new BorderLayout());
+        column.add(what, BorderLayout.CENTER);
+        return column.scrolled();
     }
 
     void show(Words words, boolean quartz, PlansModel model) {

@@ -3,10 +3,13 @@ package org.kilnside.desktop.theme;
 import java.awt.Dimension;
 import java.awt.LayoutManager;
 import java.awt.Rectangle;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.ScrollPaneConstants;
 import javax.swing.Scrollable;
+import javax.swing.SwingUtilities;
 
 /** As wide as its place, so that words wrap, and as high as it needs: it scrolls up and down. */
 public final class Column extends JPanel implements Scrollable {
@@ -25,6 +28,19 @@ public final class Column extends JPanel implements Scrollable {
         scroll.setBorder(null);
         scroll.setOpaque(false);
         scroll.getViewport().setOpaque(false);
+        return scroll;
+    }
+
+    /** As {@link #scrolled}, for words that wrap: how high they are is known only once the width is. */
+    public JScrollPane scrolledWords() {
+        JScrollPane scroll = scrolled();
+        scroll.getViewport().addComponentListener(new ComponentAdapter() {
+            @Override
+            public void componentResized(ComponentEvent event) {
+                revalidate();
+                SwingUtilities.invokeLater(Column.this::revalidate);
+            }
+        });
         return scroll;
     }
 
