@@ -27,17 +27,16 @@ import org.kilnside.firing.Kiln;
 import org.kilnside.firing.LoadedBatch;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
-import org.kilnside.firing.WallClockLine;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.host.PhotoFile;
 import org.kilnside.host.PhotoRefusedException;
 import org.kilnside.host.SystemClock;
-import org.kilnside.link.BadLinkException;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.review.Review;
 import org.kilnside.review.Reviewer;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.CalibratedThermometer;
+import org.kilnside.session.FiringBook;
 import org.kilnside.session.FollowedFiring;
 import org.kilnside.tracking.PlanPosition;
 
@@ -88,12 +87,12 @@ final class DeskBook implements BookAccess {
     public OpenedFiring open(long number) {
         return asked(book -> {
             RecordedFiring firing = book.firing(number);
-            double speed = speedOf(firing.start().link());
+            double speed = LinkNotation.speedOf(firing.start().link());
             return new OpenedFiring(
                     firing,
                     CurveLevels.of(truth(book, firing)),
                     book.record(number),
-                    Math.abs(speed - 1) < 1e-9 ? Optional.of(clockOf(firing)) : Optional.empty(),
+                    Math.abs(speed - 1) < 1e-9 ? Optional.of(FiringBook.wallClock(firing.start().startedAt(), firing.clockTies())) : Optional.empty(),
                     speed,
                     kilns.apply(firing.start().kiln().orElse(""))
                             .map(Kiln::thresholds)
@@ -107,27 +106,6 @@ final class DeskBook implements BookAccess {
         return CalibratedThermometer.of(history.sensorOf(firing.number())).corrects()
                 ? history.curve(firing.number())
                 : GoodReadings.of(firing.curve()).curve();
-    }
-
-    private static WallClockLine clockOf(RecordedFiring firing) {
-        List<WallClockLine.Tie> ties = firing.clockTies().stream()
-                .map(tie -> new WallClockLine.Tie(tie.elapsedMs(), tie.wall()))
-                .toList();
-        return ties.isEmpty() ? WallClockLine.from(firing.start().startedAt()) : WallClockLine.through(ties);
-    }
-
-    /** How much faster than life it was recorded: times of day mean something only at 1. */
-    private static double speedOf(String link) {
-        try {
-            LinkNotation notation = LinkNotation.parse(link);
-            if (notation instanceof LinkNotation.Virtual virtual) {
-                return virtual.speed();
-            }
-            return notation instanceof LinkNotation.Replay replay ? replay.speed() : 1;
-        } catch (BadLinkException e) {
-            // A book may come from elsewhere, with a link this version does not know: it was a real one then.
-            return 1;
-        }
     }
 
     @Override

@@ -2,10 +2,7 @@ package org.kilnside.book;
 
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,14 +17,16 @@ import org.kilnside.sensor.SensorInPlace;
 final class KilnEditor {
     private final Path book;
     private final Connection connection;
+    private final PersonsChange change;
 
     KilnEditor(Path book, Connection connection) {
         this.book = book;
         this.connection = connection;
+        this.change = new PersonsChange(connection);
     }
 
     KilnEdit fit(String kiln, int channel, SensorInPlace sensor, Instant at) throws SQLException {
-        return inOneTransaction(() -> {
+        return change.inOneTransaction(() -> {
             List<KilnEdit> edits = new ArrayList<>();
             Optional<FittedSensor> last = SensorRows.of(connection, kiln).stream()
                     .filter(each -> each.channel() == channel)
@@ -46,7 +45,7 @@ final class KilnEditor {
             edits.add(new KilnEdit.Sensor(
                     Optional.empty(),
                     Optional.of(new FittedSensor(
-                            next("sensor"), kiln, channel, uncalibrated(sensor), at, Optional.empty()))));
+                            change.next("sensor"), kiln, channel, uncalibrated(sensor), at, Optional.empty()))));
             return done(new KilnEdit.Together(edits));
         });
     }
@@ -56,14 +55,14 @@ final class KilnEditor {
     }
 
     KilnEdit compare(long sensor, Calibration.Point point, boolean everywhere, Instant at) throws SQLException {
-        return inOneTransaction(() -> {
+        return change.inOneTransaction(() -> {
             if (SensorRows.sensor(connection, sensor).isEmpty()) {
                 throw changedElsewhere("the sensor");
             }
             return done(new KilnEdit.Compared(
                     Optional.empty(),
                     Optional.of(new ComparedPoint(
-                            next("calibration_point"),
+                            change.next("calibration_point"),
                             sensor,
                             everywhere ? OptionalDouble.empty() : OptionalDouble.of(point.readingC()),
                             point.correctionC(),
@@ -74,7 +73,7 @@ final class KilnEditor {
     }
 
     KilnEdit apply(KilnEdit edit) throws SQLException {
-        return inOneTransaction(() -> done(edit));
+        return change.inOneTransaction(() -> done(edit));
     }
 
     private KilnEdit done(KilnEdit edit) throws SQLException {
@@ -99,12 +98,12 @@ final class KilnEditor {
         SketchRows.outdateOfKiln(
                 connection, edit.after().or(edit::before).orElseThrow().kiln());
         if (edit.after().isEmpty()) {
-            update("DELETE FROM calibration_point WHERE sensor = ?", number);
-            update("DELETE FROM sensor WHERE number = ?", number);
+            change.update("DELETE FROM calibration_point WHERE sensor = ?", number);
+            change.update("DELETE FROM sensor WHERE number = ?", number);
             return;
         }
         FittedSensor after = edit.after().get();
-        update(
+        change.update(
                 "INSERT INTO sensor (number, kiln, channel, name, place, thermocouple_type, amplifier, uncorrected,"
                         + " tolerance_class, fitted_at, removed_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
                         + " ON CONFLICT (number) DO UPDATE SET kiln = excluded.kiln, channel = excluded.channel,"
@@ -136,11 +135,11 @@ final class KilnEditor {
             throw changedElsewhere("the sensor");
         }
         SketchRows.outdateOfKiln(connection, sensor.get().kiln());
-        update("DELETE FROM calibration_point WHERE number = ?", any.number());
+        change.update("DELETE FROM calibration_point WHERE number = ?", any.number());
         if (edit.after().isPresent()) {
             ComparedPoint after = edit.after().get();
             refuseTwice(after);
-            update(
+            change.update(
                     "INSERT INTO calibration_point (number, sensor, reading_c, correction_k, half_width_k,"
                             + " compared_with, found_at) VALUES (?, ?, ?, ?, ?, ?, ?)",
                     after.number(),
@@ -173,48 +172,5 @@ final class KilnEditor {
                 Reason.CHANGED,
                 "In the firing book " + book + " " + what
                         + " has been changed by another window meanwhile: look again before you change it.");
-    }
-
-    private long next(String table) throws SQLException {
-        try (Statement statement = connection.createStatement();
-                ResultSet row = statement.executeQuery("SELECT coalesce(max(number), 0) + 1 FROM " + table)) {
-            row.next();
-            return row.getLong(1);
-        }
-    }
-
-    private void update(String sql, Object... values) throws SQLException {
-        try (PreparedStatement statement = connection.prepareStatement(sql)) {
-            for (int i = 0; i < values.length; i++) {
-                statement.setObject(i + 1, values[i]);
-            }
-            statement.executeUpdate();
-        }
-    }
-
-    private KilnEdit inOneTransaction(Work work) throws SQLException {
-        boolean done = false;
-        execute("BEGIN IMMEDIATE");
-        try {
-            KilnEdit edit = work.run();
-            execute("COMMIT");
-            done = true;
-            return edit;
-        } finally {
-            if (!done) {
-                execute("ROLLBACK");
-            }
-        }
-    }
-
-    private void execute(String sql) throws SQLException {
-        try (Statement statement = connection.createStatement()) {
-            statement.execute(sql);
-        }
-    }
-
-    @FunctionalInterface
-    private interface Work {
-        KilnEdit run() throws SQLException;
     }
 }

@@ -2,11 +2,7 @@ package org.kilnside.book;
 
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
-import java.sql.Types;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -27,10 +23,12 @@ final class RecordEditor {
 
     private final Path book;
     private final Connection connection;
+    private final PersonsChange change;
 
     RecordEditor(Path book, Connection connection) {
         this.book = book;
         this.connection = connection;
+        this.change = new PersonsChange(connection);
     }
 
     void apply(BookEdit edit) throws SQLException {
@@ -50,9 +48,9 @@ final class RecordEditor {
 
     BookEdit.Loaded addBatch(long firing, String name) throws SQLException {
         return inOneTransaction(firing, () -> {
-            long batch = next("batch");
-            update("INSERT INTO batch (number, name) VALUES (?, ?)", batch, name);
-            LoadedBatch added = LoadedBatch.named(next("loaded_batch"), batch, name);
+            long batch = change.next("batch");
+            change.update("INSERT INTO batch (number, name) VALUES (?, ?)", batch, name);
+            LoadedBatch added = LoadedBatch.named(change.next("loaded_batch"), batch, name);
             insert(firing, added);
             return new BookEdit.Loaded(firing, Optional.empty(), Optional.of(added));
         });
@@ -60,7 +58,7 @@ final class RecordEditor {
 
     BookEdit.Loaded addAgain(long firing, LoadedBatch earlier) throws SQLException {
         return inOneTransaction(firing, () -> {
-            LoadedBatch added = earlier.again(next("loaded_batch"));
+            LoadedBatch added = earlier.again(change.next("loaded_batch"));
             insert(firing, added);
             return new BookEdit.Loaded(firing, Optional.empty(), Optional.of(added));
         });
@@ -68,11 +66,11 @@ final class RecordEditor {
 
     BookEdit.PhotoInRecord addPhoto(long firing, String name, byte[] picture, byte[] thumbnail) throws SQLException {
         return inOneTransaction(firing, () -> {
-            update(
+            change.update(
                     "DELETE FROM photo WHERE taken_out_at < ?",
                     Instant.now().minus(TAKEN_OUT_STAYS).toString());
-            long number = next("photo");
-            update(
+            long number = change.next("photo");
+            change.update(
                     "INSERT INTO photo (number, firing, name, picture, thumbnail) VALUES (?, ?, ?, ?, ?)",
                     number,
                     firing,
@@ -87,7 +85,7 @@ final class RecordEditor {
     List<BookEdit.Witness> addCones(long firing, List<NotedCone> cones) throws SQLException {
         return inOneTransaction(firing, () -> {
             List<BookEdit.Witness> edits = new ArrayList<>();
-            long number = next("witness_cone");
+            long number = change.next("witness_cone");
             for (NotedCone cone : cones) {
                 NotedCone numbered = new NotedCone(
                         number++, cone.shelf(), cone.series(), cone.cone(), cone.degrees(), cone.seenDownMs());
@@ -113,7 +111,7 @@ final class RecordEditor {
     }
 
     private void notes(BookEdit.Notes edit) throws SQLException {
-        int changed = update(
+        int changed = change.update(
                 "UPDATE firing SET notes = ? WHERE number = ? AND notes IS ?",
                 edit.after().orElse(null),
                 edit.firing(),
@@ -130,7 +128,7 @@ final class RecordEditor {
                     "the batch \"" + edit.before().or(edit::after).orElseThrow().name() + "\"");
         }
         if (edit.before().isPresent()) {
-            update("DELETE FROM loaded_batch WHERE number = ?", number);
+            change.update("DELETE FROM loaded_batch WHERE number = ?", number);
         }
         if (edit.after().isPresent()) {
             insert(edit.firing(), edit.after().get());
@@ -138,18 +136,18 @@ final class RecordEditor {
     }
 
     private void insert(long firing, LoadedBatch batch) throws SQLException {
-        update(
+        change.update(
                 "UPDATE batch SET name = ?, clay = ?, thickness_mm = ? WHERE number = ?",
                 batch.name(),
                 batch.clay().orElse(null),
                 batch.thicknessMm().isPresent() ? batch.thicknessMm().getAsDouble() : null,
                 batch.batch());
-        update(
+        change.update(
                 "UPDATE firing SET edits = edits + 1 WHERE number <> ?"
                         + " AND number IN (SELECT firing FROM loaded_batch WHERE batch = ?)",
                 firing,
                 batch.batch());
-        update(
+        change.update(
                 "INSERT INTO loaded_batch (number, firing, batch, pieces, glaze, coats, shelf, outcome, remark)"
                         + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 batch.number(),
@@ -163,7 +161,7 @@ final class RecordEditor {
                 batch.remark().orElse(null));
         int position = 0;
         for (GlazeMix.Part part : batch.mix().parts()) {
-            update(
+            change.update(
                     "INSERT INTO glaze_part (loaded_batch, position, name, parts) VALUES (?, ?, ?, ?)",
                     batch.number(),
                     ++position,
@@ -178,10 +176,10 @@ final class RecordEditor {
 
     private void photo(BookEdit.PhotoInRecord edit) throws SQLException {
         int changed = edit.after()
-                ? update(
+                ? change.update(
                         "UPDATE photo SET taken_out_at = NULL WHERE number = ? AND taken_out_at IS NOT NULL",
                         edit.photo())
-                : update(
+                : change.update(
                         "UPDATE photo SET taken_out_at = ? WHERE number = ? AND taken_out_at IS NULL",
                         Instant.now().toString(),
                         edit.photo());
@@ -197,59 +195,16 @@ final class RecordEditor {
                         + " write yours again where you still want it.");
     }
 
-    private long next(String table) throws SQLException {
-        try (Statement select = connection.createStatement();
-                ResultSet found = select.executeQuery("SELECT coalesce(max(number), 0) + 1 FROM " + table)) {
-            found.next();
-            return found.getLong(1);
-        }
-    }
-
-    private int update(String sql, Object... values) throws SQLException {
-        try (PreparedStatement statement = connection.prepareStatement(sql)) {
-            for (int i = 0; i < values.length; i++) {
-                if (values[i] == null) {
-                    statement.setNull(i + 1, Types.NULL);
-                } else if (values[i] instanceof byte[] bytes) {
-                    statement.setBytes(i + 1, bytes);
-                } else {
-                    statement.setObject(i + 1, values[i]);
-                }
-            }
-            return statement.executeUpdate();
-        }
-    }
-
-    /** Wholly or not at all; the firing's count of edits goes up with it. */
-    private <T> T inOneTransaction(long firing, Work<T> work) throws SQLException {
-        execute("BEGIN IMMEDIATE");
-        boolean done = false;
-        try {
-            if (update("UPDATE firing SET edits = edits + 1 WHERE number = ?", firing) == 0) {
+    /** The firing's count of edits goes up with it. */
+    private <T> T inOneTransaction(long firing, PersonsChange.Work<T> work) throws SQLException {
+        return change.inOneTransaction(() -> {
+            if (change.update("UPDATE firing SET edits = edits + 1 WHERE number = ?", firing) == 0) {
                 throw new BookException(
                         Reason.NO_SUCH_FIRING,
                         "Firing " + firing + " is no longer in the firing book " + book
                                 + ": nothing was changed; go back to the list.");
             }
-            T result = work.run();
-            execute("COMMIT");
-            done = true;
-            return result;
-        } finally {
-            if (!done) {
-                execute("ROLLBACK");
-            }
-        }
-    }
-
-    private void execute(String sql) throws SQLException {
-        try (Statement statement = connection.createStatement()) {
-            statement.execute(sql);
-        }
-    }
-
-    @FunctionalInterface
-    private interface Work<T> {
-        T run() throws SQLException;
+            return work.run();
+        });
     }
 }

@@ -14,7 +14,6 @@ import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.ConeReached;
-import org.kilnside.link.BadLinkException;
 import org.kilnside.link.LinkNotation;
 import org.kilnside.sensor.Calibration;
 import org.kilnside.sensor.SensorInPlace;
@@ -55,21 +54,7 @@ record FiringFacts(
                 curve,
                 history.coneOf(number, curve),
                 followed.position().map(PlanPosition::aligned).orElse(List.of()),
-                speedOf(firing.start().link()));
-    }
-
-    /** How much faster than life it was recorded: times of day mean something only at 1. */
-    private static double speedOf(String link) {
-        try {
-            LinkNotation notation = LinkNotation.parse(link);
-            if (notation instanceof LinkNotation.Virtual virtual) {
-                return virtual.speed();
-            }
-            return notation instanceof LinkNotation.Replay replay ? replay.speed() : 1;
-        } catch (BadLinkException e) {
-            // A book may come from elsewhere, with a link this version does not know: it was a real one then.
-            return 1;
-        }
+                LinkNotation.speedOf(firing.start().link()));
     }
 
     /** Whether the controller told its output. */

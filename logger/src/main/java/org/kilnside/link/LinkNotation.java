@@ -43,6 +43,21 @@ public sealed interface LinkNotation {
         return LinkNotationParser.parse(text);
     }
 
+    /** How much faster than life it tells of its kiln: times of day mean something only at 1. */
+    default double speed() {
+        return 1;
+    }
+
+    /** {@link #speed()} of a link as a book has it. */
+    static double speedOf(String text) {
+        try {
+            return parse(text).speed();
+        } catch (BadLinkException e) {
+            // A book may come from elsewhere, with a link this version does not know: it was a real one then.
+            return 1;
+        }
+    }
+
     /** A serial port, 8N1. */
     record Serial(String path, int baud, Optional<String> linePattern) implements LinkNotation {
         @Override

@@ -102,6 +102,31 @@ public record Snapshot(
 
     /** The same firing as another Kilnside sees it: its own connection and clock, and what it has put together. */
     public Snapshot with(Connection itsConnection, Optional<Latest> itsLatest, Trace itsCurve, Findings itsFindings) {
+        return with(itsConnection, itsLatest, itsCurve, itsFindings, alarms, posts);
+    }
+
+    /** The same with another connection, newest line and curve. */
+    public Snapshot with(Connection itsConnection, Optional<Latest> itsLatest, Trace itsCurve) {
+        return with(itsConnection, itsLatest, itsCurve, findings);
+    }
+
+    /** The same with other alarms. */
+    public Snapshot withAlarms(List<Alarm> others) {
+        return with(connection, latest, curve, findings, others, posts);
+    }
+
+    /** The same with other computers that keep watch. */
+    public Snapshot withPosts(List<Post> others) {
+        return with(connection, latest, curve, findings, alarms, others);
+    }
+
+    private Snapshot with(
+            Connection itsConnection,
+            Optional<Latest> itsLatest,
+            Trace itsCurve,
+            Findings itsFindings,
+            List<Alarm> itsAlarms,
+            List<Post> itsPosts) {
         return new Snapshot(
                 sequence,
                 firing,
@@ -120,10 +145,10 @@ public record Snapshot(
                 events,
                 itsCurve,
                 itsFindings,
-                alarms,
+                itsAlarms,
                 isolator,
                 thresholds,
-                posts,
+                itsPosts,
                 disk);
     }
 
@@ -137,65 +162,6 @@ public record Snapshot(
         return alarms.stream()
                 .filter(alarm -> alarm.kind().withdrawsNumber() && !alarm.isOver())
                 .findFirst();
-    }
-
-    /** The same with other alarms. */
-    public Snapshot withAlarms(List<Alarm> others) {
-        return new Snapshot(
-                sequence,
-                firing,
-                kiln,
-                link,
-                speed,
-                stage,
-                startedAt,
-                wallClock,
-                connection,
-                latest,
-                rates,
-                plan,
-                position,
-                peak,
-                events,
-                curve,
-                findings,
-                others,
-                isolator,
-                thresholds,
-                posts,
-                disk);
-    }
-
-    /** The same with other computers that keep watch. */
-    public Snapshot withPosts(List<Post> others) {
-        return new Snapshot(
-                sequence,
-                firing,
-                kiln,
-                link,
-                speed,
-                stage,
-                startedAt,
-                wallClock,
-                connection,
-                latest,
-                rates,
-                plan,
-                position,
-                peak,
-                events,
-                curve,
-                findings,
-                alarms,
-                isolator,
-                thresholds,
-                others,
-                disk);
-    }
-
-    /** The same with another connection, newest line and curve. */
-    public Snapshot with(Connection itsConnection, Optional<Latest> itsLatest, Trace itsCurve) {
-        return with(itsConnection, itsLatest, itsCurve, findings);
     }
 
     /** The list before lighting as it was last ticked or passed over; empty as long as it was neither. */
