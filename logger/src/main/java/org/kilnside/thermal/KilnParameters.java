@@ -78,52 +78,51 @@ record KilnParameters(
     }
 
     KilnParameters withLambda(double other) {
-        return new KilnParameters(
-                tauS,
-                biot,
-                phi,
-                other,
-                leakExponent,
-                conductivitySteepness,
-                capacitySteepness,
-                faceFilm,
-                wareFilm,
-                psiC,
-                ambientC,
-                boundWaterK);
+        return with(tauS, biot, phi, other, leakExponent, psiC, ambientC);
     }
 
     /** The same with other walls and another leak. */
     KilnParameters withWall(double otherTauS, double otherBiot, double otherLambda) {
-        return new KilnParameters(
-                otherTauS,
-                otherBiot,
-                phi,
-                otherLambda,
-                leakExponent,
-                conductivitySteepness,
-                capacitySteepness,
-                faceFilm,
-                wareFilm,
-                psiC,
-                ambientC,
-                boundWaterK);
+        return with(otherTauS, otherBiot, phi, otherLambda, leakExponent, psiC, ambientC);
     }
 
     /** The same as far as a wall driven by a measured curve can tell: leak and power do nothing to it. */
     KilnParameters asDriven() {
+        return with(tauS, biot, phi, 0, 0, 0, ambientC);
+    }
+
+    KilnParameters withPsiC(double other) {
+        return with(tauS, biot, phi, lambda, leakExponent, other, ambientC);
+    }
+
+    KilnParameters withAmbientC(double other) {
+        return with(tauS, biot, phi, lambda, leakExponent, psiC, other);
+    }
+
+    KilnParameters withPhi(double other) {
+        return with(tauS, biot, other, lambda, leakExponent, psiC, ambientC);
+    }
+
+    private KilnParameters with(
+            double itsTauS,
+            double itsBiot,
+            double itsPhi,
+            double itsLambda,
+            double itsLeakExponent,
+            double itsPsiC,
+            double itsAmbientC) {
         return new KilnParameters(
-                tauS,
-                biot,
-                phi,
-                0,
-                0,
+                itsTauS,
+                itsBiot,
+                itsPhi,
+                itsLambda,
+                itsLeakExponent,
                 conductivitySteepness,
                 capacitySteepness,
                 faceFilm,
                 wareFilm,
-                0,
-                ambientC,
+                itsPsiC,
+                itsAmbientC,
                 boundWaterK);
     }
 
@@ -141,53 +140,5 @@ record KilnParameters(
                 wareFilm,
                 psiC,
                 ambientC);
-    }
-
-    KilnParameters withPsiC(double other) {
-        return new KilnParameters(
-                tauS,
-                biot,
-                phi,
-                lambda,
-                leakExponent,
-                conductivitySteepness,
-                capacitySteepness,
-                faceFilm,
-                wareFilm,
-                other,
-                ambientC,
-                boundWaterK);
-    }
-
-    KilnParameters withAmbientC(double other) {
-        return new KilnParameters(
-                tauS,
-                biot,
-                phi,
-                lambda,
-                leakExponent,
-                conductivitySteepness,
-                capacitySteepness,
-                faceFilm,
-                wareFilm,
-                psiC,
-                other,
-                boundWaterK);
-    }
-
-    KilnParameters withPhi(double other) {
-        return new KilnParameters(
-                tauS,
-                biot,
-                other,
-                lambda,
-                leakExponent,
-                conductivitySteepness,
-                capacitySteepness,
-                faceFilm,
-                wareFilm,
-                psiC,
-                ambientC,
-                boundWaterK);
     }
 }
