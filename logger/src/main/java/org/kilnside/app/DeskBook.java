@@ -92,7 +92,9 @@ final class DeskBook implements BookAccess {
                     firing,
                     CurveLevels.of(truth(book, firing)),
                     book.record(number),
-                    Math.abs(speed - 1) < 1e-9 ? Optional.of(FiringBook.wallClock(firing.start().startedAt(), firing.clockTies())) : Optional.empty(),
+                    Math.abs(speed - 1) < 1e-9
+                            ? Optional.of(FiringBook.wallClock(firing.start().startedAt(), firing.clockTies()))
+                            : Optional.empty(),
                     speed,
                     kilns.apply(firing.start().kiln().orElse(""))
                             .map(Kiln::thresholds)

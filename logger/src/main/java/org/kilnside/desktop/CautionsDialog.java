@@ -30,8 +30,7 @@ final class CautionsDialog extends JDialog {
     CautionsDialog(Window owner, Words words) {
         super(owner, words.text("cautions.title"), ModalityType.MODELESS);
         Cautions cautions = Cautions.of(words);
-        Column page =
-                new Column(new MigLayout("insets 20 24 16 24, wrap 2, gap 20 12", "[pref!][grow, fill]", ""));
+        Column page = new Column(new MigLayout("insets 20 24 16 24, wrap 2, gap 20 12", "[pref!][grow, fill]", ""));
         page.add(
                 text(cautions.introduction(), "font: 115%; foreground: $Kilnside.text"),
                 "span 2, growx, wmin 0, gapbottom 12");

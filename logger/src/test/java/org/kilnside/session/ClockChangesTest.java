@@ -32,8 +32,8 @@ class ClockChangesTest {
 
     /** The next line of the controller, with its number, a little hotter than the one before. */
     private ReadingSource.Arrival arrival() {
-        ReadingSource.Arrival line = Arrivals.measured(
-                firing.uptimeMs, clock.monotonicMs(), 100 + firing.uptimeMs / 60_000.0);
+        ReadingSource.Arrival line =
+                Arrivals.measured(firing.uptimeMs, clock.monotonicMs(), 100 + firing.uptimeMs / 60_000.0);
         return new ReadingSource.Arrival(
                 line.uptimeMs(),
                 OptionalInt.of(sequence++ % 65_536),

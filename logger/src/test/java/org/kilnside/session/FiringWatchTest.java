@@ -239,12 +239,7 @@ class FiringWatchTest {
     @Test
     void whatIsNotedInAReplayWithoutPausesStandsAtItsNewestReading() {
         firing.watch = new FiringWatch(
-                book,
-                clock,
-                HandFiring.TALL_DRUM,
-                "replay:log.csv?speed=max",
-                Double.POSITIVE_INFINITY,
-                Host.UNKNOWN);
+                book, clock, HandFiring.TALL_DRUM, "replay:log.csv?speed=max", Double.POSITIVE_INFINITY, Host.UNKNOWN);
         firing.ramp(20, 120, 600);
         clock.forwardMs(7);
         firing.watch.note("Bung out", Duration.ZERO);

@@ -36,7 +36,8 @@ class KnownSensorTest {
                 .isCloseTo(700, within(1e-9));
         assertThat(snapshot.curve().temperatureC(snapshot.curve().size() - 1)).isCloseTo(710, within(0.3));
         assertThat(snapshot.peak().orElseThrow().temperature().celsius()).isCloseTo(710, within(0.3));
-        assertThat(firing.book.readings.get(0).get(3_999).first().raw().thermocouple()).hasValue(70_000);
+        assertThat(firing.book.readings.get(0).get(3_999).first().raw().thermocouple())
+                .hasValue(70_000);
     }
 
     @Test
@@ -85,7 +86,8 @@ class KnownSensorTest {
                 OptionalInt.of(1_000),
                 OptionalLong.of(1_000)));
         firing.ramp(20, 700, 4_000);
-        assertThat(firing.watch.snapshot()
+        assertThat(firing.watch
+                        .snapshot()
                         .latest()
                         .orElseThrow()
                         .temperature()

@@ -50,8 +50,9 @@ class NoReadingsTest {
                         .as("line %d of one each %d minutes", line + 1, minutes)
                         .isEmpty();
             }
-            List<Kind> kinds =
-                    firing.watch.snapshot().events().stream().map(FiringEvent::kind).toList();
+            List<Kind> kinds = firing.watch.snapshot().events().stream()
+                    .map(FiringEvent::kind)
+                    .toList();
             assertThat(kinds).as("each %d minutes", minutes).doesNotContain(Kind.GAP);
         }
     }

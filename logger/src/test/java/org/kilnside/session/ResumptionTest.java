@@ -47,7 +47,9 @@ class ResumptionTest {
                     .isEqualTo(watch.snapshot().curve().temperatureC(i));
         }
         assertThat(second.snapshot().peak()).isEqualTo(watch.snapshot().peak());
-        assertThat(second.snapshot().position()).isPresent().isEqualTo(watch.snapshot().position());
+        assertThat(second.snapshot().position())
+                .isPresent()
+                .isEqualTo(watch.snapshot().position());
     }
 
     @Test

@@ -366,8 +366,7 @@ class PlanTrackingTest {
 
     /** By how much the plan was through later than written. */
     private static double lateMin(Schedule plan, SimulatedFiring firing, Followed followed) {
-        Duration written =
-                plan.curveFrom(Temperature.ofCelsius(firing.startC)).duration();
+        Duration written = plan.curveFrom(Temperature.ofCelsius(firing.startC)).duration();
         return followed.doneMin - firing.delayS / 60.0 - written.toMinutes();
     }
 

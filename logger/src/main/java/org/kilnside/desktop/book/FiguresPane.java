@@ -17,8 +17,7 @@ import org.kilnside.wording.Words;
 /** The figures of the firing that is open. */
 final class FiguresPane extends JPanel {
     private static final long serialVersionUID = 1L;
-    private final Column rows =
-            new Column(new MigLayout("insets 0 0 0 8, wrap 2, gap 12 5", "[][grow, fill]", ""));
+    private final Column rows = new Column(new MigLayout("insets 0 0 0 8, wrap 2, gap 12 5", "[][grow, fill]", ""));
 
     /** Narrower than this, in lines of text, a figure stands below its name. */
     private static final int NARROW = 18;

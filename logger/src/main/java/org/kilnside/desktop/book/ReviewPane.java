@@ -10,8 +10,7 @@ import org.kilnside.desktop.theme.Labels;
 /** Why the firing came out as it did, in the review's own words. */
 final class ReviewPane extends JPanel {
     private static final long serialVersionUID = 1L;
-    private final Column rows =
-            new Column(new MigLayout("insets 0 0 0 8, wrap 1, gap 5", "[grow, fill]", ""));
+    private final Column rows = new Column(new MigLayout("insets 0 0 0 8, wrap 1, gap 5", "[grow, fill]", ""));
     private transient List<String> shown = List.of();
 
     ReviewPane() {

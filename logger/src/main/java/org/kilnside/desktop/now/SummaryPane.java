@@ -12,8 +12,7 @@ import org.kilnside.wording.Words;
 /** What a potter wants to read when it is over. */
 final class SummaryPane extends Card {
     private static final long serialVersionUID = 1L;
-    private final Column body =
-            new Column(new MigLayout("insets 0 0 0 8, wrap 2, gap 10 5", "[][grow, fill]", ""));
+    private final Column body = new Column(new MigLayout("insets 0 0 0 8, wrap 2, gap 10 5", "[][grow, fill]", ""));
     private transient Optional<FiringSummary> shown = Optional.empty();
 
     SummaryPane() {
