@@ -84,20 +84,22 @@ final class CoolingForecast {
                 below.add(new Below(threshold, Optional.empty(), Optional.empty()));
             } else {
                 When when = when(question, data, seen, remaining[i], thresholds[i], ahead.isEmpty());
-                if (lid.isPresent()) {
-                    when = LidOpen.sooner(when, lid.get(), whole.nowS);
-                }
                 below.add(
                         unplanned
                                 ? new Below(threshold, Optional.empty(), Optional.of(when.fromS()))
                                 : new Below(threshold, Optional.of(when), Optional.of(when.fromS())));
             }
         }
+        List<Below> answers = lid.isEmpty()
+                ? below
+                : CoolingChoices.propped(data, fits.get(0).fit(), ahead, below).stream()
+                        .map(each -> LidOpen.notBefore(each, whole.nowS))
+                        .toList();
         return new Forecast(
                 whole.nowS,
                 Stage.COOLING,
                 Temperature.ofCelsius(room),
-                below,
+                answers,
                 HeatingForecast.arrivalAfterTop(question, whole),
                 Forecaster.EnergyUsed.soFar(whole.course, question.powerKw()),
                 lid.map(at -> Temperature.ofCelsius(LidOpen.wareC(fits.get(0).fit(), at, whole.nowS))),

@@ -2,6 +2,7 @@ package org.kilnside.thermal;
 
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.thermal.Forecast.Below;
 import org.kilnside.thermal.Forecast.When;
 
 /** A lid that is propped, or a door ajar: since when, and what becomes of the forecast. */
@@ -56,12 +57,12 @@ final class LidOpen {
         return before < OPENED_BELOW_C && bend.rateTimes() > LID_TIMES && !back ? Optional.of(at) : Optional.empty();
     }
 
-    /** With the lid open the ware cools sooner, by how much nobody knows. */
-    static When sooner(When shut, double openedS, double nowS) {
-        double left = shut.atS() - openedS;
-        double earliest = Math.max(nowS, openedS + 0.35 * (shut.fromS() - openedS));
-        double at = Math.max(nowS, openedS + 0.7 * left);
-        return new When(at, Math.min(earliest, at), Math.max(at, openedS + 1.1 * (shut.toS() - openedS)));
+    /** What should have been by now may still be to come: nobody has seen it. */
+    static Below notBefore(Below answer, double nowS) {
+        Optional<When> when = answer.when()
+                .map(each -> new When(
+                        Math.max(nowS, each.atS()), Math.max(nowS, each.fromS()), Math.max(nowS, each.toS())));
+        return new Below(answer.temperature(), when, when.map(When::fromS));
     }
 
     /** The ware by the model, as if shut: it is no hotter than this, °C. */

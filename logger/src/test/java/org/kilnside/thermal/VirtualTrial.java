@@ -24,13 +24,16 @@ final class VirtualTrial implements Tried {
     private static final int LOGGED_EVERY = 3;
 
     private final double[] tipC;
+    private final double[] hottestWareC;
     private final double[] output;
     private final double roomC;
     private final Trace log;
     private final Schedule plan;
 
-    private VirtualTrial(double[] tipC, double[] output, double roomC, Trace log, Schedule plan) {
+    private VirtualTrial(
+            double[] tipC, double[] hottestWareC, double[] output, double roomC, Trace log, Schedule plan) {
         this.tipC = tipC;
+        this.hottestWareC = hottestWareC;
         this.output = output;
         this.roomC = roomC;
         this.log = log;
@@ -52,19 +55,25 @@ final class VirtualTrial implements Tried {
         return run(builder.interval(STEP_S).start(), program, 45, Double.POSITIVE_INFINITY);
     }
 
+    /** A kiln's first firing of a program, for a time, with what happens in it. */
+    static VirtualTrial run(
+            Population.Family family,
+            long seed,
+            int kiln,
+            Schedule program,
+            double mostS,
+            Disturbance... disturbances) {
+        Specimen specimen = new Population(family, seed).specimen(kiln);
+        VirtualFiring.Builder builder = program.top().celsius() < 1100
+                ? specimen.bisqueFiring(program, 0)
+                : specimen.glazeFiring(program, 0);
+        return run(builder.interval(STEP_S).disturbances(disturbances).start(), program, 45, mostS);
+    }
+
     /** A kiln's first glaze, to the end or for a time, with what happens in it. */
     static VirtualTrial glaze(
             Population.Family family, int kiln, Schedule program, double mostS, Disturbance... disturbances) {
-        return run(
-                new Population(family, 5)
-                        .specimen(kiln)
-                        .glazeFiring(program, 0)
-                        .interval(STEP_S)
-                        .disturbances(disturbances)
-                        .start(),
-                program,
-                45,
-                mostS);
+        return run(family, 5, kiln, program, mostS, disturbances);
     }
 
     /** The same, left to cool with nothing done to it. */
@@ -76,6 +85,7 @@ final class VirtualTrial implements Tried {
     static VirtualTrial run(VirtualFiring firing, Schedule program, double untilC, double mostS) {
         Thermometer thermometer = Thermometer.of(firing.probes().get(0));
         double[] tip = new double[40_000];
+        double[] ware = new double[40_000];
         double[] output = new double[40_000];
         Trace.Builder log = new Trace.Builder();
         double room = 0;
@@ -84,6 +94,7 @@ final class VirtualTrial implements Tried {
         while (n < tip.length && n * STEP_S < mostS) {
             Moment now = firing.next();
             tip[n] = now.truth().tipC();
+            ware[n] = now.truth().hottestWareC();
             output[n] = now.truth().powerW() > 0 ? 1 : 0;
             if (n == 0) {
                 room = now.truth().roomC();
@@ -106,7 +117,8 @@ final class VirtualTrial implements Tried {
                 break;
             }
         }
-        return new VirtualTrial(Arrays.copyOf(tip, n), Arrays.copyOf(output, n), room, log.view(), program);
+        return new VirtualTrial(
+                Arrays.copyOf(tip, n), Arrays.copyOf(ware, n), Arrays.copyOf(output, n), room, log.view(), program);
     }
 
     /** A kiln with worn elements let go at full output from some temperature on, and the highest it got to within twelve hours. */
@@ -167,8 +179,17 @@ final class VirtualTrial implements Tried {
 
     @Override
     public double belowS(double celsius) {
-        for (int i = (int) (offS() / STEP_S); i < tipC.length; i++) {
-            if (tipC[i] < celsius) {
+        return belowS(tipC, celsius);
+    }
+
+    /** When all ware, cores included, is below a temperature; NaN when it never is. */
+    double wareBelowS(double celsius) {
+        return belowS(hottestWareC, celsius);
+    }
+
+    private double belowS(double[] ofC, double celsius) {
+        for (int i = (int) (offS() / STEP_S); i < ofC.length; i++) {
+            if (ofC[i] < celsius) {
                 return i * STEP_S;
             }
         }

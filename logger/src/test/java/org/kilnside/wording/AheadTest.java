@@ -240,7 +240,7 @@ class AheadTest {
         assertThat(choices.what()).isEqualTo("Unload < 50 °C");
         assertThat(choices.lines()).hasSize(2);
         assertThat(choices.lines().get(0)).startsWith("bung out, 300 °C: Thu");
-        assertThat(choices.lines().get(1)).startsWith("lid propped, 120 °C: Thu");
+        assertThat(choices.lines().get(1)).startsWith("lid propped 2–10 cm, 120 °C: Thu");
         assertThat(Ahead.choices(SampleSnapshots.heatingForecast(), ENGLISH)).isEmpty();
     }
 
