@@ -87,8 +87,7 @@ final class CoolingChoices {
                 .toArray();
         double[] asShut =
                 run(fit, data, ahead, Double.POSITIVE_INFINITY, fit.kiln().lambda(), thresholds);
-        return answers(
-                data, shut, asShut, fit, ahead, thresholds, Double.POSITIVE_INFINITY, LID_LEAK, LID_LN_SPREAD);
+        return answers(data, shut, asShut, fit, ahead, thresholds, Double.POSITIVE_INFINITY, LID_LEAK, LID_LN_SPREAD);
     }
 
     private static List<Below> answers(

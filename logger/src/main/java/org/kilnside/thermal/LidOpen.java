@@ -60,8 +60,8 @@ final class LidOpen {
     /** What should have been by now may still be to come: nobody has seen it. */
     static Below notBefore(Below answer, double nowS) {
         Optional<When> when = answer.when()
-                .map(each -> new When(
-                        Math.max(nowS, each.atS()), Math.max(nowS, each.fromS()), Math.max(nowS, each.toS())));
+                .map(each ->
+                        new When(Math.max(nowS, each.atS()), Math.max(nowS, each.fromS()), Math.max(nowS, each.toS())));
         return new Below(answer.temperature(), when, when.map(When::fromS));
     }
 

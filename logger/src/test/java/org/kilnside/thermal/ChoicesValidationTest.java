@@ -35,7 +35,8 @@ class ChoicesValidationTest {
     private record Case(double error, boolean held, double halfWidth) {}
 
     private static VirtualTrial fire(Population.Family family, int kiln, Disturbance... done) {
-        Schedule plan = kiln % 2 == 0 ? Programs.glaze(1150 + 14 * (kiln % 8), 70) : Programs.bisque(960 + 14 * (kiln % 7));
+        Schedule plan =
+                kiln % 2 == 0 ? Programs.glaze(1150 + 14 * (kiln % 8), 70) : Programs.bisque(960 + 14 * (kiln % 7));
         return VirtualTrial.run(family, UNTOUCHED_SEED, kiln, plan, MOST_S, done);
     }
 
@@ -119,7 +120,8 @@ class ChoicesValidationTest {
             }
         }
         List<String> lines = new ArrayList<>();
-        lines.add("| what was done | cases | error of the time left, median / 90th | held by the interval | its half-width |");
+        lines.add(
+                "| what was done | cases | error of the time left, median / 90th | held by the interval | its half-width |");
         lines.add("| --- | --- | --- | --- | --- |");
         lines.add(row("bung pulled at 300 °C, asked at 600 °C for 60 °C", bung.get(0)));
         lines.add(row("the same asked at 400 °C", bung.get(1)));

@@ -64,9 +64,8 @@ final class VirtualTrial implements Tried {
             double mostS,
             Disturbance... disturbances) {
         Specimen specimen = new Population(family, seed).specimen(kiln);
-        VirtualFiring.Builder builder = program.top().celsius() < 1100
-                ? specimen.bisqueFiring(program, 0)
-                : specimen.glazeFiring(program, 0);
+        VirtualFiring.Builder builder =
+                program.top().celsius() < 1100 ? specimen.bisqueFiring(program, 0) : specimen.glazeFiring(program, 0);
         return run(builder.interval(STEP_S).disturbances(disturbances).start(), program, 45, mostS);
     }
 
