@@ -9,6 +9,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /**
  * Numbers and times in the cells of a log. Made for speed: a log of 130,000 rows is read in a tenth of a second, which
@@ -32,6 +33,10 @@ final class CellReader {
     private static final long LARGEST_EXACT = (1L << 53) / 10 - 1;
     private static final List<String> NO_NUMBERS =
             List.of("nan", "-nan", "+nan", "inf", "-inf", "+inf", "infinity", "-infinity", "+infinity");
+
+    /** Digits in threes with a mark between, and then the other mark before the decimals: no doubt which is which. */
+    private static final Pattern GROUPED =
+            Pattern.compile("[+-]?[0-9]{1,3}(?:(?:,[0-9]{3}){1,9}\\.|(?:\\.[0-9]{3}){1,9},)[0-9]{0,40}");
 
     private static final long MS_PER_DAY = 86_400_000L;
 
@@ -109,6 +114,10 @@ final class CellReader {
         String cell = new String(text, from, to - from);
         if (NO_NUMBERS.contains(cell.toLowerCase(Locale.ROOT))) {
             return Kind.NOT_A_NUMBER;
+        }
+        if (GROUPED.matcher(cell).matches()) {
+            int decimals = Math.max(cell.lastIndexOf('.'), cell.lastIndexOf(','));
+            cell = cell.substring(0, decimals).replaceAll("[.,]", "") + '.' + cell.substring(decimals + 1);
         }
         if (!cell.matches("[+-]?[0-9]{0,40}(?:[.,][0-9]{0,40})?(?:[eE][+-]?[0-9]{1,3})?")
                 || !cell.matches(".*[0-9].*")) {

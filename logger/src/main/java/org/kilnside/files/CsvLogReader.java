@@ -62,6 +62,7 @@ final class CsvLogReader {
         cells.commaMayGroup(fields.separator() == ',');
         CsvHeader header = new CsvHeader(fields, file, lines.number());
         Columns columns = new Columns(header);
+        lines.zerosAreDamage();
         while (lines.next()) {
             if (isBlankOrComment()) {
                 continue;

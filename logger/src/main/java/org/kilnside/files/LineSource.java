@@ -20,6 +20,7 @@ final class LineSource {
     private int length;
     private int number;
     private boolean skipLineFeed;
+    private boolean zerosMayStand;
 
     LineSource(Reader reader, String file) {
         this.reader = reader;
@@ -38,6 +39,14 @@ final class LineSource {
     /** The line's number, counted from 1. */
     int number() {
         return number;
+    }
+
+    /**
+     * Says that this is a text for certain: what zero bytes come from here on are damage, such as a power cut leaves on a
+     * memory card, and spoil the line they stand in. A run of them counts as one letter.
+     */
+    void zerosAreDamage() {
+        zerosMayStand = true;
     }
 
     /**
@@ -70,6 +79,12 @@ final class LineSource {
             position = at;
             if (at < filled) {
                 char end = buffer[position++];
+                if (end == 0 && zerosMayStand) {
+                    if (length == 0 || line[length - 1] != 0) {
+                        append(at, at + 1);
+                    }
+                    continue;
+                }
                 number++;
                 if (end == 0) {
                     throw new FileRefusedException(new Problem(
