@@ -250,14 +250,16 @@ class CsvLogsTest {
         assertThat(temperatures(log)).containsExactly(20.0, 21.0, 24.0, 25.0);
         assertThat(log.report().counts()).isEqualTo(Map.of(Reason.TEXT, 2));
         assertThat(log.report().examples()).extracting(Log.LeftOut::line).containsExactly(4, 7);
-        assertThatThrownBy(() -> log("elapsed_s,temp\u0000_c\n0,20\n1,21\n")).hasMessageContaining("this is a binary file");
+        assertThatThrownBy(() -> log("elapsed_s,temp\u0000_c\n0,20\n1,21\n"))
+                .hasMessageContaining("this is a binary file");
     }
 
     @Test
     void thousandsAreTakenWhereTheOtherMarkStandsBeforeTheDecimals() {
         assertThat(temperatures(log("elapsed_s,temp_c\n0,\"1,222.50\"\n1,\"-1.25\"\n\"1,002.5\",\"1,223.\"\n")))
                 .containsExactly(1222.5, -1.25, 1223.0);
-        assertThat(temperatures(log("elapsed_s;temp_c\n0;1.222,50\n1;1.223,75\n"))).containsExactly(1222.5, 1223.75);
+        assertThat(temperatures(log("elapsed_s;temp_c\n0;1.222,50\n1;1.223,75\n")))
+                .containsExactly(1222.5, 1223.75);
         // Two marks that do not stand like that are still no number.
         assertThat(log("elapsed_s,temp_c\n0,20\n1,21\n2,\"12,22.50\"\n3,\"1,222,50\"\n")
                         .report()
