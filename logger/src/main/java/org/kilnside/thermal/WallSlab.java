@@ -26,17 +26,9 @@ final class WallSlab {
     private static final double LEAST_CAPACITY = 0.5;
     private static final double HOTTEST_C = 1400;
 
-    /** Each cell is this much wider than its inner neighbour: the first minutes happen at the hot face. */
-    private static final double WIDENING = 1.12;
-
-    private final int cells;
     private final WallShape shape;
-    private final double[] halfWidth;
-    private final double[] middle;
-    private final double[] areaAt;
-    private final double[] volume;
-    private final double[] ownConductivity;
-    private final double[] ownCapacity;
+    private final WallCells cells;
+    private final int count;
 
     private final double[] temperature;
     private final double[] change;
@@ -66,40 +58,14 @@ final class WallSlab {
 
     WallSlab(WallShape shape, int cells) {
         this.shape = shape;
-        this.cells = cells;
-        halfWidth = new double[cells];
-        middle = new double[cells];
-        areaAt = new double[cells + 1];
-        volume = new double[cells];
-        ownConductivity = new double[cells];
-        ownCapacity = new double[cells];
-        temperature = new double[cells];
-        change = new double[cells];
-        conductivity = new double[cells];
-        capacity = new double[cells];
-        rightSide = new double[cells];
-        follow = new double[cells];
-        double first = (WIDENING - 1) / (Math.pow(WIDENING, cells) - 1);
-        double x = 0;
-        areaAt[0] = 1;
-        for (int i = 0; i < cells; i++) {
-            double end = i == cells - 1 ? 1 : x + first * Math.pow(WIDENING, i);
-            double width = end - x;
-            halfWidth[i] = width / 2;
-            middle[i] = (x + end) / 2;
-            areaAt[i + 1] = area(end);
-            volume[i] = width * (areaAt[i] + 4 * area(middle[i]) + areaAt[i + 1]) / 6;
-            double backed = Math.min(1, Math.max(0, (end - shape.backingFrom()) / width));
-            // Where the joint runs through a cell its two parts resist in series.
-            ownConductivity[i] = 1 / ((1 - backed) + backed / shape.backingConductivity());
-            ownCapacity[i] = (1 - backed) + backed * shape.backingCapacity();
-            x = end;
-        }
-    }
-
-    private double area(double x) {
-        double side = 1 + shape.growth() * x;
-        return side * side;
+        this.cells = new WallCells(shape, cells);
+        count = cells;
+        temperature = new double[count];
+        change = new double[count];
+        conductivity = new double[count];
+        capacity = new double[count];
+        rightSide = new double[count];
+        follow = new double[count];
     }
 
     /** From now on steps are those of this kiln. */
@@ -132,7 +98,7 @@ final class WallSlab {
         for (int i = 0; i < 60; i++) {
             drive(Math.max(7200, kiln.tauS() / 5), celsius);
         }
-        for (int i = 0; i < cells; i++) {
+        for (int i = 0; i < count; i++) {
             temperature[i] = kiln.ambientC() + soaked * (temperature[i] - kiln.ambientC());
         }
         Arrays.fill(change, 0);
@@ -155,8 +121,8 @@ final class WallSlab {
 
     /** Goes on from another slab's state; both have the same shape and number of cells. */
     void startLike(WallSlab other) {
-        System.arraycopy(other.temperature, 0, temperature, 0, cells);
-        System.arraycopy(other.change, 0, change, 0, cells);
+        System.arraycopy(other.temperature, 0, temperature, 0, count);
+        System.arraycopy(other.change, 0, change, 0, count);
         kiln = other.kiln;
         kappa = other.kappa;
         heat = other.heat;
@@ -275,13 +241,13 @@ final class WallSlab {
     private double eliminate(double stepS) {
         double part = 0.5 * stepS / lastStepS;
         double perStep = kiln.tauS() / stepS;
-        for (int i = 0; i < cells; i++) {
+        for (int i = 0; i < count; i++) {
             double at = temperature[i] + part * change[i];
-            conductivity[i] = ownConductivity[i] * conductivityAt(at);
-            capacity[i] = ownCapacity[i] * capacityAt(at) * volume[i] * perStep;
+            conductivity[i] = cells.conductivity[i] * conductivityAt(at);
+            capacity[i] = cells.capacity[i] * capacityAt(at) * cells.volume[i] * perStep;
         }
-        double half = conductivity[cells - 1] * areaAt[cells] / halfWidth[cells - 1];
-        double shell = kiln.biot() * areaAt[cells];
+        double half = conductivity[count - 1] * cells.areaAt[count] / cells.halfWidth[count - 1];
+        double shell = kiln.biot() * cells.areaAt[count];
         if (!shape.constantShell()) {
             shell *= shellFactor(shellC - kiln.ambientC());
         }
@@ -289,11 +255,11 @@ final class WallSlab {
         double outwards = 0;
         double fromBelow = 0;
         double hot = 0;
-        for (int i = cells - 1; i >= 0; i--) {
+        for (int i = count - 1; i >= 0; i--) {
             double in = conductance(i);
             double diagonal = capacity[i] + in;
             double right = capacity[i] * temperature[i];
-            if (i == cells - 1) {
+            if (i == count - 1) {
                 diagonal += outer;
                 right += outer * kiln.ambientC();
             } else {
@@ -315,7 +281,7 @@ final class WallSlab {
         waterTook += waterStore * (stackC - stackBegan) * stepS / kiln.tauS();
         stackHottestC = Math.max(stackHottestC, stackC);
         double inner = chamberC;
-        for (int i = 0; i < cells; i++) {
+        for (int i = 0; i < count; i++) {
             double value = rightSide[i] + follow[i] * inner;
             change[i] = value - temperature[i];
             temperature[i] = value;
@@ -324,16 +290,16 @@ final class WallSlab {
         lastStepS = stepS;
         double time = stepS / kiln.tauS();
         intoWall += hot * (chamberC - temperature[0]) * time;
-        double flux = outer * (temperature[cells - 1] - kiln.ambientC());
+        double flux = outer * (temperature[count - 1] - kiln.ambientC());
         fromShell += flux * time;
-        shellC = temperature[cells - 1] - flux * halfWidth[cells - 1] / (conductivity[cells - 1] * areaAt[cells]);
+        shellC = temperature[count - 1] - flux * cells.halfWidth[count - 1] / (conductivity[count - 1] * cells.areaAt[count]);
     }
 
     private double conductance(int i) {
         if (i == 0) {
-            return 1 / (halfWidth[0] / conductivity[0] + film(kiln.faceFilm(), chamberC));
+            return 1 / (cells.halfWidth[0] / conductivity[0] + film(kiln.faceFilm(), chamberC));
         }
-        return areaAt[i] / (halfWidth[i - 1] / conductivity[i - 1] + halfWidth[i] / conductivity[i]);
+        return cells.areaAt[i] / (cells.halfWidth[i - 1] / conductivity[i - 1] + cells.halfWidth[i] / conductivity[i]);
     }
 
     /** Free convection and radiation from the jacket over their sum at about 30 K above ambient. */
@@ -359,7 +325,7 @@ final class WallSlab {
     }
 
     int cells() {
-        return cells;
+        return count;
     }
 
     double temperatureC(int cell) {
@@ -368,7 +334,7 @@ final class WallSlab {
 
     /** Where a cell's middle lies, 0 … 1 from the hot face. */
     double middle(int cell) {
-        return middle[cell];
+        return cells.middle[cell];
     }
 
     /** Heat that went into the wall at the hot face since the start. */
@@ -394,8 +360,8 @@ final class WallSlab {
     /** Heat the wall holds above a temperature throughout. */
     double wallHolds(double aboveC) {
         double held = 0;
-        for (int i = 0; i < cells; i++) {
-            held += ownCapacity[i] * volume[i] * heat.between(aboveC, temperature[i]);
+        for (int i = 0; i < count; i++) {
+            held += cells.capacity[i] * cells.volume[i] * heat.between(aboveC, temperature[i]);
         }
         return held;
     }
