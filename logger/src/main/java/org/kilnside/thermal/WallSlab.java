@@ -292,7 +292,8 @@ final class WallSlab {
         intoWall += hot * (chamberC - temperature[0]) * time;
         double flux = outer * (temperature[count - 1] - kiln.ambientC());
         fromShell += flux * time;
-        shellC = temperature[count - 1] - flux * cells.halfWidth[count - 1] / (conductivity[count - 1] * cells.areaAt[count]);
+        shellC = temperature[count - 1]
+                - flux * cells.halfWidth[count - 1] / (conductivity[count - 1] * cells.areaAt[count]);
     }
 
     private double conductance(int i) {
