@@ -11,6 +11,7 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
+import java.util.stream.Stream;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.thermal.ForecastFan;
 import org.kilnside.wording.Words;
@@ -18,6 +19,8 @@ import org.kilnside.wording.Words;
 /** What stands around a firing's curve: what is to come, now, the peak, words above the drawing. One for each drawing. */
 record FiringMarks(
         Graphics2D g, Rectangle2D area, ChartContent content, ChartScale scale, ChartLook look, Words words) {
+    private static final int SAMPLES_UNDER_A_NAME = 16;
+
     /** The ground of what is to come. */
     void future() {
         if (content.nowMs().isPresent()) {
@@ -105,8 +108,13 @@ record FiringMarks(
                 g.setStroke(new BasicStroke(
                         thin, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND, 1, new float[] {thin, thin * 4}, 0));
                 g.draw(new Line2D.Double(area.getX(), y, area.getMaxX(), y));
-                g.drawString(words.text("chart.quartz", words.temperature(quartz)), (float) (area.getX() + 6), (float)
-                        (y - metrics.getDescent()));
+                String text = words.text("chart.quartz", words.temperature(quartz));
+                double width = metrics.stringWidth(text);
+                double left = area.getX() + 6;
+                if (isCrossed(quartz, left, width, span)) {
+                    left = area.getMaxX() - 6 - width;
+                }
+                g.drawString(text, (float) left, (float) (y - metrics.getDescent()));
             }
         }
         if (content.nowMs().isPresent() && span.contains(content.nowMs().getAsLong())) {
@@ -136,6 +144,22 @@ record FiringMarks(
                 g.drawString(text, (float) left, (float) Math.max(area.getY() + metrics.getAscent(), y));
             });
         }
+    }
+
+    /** Whether the kiln or its plan goes through a temperature where its name would stand. */
+    private boolean isCrossed(Temperature named, double left, double width, TimeSpan span) {
+        int below = 0;
+        int above = 0;
+        for (int i = 0; i <= SAMPLES_UNDER_A_NAME; i++) {
+            double share = (left + width * i / SAMPLES_UNDER_A_NAME - area.getX()) / area.getWidth();
+            Readout there = Readout.at(span.at(share), content);
+            for (Temperature temperature :
+                    Stream.concat(there.actual().stream(), there.planned().stream()).toList()) {
+                below += temperature.isBelow(named) ? 1 : 0;
+                above += temperature.isBelow(named) ? 0 : 1;
+            }
+        }
+        return below > 0 && above > 0;
     }
 
     /** Above the drawing: the unit, and what each line is. */

@@ -100,12 +100,7 @@ public final class ConeWords {
 
     private List<String> details(ConeReached reached, String peakKey, long firstMs) {
         List<String> lines = new ArrayList<>();
-        if (!reached.isBelowScale()) {
-            lines.add(words.text(
-                    "cone.interval",
-                    position(reached.between().from()),
-                    position(reached.between().to())));
-        }
+        range(reached).ifPresent(lines::add);
         lines.add(words.text(
                 peakKey,
                 words.temperature(reached.peak()),
@@ -132,7 +127,7 @@ public final class ConeWords {
                 : Optional.empty();
     }
 
-    /** The interval in whole cones that hold it, where there is little room; empty where no cone is down. */
+    /** The interval in the whole cones that hold it, as nobody reads two places between cones at once; empty where no cone is down. */
     public Optional<String> range(ConeReached reached) {
         if (reached.isBelowScale()) {
             return Optional.empty();

@@ -247,7 +247,8 @@ public final class SampleSnapshots {
             Trace trace = curve.view();
             double nowC = trace.isEmpty() ? 20 : trace.temperatureC(trace.size() - 1);
             boolean hot = stage == Snapshot.Stage.HEATING || stage == Snapshot.Stage.HOLDING;
-            Temperature planned = Temperature.ofCelsius(nowC + 4);
+            Temperature planned = Temperature.ofCelsius(stage == Snapshot.Stage.HOLDING ? 998 : nowC + 4);
+            TemperatureDifference off = TemperatureDifference.ofKelvin(nowC - planned.celsius());
             return new Snapshot(
                     4711,
                     OptionalLong.of(14),
@@ -279,11 +280,11 @@ public final class SampleSnapshots {
                             10_000)),
                     rates(),
                     plan,
-                    plan.map(written -> position(written, planned, hot)),
+                    plan.map(written -> position(written, planned, off, hot)),
                     Optional.of(new Snapshot.Peak(Temperature.ofCelsius(peakC), peakMs)),
                     events(),
                     trace,
-                    findings(trace, plan.map(written -> position(written, planned, hot))),
+                    findings(trace, plan.map(written -> position(written, planned, off, hot))),
                     List.of(),
                     Optional.empty(),
                     Kiln.Thresholds.COMMON_PRACTICE,
@@ -326,14 +327,15 @@ public final class SampleSnapshots {
                     : Optional.of(HeatingRate.ofKelvinPerHour((kilnC(minutes) - kilnC(minutes - span)) / span * 60));
         }
 
-        private PlanPosition position(Schedule written, Temperature planned, boolean hot) {
+        private PlanPosition position(
+                Schedule written, Temperature planned, TemperatureDifference off, boolean hot) {
             return new PlanPosition(
                     segment,
                     written.segments().size(),
                     leg,
                     PlanPosition.KnownFrom.CURVE,
                     hot ? Optional.of(planned) : Optional.empty(),
-                    hot ? Optional.of(TemperatureDifference.ofKelvin(-4)) : Optional.empty(),
+                    hot ? Optional.of(off) : Optional.empty(),
                     hot ? behind : Optional.empty(),
                     holdLeft,
                     Temperature.ofCelsius(998),

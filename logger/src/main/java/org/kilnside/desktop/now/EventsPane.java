@@ -22,7 +22,7 @@ final class EventsPane extends Card {
     private transient List<NowModel.EventLine> shown = List.of();
 
     EventsPane() {
-        super(new MigLayout("insets 10 14 10 6, fill, wrap 1, gap 4", "[grow, fill]", "[][grow, fill]"));
+        super(new MigLayout("insets 6 14 6 6, fill, wrap 1, gap 2", "[grow, fill]", "[][grow, fill]"));
         list.setCellRenderer(new Row());
         list.setVisibleRowCount(4);
         add(head);

@@ -36,7 +36,7 @@ final class NotePane extends Card {
     private NowModel.Hand handNow = NowModel.Hand.NOTHING;
 
     NotePane(Consumer<String> note, Consumer<NowModel.Hand> byHand) {
-        super(new MigLayout("insets 10 14 12 14, fillx, wrap 2, gap 6", "[grow, fill, sg][grow, fill, sg]", ""));
+        super(new MigLayout("insets 7 14 8 14, fillx, wrap 2, gap 6 4", "[grow, fill, sg][grow, fill, sg]", ""));
         this.note = note;
         this.byHand = byHand;
         add(head, "span 2, split 2, growx 0");

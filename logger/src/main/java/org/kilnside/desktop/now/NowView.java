@@ -36,8 +36,8 @@ public final class NowView extends JPanel {
 
     private static final int GAP = 10;
 
-    /** Its heading alone tells nobody what happened: it needs more lines of text than that. */
-    private static final double LEAST_OF_EVENTS = 2.2;
+    /** Its heading alone, or half a line below it, tells nobody what happened: so many lines of text it needs. */
+    private static final double LEAST_OF_EVENTS = 3.2;
 
     private static final String ROWS = "[]0[]0[grow, fill]10[]";
     private static final String ROWS_WITH_SUMMARY = "[]0[]0[grow, fill]0[]";

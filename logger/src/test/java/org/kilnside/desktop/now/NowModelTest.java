@@ -62,7 +62,7 @@ class NowModelTest {
         assertThat(figures)
                 .contains(new NowModel.Figure("Hold left", "12 min", List.of()))
                 .contains(new NowModel.Figure("Plan", "Segment 3 of 4", List.of("150 °C/h to 998 °C", "hold 15 min")))
-                .contains(new NowModel.Figure("Against the plan", "\u22124 °C", List.of("6 min behind")));
+                .contains(new NowModel.Figure("Against the plan", "+1 °C", List.of("6 min behind")));
     }
 
     @Test
@@ -173,7 +173,7 @@ class NowModelTest {
         NowModel model =
                 NowModel.of(SampleSnapshots.coolingForecast(), SampleSnapshots.HOST_MS + 300_000, ENGLISH, false);
         NowModel.Coming coming = model.ahead().orElseThrow();
-        assertThat(coming.head()).startsWith("What was to come at ");
+        assertThat(coming.head()).startsWith("What is to come, as of ");
         assertThat(coming.sentence()).isEmpty();
     }
 
