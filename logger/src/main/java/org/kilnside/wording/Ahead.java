@@ -72,6 +72,8 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         /** A top-out known less well than this says nothing a potter could plan with, K. */
         private static final double TOP_WORTH_SAYING_K = 100;
 
+        private static final double WAVERS_K = 2;
+
         private final Snapshot snapshot;
         private final Words words;
         private final StateWords state;
@@ -164,7 +166,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                     .filter(expected -> !isToldAsAim(expected))
                     .ifPresent(expected -> lines.add(new Line(
                             "",
-                            words.text("ahead.cone_by_plan", cones.nearest(expected.position(), expected.between())))));
+                            words.text("ahead.cone_to_come", cones.nearest(expected.position(), expected.between())))));
         }
 
         /** Whether the sentence says the same: that the cone the plan aims for is expected, and when. Half cones are no steps. */
@@ -291,8 +293,10 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             }
             Temperature unload = live.orElseThrow().thresholds().unload();
             List<String> lines = new ArrayList<>();
+            boolean isOpen = false;
             for (Forecast.Choice choice : cooling.get().choices()) {
                 if (choice.below().equals(cooling.get().below())) {
+                    isOpen |= choice.way() != Forecast.Choice.Way.SHUT;
                     continue;
                 }
                 choice.below().stream()
@@ -301,6 +305,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                         .forEach(when -> {
                             String way = words.named("ahead.choice", choice.way());
                             lines.add(choice.from()
+                                    .filter(this::isAhead)
                                     .map(from ->
                                             words.text("ahead.choice_from", way, words.temperature(from), span(when)))
                                     .orElseGet(() -> words.text("ahead.choice_now", way, span(when))));
@@ -309,7 +314,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             return lines.isEmpty()
                     ? Optional.empty()
                     : Optional.of(new Choices(
-                            words.text("ahead.choices"), words.text("ahead.unload", words.temperature(unload)), lines));
+                            words.text(isOpen ? "ahead.choices_open" : "ahead.choices_shut"), words.text("ahead.unload", words.temperature(unload)), lines));
         }
 
         /** An interval as long as half the wait tells nobody when to get up: it stands in its line, and in the drawing. */
@@ -320,11 +325,25 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         private String value(Forecast.Below below) {
             if (below.when().isPresent()) {
                 When when = below.when().get();
-                return isAhead(when) ? shortSpan(when) : words.text("ahead.since", about(when));
+                if (isAhead(when)) {
+                    return shortSpan(when);
+                }
+                // Where the sensor reads air, nobody saw the ware go through it: it is known only that it has.
+                boolean unseen = forecast.orElseThrow().remarks().stream()
+                        .anyMatch(remark -> remark.kind() == Remark.Kind.SENSOR_READS_AIR);
+                return unseen ? words.text("ahead.by_now") : words.text("ahead.since", about(when));
             }
             return below.notBeforeS()
                     .map(at -> words.text("ahead.not_before", moment(Math.round(at * 1000))))
                     .orElse(words.text("ahead.unknown"));
+        }
+
+        /** Whether the kiln has yet to cool to a temperature, by more than a number that wavers. */
+        private boolean isAhead(Temperature temperature) {
+            return snapshot.latest()
+                    .flatMap(Snapshot.Latest::temperature)
+                    .filter(now -> now.minus(temperature).kelvin() <= WAVERS_K)
+                    .isEmpty();
         }
 
         private boolean isAhead(When when) {

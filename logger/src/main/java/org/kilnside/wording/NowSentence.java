@@ -121,7 +121,7 @@ public record NowSentence(String text, Tone tone) {
                 .filter(Findings.Doubt::withdraws)
                 .findFirst()
                 .map(doubt -> words.named("doubt", doubt.what()))
-                .or(() -> snapshot.distrusting().map(alarm -> words.named("alarm", alarm.kind())))
+                .or(() -> snapshot.distrusting().map(alarm -> words.clause(words.named("alarm", alarm.kind()))))
                 .orElseGet(() -> words.text("now.doubt_model"));
     }
 

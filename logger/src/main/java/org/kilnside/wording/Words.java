@@ -109,6 +109,11 @@ public final class Words {
         return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(voice.language.locale()) + text.substring(1);
     }
 
+    /** A text that stands by itself elsewhere, after a colon: {@code Do not trust this number: the sensor is gone}. */
+    public String clause(String text) {
+        return text.isEmpty() ? text : text.substring(0, 1).toLowerCase(voice.language.locale()) + text.substring(1);
+    }
+
     /** Whole degrees with their unit: {@code 998 °C}. */
     public String temperature(Temperature temperature) {
         TemperatureUnit unit = voice.preferences.unit();

@@ -63,6 +63,12 @@ class AlarmScenariosTest {
                 .seed(4)
                 .start();
         thermometer = Thermometer.of(firing.probes().get(0));
+        watch.hello(new ReadingSource.ControllerHello(
+                Optional.of("tall-drum"),
+                Optional.empty(),
+                firing.probes(),
+                OptionalInt.of(5_000),
+                OptionalLong.empty()));
     }
 
     /** Lets the kiln go on; true as long as the condition has not come true. */

@@ -17,6 +17,8 @@ import org.kilnside.session.Snapshot;
 import org.kilnside.thermal.Forecast;
 import org.kilnside.thermal.Forecast.Arrival;
 import org.kilnside.thermal.Forecast.Below;
+import org.kilnside.thermal.Forecast.Choice;
+import org.kilnside.thermal.Forecast.Choice.Way;
 import org.kilnside.thermal.Forecast.Reaches;
 import org.kilnside.thermal.Forecast.Remark;
 import org.kilnside.thermal.Forecast.Stage;
@@ -40,13 +42,17 @@ class AheadTest {
     }
 
     private static Snapshot with(Snapshot snapshot, Forecast forecast) {
+        return with(snapshot, Optional.of(forecast), Optional.empty());
+    }
+
+    private static Snapshot with(Snapshot snapshot, Optional<Forecast> forecast, Optional<String> failure) {
         LiveForecast live = new LiveForecast(
                 snapshot.curve().elapsedMs(snapshot.curve().size() - 1),
                 Kiln.Thresholds.COMMON_PRACTICE,
-                Optional.of(forecast),
+                forecast,
                 List.of(),
                 Optional.empty(),
-                Optional.empty());
+                failure);
         return snapshot.with(
                 snapshot.connection(),
                 snapshot.latest(),
@@ -200,7 +206,7 @@ class AheadTest {
         Ahead ahead = Ahead.of(moment.workedOut().build(), ENGLISH);
         assertThat(ahead.sentence()).startsWith("Cone 06 (998 °C) expected at 18:");
         assertThat(ahead.lines().get(0).value()).endsWith("; aiming for cone 06 (998 °C)");
-        assertThat(ahead.lines()).extracting(Ahead.Line::value).noneMatch(line -> line.startsWith("The plan comes to"));
+        assertThat(ahead.lines()).extracting(Ahead.Line::value).noneMatch(line -> line.startsWith("Comes to"));
     }
 
     @Test
@@ -237,11 +243,54 @@ class AheadTest {
     void whileItCoolsItSaysWhatEachChoiceWouldGiveAndNotTheWayItIsTwice() {
         Ahead.Choices choices =
                 Ahead.choices(SampleSnapshots.coolingForecast(), ENGLISH).orElseThrow();
+        assertThat(choices.head()).isEqualTo("If you opened it");
         assertThat(choices.what()).isEqualTo("Unload < 50 °C");
         assertThat(choices.lines()).hasSize(2);
         assertThat(choices.lines().get(0)).startsWith("bung out, 300 °C: Thu");
         assertThat(choices.lines().get(1)).startsWith("lid propped 2–10 cm, 120 °C: Thu");
         assertThat(Ahead.choices(SampleSnapshots.heatingForecast(), ENGLISH)).isEmpty();
+    }
+
+    /** At 621 °C: what is to be done further down has its temperature, what may be done at once has none. */
+    @Test
+    void whereItIsOpenTheChoiceIsToShutItAndNotToOpenIt() {
+        List<Below> open = List.of(below(50, 25, 26, 28));
+        Forecast asItIs = forecast(14, Stage.COOLING, Optional.empty(), open);
+        Forecast forecast = new Forecast(
+                asItIs.askedS(),
+                asItIs.stage(),
+                asItIs.ambient(),
+                asItIs.below(),
+                asItIs.arrival(),
+                asItIs.energy(),
+                asItIs.estimate(),
+                List.of(
+                        new Choice(Way.BUNG_OUT, Optional.of(celsius(621)), open),
+                        new Choice(Way.SHUT, Optional.of(celsius(621)), List.of(below(50, 30, 32, 35))),
+                        new Choice(Way.LID_PROPPED, Optional.of(celsius(120)), List.of(below(50, 22, 23, 25)))),
+                List.of());
+        Ahead.Choices choices =
+                Ahead.choices(with(SampleSnapshots.cooling(), forecast), ENGLISH).orElseThrow();
+        assertThat(choices.head()).isEqualTo("If you changed that");
+        assertThat(choices.lines())
+                .containsExactly(
+                        "all shut now: Thu\u00a013:30–18:30", "lid propped, 120 °C: Thu\u00a005:30–08:30");
+    }
+
+    @Test
+    void whereTheSensorReadsAirNoTimeIsSaidThatNobodySaw() {
+        Snapshot open = with(
+                SampleSnapshots.cooling(),
+                forecast(
+                        14,
+                        Stage.COOLING,
+                        Optional.empty(),
+                        List.of(below(120, 14, 14, 14), below(50, 14.5, 15, 19)),
+                        new Remark(Remark.Kind.SENSOR_READS_AIR, Optional.empty())));
+        assertThat(Ahead.of(open, ENGLISH).lines())
+                .contains(
+                        new Ahead.Line("Lid < 120 °C", "by now"),
+                        new Ahead.Line("Unload < 50 °C", "22:00\u00a0–\u00a0Thu\u00a002:30"));
     }
 
     @Test
@@ -276,7 +325,7 @@ class AheadTest {
                 forecast(
                         4,
                         Stage.HEATING,
-                        Optional.of(new Arrival(celsius(998), Reaches.YES, when(5.9, 6, 6.1), Optional.empty())),
+                        Optional.of(arrival(998, Reaches.YES, when(5.9, 6, 6.1), Optional.empty())),
                         List.of()));
         assertThat(Ahead.of(cooling, ENGLISH).sentence()).isEmpty();
     }
@@ -310,21 +359,8 @@ class AheadTest {
 
     @Test
     void aForecastThatFailedSaysWhy() {
-        Snapshot snapshot = SampleSnapshots.heating();
-        LiveForecast failed = new LiveForecast(
-                0,
-                Kiln.Thresholds.COMMON_PRACTICE,
-                Optional.empty(),
-                List.of(),
-                Optional.empty(),
-                Optional.of("the fit did not converge"));
-        Ahead ahead = Ahead.of(
-                snapshot.with(
-                        snapshot.connection(),
-                        snapshot.latest(),
-                        snapshot.curve(),
-                        Findings.NONE.with(Optional.of(failed))),
-                ENGLISH);
+        Snapshot failed = with(SampleSnapshots.heating(), Optional.empty(), Optional.of("the fit did not converge"));
+        Ahead ahead = Ahead.of(failed, ENGLISH);
         assertThat(ahead.lines())
                 .containsExactly(new Ahead.Line("Forecast", "there is none: the fit did not converge"));
     }

@@ -159,7 +159,7 @@ class NowSentenceTest {
                 OptionalLong.empty());
         NowSentence sentence = NowSentence.of(SampleSnapshots.heating().withAlarms(List.of(slipped)), HOST_MS, english);
         assertThat(sentence.tone()).isEqualTo(NowSentence.Tone.BLIND);
-        assertThat(sentence.text()).startsWith("Do not trust this number: The sensor slipped out or is shorted.");
+        assertThat(sentence.text()).startsWith("Do not trust this number: the sensor slipped out or is shorted.");
     }
 
     private String said(Snapshot snapshot) {
