@@ -10,8 +10,8 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.thermal.ForecastFan;
 import org.kilnside.wording.Words;
@@ -20,6 +20,8 @@ import org.kilnside.wording.Words;
 record FiringMarks(
         Graphics2D g, Rectangle2D area, ChartContent content, ChartScale scale, ChartLook look, Words words) {
     private static final int SAMPLES_UNDER_A_NAME = 16;
+
+    private static final int PLACES_FOR_A_NAME = 12;
 
     /** The ground of what is to come. */
     void future() {
@@ -109,11 +111,7 @@ record FiringMarks(
                         thin, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND, 1, new float[] {thin, thin * 4}, 0));
                 g.draw(new Line2D.Double(area.getX(), y, area.getMaxX(), y));
                 String text = words.text("chart.quartz", words.temperature(quartz));
-                double width = metrics.stringWidth(text);
-                double left = area.getX() + 6;
-                if (isCrossed(quartz, left, width, span)) {
-                    left = area.getMaxX() - 6 - width;
-                }
+                double left = clearLeft(quartz, metrics.stringWidth(text), span);
                 g.drawString(text, (float) left, (float) (y - metrics.getDescent()));
             }
         }
@@ -146,20 +144,41 @@ record FiringMarks(
         }
     }
 
-    /** Whether the kiln or its plan goes through a temperature where its name would stand. */
-    private boolean isCrossed(Temperature named, double left, double width, TimeSpan span) {
-        int below = 0;
-        int above = 0;
-        for (int i = 0; i <= SAMPLES_UNDER_A_NAME; i++) {
-            double share = (left + width * i / SAMPLES_UNDER_A_NAME - area.getX()) / area.getWidth();
-            Readout there = Readout.at(span.at(share), content);
-            for (Temperature temperature :
-                    Stream.concat(there.actual().stream(), there.planned().stream()).toList()) {
-                below += temperature.isBelow(named) ? 1 : 0;
-                above += temperature.isBelow(named) ? 0 : 1;
+    /** Where nothing drawn goes through the name of a temperature: as far left as that is so. */
+    private double clearLeft(Temperature named, double width, TimeSpan span) {
+        double first = area.getX() + 6;
+        double step = (area.getWidth() - width - 12) / PLACES_FOR_A_NAME;
+        for (int i = 0; i <= PLACES_FOR_A_NAME && step > 0; i++) {
+            double left = first + i * step;
+            if (!isCrossed(named, left - 6, width + 12, span)) {
+                return left;
             }
         }
-        return below > 0 && above > 0;
+        return first;
+    }
+
+    private boolean isCrossed(Temperature named, double left, double width, TimeSpan span) {
+        TimeSpan under = new TimeSpan(at(left, span), Math.max(at(left, span) + 1, at(left + width, span)));
+        List<Double> there = new ArrayList<>();
+        for (int i = 0; i <= SAMPLES_UNDER_A_NAME; i++) {
+            Readout readout = Readout.at(under.at(i / (double) SAMPLES_UNDER_A_NAME), content);
+            readout.actual().ifPresent(actual -> there.add(actual.celsius()));
+            readout.planned().ifPresent(planned -> there.add(planned.celsius()));
+        }
+        for (ForecastFan.Point point : content.fan()) {
+            if (under.contains(point.elapsedMs())) {
+                there.add(point.lowC());
+                there.add(point.highC());
+            }
+        }
+        boolean isNow = content.nowMs().isPresent() && under.contains(content.nowMs().getAsLong());
+        return isNow
+                || there.stream().anyMatch(celsius -> celsius < named.celsius())
+                        && there.stream().anyMatch(celsius -> celsius >= named.celsius());
+    }
+
+    private long at(double x, TimeSpan span) {
+        return span.at((x - area.getX()) / area.getWidth());
     }
 
     /** Above the drawing: the unit, and what each line is. */

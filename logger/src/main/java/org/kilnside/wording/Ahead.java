@@ -314,7 +314,9 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             return lines.isEmpty()
                     ? Optional.empty()
                     : Optional.of(new Choices(
-                            words.text(isOpen ? "ahead.choices_open" : "ahead.choices_shut"), words.text("ahead.unload", words.temperature(unload)), lines));
+                            words.text(isOpen ? "ahead.choices_open" : "ahead.choices_shut"),
+                            words.text("ahead.unload", words.temperature(unload)),
+                            lines));
         }
 
         /** An interval as long as half the wait tells nobody when to get up: it stands in its line, and in the drawing. */

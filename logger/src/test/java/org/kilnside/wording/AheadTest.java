@@ -269,12 +269,11 @@ class AheadTest {
                         new Choice(Way.SHUT, Optional.of(celsius(621)), List.of(below(50, 30, 32, 35))),
                         new Choice(Way.LID_PROPPED, Optional.of(celsius(120)), List.of(below(50, 22, 23, 25)))),
                 List.of());
-        Ahead.Choices choices =
-                Ahead.choices(with(SampleSnapshots.cooling(), forecast), ENGLISH).orElseThrow();
+        Ahead.Choices choices = Ahead.choices(with(SampleSnapshots.cooling(), forecast), ENGLISH)
+                .orElseThrow();
         assertThat(choices.head()).isEqualTo("If you changed that");
         assertThat(choices.lines())
-                .containsExactly(
-                        "all shut now: Thu\u00a013:30–18:30", "lid propped, 120 °C: Thu\u00a005:30–08:30");
+                .containsExactly("all shut now: Thu\u00a013:30–18:30", "lid propped 2–10 cm, 120 °C: Thu\u00a005:30–08:30");
     }
 
     @Test

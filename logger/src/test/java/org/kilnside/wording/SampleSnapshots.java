@@ -327,8 +327,7 @@ public final class SampleSnapshots {
                     : Optional.of(HeatingRate.ofKelvinPerHour((kilnC(minutes) - kilnC(minutes - span)) / span * 60));
         }
 
-        private PlanPosition position(
-                Schedule written, Temperature planned, TemperatureDifference off, boolean hot) {
+        private PlanPosition position(Schedule written, Temperature planned, TemperatureDifference off, boolean hot) {
             return new PlanPosition(
                     segment,
                     written.segments().size(),

@@ -26,17 +26,17 @@ final class ComingPane extends Card {
         add(Labels.head(coming.head()), "span 2, wmin 0");
         for (Ahead.Line line : coming.told().lines()) {
             if (line.label().isEmpty()) {
-                add(Labels.wrapping(together(line.value()), "foreground: $Kilnside.text"), "span 2, growx, wmin 0");
+                add(Labels.wrapping(line.value(), "foreground: $Kilnside.text"), "span 2, growx, wmin 0");
             } else {
                 JLabel label = Labels.quiet(line.label());
                 add(label, "aligny top");
-                add(Labels.wrapping(together(line.value()), "foreground: $Kilnside.text"), "growx, wmin 0");
+                add(Labels.wrapping(line.value(), "foreground: $Kilnside.text"), "growx, wmin 0");
             }
         }
         if (!coming.told().cautions().isEmpty()) {
             add(
                     Labels.wrapping(
-                            together(String.join(" ", coming.told().cautions())),
+                            String.join(" ", coming.told().cautions()),
                             "foreground: $Kilnside.quiet; font: 90%"),
                     "span 2, growx, wmin 0, gaptop 2");
         }
@@ -48,10 +48,5 @@ final class ComingPane extends Card {
                         + " " + String.join(" ", coming.told().cautions()));
         revalidate();
         repaint();
-    }
-
-    /** A number stays with its degrees where a line is broken. */
-    private static String together(String text) {
-        return text.replace(" °", "\u00a0°");
     }
 }

@@ -32,6 +32,11 @@ public final class Labels {
             private static final long serialVersionUID = 1L;
 
             @Override
+            public void setText(String words) {
+                super.setText(together(words));
+            }
+
+            @Override
             public void setBounds(int x, int y, int width, int height) {
                 boolean other = width != getWidth();
                 super.setBounds(x, y, width, height);
@@ -62,6 +67,11 @@ public final class Labels {
         area.setHighlighter(null);
         area.putClientProperty(FlatClientProperties.STYLE, style);
         return area;
+    }
+
+    /** A number stays with its degrees or its per cent where a line is broken. */
+    private static String together(String words) {
+        return words.replace(" °", "\u00a0°").replace(" %", "\u00a0%");
     }
 
     /**
