@@ -22,6 +22,7 @@ record FiringMarks(
     private static final int SAMPLES_UNDER_A_NAME = 16;
 
     private static final int PLACES_FOR_A_NAME = 12;
+    private static final double ROOM_ROUND_A_NAME = 14;
 
     /** The ground of what is to come. */
     void future() {
@@ -150,7 +151,7 @@ record FiringMarks(
         double step = (area.getWidth() - width - 12) / PLACES_FOR_A_NAME;
         for (int i = 0; i <= PLACES_FOR_A_NAME && step > 0; i++) {
             double left = first + i * step;
-            if (!isCrossed(named, left - 6, width + 12, span)) {
+            if (!isCrossed(named, left - ROOM_ROUND_A_NAME, width + 2 * ROOM_ROUND_A_NAME, span)) {
                 return left;
             }
         }
