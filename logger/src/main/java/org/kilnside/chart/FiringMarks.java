@@ -172,7 +172,8 @@ record FiringMarks(
                 there.add(point.highC());
             }
         }
-        boolean isNow = content.nowMs().isPresent() && under.contains(content.nowMs().getAsLong());
+        boolean isNow =
+                content.nowMs().isPresent() && under.contains(content.nowMs().getAsLong());
         return isNow
                 || there.stream().anyMatch(celsius -> celsius < named.celsius())
                         && there.stream().anyMatch(celsius -> celsius >= named.celsius());

@@ -273,7 +273,8 @@ class AheadTest {
                 .orElseThrow();
         assertThat(choices.head()).isEqualTo("If you changed that");
         assertThat(choices.lines())
-                .containsExactly("all shut now: Thu\u00a013:30–18:30", "lid propped 2–10 cm, 120 °C: Thu\u00a005:30–08:30");
+                .containsExactly(
+                        "all shut now: Thu\u00a013:30–18:30", "lid propped 2–10 cm, 120 °C: Thu\u00a005:30–08:30");
     }
 
     @Test

@@ -36,8 +36,7 @@ final class ComingPane extends Card {
         if (!coming.told().cautions().isEmpty()) {
             add(
                     Labels.wrapping(
-                            String.join(" ", coming.told().cautions()),
-                            "foreground: $Kilnside.quiet; font: 90%"),
+                            String.join(" ", coming.told().cautions()), "foreground: $Kilnside.quiet; font: 90%"),
                     "span 2, growx, wmin 0, gaptop 2");
         }
         getAccessibleContext()
