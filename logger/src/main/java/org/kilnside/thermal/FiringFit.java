@@ -130,9 +130,11 @@ final class FiringFit implements LeastSquares.Residuals {
     /**
      * Logarithm of the probability of the data under this kind of wall, by Laplace's approximation. Neighbouring
      * residuals are correlated, so the sum of squares counts as if there were {@link FiringData#INDEPENDENT} of them.
+     * Bound water cannot be less than none, and fits often end where there just is none: what is known of it then is all
+     * or nothing from one minute to the next and says nothing of the wall.
      */
     private double evidence(LeastSquares.Solution solution) {
-        double[][] covariance = solution.covariance();
+        double[][] covariance = prior.withoutBoundWater(solution.covariance());
         double logDeterminant = Math.log(Math.max(
                 1e-300,
                 new org.hipparchus.linear.LUDecomposition(

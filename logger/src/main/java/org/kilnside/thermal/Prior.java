@@ -1,5 +1,6 @@
 package org.kilnside.thermal;
 
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -203,6 +204,19 @@ final class Prior {
 
     double logPsiError(double[][] covariance) {
         return spread[psi] * Math.sqrt(covariance[psi][psi]);
+    }
+
+    /** A fit's covariance of all but the bound water, which may be anything. */
+    double[][] withoutBoundWater(double[][] covariance) {
+        if (water < 0) {
+            return covariance;
+        }
+        double[][] others = new double[covariance.length - 1][];
+        for (int p = 0; p < others.length; p++) {
+            // It is the last number of all.
+            others[p] = Arrays.copyOf(covariance[p], others.length);
+        }
+        return others;
     }
 
     /** A fit's covariance where power was fitted, with what the mains may do from now on. */

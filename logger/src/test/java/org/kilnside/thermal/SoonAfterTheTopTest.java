@@ -7,8 +7,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.thermal.TrialPopulation.Family;
 import org.kilnside.thermal.TrialPopulation.Habit;
+import org.kilnside.virtualkiln.Population;
 
 /** The first minutes after the elements went off, when a potter asks for the first time when she may look in. */
 class SoonAfterTheTopTest {
@@ -24,6 +26,32 @@ class SoonAfterTheTopTest {
         for (TrialFiring firing : FIRINGS) {
             for (double seconds : new double[] {120, 240, 420}) {
                 assertHolds(firing, after(firing, seconds, false), seconds);
+            }
+        }
+    }
+
+    /** Two virtual kilns whose times once jumped by 14 and 20 % of what was left, to and fro from minute to minute. */
+    @Test
+    void whatIsSaidMovesLittleFromOneMinuteToTheNext() {
+        for (VirtualTrial trial : List.of(
+                VirtualTrial.of(Population.Family.LIGHT_BRICK, 77, 6, 0, false),
+                VirtualTrial.of(Population.Family.LAYERED, 77, 4, 0, false))) {
+            double before = Double.NaN;
+            for (double minutes = 26; minutes < 40; minutes++) {
+                double asked = trial.offS() + 60 * minutes;
+                double end = Forecaster.forecast(ForecastQuestion.about(trial.until(asked, true))
+                                .withBelow(List.of(Temperature.ofCelsius(60))))
+                        .below()
+                        .get(0)
+                        .when()
+                        .orElseThrow()
+                        .atS();
+                if (!Double.isNaN(before)) {
+                    assertThat(Math.abs(end - before) / (end - asked))
+                            .as("%.0f min after the top", minutes)
+                            .isLessThan(0.05);
+                }
+                before = end;
             }
         }
     }
