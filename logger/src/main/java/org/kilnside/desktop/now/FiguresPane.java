@@ -1,19 +1,47 @@
 package org.kilnside.desktop.now;
 
+import java.awt.Component;
 import java.util.List;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
 import org.kilnside.desktop.theme.Card;
+import org.kilnside.desktop.theme.Fold;
 import org.kilnside.desktop.theme.Labels;
 
-/** The figures side by side, each with its label over it and what goes with it below. */
+/**
+ * The figures side by side, each with its label over it and what goes with it below; in two columns where there is no room
+ * for all.
+ */
 final class FiguresPane extends Card {
     private static final long serialVersionUID = 1L;
+    private static final String SIDE_BY_SIDE = "insets 8 16 8 16, fill, gap 14";
+    private static final int GAP = 14;
     private transient List<NowModel.Figure> figures = List.of();
+    private final transient Fold fold;
 
     FiguresPane() {
-        super(new MigLayout("insets 8 16 8 16, fill, gap 14", "", "[center]"));
+        super(new MigLayout(SIDE_BY_SIDE, "", "[center]"));
+        MigLayout layout = (MigLayout) getLayout();
+        fold = new Fold(
+                this,
+                this::wholeWidth,
+                narrow -> layout.setLayoutConstraints(narrow ? SIDE_BY_SIDE + ", wrap 2" : SIDE_BY_SIDE));
+    }
+
+    /** What all figures need beside each other. */
+    private int wholeWidth() {
+        int width = 2 * 16;
+        for (Component cell : getComponents()) {
+            width += cell.getPreferredSize().width + GAP;
+        }
+        return width - GAP;
+    }
+
+    @Override
+    public void doLayout() {
+        fold.settle();
+        super.doLayout();
     }
 
     void show(List<NowModel.Figure> its) {

@@ -37,11 +37,11 @@ final class HeadPane extends Card {
     private final JButton keep = new JButton();
 
     HeadPane(PlansModel model) {
-        super(new MigLayout("insets 8 12 8 12, gapx 8, gapy 4, fillx, hidemode 3", "[][grow][][][][grow]", "[]4[]4[]"));
+        super(new MigLayout("insets 8 12 8 12, gapx 8, gapy 4, fillx, hidemode 3", "[][grow, shrinkprio 200][][][][grow]", "[]4[]4[]"));
         this.model = model;
         name = new PlanField(model, Place.of(Field.NAME), 18);
         name.putClientProperty(FlatClientProperties.STYLE, "font: 130%");
-        aim = new PlanField(model, Place.of(Field.AIM), 4);
+        aim = new PlanField(model, Place.of(Field.AIM), 3);
         clay = new PlanField(model, Place.of(Field.CLAY), 8);
         notes = new PlanField(model, Place.of(Field.NOTES), 18);
         ((Card) question).ground("lookGround");
@@ -50,9 +50,9 @@ final class HeadPane extends Card {
         question.add(asked, "span, growx, wmin 60, wrap");
         question.add(take);
         question.add(keep);
-        add(name, "span 2, growx");
+        add(name, "span 2, growx, wmin 120");
         add(aimLabel);
-        add(aim);
+        add(aim, "wmin pref");
         add(clayLabel);
         add(clay, "growx, wrap");
         add(notesLabel);
