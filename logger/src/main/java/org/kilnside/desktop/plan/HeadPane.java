@@ -37,7 +37,10 @@ final class HeadPane extends Card {
     private final JButton keep = new JButton();
 
     HeadPane(PlansModel model) {
-        super(new MigLayout("insets 8 12 8 12, gapx 8, gapy 4, fillx, hidemode 3", "[][grow, shrinkprio 200][][][][grow]", "[]4[]4[]"));
+        super(new MigLayout(
+                "insets 8 12 8 12, gapx 8, gapy 4, fillx, hidemode 3",
+                "[][grow, shrinkprio 200][][][][grow]",
+                "[]4[]4[]"));
         this.model = model;
         name = new PlanField(model, Place.of(Field.NAME), 18);
         name.putClientProperty(FlatClientProperties.STYLE, "font: 130%");
