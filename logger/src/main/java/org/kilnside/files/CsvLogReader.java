@@ -23,6 +23,10 @@ final class CsvLogReader {
     private static final double COLDEST_C = -273.15;
     private static final double HOTTEST_C = 3000;
     private static final double LONGEST_S = 1e10;
+    /** No kiln climbs so far, K, with elements never on for more than so much of the time. */
+    private static final double CLIMBS_K = 200;
+
+    private static final double HARDLY_ON = 0.01;
     private static final long DAY_MS = 86_400_000L;
     private static final long LONGEST_FIRING_MS = 30 * DAY_MS;
     private static final long SELDOM_MS = 100_000;
@@ -341,11 +345,16 @@ final class CsvLogReader {
         boolean instants = !header.has("elapsed_s");
         long zero = instants ? atMs[kept[0]] : 0;
         Trace.Builder trace = new Trace.Builder();
+        boolean shareOfOne = isShareOfOne(kept);
         double[] cold = new double[kept.length];
         for (int i = 0; i < kept.length; i++) {
             int row = kept[i];
-            trace.add(atMs[row] - zero, temperatureC[row], known(output[row]), known(setpointC[row]));
+            trace.add(atMs[row] - zero, temperatureC[row], shareOfOne ? OptionalDouble.empty() : known(output[row]), known(setpointC[row]));
             cold[i] = coldJunctionC[row];
+        }
+        List<String> ignored = new ArrayList<>(header.ignored());
+        if (shareOfOne) {
+            ignored.add("output_pct (never above 1 while the kiln climbs, so no per cent)");
         }
         Optional<Instant> startedAt = (instants ? Optional.of(zero) : zeroEpochMs).map(Instant::ofEpochMilli);
         return new Log(
@@ -353,7 +362,18 @@ final class CsvLogReader {
                 index -> known(cold[index]),
                 startedAt,
                 withoutTemperatureMs.stream().map(ms -> ms - zero).sorted().toList(),
-                new Log.Report(rows, counts, examples, ignoredCells, header.ignored()));
+                new Log.Report(rows, counts, examples, ignoredCells, ignored));
+    }
+
+    /** Whether the output goes from 0 to 1 rather than to 100: taken as it stands, the elements would hardly have been on. */
+    private boolean isShareOfOne(int[] kept) {
+        double most = 0;
+        double hottestC = Double.NEGATIVE_INFINITY;
+        for (int row : kept) {
+            most = Math.max(most, Double.isNaN(output[row]) ? 0 : output[row]);
+            hottestC = Math.max(hottestC, temperatureC[row]);
+        }
+        return most > 0 && most <= HARDLY_ON && hottestC > temperatureC[kept[0]] + CLIMBS_K;
     }
 
     private static OptionalDouble known(double value) {

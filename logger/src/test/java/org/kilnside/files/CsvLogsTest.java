@@ -255,6 +255,23 @@ class CsvLogsTest {
     }
 
     @Test
+    void anOutputFromNoughtToOneIsNotTakenForPerCent() {
+        StringBuilder climbs = new StringBuilder("elapsed_s,temp_c,output_pct\n");
+        StringBuilder cools = new StringBuilder("elapsed_s,temp_c,output_pct\n");
+        for (int i = 0; i < 100; i++) {
+            climbs.append(i * 60).append(',').append(20 + 5 * i).append(i < 50 ? ",1\n" : ",0.35\n");
+            cools.append(i * 60).append(',').append(900 - 5 * i).append(i < 50 ? ",1\n" : ",0\n");
+        }
+        Log log = log(climbs.toString());
+        assertThat(log.trace().size()).isEqualTo(100);
+        assertThat(log.trace().output(0)).isEmpty();
+        assertThat(log.report().sentence())
+                .contains("the column output_pct (never above 1 while the kiln climbs, so no per cent) was not used");
+        // A kiln on its way down may well be told one per cent.
+        assertThat(log(cools.toString()).trace().output(0)).hasValue(0.01);
+    }
+
+    @Test
     void thousandsAreTakenWhereTheOtherMarkStandsBeforeTheDecimals() {
         assertThat(temperatures(log("elapsed_s,temp_c\n0,\"1,222.50\"\n1,\"-1.25\"\n\"1,002.5\",\"1,223.\"\n")))
                 .containsExactly(1222.5, -1.25, 1223.0);
