@@ -349,7 +349,11 @@ final class CsvLogReader {
         double[] cold = new double[kept.length];
         for (int i = 0; i < kept.length; i++) {
             int row = kept[i];
-            trace.add(atMs[row] - zero, temperatureC[row], shareOfOne ? OptionalDouble.empty() : known(output[row]), known(setpointC[row]));
+            trace.add(
+                    atMs[row] - zero,
+                    temperatureC[row],
+                    shareOfOne ? OptionalDouble.empty() : known(output[row]),
+                    known(setpointC[row]));
             cold[i] = coldJunctionC[row];
         }
         List<String> ignored = new ArrayList<>(header.ignored());
