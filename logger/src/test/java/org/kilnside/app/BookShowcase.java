@@ -1,27 +1,16 @@
 package org.kilnside.app;
 
 import java.awt.Component;
-import java.awt.Container;
-import java.awt.Frame;
-import java.awt.image.BufferedImage;
-import java.io.File;
-import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
-import javax.imageio.ImageIO;
 import javax.swing.JFrame;
 import javax.swing.JTable;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
-import org.kilnside.desktop.ByKeyboard;
-import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
-import org.kilnside.desktop.HandFeed;
-import org.kilnside.desktop.Legibility;
+import org.kilnside.desktop.HandClosing;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.SettingsStore;
 import org.kilnside.desktop.Showcase;
@@ -31,6 +20,7 @@ import org.kilnside.desktop.Window;
 import org.kilnside.desktop.book.BookScreen;
 import org.kilnside.desktop.book.OverlayPane;
 import org.kilnside.desktop.theme.Theme;
+import org.kilnside.session.HandFeed;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
 import org.kilnside.wording.Opening;
@@ -72,20 +62,10 @@ final class BookShowcase {
                 new HandFeed(SampleSnapshots.coolingForecast()),
                 clock,
                 SettingsStore.forgetful(settings),
-                new Closing() {
-                    @Override
-                    public boolean recordsHere() {
-                        return false;
-                    }
-
-                    @Override
-                    public void closed(Choice choice) {
-                        // The next pictures open a window of their own.
-                    }
-                },
+                HandClosing.unheard(),
                 WholeBar.with(
                         "F4", (words, errands) -> new BookScreen(words, new DeskBook(book, kiln -> Optional.empty()))));
-        JFrame frame = shown();
+        JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> frame.setSize(shape.width(), shape.height()));
         press(frame, "F4");
         settle(() -> Showcase.find(frame, JTable.class) != null);
@@ -94,18 +74,9 @@ final class BookShowcase {
         for (String scene : wish[0].split("[+]", -1)) {
             scene(frame, table, scene);
             Stillness.await();
-            List<String> clipped = new ArrayList<>();
-            BufferedImage[] image = new BufferedImage[1];
-            SwingUtilities.invokeAndWait(() -> {
-                Container whole = frame.getContentPane();
-                image[0] = Showcase.picture(whole);
-                Legibility.faults(whole, image[0], clipped);
-                ByKeyboard.faults(whole, clipped);
-            });
-            String file =
-                    wish[4].replace("SCENE", scene.toLowerCase(Locale.ROOT).replace('_', '-'));
-            write(image[0], new File(file));
-            System.out.println(file + " clipped: " + clipped);
+            Showcase.shoot(
+                    frame.getContentPane(),
+                    wish[4].replace("SCENE", scene.toLowerCase(Locale.ROOT).replace('_', '-')));
             for (int i = 0; i < 3; i++) {
                 press(Showcase.find(frame, OverlayPane.class), "ESCAPE", frame);
             }
@@ -192,25 +163,5 @@ final class BookShowcase {
         if (!held[0]) {
             throw new IllegalStateException("the window did not come to what was waited for");
         }
-    }
-
-    private static JFrame shown() throws Exception {
-        for (int i = 0; i < 1200; i++) {
-            for (Frame frame : Frame.getFrames()) {
-                if (frame instanceof JFrame window && window.isShowing()) {
-                    return window;
-                }
-            }
-            Thread.sleep(25);
-        }
-        throw new IllegalStateException("no window within half a minute");
-    }
-
-    private static void write(BufferedImage image, File file) throws IOException {
-        File folder = file.getAbsoluteFile().getParentFile();
-        if (!folder.isDirectory() && !folder.mkdirs()) {
-            throw new IOException("cannot make the folder " + folder);
-        }
-        ImageIO.write(image, "png", file);
     }
 }

@@ -12,9 +12,8 @@ import javax.swing.text.JTextComponent;
 import org.kilnside.book.Book;
 import org.kilnside.book.BookEdit;
 import org.kilnside.book.WrittenRecord;
-import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
-import org.kilnside.desktop.HandFeed;
+import org.kilnside.desktop.HandClosing;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.SettingsStore;
 import org.kilnside.desktop.Showcase;
@@ -25,6 +24,7 @@ import org.kilnside.desktop.book.BookScreen;
 import org.kilnside.desktop.book.OverlayPane;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.firing.LoadedBatch;
+import org.kilnside.session.HandFeed;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
 import org.kilnside.wording.Opening;
@@ -63,17 +63,7 @@ final class BookWalk extends Walk {
                 new HandFeed(SampleSnapshots.coolingForecast()),
                 clock,
                 SettingsStore.forgetful(settings),
-                new Closing() {
-                    @Override
-                    public boolean recordsHere() {
-                        return false;
-                    }
-
-                    @Override
-                    public void closed(Choice choice) {
-                        closed = true;
-                    }
-                },
+                new HandClosing(false, choice -> closed = true),
                 WholeBar.with(
                         "F4", (words, errands) -> new BookScreen(words, new DeskBook(book, kiln -> Optional.empty()))));
         windowOpens();

@@ -2,24 +2,16 @@ package org.kilnside.app;
 
 import java.awt.Component;
 import java.awt.Container;
-import java.awt.Frame;
-import java.awt.image.BufferedImage;
-import java.io.File;
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import javax.imageio.ImageIO;
 import javax.swing.JFrame;
 import javax.swing.JTextField;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
-import org.kilnside.desktop.ByKeyboard;
-import org.kilnside.desktop.Closing;
 import org.kilnside.desktop.HandClock;
-import org.kilnside.desktop.HandFeed;
-import org.kilnside.desktop.Legibility;
+import org.kilnside.desktop.HandClosing;
 import org.kilnside.desktop.Settings;
 import org.kilnside.desktop.SettingsStore;
 import org.kilnside.desktop.Showcase;
@@ -28,6 +20,7 @@ import org.kilnside.desktop.WholeBar;
 import org.kilnside.desktop.Window;
 import org.kilnside.desktop.plan.PlansScreen;
 import org.kilnside.desktop.theme.Theme;
+import org.kilnside.session.HandFeed;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
 import org.kilnside.wording.Opening;
@@ -65,46 +58,21 @@ final class PlansShowcase {
                 new HandFeed(SampleSnapshots.heatingForecast()),
                 clock,
                 SettingsStore.forgetful(settings),
-                new Closing() {
-                    @Override
-                    public boolean recordsHere() {
-                        return false;
-                    }
-
-                    @Override
-                    public void closed(Choice choice) {
-                        // The next picture opens a window of its own.
-                    }
-                },
+                HandClosing.unheard(),
                 WholeBar.with(
                         "F3",
                         (words, errands) -> new PlansScreen(
                                 words,
                                 errands,
                                 new DeskPlans(folder, folder.resolve("firings.book"), java.util.Optional::empty))));
-        JFrame frame = shown();
+        JFrame frame = Showcase.shown();
         SwingUtilities.invokeAndWait(() -> frame.setSize(shape.width(), shape.height()));
         SwingUtilities.invokeAndWait(() -> press(frame, "F3"));
         Stillness.await();
         scene(frame, folder, wish[0], clock);
         Stillness.await();
-        List<String> clipped = new ArrayList<>();
-        BufferedImage[] image = new BufferedImage[1];
-        SwingUtilities.invokeAndWait(() -> {
-            Container whole = frame.getContentPane();
-            whole.validate();
-            image[0] = Showcase.picture(whole);
-            Legibility.faults(whole, image[0], clipped);
-            ByKeyboard.faults(whole, clipped);
-            frame.dispose();
-        });
-        File file = new File(wish[5]);
-        if (!file.getAbsoluteFile().getParentFile().isDirectory()
-                && !file.getAbsoluteFile().getParentFile().mkdirs()) {
-            throw new IOException("cannot make the folder of " + file);
-        }
-        ImageIO.write(image[0], "png", file);
-        System.out.println(wish[5] + " clipped: " + clipped);
+        Showcase.shoot(frame.getContentPane(), wish[5]);
+        SwingUtilities.invokeAndWait(frame::dispose);
     }
 
     private static void scene(JFrame frame, Path folder, String scene, HandClock clock) throws Exception {
@@ -185,17 +153,5 @@ final class PlansShowcase {
                 press(container, key);
             }
         }
-    }
-
-    private static JFrame shown() throws Exception {
-        for (int i = 0; i < 1200; i++) {
-            for (Frame frame : Frame.getFrames()) {
-                if (frame instanceof JFrame window && window.isShowing()) {
-                    return window;
-                }
-            }
-            Thread.sleep(25);
-        }
-        throw new IllegalStateException("no window within half a minute");
     }
 }

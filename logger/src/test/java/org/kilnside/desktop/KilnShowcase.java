@@ -1,11 +1,6 @@
 package org.kilnside.desktop;
 
 import java.awt.Component;
-import java.awt.Container;
-import java.awt.image.BufferedImage;
-import java.io.File;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javax.swing.JComponent;
@@ -20,6 +15,7 @@ import org.kilnside.desktop.kiln.Recordings;
 import org.kilnside.desktop.kiln.SampleLines;
 import org.kilnside.desktop.kiln.Wire;
 import org.kilnside.desktop.theme.Theme;
+import org.kilnside.session.HandFeed;
 import org.kilnside.session.LineView;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
@@ -140,17 +136,7 @@ final class KilnShowcase {
                 feed,
                 clock,
                 SettingsStore.forgetful(settings),
-                new Closing() {
-                    @Override
-                    public boolean recordsHere() {
-                        return false;
-                    }
-
-                    @Override
-                    public void closed(Choice choice) {
-                        // The next picture opens a window of its own.
-                    }
-                },
+                HandClosing.unheard(),
                 WholeBar.with(
                         "F5",
                         (words, errands) -> new KilnScreen(
@@ -169,7 +155,7 @@ final class KilnShowcase {
             Stillness.await();
             // The window looks at what has come meanwhile: once a second, and when there is news.
             clock.set(clock.monotonicMs() + 5_000);
-            feed.publish(state.scene.snapshot());
+            feed.show(state.scene.snapshot());
             Thread.sleep(100);
             Stillness.await();
         }
@@ -191,16 +177,7 @@ final class KilnShowcase {
             SwingUtilities.invokeAndWait(() -> ((JList<?>) frame.getMostRecentFocusOwner()).setSelectedIndex(86));
         }
         Stillness.await();
-        BufferedImage[] image = new BufferedImage[1];
-        List<String> clipped = new ArrayList<>();
-        SwingUtilities.invokeAndWait(() -> {
-            Container shown = frame.getContentPane();
-            image[0] = Showcase.picture(shown);
-            Legibility.faults(shown, image[0], clipped);
-            ByKeyboard.faults(shown, clipped);
-            frame.dispose();
-        });
-        Showcase.write(image[0], new File(wish[4]));
-        System.out.println(wish[4] + " clipped: " + clipped);
+        Showcase.shoot(frame.getContentPane(), wish[4]);
+        SwingUtilities.invokeAndWait(frame::dispose);
     }
 }

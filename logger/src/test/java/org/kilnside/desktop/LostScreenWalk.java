@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.util.List;
 import javax.swing.JFrame;
 import org.kilnside.desktop.theme.Theme;
+import org.kilnside.session.HandFeed;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
 import org.kilnside.wording.Opening;

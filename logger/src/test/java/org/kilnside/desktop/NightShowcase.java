@@ -1,10 +1,6 @@
 package org.kilnside.desktop;
 
-import java.awt.Container;
-import java.awt.image.BufferedImage;
-import java.io.File;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -17,6 +13,7 @@ import org.kilnside.firing.Lighting;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.ControllerNumbers;
 import org.kilnside.session.AlarmTrial;
+import org.kilnside.session.HandFeed;
 import org.kilnside.session.Post;
 import org.kilnside.session.Snapshot;
 import org.kilnside.session.Snapshots;
@@ -118,17 +115,7 @@ final class NightShowcase {
                 feed,
                 clock,
                 SettingsStore.forgetful(settings),
-                new Closing() {
-                    @Override
-                    public boolean recordsHere() {
-                        return false;
-                    }
-
-                    @Override
-                    public void closed(Choice choice) {
-                        // The next picture opens a window of its own.
-                    }
-                },
+                HandClosing.unheard(),
                 WholeBar.with(
                         "F6",
                         (words, errands) ->
@@ -139,17 +126,8 @@ final class NightShowcase {
             ((JComponent) frame.getContentPane()).getActionMap().get("F6").actionPerformed(null);
         });
         Stillness.await();
-        BufferedImage[] image = new BufferedImage[1];
-        List<String> clipped = new ArrayList<>();
-        SwingUtilities.invokeAndWait(() -> {
-            Container shown = frame.getContentPane();
-            image[0] = Showcase.picture(shown);
-            Legibility.faults(frame.getContentPane(), image[0], clipped);
-            ByKeyboard.faults(frame.getContentPane(), clipped);
-            frame.dispose();
-        });
-        Showcase.write(image[0], new File(wish[4]));
-        System.out.println(wish[4] + " clipped: " + clipped);
+        Showcase.shoot(frame.getContentPane(), wish[4]);
+        SwingUtilities.invokeAndWait(frame::dispose);
     }
 
     private static NightScreen.Port port(HandFeed feed) {

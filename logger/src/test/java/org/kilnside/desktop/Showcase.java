@@ -15,6 +15,7 @@ import javax.swing.SwingUtilities;
 import org.kilnside.desktop.now.NowView;
 import org.kilnside.desktop.now.StatusPane;
 import org.kilnside.desktop.theme.Theme;
+import org.kilnside.session.HandFeed;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
 import org.kilnside.wording.Opening;
@@ -53,17 +54,7 @@ public final class Showcase {
                 new HandFeed(scene.snapshot()),
                 clock,
                 SettingsStore.forgetful(settings),
-                new Closing() {
-                    @Override
-                    public boolean recordsHere() {
-                        return false;
-                    }
-
-                    @Override
-                    public void closed(Choice choice) {
-                        // The next picture opens a window of its own.
-                    }
-                },
+                HandClosing.unheard(),
                 WholeBar.names());
         JFrame frame = shown();
         SwingUtilities.invokeAndWait(() -> frame.setSize(Integer.parseInt(size[0]), Integer.parseInt(size[1])));
@@ -113,6 +104,20 @@ public final class Showcase {
         }
     }
 
+    /** Writes what a part of a window shows, and says what of it nobody could read or reach. */
+    public static void shoot(Container shown, String file) throws Exception {
+        BufferedImage[] image = new BufferedImage[1];
+        List<String> clipped = new ArrayList<>();
+        SwingUtilities.invokeAndWait(() -> {
+            shown.validate();
+            image[0] = picture(shown);
+            Legibility.faults(shown, image[0], clipped);
+            ByKeyboard.faults(shown, clipped);
+        });
+        write(image[0], new File(file));
+        System.out.println(file + " clipped: " + clipped);
+    }
+
     /** What a part of a window shows, in as many pixels as its screen has for it. */
     public static BufferedImage picture(Container shown) {
         double scale = shown.getGraphicsConfiguration().getDefaultTransform().getScaleX();
@@ -136,7 +141,8 @@ public final class Showcase {
         }
     }
 
-    static JFrame shown() throws Exception {
+    /** The window, once it is there. */
+    public static JFrame shown() throws Exception {
         for (int i = 0; i < 1200; i++) {
             for (Frame frame : Frame.getFrames()) {
                 if (frame instanceof JFrame window && window.isShowing()) {
@@ -163,7 +169,7 @@ public final class Showcase {
         return null;
     }
 
-    static void write(BufferedImage image, File file) throws IOException {
+    private static void write(BufferedImage image, File file) throws IOException {
         File folder = file.getAbsoluteFile().getParentFile();
         if (!folder.isDirectory() && !folder.mkdirs()) {
             throw new IOException("cannot make the folder " + folder);

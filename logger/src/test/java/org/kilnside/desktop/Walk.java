@@ -167,16 +167,6 @@ public abstract class Walk {
 
     /** For a window that records nothing: it closes without a question. */
     protected static Closing quietly() {
-        return new Closing() {
-            @Override
-            public boolean recordsHere() {
-                return false;
-            }
-
-            @Override
-            public void closed(Choice choice) {
-                // The walk ends by itself.
-            }
-        };
+        return HandClosing.unheard();
     }
 }

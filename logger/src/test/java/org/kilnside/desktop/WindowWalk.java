@@ -26,7 +26,7 @@ import org.kilnside.wording.TemperatureUnit;
  * that does not hold within ten seconds ends the walk with status 1.
  */
 final class WindowWalk extends Walk {
-    private final HandFeed feed = new HandFeed(SampleSnapshots.heating());
+    private final SlowFeed feed = new SlowFeed(SampleSnapshots.heating());
     private final HandClock clock = new HandClock();
     private final List<Settings> saved = new CopyOnWriteArrayList<>();
     private final List<String> savedOn = new CopyOnWriteArrayList<>();
@@ -122,9 +122,9 @@ final class WindowWalk extends Walk {
         feed.slownessMs = 4000;
         press(KeyEvent.VK_CONTROL, KeyEvent.VK_1);
         step("a note is under way", () -> !feed.threads.isEmpty());
-        feed.publish(SampleSnapshots.holding());
+        feed.show(SampleSnapshots.holding());
         step("the window does not wait for it", () -> speaks("Holding at 998 °C") && feed.said.isEmpty());
-        step("the note arrives", () -> feed.said.contains("note: Bung out"));
+        step("the note arrives", () -> feed.said.contains("Bung out"));
         step(
                 "and was not taken on the Swing thread",
                 () -> feed.threads.stream().allMatch("kilnside-errands"::equals));
@@ -143,7 +143,7 @@ final class WindowWalk extends Walk {
         step("closing the window asks while it records", () -> dialog("Kilnside"));
         press(KeyEvent.VK_ESCAPE);
         step("and one can stay", () -> !dialog("Kilnside") && frame.isShowing());
-        feed.publish(SampleSnapshots.ended());
+        feed.show(SampleSnapshots.ended());
         step("the end tells the firing", () -> speaks("The firing has ended."));
         SwingUtilities.invokeLater(() -> frame.dispatchEvent(new WindowEvent(frame, WindowEvent.WINDOW_CLOSING)));
         step("then it closes without a question", () -> closed.contains("STOP on kilnside-errands"));
@@ -194,16 +194,6 @@ final class WindowWalk extends Walk {
     }
 
     private Closing closing() {
-        return new Closing() {
-            @Override
-            public boolean recordsHere() {
-                return true;
-            }
-
-            @Override
-            public void closed(Choice choice) {
-                closed.add(choice + " on " + Thread.currentThread().getName());
-            }
-        };
+        return new HandClosing(true, choice -> closed.add(choice + " on " + Thread.currentThread().getName()));
     }
 }

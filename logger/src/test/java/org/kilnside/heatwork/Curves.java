@@ -1,9 +1,11 @@
 package org.kilnside.heatwork;
 
 import java.util.function.LongToDoubleFunction;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Trace;
+import org.kilnside.sensor.SensorUncertainty;
 
-/** Curves made for tests: straight ramps and holds, sampled as asked. */
+/** Curves made for tests: straight ramps and holds, sampled as asked, and the cone they come to. */
 final class Curves {
     private final Trace.Builder corners = new Trace.Builder();
     private long atMs;
@@ -67,5 +69,23 @@ final class Curves {
             }
         }
         return left.view();
+    }
+
+    /** What a curve comes to by self-supporting cones, its sensor's error left out. */
+    static ConeReached reached(Trace curve) {
+        return work(curve).reached(SensorUncertainty.UNKNOWN);
+    }
+
+    /** The same in whole cones. */
+    static double steps(Trace curve) {
+        return steps(work(curve));
+    }
+
+    static double steps(HeatWork work) {
+        return work.reached(SensorUncertainty.UNKNOWN).cone().steps().orElseThrow();
+    }
+
+    private static HeatWork work(Trace curve) {
+        return HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), curve);
     }
 }

@@ -3,6 +3,8 @@ package org.kilnside.heatwork;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static org.kilnside.heatwork.Curves.reached;
+import static org.kilnside.heatwork.Curves.steps;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -341,18 +343,6 @@ class HeatWorkTest {
 
     private static double minutes(TimeToGo time) {
         return time.left().orElseThrow().toMillis() / 60_000.0;
-    }
-
-    private static ConeReached reached(Trace curve) {
-        return HeatWork.of(TABLE, curve).reached(SensorUncertainty.UNKNOWN);
-    }
-
-    private static double steps(Trace curve) {
-        return steps(HeatWork.of(TABLE, curve));
-    }
-
-    private static double steps(HeatWork work) {
-        return work.reached(SensorUncertainty.UNKNOWN).cone().steps().orElseThrow();
     }
 
     private static double stepsOf(String cone) {

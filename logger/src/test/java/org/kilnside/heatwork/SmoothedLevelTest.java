@@ -2,6 +2,8 @@ package org.kilnside.heatwork;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.kilnside.heatwork.Curves.reached;
+import static org.kilnside.heatwork.Curves.steps;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -9,7 +11,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Trace;
-import org.kilnside.sensor.SensorUncertainty;
 
 /** What noise and seldom readings do to the top and to the cone; against the same firing without them (independent). */
 class SmoothedLevelTest {
@@ -81,17 +82,5 @@ class SmoothedLevelTest {
                 .isCloseTo(steps(HeatWork.ofLine(TABLE, firing.corners())), within(0.1));
         Trace cut = firing.every(600_000);
         assertThat(steps(cut)).isCloseTo(steps(HeatWork.ofLine(TABLE, cut)), within(0.001));
-    }
-
-    private static ConeReached reached(Trace curve) {
-        return HeatWork.of(TABLE, curve).reached(SensorUncertainty.UNKNOWN);
-    }
-
-    private static double steps(Trace curve) {
-        return steps(HeatWork.of(TABLE, curve));
-    }
-
-    private static double steps(HeatWork work) {
-        return work.reached(SensorUncertainty.UNKNOWN).cone().steps().orElseThrow();
     }
 }

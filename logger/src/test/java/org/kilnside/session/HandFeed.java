@@ -5,7 +5,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 
 /** A live firing moved by hand: shows the snapshots it is given and keeps what a person says. */
-public final class HandFeed implements LiveFeed {
+public class HandFeed implements LiveFeed {
     public final List<String> said = new CopyOnWriteArrayList<>();
     private final List<Consumer<Snapshot>> listeners = new CopyOnWriteArrayList<>();
     private volatile Snapshot latest;
@@ -17,12 +17,12 @@ public final class HandFeed implements LiveFeed {
         latest = first;
     }
 
-    public void show(Snapshot snapshot) {
+    public final void show(Snapshot snapshot) {
         latest = snapshot;
         listeners.forEach(listener -> listener.accept(snapshot));
     }
 
-    public int listeners() {
+    public final int listeners() {
         return listeners.size();
     }
 
@@ -44,26 +44,31 @@ public final class HandFeed implements LiveFeed {
 
     @Override
     public void lighting(org.kilnside.firing.Lighting list) {
-        said.add(list.text());
+        hear(list.text());
     }
 
     @Override
     public void note(String text) {
-        said.add(text);
+        hear(text);
     }
 
     @Override
     public void acknowledge(String alarmId) {
-        said.add("acknowledge: " + alarmId);
+        hear("acknowledge: " + alarmId);
     }
 
     @Override
     public void firingBegins() {
-        said.add("begins");
+        hear("begins");
     }
 
     @Override
     public void firingEnds() {
-        said.add("ends");
+        hear("ends");
+    }
+
+    /** A person said this. */
+    protected void hear(String what) {
+        said.add(what);
     }
 }
