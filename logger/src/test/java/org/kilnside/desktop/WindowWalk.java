@@ -194,6 +194,8 @@ final class WindowWalk extends Walk {
     }
 
     private Closing closing() {
-        return new HandClosing(true, choice -> closed.add(choice + " on " + Thread.currentThread().getName()));
+        return new HandClosing(
+                true,
+                choice -> closed.add(choice + " on " + Thread.currentThread().getName()));
     }
 }
