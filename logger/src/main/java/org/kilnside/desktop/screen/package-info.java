@@ -1,5 +1,5 @@
 /**
  * What a screen of the window is, and what the window gives to each: a moment to show, a row for its keys, a thread for
- * its errands. Knows no screen. Called on the Swing thread only.
+ * its errands; and the drawing along time that several screens have. Knows no screen. Called on the Swing thread only.
  */
 package org.kilnside.desktop.screen;
