@@ -111,7 +111,7 @@ public final class EmfCommand implements Callable<Integer> {
                 Optional<Double> given = number(line);
                 Answer answer = given.isPresent()
                         ? answer(function, byTemperature, given.get(), coldMv)
-                        : Answer.none(noNumber(line));
+                        : Answer.none(noNumber(line, byTemperature ? "1000" : "41.276"));
                 print(out, function.type(), answer, coldC);
             }
         } catch (IOException e) {
@@ -186,7 +186,7 @@ public final class EmfCommand implements Callable<Integer> {
     }
 
     private static double ask(String option, String text) {
-        return number(text).orElseThrow(() -> new Complaint(Complaint.ExitCode.USAGE, option + ": " + noNumber(text)));
+        return number(text).orElseThrow(() -> new Complaint(Complaint.ExitCode.USAGE, option + ": " + noNumber(text, option.equals("--mv") ? "41.276" : "1000")));
     }
 
     private static Optional<Double> number(String text) {
@@ -198,8 +198,8 @@ public final class EmfCommand implements Callable<Integer> {
         return Double.isFinite(value) ? Optional.of(value) : Optional.empty();
     }
 
-    private static String noNumber(String text) {
+    private static String noNumber(String text, String example) {
         String shown = text.length() > 40 ? text.substring(0, 40) + "…" : text;
-        return "found \"" + shown.replaceAll("\\p{Cntrl}", "?") + "\", expected a number such as 41.276";
+        return "found \"" + shown.replaceAll("\\p{Cntrl}", "?") + "\", expected a number with a decimal point, such as " + example;
     }
 }

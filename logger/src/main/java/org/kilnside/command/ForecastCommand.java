@@ -124,6 +124,10 @@ public final class ForecastCommand implements Callable<Integer> {
                     .println(
                             "kilnside: the earlier logs hold no heating or cooling to know the kiln by, and do not count;"
                                     + " name logs of whole firings");
+        } else if (!memory.isEmpty() && memory.firings() < earlier.size()) {
+            around.err()
+                    .println("kilnside: of " + earlier.size() + " earlier logs " + memory.firings()
+                            + " tell how the kiln cools; name logs that go on until it is cold");
         }
         int exit = Complaint.ExitCode.DONE.code();
         for (Path path : logs) {

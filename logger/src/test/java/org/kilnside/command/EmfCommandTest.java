@@ -45,7 +45,7 @@ class EmfCommandTest {
         assertThat(answers.get(1))
                 .isEqualTo(
                         "{\"type\":\"K\",\"mv\":null,\"temp_c\":null,\"reason\":\"found \\\"abc\\\", expected a number"
-                                + " such as 41.276\"}");
+                                + " with a decimal point, such as 1000\"}");
         assertThat(answers.get(3))
                 .isEqualTo(
                         "{\"type\":\"K\",\"mv\":null,\"temp_c\":1400.0,\"reason\":\"type K is defined from -270 to 1372"

@@ -110,6 +110,19 @@ class ForecastCommandTest {
                 Line.run("forecast", new ForecastCommand(), log("a.csv", 11).toString(), "--earlier", cold.toString());
         assertThat(said.exit()).isZero();
         assertThat(said.err()).contains("the earlier logs hold no heating or cooling");
+        Path whole = log("whole.csv", 40);
+        Line oneOfTwo = Line.run(
+                "forecast",
+                new ForecastCommand(),
+                log("b.csv", 11).toString(),
+                "--earlier",
+                cold.toString(),
+                "--earlier",
+                whole.toString());
+        assertThat(oneOfTwo.err()).contains("of 2 earlier logs 1 tell how the kiln cools");
+        assertThat(Line.run("forecast", new ForecastCommand(), whole.toString(), "--earlier", whole.toString())
+                        .err())
+                .isEmpty();
     }
 
     @Test
