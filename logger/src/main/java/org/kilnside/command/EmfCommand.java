@@ -186,7 +186,10 @@ public final class EmfCommand implements Callable<Integer> {
     }
 
     private static double ask(String option, String text) {
-        return number(text).orElseThrow(() -> new Complaint(Complaint.ExitCode.USAGE, option + ": " + noNumber(text, option.equals("--mv") ? "41.276" : "1000")));
+        return number(text)
+                .orElseThrow(() -> new Complaint(
+                        Complaint.ExitCode.USAGE,
+                        option + ": " + noNumber(text, option.equals("--mv") ? "41.276" : "1000")));
     }
 
     private static Optional<Double> number(String text) {
@@ -200,6 +203,7 @@ public final class EmfCommand implements Callable<Integer> {
 
     private static String noNumber(String text, String example) {
         String shown = text.length() > 40 ? text.substring(0, 40) + "…" : text;
-        return "found \"" + shown.replaceAll("\\p{Cntrl}", "?") + "\", expected a number with a decimal point, such as " + example;
+        return "found \"" + shown.replaceAll("\\p{Cntrl}", "?") + "\", expected a number with a decimal point, such as "
+                + example;
     }
 }
