@@ -75,12 +75,12 @@ final class ConformalScale {
     }
 
     /** While it still heats, each kind's own deviation of the cooling's end counts so much, and no less than the other. */
-    static final double COOLING_AFTER_HEATING = 0.8;
+    static final double COOLING_AFTER_HEATING = 0.7;
 
     /** The same where the output is not told: the prior is wider than the kilns there are. */
-    static final double COOLING_AFTER_UNTOLD_HEATING = 0.65;
+    static final double COOLING_AFTER_UNTOLD_HEATING = 0.7;
 
-    static final double COOLING_AFTER_HEATING_LEAST = 0.14;
+    static final double COOLING_AFTER_HEATING_LEAST = 0.13;
 
     /** Where among falling nodes a value lies, held at the ends. */
     private static double place(double[] nodes, double value) {

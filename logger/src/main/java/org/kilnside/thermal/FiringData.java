@@ -1,5 +1,6 @@
 package org.kilnside.thermal;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -43,6 +44,13 @@ final class FiringData {
         }
     }
 
+    /** What a fit is for: what is believed of a kiln beforehand goes with it. */
+    private enum Question {
+        ANY,
+        COOLING_FROM_ITS_TOP,
+        ITS_TOP
+    }
+
     final Course course;
     final Phases phases;
     final Prior.Ambient ambient;
@@ -58,7 +66,7 @@ final class FiringData {
     private final Optional<Prior.Soak> soak;
     private final LastSpan lastSpan;
     private final double powerStepS;
-    private final boolean firesAsBuilt;
+    private final Question question;
 
     private FiringData(
             Course course,
@@ -86,7 +94,7 @@ final class FiringData {
                 .stretches());
         guessedFullForS = OptionalDouble.empty();
         powerStepS = Double.POSITIVE_INFINITY;
-        firesAsBuilt = false;
+        question = Question.ANY;
     }
 
     private FiringData(
@@ -95,7 +103,7 @@ final class FiringData {
             List<Powered> powered,
             OptionalDouble guessedFullForS,
             double powerStepS,
-            boolean firesAsBuilt) {
+            Question question) {
         course = other.course;
         phases = other.phases;
         ambient = other.ambient;
@@ -111,7 +119,7 @@ final class FiringData {
         this.powered = List.copyOf(powered);
         this.guessedFullForS = guessedFullForS;
         this.powerStepS = powerStepS;
-        this.firesAsBuilt = firesAsBuilt;
+        this.question = question;
     }
 
     static FiringData of(Course course, OptionalDouble givenAmbientC) {
@@ -178,28 +186,38 @@ final class FiringData {
     /** The same with a guess of the output where the controller gives none. */
     FiringData withGuessedPower(Optional<Schedule> plan) {
         PoweredStretches guessed = PoweredStretches.guessed(course, driveS, driveC, plan);
-        return new FiringData(this, free, guessed.stretches(), guessed.fullForS(), powerStepS, firesAsBuilt);
+        return new FiringData(this, free, guessed.stretches(), guessed.fullForS(), powerStepS, question);
+    }
+
+    /** The same for how a kiln on its way up will cool once it is there. */
+    FiringData forItsCooling() {
+        List<Powered> told = PoweredStretches.ofAClimb(course, driveS, driveC);
+        return new FiringData(this, free, told.isEmpty() ? powered : told, guessedFullForS, powerStepS, Question.COOLING_FROM_ITS_TOP);
     }
 
     /** The same for where a kiln on its way up will get to with the output it tells. */
     FiringData forItsTop() {
         return new FiringData(
-                this, free, PoweredStretches.lately(course, driveS, driveC), guessedFullForS, powerStepS, true);
+                this, free, PoweredStretches.lately(course, driveS, driveC), guessedFullForS, powerStepS, Question.ITS_TOP);
     }
 
     /** The same, the elements having had another strength since a moment. */
     FiringData withPowerStep(double sinceS) {
-        return new FiringData(this, free, powered, guessedFullForS, sinceS, firesAsBuilt);
+        return new FiringData(this, free, powered, guessedFullForS, sinceS, question);
     }
 
     /** The same, nothing of it taken for a kiln left alone. */
     FiringData asIfHeldUntilNow() {
-        return new FiringData(this, List.of(), powered, guessedFullForS, powerStepS, firesAsBuilt);
+        return new FiringData(this, List.of(), powered, guessedFullForS, powerStepS, question);
     }
 
     /** Whether the newest reading comes without an output. */
     boolean outputUntoldNow() {
         return Double.isNaN(course.output[course.last()]);
+    }
+
+    private boolean outputUntold() {
+        return Arrays.stream(course.output, 0, course.size).allMatch(Double::isNaN);
     }
 
     /** Whether the log begins when its heating was over. */
@@ -226,7 +244,11 @@ final class FiringData {
                 lastSpan.anyOpened(),
                 !powered.isEmpty() && Double.isFinite(powerStepS),
                 takesBoundWater());
-        return firesAsBuilt ? prior.firesAsBuilt(kind) : prior;
+        return switch (question) {
+            case ANY -> prior;
+            case COOLING_FROM_ITS_TOP -> prior.notSeenToCool(kind, !outputUntold());
+            case ITS_TOP -> prior.firesAsBuilt(kind);
+        };
     }
 
     /** Whether the power of some stretch may have gone into bound water. */

@@ -106,7 +106,7 @@ final class HeatingForecast {
     static Forecast forecast(ForecastQuestion question, FiringData data, Stage stage, List<Remark> remarks) {
         Optional<Temperature> target = target(question);
         boolean outputKnown = !data.powered.isEmpty();
-        FiringData guessed = outputKnown ? data : data.withGuessedPower(question.plan());
+        FiringData guessed = outputKnown ? data.forItsCooling() : data.withGuessedPower(question.plan());
         if (!outputKnown) {
             remarks.add(Remark.of(
                     guessed.guessedFullForS.isPresent()
@@ -134,6 +134,8 @@ final class HeatingForecast {
         double[] thresholds =
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
         List<FiringFit.Weighted> forItsTop = outputKnown ? forItsTop(question, known, fits) : likely(fits);
+        List<FiringFit.Weighted> forItsCooling =
+                likely(outputKnown ? fits : FiringFit.again(fits, known.forItsCooling(), question.memory().kinds()));
         Spread[] rising = Spread.ask(
                 forItsTop,
                 fit -> {
@@ -144,7 +146,7 @@ final class HeatingForecast {
                 RISING);
         // What it does lately tells of its top; of how it will cool all of its way up tells.
         Spread[] cooling = Spread.ask(
-                likely(fits),
+                forItsCooling,
                 fit -> {
                     Projection projection = new Projection(fit);
                     return z -> cooling(data.nowS, fit, projection.now(z), z, ahead, aimC, power, thresholds);
