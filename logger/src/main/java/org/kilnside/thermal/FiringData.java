@@ -192,13 +192,24 @@ final class FiringData {
     /** The same for how a kiln on its way up will cool once it is there. */
     FiringData forItsCooling() {
         List<Powered> told = PoweredStretches.ofAClimb(course, driveS, driveC);
-        return new FiringData(this, free, told.isEmpty() ? powered : told, guessedFullForS, powerStepS, Question.COOLING_FROM_ITS_TOP);
+        return new FiringData(
+                this,
+                free,
+                told.isEmpty() ? powered : told,
+                guessedFullForS,
+                powerStepS,
+                Question.COOLING_FROM_ITS_TOP);
     }
 
     /** The same for where a kiln on its way up will get to with the output it tells. */
     FiringData forItsTop() {
         return new FiringData(
-                this, free, PoweredStretches.lately(course, driveS, driveC), guessedFullForS, powerStepS, Question.ITS_TOP);
+                this,
+                free,
+                PoweredStretches.lately(course, driveS, driveC),
+                guessedFullForS,
+                powerStepS,
+                Question.ITS_TOP);
     }
 
     /** The same, the elements having had another strength since a moment. */

@@ -134,8 +134,11 @@ final class HeatingForecast {
         double[] thresholds =
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
         List<FiringFit.Weighted> forItsTop = outputKnown ? forItsTop(question, known, fits) : likely(fits);
-        List<FiringFit.Weighted> forItsCooling =
-                likely(outputKnown ? fits : FiringFit.again(fits, known.forItsCooling(), question.memory().kinds()));
+        List<FiringFit.Weighted> forItsCooling = likely(
+                outputKnown
+                        ? fits
+                        : FiringFit.again(
+                                fits, known.forItsCooling(), question.memory().kinds()));
         Spread[] rising = Spread.ask(
                 forItsTop,
                 fit -> {

@@ -154,8 +154,9 @@ class AskedWhileItHeatsTest {
                         100 * Judged.quantile(errors, 0.9),
                         100 * bias(cases),
                         100.0 * cases.stream().filter(Case::held).count() / cases.size(),
-                        100 * Judged.quantile(
-                                cases.stream().map(Case::halfWidth).toList(), 0.5)));
+                        100
+                                * Judged.quantile(
+                                        cases.stream().map(Case::halfWidth).toList(), 0.5)));
             }
         }
     }
