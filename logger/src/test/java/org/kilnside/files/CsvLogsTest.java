@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.io.StringReader;
-import java.io.StringWriter;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -15,9 +14,6 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -26,15 +22,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.kilnside.files.Log.Reason;
-import org.kilnside.firing.Channel;
-import org.kilnside.firing.ControllerReport;
-import org.kilnside.firing.Origin;
-import org.kilnside.firing.Reading;
-import org.kilnside.firing.Trace;
-import org.kilnside.firing.WallClockLine;
-import org.kilnside.quantity.Share;
-import org.kilnside.quantity.Temperature;
-import org.kilnside.sensor.RawSignal;
 
 class CsvLogsTest {
     private static final ZoneId AMSTERDAM = ZoneId.of("Europe/Amsterdam");
@@ -285,74 +272,6 @@ class CsvLogsTest {
     }
 
     @Test
-    void whatIsWrittenReadsBackTheSame() throws IOException {
-        Random random = new Random(3);
-        Trace.Builder builder = new Trace.Builder();
-        long at = 0;
-        for (int i = 0; i < 2000; i++) {
-            at += 1 + random.nextInt(5000);
-            builder.add(
-                    at,
-                    random.nextBoolean() ? random.nextInt(5000) / 4.0 : 1300 * random.nextDouble(),
-                    random.nextBoolean() ? OptionalDouble.of(random.nextInt(1001) / 1000.0) : OptionalDouble.empty(),
-                    random.nextBoolean() ? OptionalDouble.of(random.nextInt(13000) / 10.0) : OptionalDouble.empty());
-        }
-        Trace trace = builder.view();
-        for (Optional<Instant> start :
-                List.of(Optional.<Instant>empty(), Optional.of(Instant.parse("2026-11-25T06:30:00.125Z")))) {
-            StringWriter text = new StringWriter();
-            try (CsvLogWriter writer = new CsvLogWriter(text, start.map(WallClockLine::from))) {
-                writer.comment("Tall Drum\nbisque");
-                writer.write(trace);
-            }
-            Log log = log(text.toString());
-            assertThat(log.startedAt()).isEqualTo(start);
-            assertThat(times(log)).isEqualTo(times(trace));
-            assertThat(temperatures(log)).isEqualTo(temperatures(trace));
-            for (int i = 0; i < trace.size(); i++) {
-                assertThat(log.trace().output(i)).isEqualTo(trace.output(i));
-                assertThat(log.trace().setpointC(i)).isEqualTo(trace.setpointC(i));
-            }
-        }
-    }
-
-    @Test
-    void theTimeOfDayFollowsTheWallClockWhereTheControllersClockDrifts() throws IOException {
-        StringWriter text = new StringWriter();
-        WallClockLine line = new WallClockLine(Instant.parse("2026-11-25T06:30:00Z"), 1.005);
-        try (CsvLogWriter writer = new CsvLogWriter(text, Optional.of(line))) {
-            writer.write(new Trace.Builder().add(0, 20).add(36_000_000, 900).view());
-        }
-        // Ten hours by a clock that runs 0.5 % slow are 10 h 3 min (arithmetic).
-        assertThat(text.toString())
-                .contains("\n0,2026-11-25T06:30:00.000Z,20,")
-                .contains("\n36000,2026-11-25T16:33:00.000Z,900,");
-    }
-
-    @Test
-    void aFaultedReadingIsWrittenAsAHoleWithItsFaults() throws IOException {
-        StringWriter text = new StringWriter();
-        Channel good = new Channel(
-                1,
-                RawSignal.of(100, 400),
-                Optional.of(Temperature.ofCelsius(25)),
-                Optional.of(Temperature.ofCelsius(8.5)));
-        Channel open = new Channel(
-                1, new RawSignal(OptionalInt.empty(), OptionalInt.empty(), 5), Optional.empty(), Optional.empty());
-        ControllerReport says = new ControllerReport(
-                Optional.of(new Share(0.5)), Optional.of(Temperature.ofCelsius(600)), OptionalInt.of(2));
-        try (CsvLogWriter writer = new CsvLogWriter(text, Optional.empty())) {
-            writer.write(Reading.of(0, List.of(good), says, Origin.LIVE));
-            writer.write(Reading.of(1250, List.of(open), ControllerReport.NONE, Origin.LIVE));
-        }
-        assertThat(text).hasToString("""
-                elapsed_s,temp_c,output_pct,setpoint_c,cold_junction_c,segment,fault
-                0,25,50,600,8.5,2,
-                1.25,,,,,,open_circuit+short_to_supply
-                """);
-    }
-
-    @Test
     void noTextWhateverItIsEscapesAsAnythingButARefusal() {
         Random random = new Random(5);
         String letters = "0123456789.,;\t\"\n\r #-+eENa°\u0000T:Z";
@@ -395,18 +314,14 @@ class CsvLogsTest {
     }
 
     private static List<Long> times(Log log) {
-        return times(log.trace());
-    }
-
-    private static List<Long> times(Trace trace) {
-        return IntStream.range(0, trace.size()).mapToObj(trace::elapsedMs).toList();
+        return IntStream.range(0, log.trace().size())
+                .mapToObj(log.trace()::elapsedMs)
+                .toList();
     }
 
     private static List<Double> temperatures(Log log) {
-        return temperatures(log.trace());
-    }
-
-    private static List<Double> temperatures(Trace trace) {
-        return IntStream.range(0, trace.size()).mapToObj(trace::temperatureC).toList();
+        return IntStream.range(0, log.trace().size())
+                .mapToObj(log.trace()::temperatureC)
+                .toList();
     }
 }
