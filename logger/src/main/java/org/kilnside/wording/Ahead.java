@@ -1,7 +1,5 @@
 package org.kilnside.wording;
 
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -76,7 +74,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
 
         private final Snapshot snapshot;
         private final Words words;
-        private final StateWords state;
+        private final TimesAhead times;
         private final Optional<LiveForecast> live;
         private final Optional<Forecast> forecast;
         /** Where the newest line is further on than the forecast, times that have gone by are not expected any more. */
@@ -85,7 +83,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         Writer(Snapshot snapshot, Words words) {
             this.snapshot = snapshot;
             this.words = words;
-            this.state = new StateWords(words);
+            this.times = new TimesAhead(snapshot, words);
             this.live = snapshot.findings().isDistrusted()
                     ? Optional.empty()
                     : snapshot.findings().forecast();
@@ -204,18 +202,18 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             }
             arrival.when()
                     .filter(when -> isAhead(when))
-                    .ifPresent(when -> lines.add(new Line(words.text("ahead.top", target), shortSpan(when))));
+                    .ifPresent(when -> lines.add(new Line(words.text("ahead.top", target), times.shortSpan(when))));
             if (arrival.reaches() == Reaches.CANNOT_SAY_YET) {
                 boolean likely = arrival.topsOut()
                         .map(top -> !top.at().isBelow(arrival.target()))
                         .orElse(true);
                 Optional<When> when = arrival.when().filter(its -> likely);
-                sentences.add(when.map(its -> words.text("ahead.expected_if", target, about(its)))
+                sentences.add(when.map(its -> words.text("ahead.expected_if", target, times.about(its)))
                         .orElseGet(() -> cannotSay(arrival, target)));
             } else if (!coneExpected(sentences)) {
                 arrival.when()
                         .filter(when -> isAhead(when))
-                        .ifPresent(when -> sentences.add(words.text("ahead.expected", target, about(when))));
+                        .ifPresent(when -> sentences.add(words.text("ahead.expected", target, times.about(when))));
             }
         }
 
@@ -243,7 +241,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             String named =
                     words.sentence(cones(snapshot.findings().cone().get()).cone(aim().get()));
             sentences.add(words.text(
-                    "ahead.expected", named, moment(expected.get().aimDownMs().getAsLong())));
+                    "ahead.expected", named, times.moment(expected.get().aimDownMs().getAsLong())));
             return true;
         }
 
@@ -269,7 +267,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 }
                 if (ahead && !told && isWorthASentence(below.get().when().get(), answer)) {
                     sentences.add(words.text(
-                            "ahead.below", temperature, span(below.get().when().get())));
+                            "ahead.below", temperature, times.span(below.get().when().get())));
                     told = true;
                 }
             }
@@ -307,8 +305,8 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                             lines.add(choice.from()
                                     .filter(this::isAhead)
                                     .map(from ->
-                                            words.text("ahead.choice_from", way, words.temperature(from), span(when)))
-                                    .orElseGet(() -> words.text("ahead.choice_now", way, span(when))));
+                                            words.text("ahead.choice_from", way, words.temperature(from), times.span(when)))
+                                    .orElseGet(() -> words.text("ahead.choice_now", way, times.span(when))));
                         });
             }
             return lines.isEmpty()
@@ -328,15 +326,15 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             if (below.when().isPresent()) {
                 When when = below.when().get();
                 if (isAhead(when)) {
-                    return shortSpan(when);
+                    return times.shortSpan(when);
                 }
                 // Where the sensor reads air, nobody saw the ware go through it: it is known only that it has.
                 boolean unseen = forecast.orElseThrow().remarks().stream()
                         .anyMatch(remark -> remark.kind() == Remark.Kind.SENSOR_READS_AIR);
-                return unseen ? words.text("ahead.by_now") : words.text("ahead.since", about(when));
+                return unseen ? words.text("ahead.by_now") : words.text("ahead.since", times.about(when));
             }
             return below.notBeforeS()
-                    .map(at -> words.text("ahead.not_before", moment(Math.round(at * 1000))))
+                    .map(at -> words.text("ahead.not_before", times.moment(Math.round(at * 1000))))
                     .orElse(words.text("ahead.unknown"));
         }
 
@@ -350,50 +348,6 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
 
         private boolean isAhead(When when) {
             return when.atS() > nowS;
-        }
-
-        private String about(When when) {
-            return moment(Math.round(when.atS() * 1000));
-        }
-
-        /** {@code 11:30–13:10}, with its day where that is not today's; since the begin where the kiln runs faster. */
-        private String span(When when) {
-            long fromMs = Math.round(when.fromS() * 1000);
-            long toMs = Math.round(when.toS() * 1000);
-            if (!onTheClock()) {
-                return words.text("ahead.after_begin", state.elapsed(fromMs), state.elapsed(toMs));
-            }
-            boolean oneDay = day(fromMs).equals(day(toMs));
-            String to = oneDay
-                    ? state.moment(toMs, snapshot.zeroFor(toMs), snapshot.speed())
-                    : state.momentWithDay(toMs, snapshot.zeroFor(toMs), snapshot.speed());
-            // Kept on one line where there is room for it: a time torn apart is misread.
-            return (moment(fromMs) + (oneDay ? "–" : " – ") + to).replace(' ', '\u00a0');
-        }
-
-        /** The same in a line of its own: that a sped-up kiln's times count from the begin, every other one there says. */
-        private String shortSpan(When when) {
-            return onTheClock()
-                    ? span(when)
-                    : (moment(Math.round(when.fromS() * 1000)) + "–" + moment(Math.round(when.toS() * 1000)))
-                            .replace(' ', '\u00a0');
-        }
-
-        private String moment(long elapsedMs) {
-            boolean today = !onTheClock()
-                    || day(elapsedMs).equals(day(live.orElseThrow().askedMs()));
-            return today
-                    ? state.moment(elapsedMs, snapshot.zeroFor(elapsedMs), snapshot.speed())
-                    : state.momentWithDay(elapsedMs, snapshot.zeroFor(elapsedMs), snapshot.speed());
-        }
-
-        private boolean onTheClock() {
-            return snapshot.wallClock().isPresent() && Math.abs(snapshot.speed() - 1) < 1e-9;
-        }
-
-        private LocalDate day(long elapsedMs) {
-            ZoneId zone = words.preferences().zone();
-            return LocalDate.ofInstant(snapshot.wallClock().orElseThrow().at(elapsedMs), zone);
         }
     }
 }
