@@ -241,7 +241,9 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             String named =
                     words.sentence(cones(snapshot.findings().cone().get()).cone(aim().get()));
             sentences.add(words.text(
-                    "ahead.expected", named, times.moment(expected.get().aimDownMs().getAsLong())));
+                    "ahead.expected",
+                    named,
+                    times.moment(expected.get().aimDownMs().getAsLong())));
             return true;
         }
 
@@ -267,7 +269,9 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 }
                 if (ahead && !told && isWorthASentence(below.get().when().get(), answer)) {
                     sentences.add(words.text(
-                            "ahead.below", temperature, times.span(below.get().when().get())));
+                            "ahead.below",
+                            temperature,
+                            times.span(below.get().when().get())));
                     told = true;
                 }
             }
@@ -304,8 +308,8 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                             String way = words.named("ahead.choice", choice.way());
                             lines.add(choice.from()
                                     .filter(this::isAhead)
-                                    .map(from ->
-                                            words.text("ahead.choice_from", way, words.temperature(from), times.span(when)))
+                                    .map(from -> words.text(
+                                            "ahead.choice_from", way, words.temperature(from), times.span(when)))
                                     .orElseGet(() -> words.text("ahead.choice_now", way, times.span(when))));
                         });
             }
