@@ -128,6 +128,8 @@ public record Forecast(
             FULL_OUTPUT_GUESSED,
             /** The set-point does not wait for the kiln: a controller that goes by the clock ends its plan before the top. */
             SETPOINT_RUNS_AHEAD,
+            /** It lags its plan and no set-point is told: should its controller go by the clock, its plan ends before the top. */
+            MAY_END_BY_THE_CLOCK,
             /** The output is not told, so the power left can only be guessed. */
             OUTPUT_UNKNOWN,
             /** The elements are on while the kiln cools and no plan says for how long: only the earliest time is known. */

@@ -50,14 +50,6 @@ final class HeatingForecast {
     /** A controller holds a top some kelvins under it. */
     private static final double AS_GOOD_AS_THERE_K = 3;
 
-    /** Controllers that wait for their kiln do not let it fall so far behind, K; those whose set-point rises on do not wait. */
-    private static final double LEFT_BEHIND_K = 40;
-
-    private static final double RISEN_ON_K = 20;
-
-    /** So much after its plan's time is after it, s. */
-    private static final double AFTER_PLAN_S = 900;
-
     /** A kind of wall less likely than this is not asked. */
     private static final double LEAST_WEIGHT = 0.02;
 
@@ -66,7 +58,8 @@ final class HeatingForecast {
 
     private static final int TOP = 1;
     private static final int TOP_WHEN_LATE = 2;
-    private static final int RISING = 3;
+    private static final int BY_THE_CLOCK = 3;
+    private static final int RISING = 4;
 
     private HeatingForecast() {}
 
@@ -122,7 +115,8 @@ final class HeatingForecast {
             return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), stage, remarks);
         }
         double aimC = target.get().celsius();
-        PlanAhead ahead = ahead(question, data, aimC);
+        Steering steering = Steering.of(data.course, isPlanned(question) ? question.plan() : Optional.empty());
+        PlanAhead ahead = ahead(question, data, steering, aimC);
         List<FiringFit.Weighted> evenly = question.memory().fit(guessed);
         Optional<PowerGuard.Finding> step =
                 outputKnown ? PowerGuard.stepOnce(data, evenly.get(0).fit(), question.memory()) : Optional.empty();
@@ -135,16 +129,13 @@ final class HeatingForecast {
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
         List<FiringFit.Weighted> forItsTop = outputKnown ? forItsTop(question, known, fits) : likely(fits);
         List<FiringFit.Weighted> forItsCooling = likely(
-                outputKnown
-                        ? fits
-                        : FiringFit.again(
-                                fits, known.forItsCooling(), question.memory().kinds()));
+                outputKnown ? fits : FiringFit.again(fits, known.forItsCooling(), question.memory().kinds()));
         Spread[] rising = Spread.ask(
                 forItsTop,
                 fit -> {
                     Projection projection = new Projection(fit);
                     WallSlab full = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);
-                    return z -> rising(data.nowS, projection.now(z), full, ahead, aimC, power);
+                    return z -> rising(data.nowS, projection.now(z), full, ahead, aimC, power, steering);
                 },
                 RISING);
         // What it does lately tells of its top; of how it will cool all of its way up tells.
@@ -152,24 +143,28 @@ final class HeatingForecast {
                 forItsCooling,
                 fit -> {
                     Projection projection = new Projection(fit);
-                    return z -> cooling(data.nowS, fit, projection.now(z), z, ahead, aimC, power, thresholds);
+                    return z -> cooling(data.nowS, fit, projection.now(z), z, ahead, aimC, power, steering, thresholds);
                 },
                 thresholds.length);
-        Optional<Arrival> arrival =
-                Optional.of(arrival(target.get(), known, rising, flattensBelowC(known, forItsTop), power));
-        boolean afterPlan = arrival.flatMap(Arrival::when)
-                .filter(when -> when.atS() > ahead.endsS(data.nowS) + AFTER_PLAN_S)
-                .isPresent();
-        if (afterPlan && setpointRanAhead(data.course)) {
-            remarks.add(Remark.of(Remark.Kind.SETPOINT_RUNS_AHEAD));
-        }
+        Arrival waited = arrival(target.get(), known, rising, flattensBelowC(known, forItsTop), power);
+        Arrival steered = isPlanned(question)
+                ? ByTheClock.arrival(steering, waited, rising[BY_THE_CLOCK], known, ahead.leavesS(aimC), power)
+                : waited;
+        Optional<Arrival> arrival = Optional.of(steered);
+        ByTheClock.remark(
+                        steering,
+                        waited,
+                        isPlanned(question) ? question.plan() : Optional.empty(),
+                        data.course,
+                        ahead.leavesS(aimC))
+                .ifPresent(remarks::add);
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
-        boolean reaches =
-                arrival.get().reaches() != Reaches.NO && arrival.get().when().isPresent();
+        boolean ends = steering == Steering.BY_THE_CLOCK
+                || steered.reaches() != Reaches.NO && steered.when().isPresent();
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = cooling[i];
-            Optional<When> when = spread.isKnown() && reaches
+            Optional<When> when = spread.isKnown() && ends
                     ? Optional.of(cooled(data.nowS, spread, outputKnown))
                     : Optional.empty();
             below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
@@ -190,22 +185,6 @@ final class HeatingForecast {
                 remarks);
     }
 
-    /** Whether the set-point has risen on while the kiln was left far behind: the controller's ramps do not wait. */
-    private static boolean setpointRanAhead(Course course) {
-        double leftAtC = Double.NaN;
-        for (int i = 0; i < course.size; i++) {
-            boolean behind = course.setpointC[i] - course.temperatureC[i] > LEFT_BEHIND_K;
-            if (!behind) {
-                leftAtC = Double.NaN;
-            } else if (Double.isNaN(leftAtC)) {
-                leftAtC = course.setpointC[i];
-            } else if (course.setpointC[i] > leftAtC + RISEN_ON_K) {
-                return true;
-            }
-        }
-        return false;
-    }
-
     private static List<FiringFit.Weighted> forItsTop(
             ForecastQuestion question, FiringData known, List<FiringFit.Weighted> evenly) {
         return likely(FiringFit.again(
@@ -220,13 +199,23 @@ final class HeatingForecast {
     }
 
     private static double[] rising(
-            double nowS, WallSlab slab, WallSlab full, PlanAhead ahead, double aimC, ArrivalScale.Power power) {
+            double nowS,
+            WallSlab slab,
+            WallSlab full,
+            PlanAhead ahead,
+            double aimC,
+            ArrivalScale.Power power,
+            Steering steering) {
         double[] answers = new double[RISING];
         full.startLike(slab);
         answers[TOP] = PlanRun.topsOutC(full, TOPS_OUT_WITHIN_S);
         // A kiln that would get there twelve hours after its plan is late, not too weak.
         double plannedS = ahead.endsS(nowS) - nowS;
         answers[TOP_WHEN_LATE] = Math.max(answers[TOP], PlanRun.topsOutC(full, Math.min(TOPS_OUT_WITHIN_S, plannedS)));
+        if (steering == Steering.BY_THE_CLOCK) {
+            full.startLike(slab);
+            answers[BY_THE_CLOCK] = PlanRun.byTheClock(full, ahead, nowS, isLimited(power), aimC).highestC();
+        }
         PlanRun run = PlanRun.follow(slab, ahead, nowS, isLimited(power), aimC);
         answers[WHEN] = Math.log(Math.max(60, run.arrivalS() - nowS));
         return answers;
@@ -240,8 +229,11 @@ final class HeatingForecast {
             PlanAhead ahead,
             double aimC,
             ArrivalScale.Power power,
+            Steering steering,
             double[] thresholds) {
-        PlanRun run = PlanRun.follow(slab, ahead, nowS, isLimited(power), aimC);
+        PlanRun run = steering == Steering.BY_THE_CLOCK
+                ? PlanRun.byTheClock(slab, ahead, nowS, isLimited(power), aimC)
+                : PlanRun.follow(slab, ahead, nowS, isLimited(power), aimC);
         double[] below = Projection.below(slab, run.endS(), fit.prior().kiln(z).ambientC(), thresholds);
         return Arrays.stream(below)
                 .map(each -> Math.log(Math.max(60, each - nowS)))
@@ -354,12 +346,18 @@ final class HeatingForecast {
                 data.nowS + Math.exp(log), data.nowS + Math.exp(log - sooner), data.nowS + Math.exp(log + later));
     }
 
-    private static PlanAhead ahead(ForecastQuestion question, FiringData data, double aimC) {
+    /** Whether what is left of a plan is carried out, and not just a temperature aimed at. */
+    private static boolean isPlanned(ForecastQuestion question) {
+        return question.ahead().isPresent()
+                || question.plan().isPresent() && question.target().isEmpty();
+    }
+
+    private static PlanAhead ahead(ForecastQuestion question, FiringData data, Steering steering, double aimC) {
         if (question.ahead().isPresent()) {
             return question.ahead().get();
         }
-        if (question.plan().isPresent() && question.target().isEmpty()) {
-            return PlanAlignment.ahead(question.plan().get(), data.course, data.phases);
+        if (isPlanned(question)) {
+            return PlanAlignment.ahead(question.plan().get(), data.course, data.phases, steering);
         }
         double pace = data.course.line(data.nowS - 2400, data.nowS).slopeKS() * 3600;
         int last = data.course.last();

@@ -29,6 +29,15 @@ public record PlanAhead(List<Corner> corners) {
                 : Math.max(nowS, corners.get(corners.size() - 1).elapsedS());
     }
 
+    /** When the last of a temperature is over by the clock, s; never where it is not wanted any more. */
+    double leavesS(double celsius) {
+        double leaves = Double.POSITIVE_INFINITY;
+        for (Corner corner : corners) {
+            leaves = corner.temperatureC() >= celsius - 1 ? corner.elapsedS() : leaves;
+        }
+        return leaves;
+    }
+
     /** What is wanted at a time; from now to the first corner a straight line from where the kiln is. */
     double wantedC(double seconds, double nowS, double nowC) {
         double beforeS = nowS;

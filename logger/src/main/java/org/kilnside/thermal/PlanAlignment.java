@@ -27,9 +27,14 @@ final class PlanAlignment {
      * @return empty when the plan is over and the kiln left to itself
      */
     static PlanAhead ahead(Schedule schedule, Course course, Phases phases) {
+        return ahead(schedule, course, phases, Steering.WAITS);
+    }
+
+    /** The same by a controller that treats a lagging kiln in its own way. */
+    static PlanAhead ahead(Schedule schedule, Course course, Phases phases, Steering steering) {
         PlannedCurve curve = schedule.curveFrom(Temperature.ofCelsius(course.temperatureC[0]));
         double nowS = course.lastS();
-        double planned = phases.coolingNow() ? plannedCooling(curve, course, phases) : plannedHeating(curve, course);
+        double planned = phases.coolingNow() ? plannedCooling(curve, course, phases) : plannedHeating(curve, course, steering);
         List<PlanAhead.Corner> corners = new ArrayList<>();
         for (PlannedCurve.Leg leg : curve.legs()) {
             double end = leg.toMs() / 1000.0;
@@ -46,7 +51,19 @@ final class PlanAlignment {
         return new PlanAhead(corners);
     }
 
-    private static double plannedHeating(PlannedCurve curve, Course course) {
+    /** When a plan lit with this course leaves its top if nothing is waited for, s on the course's clock. */
+    static double leavesTopS(Schedule schedule, Course course) {
+        PlannedCurve curve = schedule.curveFrom(Temperature.ofCelsius(course.temperatureC[0]));
+        int top = schedule.topSegment();
+        return beganS(course, curve)
+                + curve.legs().stream()
+                        .filter(leg -> leg.segment() == top)
+                        .mapToDouble(leg -> leg.toMs() / 1000.0)
+                        .max()
+                        .orElse(0);
+    }
+
+    private static double plannedHeating(PlannedCurve curve, Course course, Steering steering) {
         double now = course.lastS();
         double temperature = course.temperatureC[course.last()];
         double setpoint = course.setpointC[course.last()];
@@ -63,7 +80,10 @@ final class PlanAlignment {
             double to = leg.toMs() / 1000.0;
             if (leg.kind() == PlannedCurve.Kind.HOLD
                     && Math.abs(at - leg.toC()) < (Double.isNaN(setpoint) ? BAND_K : 1)) {
-                return Math.min(to, from + inBandS(course, leg.toC()));
+                double held = steering == Steering.BY_THE_CLOCK
+                        ? bandS(course, course.setpointC, leg.toC())
+                        : inBandS(course, leg.toC());
+                return Math.min(to, from + held);
             }
             if (leg.kind() == PlannedCurve.Kind.RAMP && at < leg.toC() - 1) {
                 double span = leg.toC() - leg.fromC();
@@ -129,8 +149,12 @@ final class PlanAlignment {
     }
 
     private static double inBandS(Course course, double celsius) {
+        return bandS(course, course.temperatureC, celsius);
+    }
+
+    private static double bandS(Course course, double[] valuesC, double celsius) {
         int i = course.last();
-        while (i > 0 && Math.abs(course.temperatureC[i - 1] - celsius) < BAND_K) {
+        while (i > 0 && Math.abs(valuesC[i - 1] - celsius) < BAND_K) {
             i--;
         }
         return course.lastS() - course.timeS[i];

@@ -6,8 +6,9 @@ package org.kilnside.thermal;
  *
  * @param endS when the last of the plan is over and the kiln is left to itself
  * @param arrivalS when it first was as hot as asked; NaN when it was not
+ * @param highestC the hottest it was on the way
  */
-record PlanRun(double endS, double arrivalS) {
+record PlanRun(double endS, double arrivalS, double highestC) {
     /** So near to a corner a controller calls it reached, K. */
     static final double THERE_K = 4;
 
@@ -44,6 +45,23 @@ record PlanRun(double endS, double arrivalS) {
 
     /** The same under somebody's eyes. */
     static PlanRun follow(WallSlab slab, PlanAhead plan, double nowS, boolean limited, double askedC, Watch watch) {
+        return run(slab, plan, nowS, limited, askedC, true, watch);
+    }
+
+    /** The same by a controller that goes by the clock: its plan ends in time, wherever the kiln is. */
+    static PlanRun byTheClock(WallSlab slab, PlanAhead plan, double nowS, boolean limited, double askedC) {
+        return run(slab, plan, nowS, limited, askedC, false, (corner, endS, wantedC) -> {});
+    }
+
+    private static PlanRun run(
+            WallSlab slab,
+            PlanAhead plan,
+            double nowS,
+            boolean limited,
+            double askedC,
+            boolean waits,
+            Watch watch) {
+        double highest = slab.chamberC();
         double time = nowS;
         double arrival = slab.chamberC() >= askedC - ASKED_WITHIN_K ? nowS : Double.NaN;
         double cornerS = nowS;
@@ -64,7 +82,7 @@ record PlanRun(double endS, double arrivalS) {
             while (true) {
                 boolean lags = rising && slab.chamberC() < corner.temperatureC() - wholeK
                         || falling && slab.chamberC() > corner.temperatureC() + THERE_K;
-                if (gone >= span && !lags || waited > LONGEST_WAIT_S) {
+                if (gone >= span && !(lags && waits) || waited > LONGEST_WAIT_S) {
                     break;
                 }
                 double step = gone < span ? Math.min(WallSlab.DRIVEN_STEP_S, span - gone) : WallSlab.DRIVEN_STEP_S / 2;
@@ -80,12 +98,13 @@ record PlanRun(double endS, double arrivalS) {
                     double part = (askedC - ASKED_WITHIN_K - before) / gain;
                     arrival = time + step * (gain <= 0 ? 1 : Math.max(0, Math.min(1, part)));
                 }
+                highest = Math.max(highest, slab.chamberC());
                 time += step;
                 watch.step(number, time, wanted);
                 sinceHour += step;
                 if (sinceHour >= 3600) {
-                    if (lags && rising && slab.chamberC() - hourAgo < STALLED_K_PER_H) {
-                        return new PlanRun(time, arrival);
+                    if (waits && lags && rising && slab.chamberC() - hourAgo < STALLED_K_PER_H) {
+                        return new PlanRun(time, arrival, highest);
                     }
                     hourAgo = slab.chamberC();
                     sinceHour = 0;
@@ -94,7 +113,7 @@ record PlanRun(double endS, double arrivalS) {
             wanted = corner.temperatureC();
             cornerS = corner.elapsedS();
         }
-        return new PlanRun(time, arrival);
+        return new PlanRun(time, arrival, highest);
     }
 
     private static void advance(WallSlab slab, double step, double wanted, boolean limited, boolean falling) {

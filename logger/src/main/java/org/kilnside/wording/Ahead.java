@@ -111,6 +111,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 remark(answer, Remark.Kind.OPENED).ifPresent(cautions::add);
                 remark(answer, Remark.Kind.FULL_OUTPUT_GUESSED).ifPresent(cautions::add);
                 remark(answer, Remark.Kind.SETPOINT_RUNS_AHEAD).ifPresent(cautions::add);
+                remark(answer, Remark.Kind.MAY_END_BY_THE_CLOCK).ifPresent(cautions::add);
             });
             live.flatMap(LiveForecast::failure)
                     .ifPresent(
