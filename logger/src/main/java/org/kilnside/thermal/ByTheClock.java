@@ -52,9 +52,7 @@ final class ByTheClock {
             }
         }
         boolean inTime = waited.when().filter(when -> when.toS() <= leavesS).isPresent();
-        return inTime
-                ? waited
-                : new Arrival(waited.target(), Reaches.CANNOT_SAY_YET, waited.when(), waited.topsOut());
+        return inTime ? waited : new Arrival(waited.target(), Reaches.CANNOT_SAY_YET, waited.when(), waited.topsOut());
     }
 
     private static boolean hasArrived(Arrival arrival, FiringData data) {
@@ -66,8 +64,7 @@ final class ByTheClock {
             Steering steering, Arrival waited, Optional<Schedule> plan, Course course, double leavesS) {
         Optional<Double> when = waited.when().map(When::atS);
         if (steering != Steering.WAITS) {
-            return when.filter(at -> at > leavesS + AFTER_PLAN_S)
-                    .map(at -> Remark.of(Remark.Kind.SETPOINT_RUNS_AHEAD));
+            return when.filter(at -> at > leavesS + AFTER_PLAN_S).map(at -> Remark.of(Remark.Kind.SETPOINT_RUNS_AHEAD));
         }
         if (plan.isEmpty() || tellsSetpoint(course)) {
             return Optional.empty();

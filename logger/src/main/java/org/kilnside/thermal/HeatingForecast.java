@@ -129,7 +129,10 @@ final class HeatingForecast {
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
         List<FiringFit.Weighted> forItsTop = outputKnown ? forItsTop(question, known, fits) : likely(fits);
         List<FiringFit.Weighted> forItsCooling = likely(
-                outputKnown ? fits : FiringFit.again(fits, known.forItsCooling(), question.memory().kinds()));
+                outputKnown
+                        ? fits
+                        : FiringFit.again(
+                                fits, known.forItsCooling(), question.memory().kinds()));
         Spread[] rising = Spread.ask(
                 forItsTop,
                 fit -> {
@@ -164,9 +167,8 @@ final class HeatingForecast {
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = cooling[i];
-            Optional<When> when = spread.isKnown() && ends
-                    ? Optional.of(cooled(data.nowS, spread, outputKnown))
-                    : Optional.empty();
+            Optional<When> when =
+                    spread.isKnown() && ends ? Optional.of(cooled(data.nowS, spread, outputKnown)) : Optional.empty();
             below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
         }
         double room = 0;
@@ -214,7 +216,8 @@ final class HeatingForecast {
         answers[TOP_WHEN_LATE] = Math.max(answers[TOP], PlanRun.topsOutC(full, Math.min(TOPS_OUT_WITHIN_S, plannedS)));
         if (steering == Steering.BY_THE_CLOCK) {
             full.startLike(slab);
-            answers[BY_THE_CLOCK] = PlanRun.byTheClock(full, ahead, nowS, isLimited(power), aimC).highestC();
+            answers[BY_THE_CLOCK] = PlanRun.byTheClock(full, ahead, nowS, isLimited(power), aimC)
+                    .highestC();
         }
         PlanRun run = PlanRun.follow(slab, ahead, nowS, isLimited(power), aimC);
         answers[WHEN] = Math.log(Math.max(60, run.arrivalS() - nowS));

@@ -34,7 +34,8 @@ final class PlanAlignment {
     static PlanAhead ahead(Schedule schedule, Course course, Phases phases, Steering steering) {
         PlannedCurve curve = schedule.curveFrom(Temperature.ofCelsius(course.temperatureC[0]));
         double nowS = course.lastS();
-        double planned = phases.coolingNow() ? plannedCooling(curve, course, phases) : plannedHeating(curve, course, steering);
+        double planned =
+                phases.coolingNow() ? plannedCooling(curve, course, phases) : plannedHeating(curve, course, steering);
         List<PlanAhead.Corner> corners = new ArrayList<>();
         for (PlannedCurve.Leg leg : curve.legs()) {
             double end = leg.toMs() / 1000.0;

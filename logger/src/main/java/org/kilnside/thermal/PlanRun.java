@@ -54,13 +54,7 @@ record PlanRun(double endS, double arrivalS, double highestC) {
     }
 
     private static PlanRun run(
-            WallSlab slab,
-            PlanAhead plan,
-            double nowS,
-            boolean limited,
-            double askedC,
-            boolean waits,
-            Watch watch) {
+            WallSlab slab, PlanAhead plan, double nowS, boolean limited, double askedC, boolean waits, Watch watch) {
         double highest = slab.chamberC();
         double time = nowS;
         double arrival = slab.chamberC() >= askedC - ASKED_WITHIN_K ? nowS : Double.NaN;

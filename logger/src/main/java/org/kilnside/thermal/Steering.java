@@ -58,8 +58,7 @@ enum Steering {
     /** Where the set-point stood longer than planned with the kiln below it, it waits there; the latest ramp's end counts. */
     private static Steering atRampEnds(Schedule schedule, Course course) {
         Steering seen = RAMPS_RUN_ON;
-        PlannedCurve curve =
-                schedule.curveFrom(Temperature.ofCelsius(course.temperatureC[0]));
+        PlannedCurve curve = schedule.curveFrom(Temperature.ofCelsius(course.temperatureC[0]));
         for (PlannedCurve.Leg leg : curve.legs()) {
             if (leg.kind() != PlannedCurve.Kind.RAMP || leg.toC() <= leg.fromC()) {
                 continue;

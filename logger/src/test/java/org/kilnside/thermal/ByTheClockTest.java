@@ -77,7 +77,8 @@ class ByTheClockTest {
             List<Asked> all = asked(false, belowTopK, true);
             List<Asked> lost = all.stream().filter(each -> !each.gotThere()).toList();
             assertThat(lost).hasSizeGreaterThan(2).noneMatch(each -> each.reaches() == Reaches.YES);
-            assertThat(lost.stream().filter(each -> each.reaches() == Reaches.NO)).hasSizeGreaterThan(2);
+            assertThat(lost.stream().filter(each -> each.reaches() == Reaches.NO))
+                    .hasSizeGreaterThan(2);
             assertThat(all).noneMatch(each -> each.gotThere() && each.reaches() == Reaches.NO);
         }
     }
@@ -86,7 +87,8 @@ class ByTheClockTest {
     void itsHighestIsThatOfAPlanCutShort() {
         for (Asked each : asked(false, 150, true)) {
             if (each.reaches() == Reaches.NO && !each.gotThere()) {
-                Optional<Forecast.TopsOut> topsOut = each.said().arrival().orElseThrow().topsOut();
+                Optional<Forecast.TopsOut> topsOut =
+                        each.said().arrival().orElseThrow().topsOut();
                 assertThat(topsOut.orElseThrow().at().celsius())
                         .as(each.kiln())
                         .isCloseTo(each.highestC(), within(20.0));
