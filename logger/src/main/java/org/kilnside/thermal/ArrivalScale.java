@@ -28,34 +28,40 @@ final class ArrivalScale {
     /** What is known of the power a kiln has left. */
     enum Power {
         /** The controller tells its output. */
-        TOLD(0.05, 0.05, 0.05, 0.05, 1.1, 1.1),
+        TOLD(0.05, 0.05, 0.05, 0.05, 0.65, 0.9, 0.65, 1),
         /** It lags its plan: all it has, very likely. */
-        TAKEN_FOR_FULL(0.12, 0.12, 0.12, 0.12, 0.4, 0.35),
+        TAKEN_FOR_FULL(0.12, 0.12, 0.12, 0.12, 0.4, 0.2, 0.35, 0.25),
         /** It keeps up with its plan, with nobody knows how much to spare until, near the top, it cannot. */
-        UNKNOWN(0.08, 0.06, 0.65, 0.25, 0.5, 0.8),
+        UNKNOWN(0.08, 0.06, 0.65, 0.25, 0.5, 0.3, 0.8, 0.7),
         /** No plan is known either: its pace may go on, or be a slow last ramp before long. */
-        PACE_ALONE(0.18, 0.18, 0.9, 0.9, 0.5, 0.8);
+        PACE_ALONE(0.18, 0.18, 0.9, 0.9, 0.5, 0.3, 0.8, 0.7);
 
         private final double leastSoonerCool;
         private final double leastSoonerHot;
         private final double leastLaterCool;
         private final double leastLaterHot;
-        private final double timesSooner;
-        private final double timesLater;
+        private final double timesSoonerCool;
+        private final double timesSoonerHot;
+        private final double timesLaterCool;
+        private final double timesLaterHot;
 
         Power(
                 double leastSoonerCool,
                 double leastSoonerHot,
                 double leastLaterCool,
                 double leastLaterHot,
-                double timesSooner,
-                double timesLater) {
+                double timesSoonerCool,
+                double timesSoonerHot,
+                double timesLaterCool,
+                double timesLaterHot) {
             this.leastSoonerCool = leastSoonerCool;
             this.leastSoonerHot = leastSoonerHot;
             this.leastLaterCool = leastLaterCool;
             this.leastLaterHot = leastLaterHot;
-            this.timesSooner = timesSooner;
-            this.timesLater = timesLater;
+            this.timesSoonerCool = timesSoonerCool;
+            this.timesSoonerHot = timesSoonerHot;
+            this.timesLaterCool = timesLaterCool;
+            this.timesLaterHot = timesLaterHot;
         }
     }
 
@@ -63,14 +69,16 @@ final class ArrivalScale {
     static double sooner(double halfWidth, double nowC, Power power) {
         double risen = risen(nowC);
         double least = power.leastSoonerCool + risen * (power.leastSoonerHot - power.leastSoonerCool);
-        return Math.hypot(least, (power.timesSooner - 0.2 * risen) * halfWidth);
+        double times = power.timesSoonerCool + risen * (power.timesSoonerHot - power.timesSoonerCool);
+        return Math.hypot(least, times * halfWidth);
     }
 
     /** The same above it. */
     static double later(double halfWidth, double nowC, Power power) {
         double risen = risen(nowC);
         double least = power.leastLaterCool + risen * (power.leastLaterHot - power.leastLaterCool);
-        return Math.hypot(least, (power.timesLater - 0.1 * risen) * halfWidth);
+        double times = power.timesLaterCool + risen * (power.timesLaterHot - power.timesLaterCool);
+        return Math.hypot(least, times * halfWidth);
     }
 
     /**

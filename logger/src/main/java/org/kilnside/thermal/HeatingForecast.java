@@ -50,6 +50,12 @@ final class HeatingForecast {
     /** A controller holds a top some kelvins under it. */
     private static final double AS_GOOD_AS_THERE_K = 3;
 
+    /** From here on what a kiln does lately alone tells when it will be there, up to there all of its way up as much, °C. */
+    private static final double LATELY_ALONE_FROM_C = 1000;
+
+    private static final double EVENLY_BELOW_C = 700;
+    private static final double MOST_EVENLY = 0.5;
+
     /** A kind of wall less likely than this is not asked. */
     private static final double LEAST_WEIGHT = 0.02;
 
@@ -133,14 +139,16 @@ final class HeatingForecast {
                         ? fits
                         : FiringFit.again(
                                 fits, known.forItsCooling(), question.memory().kinds()));
-        Spread[] rising = Spread.ask(
-                forItsTop,
-                fit -> {
-                    Projection projection = new Projection(fit);
-                    WallSlab full = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);
-                    return z -> rising(data.nowS, projection.now(z), full, ahead, aimC, power, steering);
-                },
-                RISING);
+        List<FiringFit.Weighted> forItsArrival = outputKnown ? forItsArrival(forItsTop, likely(fits), data.nowC) : forItsTop;
+        Spread.Asked onItsWay = fit -> {
+            Projection projection = new Projection(fit);
+            WallSlab full = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);
+            return z -> rising(data.nowS, projection.now(z), full, ahead, aimC, power, steering);
+        };
+        Spread[] rising = Spread.ask(forItsTop, onItsWay, RISING);
+        if (forItsArrival.size() > forItsTop.size()) {
+            rising[WHEN] = Spread.ask(forItsArrival, onItsWay, RISING)[WHEN];
+        }
         // What it does lately tells of its top; of how it will cool all of its way up tells.
         Spread[] cooling = Spread.ask(
                 forItsCooling,
@@ -185,6 +193,24 @@ final class HeatingForecast {
                 Optional.empty(),
                 List.of(),
                 remarks);
+    }
+
+    /**
+     * While it is far from its top, when it gets there hangs as much on all of its way up as on what it does lately: where
+     * the fit for the top has it end just above what it is asked for, its time alone comes out half as long again.
+     */
+    private static List<FiringFit.Weighted> forItsArrival(
+            List<FiringFit.Weighted> forItsTop, List<FiringFit.Weighted> evenly, double nowC) {
+        double far = Math.max(0, Math.min(1, (LATELY_ALONE_FROM_C - nowC) / (LATELY_ALONE_FROM_C - EVENLY_BELOW_C)));
+        double share = MOST_EVENLY * far;
+        if (share == 0) {
+            return forItsTop;
+        }
+        List<FiringFit.Weighted> both = new ArrayList<>();
+        forItsTop.forEach(each -> both.add(new FiringFit.Weighted(each.fit(), (1 - share) * each.weight())));
+        evenly.forEach(each -> both.add(
+                new FiringFit.Weighted(each.fit().withMainsDrifting(), share * each.weight())));
+        return both;
     }
 
     private static List<FiringFit.Weighted> forItsTop(
