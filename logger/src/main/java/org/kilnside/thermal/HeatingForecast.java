@@ -139,7 +139,8 @@ final class HeatingForecast {
                         ? fits
                         : FiringFit.again(
                                 fits, known.forItsCooling(), question.memory().kinds()));
-        List<FiringFit.Weighted> forItsArrival = outputKnown ? forItsArrival(forItsTop, likely(fits), data.nowC) : forItsTop;
+        List<FiringFit.Weighted> forItsArrival =
+                outputKnown ? forItsArrival(forItsTop, likely(fits), data.nowC) : forItsTop;
         Spread.Asked onItsWay = fit -> {
             Projection projection = new Projection(fit);
             WallSlab full = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);
@@ -208,8 +209,7 @@ final class HeatingForecast {
         }
         List<FiringFit.Weighted> both = new ArrayList<>();
         forItsTop.forEach(each -> both.add(new FiringFit.Weighted(each.fit(), (1 - share) * each.weight())));
-        evenly.forEach(each -> both.add(
-                new FiringFit.Weighted(each.fit().withMainsDrifting(), share * each.weight())));
+        evenly.forEach(each -> both.add(new FiringFit.Weighted(each.fit().withMainsDrifting(), share * each.weight())));
         return both;
     }
 
