@@ -215,7 +215,7 @@ final class FiringFit implements LeastSquares.Residuals {
             if (each.weight() > HARDLY_POSSIBLE) {
                 FittedKiln known = each.fit();
                 FiringFit fit = new FiringFit(data, known.kind(), data.prior(known.kind()));
-                double[] from = fit.prior.like(known.kiln(), known.solution().parameters());
+                double[] from = fit.prior.like(known.prior(), known.solution().parameters());
                 FittedKiln found = fit.fitted(
                         known.kind(),
                         LeastSquares.solveInBall(fit, from, STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP));

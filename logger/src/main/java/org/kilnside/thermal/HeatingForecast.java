@@ -105,7 +105,7 @@ final class HeatingForecast {
     static Forecast forecast(ForecastQuestion question, FiringData data, Stage stage, List<Remark> remarks) {
         Optional<Temperature> target = target(question);
         boolean outputKnown = !data.powered.isEmpty();
-        FiringData guessed = outputKnown ? data.forItsCooling() : data.withGuessedPower(question.plan());
+        FiringData guessed = outputKnown ? data : data.withGuessedPower(question.plan());
         if (!outputKnown) {
             remarks.add(Remark.of(
                     guessed.guessedFullForS.isPresent()
@@ -135,12 +135,9 @@ final class HeatingForecast {
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
         List<FiringFit.Weighted> forItsTop = outputKnown ? forItsTop(question, known, fits) : likely(fits);
         List<FiringFit.Weighted> forItsCooling = likely(
-                outputKnown
-                        ? fits
-                        : FiringFit.again(
-                                fits, known.forItsCooling(), question.memory().kinds()));
+                FiringFit.again(fits, known.forItsCooling(), question.memory().kinds()));
         List<FiringFit.Weighted> forItsArrival =
-                outputKnown ? forItsArrival(forItsTop, likely(fits), data.nowC) : forItsTop;
+                outputKnown ? forItsArrival(forItsTop, forItsCooling, data.nowC) : forItsTop;
         Spread.Asked onItsWay = fit -> {
             Projection projection = new Projection(fit);
             WallSlab full = new WallSlab(fit.kind().shape(), WallSlab.USUAL_CELLS);

@@ -221,12 +221,15 @@ final class Prior {
         return new Prior(middle, narrow, psi, soak, opened, step, water, firesAsBuilt);
     }
 
-    /** A point of this fit that stands for a kiln found under another belief of its power, all else being alike. */
-    double[] like(KilnParameters kiln, double[] z) {
-        double[] like = z.clone();
+    /** The point of this fit that stands for the kiln another one found under other beliefs of the same numbers. */
+    double[] like(Prior other, double[] found) {
+        double[] like = new double[found.length];
+        for (int p = 0; p < like.length; p++) {
+            like[p] = (other.value(found, p) - mean[p]) / spread[p];
+        }
         if (hasPower()) {
             like[psi] = 0;
-            like[psi] = Math.log(kiln.psiC() / kiln(like).psiC()) / spread[psi];
+            like[psi] = Math.log(other.kiln(found).psiC() / kiln(like).psiC()) / spread[psi];
         }
         return like;
     }

@@ -56,7 +56,7 @@ public class ForecastBenchmark {
         return Forecaster.forecast(ForecastQuestion.about(day).withAmbient(Temperature.ofCelsius(15)));
     }
 
-    /** Output told, on its way up: fitted once for all of it, once for its top and once for what it took before. */
+    /** Output told, on its way up: fitted for all of it, for its top, for its cooling and for what it took before. */
     @Benchmark
     public Forecast fitsForecastAndIntervalOfAStalledClimb() {
         return Forecaster.forecast(ForecastQuestion.about(climb).withTarget(Temperature.ofCelsius(1222)));
