@@ -165,6 +165,20 @@ final class Course {
         return before >= 0 && before < size - 1 && timeS[before] < seconds && isGap(before);
     }
 
+    /**
+     * What a kiln most likely read in a gap: it falls as what cools does, by the same part of its height above the room in
+     * equal times, and climbs in a straight line.
+     */
+    double inGapC(double seconds, double roomC) {
+        int before = at(seconds);
+        double from = temperatureC[before] - roomC;
+        double to = temperatureC[before + 1] - roomC;
+        double part = (seconds - timeS[before]) / (timeS[before + 1] - timeS[before]);
+        return to > 1 && from > to
+                ? roomC + from * Math.pow(to / from, part)
+                : roomC + from + part * (to - from);
+    }
+
     /** Where the last gap ends that a span of time overlaps; the span's own beginning where there is none. */
     double afterGaps(double fromS, double toS) {
         double after = fromS;

@@ -159,7 +159,7 @@ final class FiringData {
                 ? course.timeS[0]
                 : course.timeS[spans.get(spans.size() - 1).from()];
         double nowC = course.smoothAt(now, freeFrom, now);
-        FiringLayout layout = FiringLayout.of(course, spans, lastSpan, nowC, freeFrom);
+        FiringLayout layout = FiringLayout.of(course, spans, lastSpan, ambient.celsius(), nowC, freeFrom);
         return new FiringData(
                 course, phases, ambient, givenAmbientC.isPresent(), soak, lastSpan, nowC, layout, poweredAboveC);
     }
@@ -299,6 +299,21 @@ final class FiringData {
                         - course.timeS[
                                 phases.free().get(phases.free().size() - 1).from()]
                 : 0;
+    }
+
+    /**
+     * Which part of the time since the heating was last seen nobody saw, 0 … 1: a log that falls silent before the elements
+     * go off leaves open for how long they went on and how the kiln came down.
+     */
+    double unseenSinceTop() {
+        List<Phases.Span> spans = phases.free();
+        if (spans.isEmpty() || phases.drivenNow()) {
+            return 0;
+        }
+        int first = spans.get(spans.size() - 1).from();
+        double heated = course.timeS[Math.max(0, first - 1)];
+        double seen = course.afterGaps(heated, course.timeS[first] + FiringLayout.SETTLING_S);
+        return seen > heated ? (seen - heated) / Math.max(1, nowS - heated) : 0;
     }
 
     /** For how long the kiln has been seen left to itself, s; 0 where it is not. */

@@ -30,14 +30,16 @@ final class FiringLayout {
     private static final double HALVES_IN_K = 120;
 
     private final Course course;
+    private final double roomC;
     private final double nowC;
     private final List<Double> times = new ArrayList<>();
     private final List<Double> temperatures = new ArrayList<>();
     private final List<FiringData.FreeSpan> free = new ArrayList<>();
     private double atS;
 
-    private FiringLayout(Course course, double nowC) {
+    private FiringLayout(Course course, double roomC, double nowC) {
         this.course = course;
+        this.roomC = roomC;
         this.nowC = nowC;
         atS = course.timeS[0];
         add(atS, course.temperatureC[0]);
@@ -46,11 +48,18 @@ final class FiringLayout {
     /**
      * Lays out a course.
      *
+     * @param roomC about as warm as the room is
      * @param nowC the smoothed temperature at its end
      * @param freeFromS since when the kiln has been left to itself; the beginning where it is not
      */
-    static FiringLayout of(Course course, List<Phases.Span> spans, LastSpan lastSpan, double nowC, double freeFromS) {
-        FiringLayout layout = new FiringLayout(course, nowC);
+    static FiringLayout of(
+            Course course,
+            List<Phases.Span> spans,
+            LastSpan lastSpan,
+            double roomC,
+            double nowC,
+            double freeFromS) {
+        FiringLayout layout = new FiringLayout(course, roomC, nowC);
         double total = 0;
         for (Phases.Span span : spans) {
             total += course.timeS[span.to()] - course.timeS[span.from()];
@@ -105,12 +114,13 @@ final class FiringLayout {
         int steps = (int) Math.max(1, Math.ceil((to - from) / WallSlab.DRIVEN_STEP_S));
         for (int i = 1; i <= steps; i++) {
             double at = from + (to - from) * i / steps;
-            double celsius = i == steps
-                    ? course.smoothAt(at, Math.max(smoothFrom, at - 300), smoothTo)
-                    : course.smoothAt(at, at - 120, at + 120);
-            add(at, celsius);
+            add(at, i == steps ? course.smoothAt(at, Math.max(smoothFrom, at - 300), smoothTo) : driven(at));
         }
         atS = to;
+    }
+
+    private double driven(double at) {
+        return course.inGap(at) ? course.inGapC(at, roomC) : course.smoothAt(at, at - 120, at + 120);
     }
 
     private void addFree(double begin, double end, double totalS, boolean opened) {

@@ -124,6 +124,8 @@ public record Forecast(
             NEVER_HEATED,
             /** The log starts with a warm kiln: how far its wall was soaked is guessed, and intervals are wider. */
             STARTED_WARM,
+            /** The log is silent over its turn from heating to cooling: for how long it heated on nobody knows. */
+            TURN_UNSEEN,
             /** The output is not told; as the kiln lags its plan or climbs ever more slowly, it is taken for full. */
             FULL_OUTPUT_GUESSED,
             /** The set-point does not wait for the kiln: a controller that goes by the clock ends its plan before the top. */
