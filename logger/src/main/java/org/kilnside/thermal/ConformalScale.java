@@ -74,13 +74,22 @@ final class ConformalScale {
         return firings <= 1 ? ONE_FIRING * firings : Math.min(1, ONE_FIRING + (1 - ONE_FIRING) * (firings - 1));
     }
 
-    /** While it still heats, each kind's own deviation of the cooling's end counts so much, and no less than the other. */
-    static final double COOLING_AFTER_HEATING = 0.7;
+    /**
+     * How a kiln that still heats is asked for its cooling.
+     *
+     * @param times so much of each kind's own deviation of the cooling's end counts
+     * @param least it counts as no less than this
+     */
+    record AfterHeating(double times, double least) {
+        private static final AfterHeating USUAL = new AfterHeating(0.7, 0.13);
 
-    /** The same where the output is not told: the prior is wider than the kilns there are. */
-    static final double COOLING_AFTER_UNTOLD_HEATING = 0.7;
+        /** Of a kiln that was seen to cool before. */
+        private static final AfterHeating REMEMBERED = new AfterHeating(0.8, 0.13);
 
-    static final double COOLING_AFTER_HEATING_LEAST = 0.13;
+        static AfterHeating of(boolean remembered) {
+            return remembered ? REMEMBERED : USUAL;
+        }
+    }
 
     /** Where among falling nodes a value lies, held at the ends. */
     private static double place(double[] nodes, double value) {

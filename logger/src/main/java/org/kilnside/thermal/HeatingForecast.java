@@ -134,8 +134,10 @@ final class HeatingForecast {
         double[] thresholds =
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
         List<FiringFit.Weighted> forItsTop = outputKnown ? forItsTop(question, known, fits) : likely(fits);
-        List<FiringFit.Weighted> forItsCooling = likely(
-                FiringFit.again(fits, known.forItsCooling(), question.memory().kinds()));
+        Optional<List<FiringFit.Weighted>> remembered = EarlierCoolings.fit(question.memory(), known);
+        List<FiringFit.Weighted> forItsCooling =
+                remembered.orElseGet(() -> likely(FiringFit.again(
+                        fits, known.forItsCooling(), question.memory().kinds())));
         List<FiringFit.Weighted> forItsArrival =
                 outputKnown ? forItsArrival(forItsTop, forItsCooling, data.nowC) : forItsTop;
         Spread.Asked onItsWay = fit -> {
@@ -174,7 +176,7 @@ final class HeatingForecast {
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = cooling[i];
             Optional<When> when =
-                    spread.isKnown() && ends ? Optional.of(cooled(data.nowS, spread, outputKnown)) : Optional.empty();
+                    spread.isKnown() && ends ? Optional.of(cooled(data.nowS, spread, remembered.isPresent())) : Optional.empty();
             below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
         }
         double room = 0;
@@ -354,13 +356,12 @@ final class HeatingForecast {
     }
 
     /** The kinds of wall cool so differently that a mean between them is no kiln's: quantiles of all of them. */
-    private static When cooled(double nowS, Spread spread, boolean told) {
-        double times = told ? ConformalScale.COOLING_AFTER_HEATING : ConformalScale.COOLING_AFTER_UNTOLD_HEATING;
-        double least = ConformalScale.COOLING_AFTER_HEATING_LEAST;
+    private static When cooled(double nowS, Spread spread, boolean remembered) {
+        ConformalScale.AfterHeating scale = ConformalScale.AfterHeating.of(remembered);
         return new When(
-                nowS + Math.exp(spread.quantile(0.5, times, least)),
-                nowS + Math.exp(spread.quantile(0.05, times, least)),
-                nowS + Math.exp(spread.quantile(0.95, times, least)));
+                nowS + Math.exp(spread.quantile(0.5, scale.times(), scale.least())),
+                nowS + Math.exp(spread.quantile(0.05, scale.times(), scale.least())),
+                nowS + Math.exp(spread.quantile(0.95, scale.times(), scale.least())));
     }
 
     private static When arrives(FiringData data, Spread spread, ArrivalScale.Power power) {

@@ -43,6 +43,9 @@ final class Prior {
     private static final double BUILT_PSI_C = 2700;
     private static final double BUILT_PSI_SPREAD = 0.3;
 
+    /** How far a load nobody weighed strays from the loads before it, ln: bisque and glaze loads differ (own estimate). */
+    private static final double LOAD_SCATTER = 0.4;
+
     /** How much of their spread a known kiln's own numbers keep. */
     private static final double PINNED = 0.06;
 
@@ -184,6 +187,14 @@ final class Prior {
             }
         }
         middle[PHI] += PHI_BY_TAU * spread[TAU] * z[TAU];
+        return new Prior(middle, narrow, psi, soak, opened, step, water, firesAsBuilt);
+    }
+
+    /** The same with a load about as heavy as earlier ones, not weighed. */
+    Prior loadedAsBefore(double logPhi) {
+        double[] middle = mean.clone();
+        double[] narrow = spread.clone();
+        set(middle, narrow, PHI, logPhi, LOAD_SCATTER);
         return new Prior(middle, narrow, psi, soak, opened, step, water, firesAsBuilt);
     }
 

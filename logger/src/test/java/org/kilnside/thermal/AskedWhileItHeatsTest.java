@@ -6,7 +6,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.kilnside.ValidationPage;
@@ -17,7 +20,7 @@ import org.kilnside.thermal.TrialPopulation.Habit;
 import org.kilnside.virtualkiln.Population;
 
 /**
- * Holds the times of cooling asked while the kiln still heats, without an earlier firing, against virtual kilns and trial
+ * Holds the times of cooling asked while the kiln still heats against virtual kilns and trial
  * kilns of numbers nothing was set on. Independent of the model.
  */
 class AskedWhileItHeatsTest {
@@ -32,14 +35,33 @@ class AskedWhileItHeatsTest {
     private record Case(double error, boolean held, double halfWidth) {}
 
     private static List<Climb> virtual(int count) {
+        return virtual(count, false);
+    }
+
+    private static List<Climb> virtual(int count, boolean remembered) {
         List<Climb> climbs = new ArrayList<>();
         for (Population.Family family : Population.Family.values()) {
             for (int i = 0; i < count && family != Population.Family.FIBRE; i++) {
                 VirtualTrial trial = VirtualTrial.of(family, UNTOUCHED_SEED, i, 0, false);
-                climbs.add(new Climb(trial, trial.plan().top().celsius(), about -> about.withPlan(trial.plan())));
+                KilnMemory memory = remembered ? remembered(family, i) : KilnMemory.none(Optional.empty());
+                climbs.add(new Climb(
+                        trial,
+                        trial.plan().top().celsius(),
+                        about -> about.withPlan(trial.plan()).withMemory(memory)));
             }
         }
         return climbs;
+    }
+
+    /** Two earlier firings of a kiln, one a bisque and one a glaze, with loads of their own. */
+    private static KilnMemory remembered(Population.Family family, int kiln) {
+        return KilnMemory.of(
+                Stream.of(1, 2)
+                        .map(firing -> VirtualTrial.of(family, UNTOUCHED_SEED, kiln, firing, false)
+                                .until(1e9, true))
+                        .toList(),
+                Optional.empty(),
+                OptionalDouble.empty());
     }
 
     private static List<Climb> trials(Family family, int count) {
@@ -119,6 +141,18 @@ class AskedWhileItHeatsTest {
     }
 
     @Test
+    void earlierFiringsTellHowAKilnThatStillHeatsWillCool() {
+        List<Case> alone = cases(virtual(2), 900, true, 0);
+        List<Case> remembered = cases(virtual(2, true), 900, true, 0);
+        assertThat(remembered).hasSameSizeAs(alone);
+        assertThat(remembered.stream().mapToDouble(each -> Math.abs(each.error())).sum())
+                .isLessThan(alone.stream().mapToDouble(each -> Math.abs(each.error())).sum());
+        assertThat(remembered.stream().mapToDouble(Case::halfWidth).sum())
+                .isLessThan(0.8 * alone.stream().mapToDouble(Case::halfWidth).sum());
+        assertThat(remembered.stream().filter(Case::held).count()).isGreaterThanOrEqualTo(remembered.size() - 1);
+    }
+
+    @Test
     @EnabledIfSystemProperty(named = "kilnside.long", matches = "true")
     void thePageSaysHowWellCoolingIsForecastWhileItHeats() {
         int count = Integer.getInteger("kilnside.kilns", 10);
@@ -127,11 +161,13 @@ class AskedWhileItHeatsTest {
                 + " held by the interval | its half-width |");
         lines.add("| --- | --- | --- | --- | --- | --- | --- | --- |");
         List<Climb> virtual = virtual(2 * count);
+        List<Climb> known = virtual(2 * count, true);
         List<Climb> ordinary = trials(Family.ORDINARY, 4 * count);
         List<Climb> panels = trials(Family.PANELS, 2 * count);
         for (boolean told : new boolean[] {true, false}) {
             String how = told ? ", output told" : ", temperature alone";
             rows(lines, "virtual brick" + how, virtual, told);
+            rows(lines, "the same, two earlier firings" + how, known, told);
             rows(lines, "ordinary" + how, ordinary, told);
             rows(lines, "panels" + how, panels, told);
         }
