@@ -174,9 +174,7 @@ final class Course {
         double from = temperatureC[before] - roomC;
         double to = temperatureC[before + 1] - roomC;
         double part = (seconds - timeS[before]) / (timeS[before + 1] - timeS[before]);
-        return to > 1 && from > to
-                ? roomC + from * Math.pow(to / from, part)
-                : roomC + from + part * (to - from);
+        return to > 1 && from > to ? roomC + from * Math.pow(to / from, part) : roomC + from + part * (to - from);
     }
 
     /** Where the last gap ends that a span of time overlaps; the span's own beginning where there is none. */

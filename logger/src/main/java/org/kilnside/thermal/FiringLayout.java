@@ -53,12 +53,7 @@ final class FiringLayout {
      * @param freeFromS since when the kiln has been left to itself; the beginning where it is not
      */
     static FiringLayout of(
-            Course course,
-            List<Phases.Span> spans,
-            LastSpan lastSpan,
-            double roomC,
-            double nowC,
-            double freeFromS) {
+            Course course, List<Phases.Span> spans, LastSpan lastSpan, double roomC, double nowC, double freeFromS) {
         FiringLayout layout = new FiringLayout(course, roomC, nowC);
         double total = 0;
         for (Phases.Span span : spans) {

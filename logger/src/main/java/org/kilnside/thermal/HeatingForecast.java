@@ -135,9 +135,8 @@ final class HeatingForecast {
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
         List<FiringFit.Weighted> forItsTop = outputKnown ? forItsTop(question, known, fits) : likely(fits);
         Optional<List<FiringFit.Weighted>> remembered = EarlierCoolings.fit(question.memory(), known);
-        List<FiringFit.Weighted> forItsCooling =
-                remembered.orElseGet(() -> likely(FiringFit.again(
-                        fits, known.forItsCooling(), question.memory().kinds())));
+        List<FiringFit.Weighted> forItsCooling = remembered.orElseGet(() -> likely(
+                FiringFit.again(fits, known.forItsCooling(), question.memory().kinds())));
         List<FiringFit.Weighted> forItsArrival =
                 outputKnown ? forItsArrival(forItsTop, forItsCooling, data.nowC) : forItsTop;
         Spread.Asked onItsWay = fit -> {
@@ -175,8 +174,9 @@ final class HeatingForecast {
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = cooling[i];
-            Optional<When> when =
-                    spread.isKnown() && ends ? Optional.of(cooled(data.nowS, spread, remembered.isPresent())) : Optional.empty();
+            Optional<When> when = spread.isKnown() && ends
+                    ? Optional.of(cooled(data.nowS, spread, remembered.isPresent()))
+                    : Optional.empty();
             below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
         }
         double room = 0;

@@ -145,8 +145,12 @@ class AskedWhileItHeatsTest {
         List<Case> alone = cases(virtual(2), 900, true, 0);
         List<Case> remembered = cases(virtual(2, true), 900, true, 0);
         assertThat(remembered).hasSameSizeAs(alone);
-        assertThat(remembered.stream().mapToDouble(each -> Math.abs(each.error())).sum())
-                .isLessThan(alone.stream().mapToDouble(each -> Math.abs(each.error())).sum());
+        assertThat(remembered.stream()
+                        .mapToDouble(each -> Math.abs(each.error()))
+                        .sum())
+                .isLessThan(alone.stream()
+                        .mapToDouble(each -> Math.abs(each.error()))
+                        .sum());
         assertThat(remembered.stream().mapToDouble(Case::halfWidth).sum())
                 .isLessThan(0.8 * alone.stream().mapToDouble(Case::halfWidth).sum());
         assertThat(remembered.stream().filter(Case::held).count()).isGreaterThanOrEqualTo(remembered.size() - 1);
