@@ -30,6 +30,9 @@ final class CoolingForecast {
      */
     private static final double TURN_UNSEEN = 0.08;
 
+    /** The same where what is seen of the cooling is too short to fit (own trials: up to 22 % long). */
+    private static final double ALL_UNSEEN = 0.2;
+
     /** From such a part of it unseen on, it is said. */
     private static final double MOSTLY = 0.5;
 
@@ -180,7 +183,7 @@ final class CoolingForecast {
         if (data.openedNow() || data.heatingUnseen()) {
             half *= NOT_SEEN_WHOLE;
         }
-        half = Math.hypot(half, TURN_UNSEEN * data.unseenSinceTop());
+        half = Math.hypot(half, (data.free.isEmpty() ? ALL_UNSEEN : TURN_UNSEEN) * data.unseenSinceTop());
         return new When(data.nowS + Math.exp(log), data.nowS + Math.exp(log - half), data.nowS + Math.exp(log + half));
     }
 

@@ -149,10 +149,18 @@ final class Phases {
     private static void addSpan(Course course, List<Span> free, int begin, int end, int last) {
         boolean long1 = course.timeS[end] - course.timeS[begin] >= SHORTEST_SPAN_S;
         boolean falls = course.temperatureC[begin] - course.temperatureC[end] > 5;
-        boolean now = end == last && course.temperatureC[begin] - course.temperatureC[end] > 2;
+        boolean now = end == last
+                && (course.temperatureC[begin] - course.temperatureC[end] > 2 || fellBefore(course, begin));
         if (end - begin >= (end == last ? 1 : 2) && (long1 && falls || now)) {
             free.add(new Span(begin, end));
         }
+    }
+
+    /** Whether the log was silent while the kiln fell to where it is back, the elements off: it need not be seen to fall on. */
+    private static boolean fellBefore(Course course, int begin) {
+        return begin > 0
+                && course.overlapsGap(course.timeS[begin - 1], course.timeS[begin])
+                && course.temperatureC[begin - 1] - course.temperatureC[begin] > BELOW_TOP_K;
     }
 
     private static boolean hasHeated(Course course, int peak) {
