@@ -149,8 +149,8 @@ final class Phases {
     private static void addSpan(Course course, List<Span> free, int begin, int end, int last) {
         boolean long1 = course.timeS[end] - course.timeS[begin] >= SHORTEST_SPAN_S;
         boolean falls = course.temperatureC[begin] - course.temperatureC[end] > 5;
-        boolean now = end == last
-                && (course.temperatureC[begin] - course.temperatureC[end] > 2 || fellBefore(course, begin));
+        boolean now =
+                end == last && (course.temperatureC[begin] - course.temperatureC[end] > 2 || fellBefore(course, begin));
         if (end - begin >= (end == last ? 1 : 2) && (long1 && falls || now)) {
             free.add(new Span(begin, end));
         }

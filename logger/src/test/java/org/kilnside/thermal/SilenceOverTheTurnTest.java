@@ -45,9 +45,7 @@ class SilenceOverTheTurnTest {
                         .doesNotContain(Kind.DRIVEN_COOLING);
                 Forecast.When said = forecast.below().get(0).when().orElseThrow();
                 double truth = trial.belowS(120);
-                assertThat(truth)
-                        .as("kiln %d, back at %.0f °C", kiln, backAtC)
-                        .isBetween(said.fromS(), said.toS());
+                assertThat(truth).as("kiln %d, back at %.0f °C", kiln, backAtC).isBetween(said.fromS(), said.toS());
                 if (awakeForS > 600) {
                     assertThat((said.atS() - truth) / (truth - now)).isBetween(-0.15, 0.15);
                 }
