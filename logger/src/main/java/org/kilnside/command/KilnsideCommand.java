@@ -1,6 +1,7 @@
 package org.kilnside.command;
 
 import java.io.PrintWriter;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -34,6 +35,10 @@ public final class KilnsideCommand implements Runnable {
     private static final Pattern NO_NUMBER = Pattern.compile(
             "Invalid value for option '([^']+)'.*?: '(.*)' is not an? (double|int|long)", Pattern.DOTALL);
 
+    private static final Pattern NOT_ONE_OF = Pattern.compile(
+            "Invalid value for option '([^']+)'.*?: expected one of \\[(.*)\\] \\(case-insensitive\\) but was '(.*)'",
+            Pattern.DOTALL);
+
     @Override
     public void run() {
         spec.commandLine().usage(spec.commandLine().getOut());
@@ -66,8 +71,16 @@ public final class KilnsideCommand implements Runnable {
         return Complaint.ExitCode.USAGE.code();
     }
 
-    /** A number that is none, in a person's words; the parser would name the program's own type for it. */
+    /**
+     * A number that is none, or a word that is none of several, in a person's words; the parser would name the program's own
+     * types and constants.
+     */
     private static String inOwnWords(String said) {
+        Matcher notOneOf = NOT_ONE_OF.matcher(said);
+        if (notOneOf.matches()) {
+            return notOneOf.group(1) + ": found \"" + notOneOf.group(3) + "\", expected one of "
+                    + notOneOf.group(2).toLowerCase(Locale.ROOT);
+        }
         Matcher noNumber = NO_NUMBER.matcher(said);
         if (!noNumber.matches()) {
             return said.startsWith(PARSERS_OWN) ? said.substring(PARSERS_OWN.length()) : said;

@@ -107,10 +107,12 @@ final class SensorDoubts {
     }
 
     private String say(AlarmKind kind, long sinceMs, Words words) {
+        // Without a clock a person counts from the first reading, whatever the log's own zero.
+        long zeroMs = log.startedAt().isPresent() ? 0 : log.trace().elapsedMs(0);
         return words.text(
                 "log.doubt",
                 words.named("alarm", kind),
-                new StateWords(words).momentWithDay(sinceMs, log.startedAt(), 1));
+                new StateWords(words).momentWithDay(sinceMs - zeroMs, log.startedAt(), 1));
     }
 
     /**

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.kilnside.firing.GoodReadings;
+import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeReached;
@@ -25,6 +26,9 @@ public final class ConeWords {
 
     /** Less than this of a cone is not worth a sentence. */
     private static final double LEAST_SAID = 0.05;
+
+    /** A studio warms a kiln by as much in a day. */
+    private static final double HARDLY_WARMED_K = 12;
 
     private final Words words;
     private final ConeTable table;
@@ -79,23 +83,34 @@ public final class ConeWords {
         String position = position(reached.cone());
         return switch (reached.top()) {
             case SEEN -> position;
-            case NOT_PASSED -> reached.isBelowScale() ? position : words.text("cone.so_far", position);
-            case HIDDEN_BY_GAP, BEFORE_FIRST_READING, AT_SENSORS_END -> words.text("cone.at_least", position);
+            case NOT_PASSED -> reached.isBelowScale() ? position : soFar(reached.cone());
+            case HIDDEN_BY_GAP, BEFORE_FIRST_READING, AT_SENSORS_END ->
+                reached.isBelowScale() ? words.text("cone.unseen") : words.text("cone.at_least", position);
         };
+    }
+
+    private String soFar(ConePosition position) {
+        boolean isCone = position.next().isPresent() && position.fraction().orElse(1) < AT_CONE;
+        return words.text(isCone ? "cone.so_far" : "cone.so_far_place", position(position));
     }
 
     /**
      * What lies behind the phrase: the interval, the top, cooling and gaps, a line each.
      *
-     * @param firstMs when the first reading was, on the recording's clock
+     * @param curve the firing's
+     * @param firstMs when the first reading of its recording or log was, on the recording's clock
      */
-    public List<String> details(ConeReached reached, long firstMs) {
-        return details(reached, "cone.peak", firstMs);
+    public List<String> details(ConeReached reached, Trace curve, long firstMs) {
+        List<String> lines = details(reached, "cone.peak", firstMs);
+        top(reached, curve).ifPresent(lines::add);
+        return lines;
     }
 
     /** The same of a plan, whose line begins with the lighting. */
     public List<String> planDetails(ConeReached reached) {
-        return details(reached, "cone.plan_peak", 0);
+        List<String> lines = details(reached, "cone.plan_peak", 0);
+        top(reached.top()).ifPresent(lines::add);
+        return lines;
     }
 
     private List<String> details(ConeReached reached, String peakKey, long firstMs) {
@@ -112,8 +127,16 @@ public final class ConeWords {
         if (!reached.gaps().isZero()) {
             lines.add(words.text("cone.gaps", words.duration(reached.gaps())));
         }
-        top(reached.top()).ifPresent(lines::add);
         return lines;
+    }
+
+    /** That a log holds a firing before the one that was asked for, and what that one came to. */
+    public String earlier(ConeReached reached, long firstMs) {
+        return words.text(
+                "cone.earlier",
+                words.temperature(reached.peak()),
+                words.duration(Duration.ofMillis(reached.peakMs() - firstMs)),
+                reached(reached));
     }
 
     /**
@@ -132,12 +155,10 @@ public final class ConeWords {
         if (reached.isBelowScale()) {
             return Optional.empty();
         }
-        return Optional.of(words.text(
-                "cone.interval",
-                softest(reached.between())
-                        .map(this::cone)
-                        .orElseGet(() -> position(reached.between().from())),
-                cone(hardest(reached.between()))));
+        String hardest = cone(hardest(reached.between()));
+        return Optional.of(softest(reached.between())
+                .map(soft -> words.text("cone.interval", cone(soft), hardest))
+                .orElseGet(() -> words.text("cone.interval_from_none", hardest)));
     }
 
     /** The nearest cone with those its interval lies between, for where there is little room: of a firing not below the scale. */
@@ -173,17 +194,28 @@ public final class ConeWords {
         return hard.orElseThrow();
     }
 
-    /** A lasting jump in the curve, and what it means. */
-    public String jump(GoodReadings.Jump jump) {
+    /**
+     * A lasting jump in the curve, and what it means.
+     *
+     * @param firstMs when the first reading was, on the recording's clock
+     */
+    public String jump(GoodReadings.Jump jump, long firstMs) {
         return words.text(
                 "cone.jump",
                 words.temperature(Temperature.ofCelsius(jump.fromC())),
                 words.temperature(Temperature.ofCelsius(jump.toC())),
-                words.duration(Duration.ofMillis(jump.elapsedMs())));
+                words.duration(Duration.ofMillis(jump.elapsedMs() - firstMs)));
     }
 
-    /** What cannot be known about the top; empty when it was seen. */
-    public Optional<String> top(ConeReached.Top top) {
+    /** What cannot be known about the top; empty when it was seen. A kiln that was never heated had none. */
+    public Optional<String> top(ConeReached reached, Trace curve) {
+        boolean cold = reached.top() == ConeReached.Top.NOT_PASSED
+                && reached.isBelowScale()
+                && reached.peak().celsius() - curve.temperatureC(0) < HARDLY_WARMED_K;
+        return cold ? Optional.of(words.text("cone.top.hardly_warmed")) : top(reached.top());
+    }
+
+    private Optional<String> top(ConeReached.Top top) {
         return switch (top) {
             case SEEN -> Optional.empty();
             case NOT_PASSED -> Optional.of(words.text("cone.top.not_passed"));

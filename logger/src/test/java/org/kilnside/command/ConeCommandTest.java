@@ -112,13 +112,87 @@ class ConeCommandTest {
     }
 
     @Test
+    void aSecondFiringInOneLogIsNotCountedTogetherWithTheFirstAndTheFirstIsTold() throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        for (int s = 0; s <= 48 * 3600; s += 60) {
+            text.append(String.format(Locale.ROOT, "%d,%.2f%n", s, s < 86_400 ? once(s, 900) : once(s - 86_400, 1040)));
+        }
+        Path both = Files.writeString(folder.resolve("both.csv"), text);
+        StringBuilder alone = new StringBuilder("elapsed_s,temp_c\n");
+        for (int s = 86_400; s <= 48 * 3600; s += 60) {
+            alone.append(String.format(Locale.ROOT, "%d,%.2f%n", s, once(s - 86_400, 1040)));
+        }
+        Path second = Files.writeString(folder.resolve("second.csv"), alone);
+        String out = cone(both.toString(), "--json", "--language", "en").out();
+        assertThat(figures(out))
+                .isEqualTo(figures(cone(second.toString(), "--json").out()));
+        assertThat(out).contains("the log holds an earlier firing, top 900 °C, 8 h after the first reading");
+        assertThat(cone(both.toString(), "--language", "en").out())
+                .contains("top 1040 °C, 32 h after the first reading")
+                .contains("its heat does not count here");
+    }
+
+    private static String figures(String json) {
+        return json.substring(json.indexOf("\"past\""), json.indexOf("\"rejected\""));
+    }
+
+    private static double once(int atS, double topC) {
+        double hours = atS / 3600.0;
+        return 15 + (topC - 15) * (hours < 8 ? hours / 8 : Math.exp((8 - hours) / 3.5));
+    }
+
+    @Test
+    void timesInWordsCountFromTheFirstReadingWhateverTheLogsZero() throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        for (int s = 0; s <= 40_000; s += 10) {
+            text.append(String.format(Locale.ROOT, "%d,%.2f%n", 1_700_000_000L + s, s < 3600 ? 500 : coneSix(s)));
+        }
+        Path log = Files.writeString(folder.resolve("epoch.csv"), text);
+        Line said = cone(log.toString(), "--language", "en");
+        assertThat(said.out())
+                .contains("top 1222 °C, 9 h 2 min after the first reading")
+                .contains("(0:59 h): do not trust")
+                .doesNotContain("472");
+        assertThat(cone(log.toString(), "--json").out()).contains("\"peak_s\":1.70003252E9");
+    }
+
+    @Test
+    void aKilnThatWasNeverHeatedHasNoTop() throws IOException {
+        Path cold = log("cold.csv", 7200, at -> 20 + at / 7200.0);
+        assertThat(cone(cold.toString(), "--language", "en").out())
+                .contains("these readings show no firing: the kiln hardly warmed")
+                .doesNotContain("the readings end at the top");
+        Path cooling = log("cools.csv", 7200, at -> 400 - at / 40.0);
+        assertThat(cone(cooling.toString(), "--language", "en").out())
+                .contains("no cone can be named from these readings")
+                .doesNotContain("at least softer");
+    }
+
+    @Test
+    void aFiringUnderWayIsSaidWhereItStands() throws IOException {
+        Path between = log("between.csv", 16_000, ConeCommandTest::coneSix);
+        assertThat(cone(between.toString(), "--language", "en").out())
+                .contains("so far between cone")
+                .doesNotContain("like between")
+                .contains("it may really be anywhere from cone");
+    }
+
+    @Test
+    void questionsThatDoNotGoTogetherAreNamed() throws IOException {
+        String log = log("glaze.csv", 60_000, ConeCommandTest::coneSix).toString();
+        refused(cone("--reach", "6", log), 2, "no log is looked at for that; found " + log + " beside it");
+        refused(cone("--plan", "bisque", log), 2, "are two questions");
+        refused(cone("--plan", "bisque", "--reach", "6"), 2, "are two questions");
+    }
+
+    @Test
     void numbersThatCanOnlyBeSlipsAreRefused() throws IOException {
         Path log = log("glaze.csv", 60_000, ConeCommandTest::coneSix);
         refused(cone(log.toString(), "--offset", "9999"), 2, "--offset: found 9999, expected -200 to 200 °C");
         refused(cone("--reach", "6", "--rate", "0.01 °C/h"), 2, "expected 1 to 2000 °C/h");
         refused(cone(""), 3, "a log's name was expected here");
         refused(cone("--plan", folder.toString()), 3, "this is a folder, expected a plan");
-        refused(cone(), 2, "Missing required argument");
+        refused(cone(), 2, "nothing to work a cone out from");
         assertThat(cone().err()).doesNotContain("Error:");
     }
 
@@ -174,7 +248,7 @@ class ConeCommandTest {
                 .containsPattern("a hold of 13 min, by sensor and chart from .* to 3\\d min");
         assertThat(cone("--reach", "06").out())
                 .contains("cone 06 (998 °C)".substring(1))
-                .contains("held 0 s");
+                .doesNotContain("0 s");
         assertThat(cone("--reach", "6", "--top", "1300 °C").out()).contains("without a hold");
     }
 

@@ -153,6 +153,13 @@ class ForecastCommandTest {
     }
 
     @Test
+    void aWordThatIsNoneOfTheChoicesIsSaidWithThemAsTheyAreTyped() throws IOException {
+        Line said = Line.run("forecast", new ForecastCommand(), log("a.csv", 11).toString(), "--wall", "stone");
+        assertThat(said.exit()).isEqualTo(2);
+        assertThat(said.err()).contains("--wall: found \"stone\", expected one of brick, fibre, layered");
+    }
+
+    @Test
     void saysOnceWhatHoldsForSeveralTemperatures() throws IOException {
         Line said = Line.run(
                 "forecast",

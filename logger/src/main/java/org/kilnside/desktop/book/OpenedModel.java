@@ -240,7 +240,8 @@ public record OpenedModel(
         study.flatMap(FiringStudy::cone).ifPresent(reached -> {
             ConeWords cones = cones(reached, words);
             lines.add(new FiringSummary.Line(words.text("record.cone_label"), cones.reached(reached)));
-            cones.details(reached, first().levels().curve().elapsedMs(0))
+            Trace curve = first().levels().curve();
+            cones.details(reached, curve, curve.elapsedMs(0))
                     .forEach(detail -> lines.add(new FiringSummary.Line("", detail)));
         });
         summary(words).ifPresent(summary -> lines.addAll(summary.lines()));
