@@ -89,6 +89,15 @@ final class CsvHeader {
         return columns.containsKey(name);
     }
 
+    /** The name of a column that is used. */
+    String name(int column) {
+        return columns.entrySet().stream()
+                .filter(each -> each.getValue() == column)
+                .map(Map.Entry::getKey)
+                .findFirst()
+                .orElseThrow();
+    }
+
     int count() {
         return count;
     }

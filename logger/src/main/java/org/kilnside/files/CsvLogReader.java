@@ -40,7 +40,7 @@ final class CsvLogReader {
     private final Map<Reason, Integer> counts = new EnumMap<>(Reason.class);
     private final List<LeftOut> examples = new ArrayList<>();
     private int rows;
-    private int ignoredCells;
+    private final IgnoredCells ignoredCells = new IgnoredCells();
 
     /** The kept rows: ms of the log's clock, °C, output 0…1, set-point °C, cold junction °C; NaN = not given. */
     private long[] atMs = new long[1024];
@@ -65,7 +65,7 @@ final class CsvLogReader {
         CsvFields fields = header();
         cells.commaMayGroup(fields.separator() == ',');
         CsvHeader header = new CsvHeader(fields, file, lines.number());
-        Columns columns = new Columns(header);
+        CsvColumns columns = new CsvColumns(header);
         lines.zerosAreDamage();
         while (lines.next()) {
             if (isBlankOrComment()) {
@@ -126,33 +126,7 @@ final class CsvLogReader {
         return true;
     }
 
-    private static final class Columns {
-        private final int elapsed;
-        private final int time;
-        private final int temperature;
-        private final boolean fahrenheit;
-        private final int output;
-        private final int setpoint;
-        private final boolean setpointFahrenheit;
-        private final int coldJunction;
-        private final boolean coldJunctionFahrenheit;
-        private final int count;
-
-        Columns(CsvHeader header) {
-            elapsed = header.column("elapsed_s");
-            time = header.column("time");
-            fahrenheit = !header.has("temp_c");
-            temperature = header.column(fahrenheit ? "temp_f" : "temp_c");
-            output = header.column("output_pct");
-            setpointFahrenheit = !header.has("setpoint_c");
-            setpoint = header.column(setpointFahrenheit ? "setpoint_f" : "setpoint_c");
-            coldJunctionFahrenheit = !header.has("cold_junction_c");
-            coldJunction = header.column(coldJunctionFahrenheit ? "cold_junction_f" : "cold_junction_c");
-            count = header.count();
-        }
-    }
-
-    private void row(CsvFields fields, Columns columns) {
+    private void row(CsvFields fields, CsvColumns columns) {
         for (int i = columns.count; i < fields.count(); i++) {
             if (!fields.isEmpty(i)) {
                 leaveOut(Reason.TOO_MANY_FIELDS, lines.number(), Optional.empty());
@@ -185,15 +159,17 @@ final class CsvLogReader {
             withoutTemperatureMs.add(ms);
             return;
         }
-        double share = optional(fields, columns.output, 2, 0, 1, false);
-        double wanted = optional(fields, columns.setpoint, 0, COLDEST_C, HOTTEST_C, columns.setpointFahrenheit);
-        double cold = optional(fields, columns.coldJunction, 0, COLDEST_C, 200, columns.coldJunctionFahrenheit);
+        double share = optional(fields, columns, columns.output, 2, 0, 1, false);
+        double wanted =
+                optional(fields, columns, columns.setpoint, 0, COLDEST_C, HOTTEST_C, columns.setpointFahrenheit);
+        double cold =
+                optional(fields, columns, columns.coldJunction, 0, COLDEST_C, 200, columns.coldJunctionFahrenheit);
         if (columns.elapsed >= 0 && columns.time >= 0 && zeroEpochMs.isEmpty() && !fields.isEmpty(columns.time)) {
             int field = columns.time;
             if (cells.readTime(fields.letters(field), fields.from(field), fields.to(field)) == Kind.NUMBER) {
                 zeroEpochMs = Optional.of(cells.epochMs() - ms);
             } else {
-                ignoredCells++;
+                ignoredCells.add(lines.number(), "time", fields.text(field), "a time such as 2026-11-25T06:30:00Z");
             }
         }
         keep(ms, celsius, share, wanted, cold);
@@ -234,7 +210,13 @@ final class CsvLogReader {
 
     /** A cell that may be missing; NaN when it is, or cannot be read, or lies outside its range. */
     private double optional(
-            CsvFields fields, int field, int tenths, double lowest, double highest, boolean fahrenheit) {
+            CsvFields fields,
+            CsvColumns columns,
+            int field,
+            int tenths,
+            double lowest,
+            double highest,
+            boolean fahrenheit) {
         if (field < 0 || fields.isEmpty(field)) {
             return Double.NaN;
         }
@@ -244,7 +226,11 @@ final class CsvLogReader {
                 return value;
             }
         }
-        ignoredCells++;
+        ignoredCells.add(
+                lines.number(),
+                columns.header.name(field),
+                fields.text(field),
+                IgnoredCells.range(lowest, highest, tenths, fahrenheit));
         return Double.NaN;
     }
 
@@ -366,7 +352,7 @@ final class CsvLogReader {
                 index -> known(cold[index]),
                 startedAt,
                 withoutTemperatureMs.stream().map(ms -> ms - zero).sorted().toList(),
-                new Log.Report(rows, counts, examples, ignoredCells, ignored));
+                new Log.Report(rows, counts, examples, ignoredCells.count(), ignoredCells.first(), ignored));
     }
 
     /** Whether the output goes from 0 to 1 rather than to 100: taken as it stands, the elements would hardly have been on. */

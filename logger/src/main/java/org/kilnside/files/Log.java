@@ -73,12 +73,22 @@ public record Log(
     public record LeftOut(int line, Reason reason, Optional<String> found) {}
 
     /**
+     * A cell of another column than time and temperature that cannot be used; its row is kept.
+     *
+     * @param line its line in the file, counted from 1
+     * @param column its name in the header
+     * @param expected in words
+     */
+    public record IgnoredCell(int line, String column, String found, String expected) {}
+
+    /**
      * What was made of the rows.
      *
      * @param rows rows of readings in the file, good or not
      * @param counts how many were left out for each reason
      * @param examples the first rows left out, in the file's order; at most {@link #MOST_EXAMPLES}
-     * @param ignoredCells cells of other columns than time and temperature that could not be read; their rows are kept
+     * @param ignoredCells cells of other columns than time and temperature that cannot be used; their rows are kept
+     * @param firstIgnored the first of these
      * @param ignoredColumns columns in the header that were not used
      */
     public record Report(
@@ -86,6 +96,7 @@ public record Log(
             Map<Reason, Integer> counts,
             List<LeftOut> examples,
             int ignoredCells,
+            Optional<IgnoredCell> firstIgnored,
             List<String> ignoredColumns) {
         public static final int MOST_EXAMPLES = 100;
 
@@ -108,10 +119,10 @@ public record Log(
                         .forEach((reason, count) -> reasons.add(count + " " + reason.words() + lines(reason, count)));
                 parts.add(leftOut() + " of " + rows + " rows were left out: " + reasons);
             }
-            if (ignoredCells > 0) {
-                parts.add(ignoredCells + (ignoredCells == 1 ? " cell" : " cells")
-                        + " of output, set-point or cold junction could not be read and count as not given");
-            }
+            firstIgnored.ifPresent(cell ->
+                    parts.add((ignoredCells == 1 ? "1 cell counts" : ignoredCells + " cells count") + " as not given: "
+                            + (ignoredCells == 1 ? "" : "the first is ") + cell.column() + " in line " + cell.line()
+                            + ", found " + UnitText.quoted(cell.found()) + ", expected " + cell.expected()));
             if (!ignoredColumns.isEmpty()) {
                 parts.add((ignoredColumns.size() == 1 ? "the column " : "the columns ")
                         + String.join(", ", ignoredColumns)

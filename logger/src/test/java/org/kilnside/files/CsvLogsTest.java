@@ -155,8 +155,27 @@ class CsvLogsTest {
                         "9 of 14 rows were left out: 3 with a hole (lines 3, 8, 14), 1 with text where a number or a time"
                                 + " should be (line 4), 1 with NaN or infinity (line 5), 1 with an impossible number (line 7),"
                                 + " 1 with more fields than the header (line 9), 1 with the time of the row before (line 12),"
-                                + " 1 out of order in time (line 13); 2 cells of output, set-point or cold junction could not be"
-                                + " read and count as not given; the column colour was not used");
+                                + " 1 out of order in time (line 13); 2 cells count as not given: the first is output_pct in"
+                                + " line 6, found \"oops\", expected a number from 0 to 100; the column colour was not used");
+    }
+
+    @Test
+    void aCellOutsideItsRangeIsSaidWithItsColumnItsLineAndWhatWasExpected() {
+        assertThat(log("elapsed_s,temp_c,output_pct\n0,20,0\n60,21,250\n120,22,0\n")
+                        .report()
+                        .sentence())
+                .contains(
+                        "1 cell counts as not given: output_pct in line 3, found \"250\", expected a number from 0 to 100");
+        assertThat(log("elapsed_s,temp_f,setpoint_f\n0,70,70\n60,71,9999\n120,72,70\n")
+                        .report()
+                        .sentence()
+                        .orElseThrow())
+                .contains("setpoint_f in line 3, found \"9999\", expected a number from -459.67 to 5432");
+        assertThat(log("elapsed_s,time,temp_c\n0,noon,20\n60,,21\n")
+                        .report()
+                        .sentence()
+                        .orElseThrow())
+                .contains("time in line 2, found \"noon\", expected a time such as 2026-11-25T06:30:00Z");
     }
 
     @Test
