@@ -32,7 +32,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "cone",
         mixinStandardHelpOptions = true,
-        description = "Says which cone a firing came to, which one a plan comes to, or what top or hold a cone needs.")
+        description =
+                "Says which cone a firing came to (LOG), which one a plan comes to (--plan), or what top or hold a cone needs (--reach).")
 public final class ConeCommand implements Callable<Integer> {
     private static final String LIT_AT = "20 °C";
 
@@ -45,13 +46,14 @@ public final class ConeCommand implements Callable<Integer> {
     @Parameters(
             paramLabel = "LOG",
             arity = "0..*",
-            description = "Firings' logs as CSV files: which cone each came to.")
+            description =
+                    "Logs of firings as CSV files, one firing each. Of several in one file the last counts, and the others are named.")
     private List<Path> logs = List.of();
 
     @Option(
             names = "--plan",
             paramLabel = "FILE",
-            description = "In place of a log: a plan's file, or the name of one; which cone it comes to.")
+            description = "In place of a log: a plan's file, or the name of one.")
     private Optional<String> plan = Optional.empty();
 
     @Mixin
@@ -60,7 +62,9 @@ public final class ConeCommand implements Callable<Integer> {
     @Mixin
     private SeriesOption series;
 
-    @Option(names = "--json", description = "One JSON object a log, plan or question.")
+    @Option(
+            names = "--json",
+            description = "Gives one JSON object a log, plan or question; peak_s is in the log's own elapsed seconds.")
     private boolean json;
 
     @Override

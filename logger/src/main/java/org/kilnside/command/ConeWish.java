@@ -26,7 +26,7 @@ final class ConeWish {
     @Option(
             names = "--reach",
             paramLabel = "CONE",
-            description = "In place of a log: a cone to bring down, such as 06 or 6; which top it needs.")
+            description = "In place of a log: a cone to bring down, such as 06 or 6. The answer is the top it needs.")
     private Optional<String> reach = Optional.empty();
 
     @Option(
@@ -38,13 +38,13 @@ final class ConeWish {
     @Option(
             names = "--hold",
             paramLabel = "TIME",
-            description = "With --reach: the hold at the top (none, unless given).")
+            description = "With --reach: the hold at the top, such as \"10 min\" (none, unless given).")
     private Optional<String> hold = Optional.empty();
 
     @Option(
             names = "--top",
             paramLabel = "TEMPERATURE",
-            description = "With --reach: a top temperature; asks for the hold in place of the top.")
+            description = "With --reach: a top, such as \"1210 °C\"; the answer is then the hold it needs.")
     private Optional<String> top = Optional.empty();
 
     boolean isThere() {

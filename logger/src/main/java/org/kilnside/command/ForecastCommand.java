@@ -1,7 +1,6 @@
 package org.kilnside.command;
 
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -26,6 +25,7 @@ import org.kilnside.thermal.Forecaster;
 import org.kilnside.thermal.KilnMemory;
 import org.kilnside.thermal.Ventilated;
 import org.kilnside.thermal.WallKind;
+import org.kilnside.tracking.FiringsApart;
 import org.kilnside.wording.ForecastWords;
 import org.kilnside.wording.OutlookWords;
 import picocli.CommandLine.Command;
@@ -38,7 +38,7 @@ import picocli.CommandLine.Parameters;
         name = "forecast",
         mixinStandardHelpOptions = true,
         description =
-                "Says when a firing reaches its top and when it will be cool, with the interval that holds nine in ten. \"Now\" is a log's last line.")
+                "Says when a firing reaches its top and when the kiln will be cool, each time with the interval that holds it nine times in ten. \"Now\" is a log's last line. Before lighting, give --plan and no log.")
 public final class ForecastCommand implements Callable<Integer> {
     @Mixin
     private Surroundings around;
@@ -46,13 +46,22 @@ public final class ForecastCommand implements Callable<Integer> {
     @Mixin
     private SensorOptions sensor;
 
-    @Parameters(paramLabel = "LOG", arity = "0..*", description = "Logs as CSV files, up to now.")
+    @Parameters(
+            paramLabel = "LOG",
+            arity = "0..*",
+            description = "Logs as CSV files, up to now. Of several firings in one file the last counts.")
     private List<Path> logs = List.of();
 
-    @Option(names = "--plan", paramLabel = "FILE", description = "The plan's file, or the name of one.")
+    @Option(
+            names = "--plan",
+            paramLabel = "FILE",
+            description = "The plan it is fired by: its file, or the name of one.")
     private Optional<String> plan = Optional.empty();
 
-    @Option(names = "--target", paramLabel = "C", description = "Where there is no plan: how hot it is to get, °C.")
+    @Option(
+            names = "--target",
+            paramLabel = "C",
+            description = "Where there is no plan: how hot it is to get, °C. With neither no arrival is told.")
     private Optional<Double> target = Optional.empty();
 
     @Option(names = "--ambient", paramLabel = "C", description = "The room's temperature, °C, where known.")
@@ -91,7 +100,11 @@ public final class ForecastCommand implements Callable<Integer> {
                     "Before lighting: ware and furniture, kg. Counts where the kiln's size is known (--kiln), or its power and earlier logs that tell the output.")
     private Optional<Double> loadKg = Optional.empty();
 
-    @Option(names = "--power-kw", paramLabel = "P", description = "The elements' power, all on, kW.")
+    @Option(
+            names = "--power-kw",
+            paramLabel = "P",
+            description =
+                    "The elements' power, all on, kW. Before lighting it counts where the kiln's size is known (--kiln), or earlier logs tell the output.")
     private Optional<Double> powerKw = Optional.empty();
 
     @Option(
@@ -102,13 +115,18 @@ public final class ForecastCommand implements Callable<Integer> {
                     "What was done to the openings and when, in the log's elapsed seconds: bung@S, vent@S, lid@S (propped) or shut@S.")
     private List<String> opened = List.of();
 
-    @Option(names = "--json", description = "One JSON object a log.")
+    @Option(
+            names = "--json",
+            description =
+                    "Gives one JSON object a log, times in the log's own elapsed seconds. Where arrival's reaches is null, whether it gets there cannot be said yet; the times beside it say when, if it does.")
     private boolean json;
 
     @Override
     public Integer call() {
         check();
-        List<Trace> before = earlier.stream().map(this::curve).toList();
+        List<Trace> before = earlier.stream()
+                .flatMap(path -> FiringsApart.of(curve(path)).stream())
+                .toList();
         Kiln known = kiln();
         KilnMemory memory = KilnMemory.of(
                 before,
@@ -124,15 +142,25 @@ public final class ForecastCommand implements Callable<Integer> {
                     .println(
                             "kilnside: the earlier logs hold no heating or cooling to know the kiln by, and do not count;"
                                     + " name logs of whole firings");
-        } else if (!memory.isEmpty() && memory.firings() < earlier.size()) {
+        } else if (!memory.isEmpty() && memory.firings() < before.size()) {
             around.err()
-                    .println("kilnside: of " + earlier.size() + " earlier logs " + memory.firings()
-                            + " tell how the kiln cools; name logs that go on until it is cold");
+                    .println("kilnside: of " + before.size()
+                            + (before.size() == earlier.size() ? " earlier logs " : " firings in the earlier logs ")
+                            + memory.firings() + " tell how the kiln cools; name logs that go on until it is cold");
         }
         int exit = Complaint.ExitCode.DONE.code();
         for (Path path : logs) {
             try {
-                answer(path, question(path, schedule, memory, known));
+                Trace whole = curve(path);
+                Trace newest = FiringsApart.newest(whole);
+                // What was opened in a firing before this one has been shut since.
+                boolean alone = newest.size() == whole.size();
+                ForecastQuestion question = question(newest, schedule, memory, known)
+                        .withVentilated(opened.stream()
+                                .map(ForecastCommand::ventilated)
+                                .filter(each -> alone || each.sinceS() >= firstS(newest))
+                                .toList());
+                answer(path, alone ? Optional.empty() : Optional.of(firstS(newest)), question);
             } catch (FileRefusedException e) {
                 if (logs.size() == 1) {
                     throw e;
@@ -195,8 +223,8 @@ public final class ForecastCommand implements Callable<Integer> {
                 .curve();
     }
 
-    private ForecastQuestion question(Path path, Optional<Schedule> schedule, KilnMemory memory, Kiln known) {
-        ForecastQuestion question = ForecastQuestion.about(curve(path))
+    private ForecastQuestion question(Trace firing, Optional<Schedule> schedule, KilnMemory memory, Kiln known) {
+        ForecastQuestion question = ForecastQuestion.about(firing)
                 .withMemory(memory)
                 .withBelow(below.stream().map(Temperature::ofCelsius).toList());
         if (schedule.isPresent()) {
@@ -208,8 +236,6 @@ public final class ForecastCommand implements Callable<Integer> {
         if (ambient.isPresent()) {
             question = question.withAmbient(Temperature.ofCelsius(ambient.get()));
         }
-        question = question.withVentilated(
-                opened.stream().map(ForecastCommand::ventilated).toList());
         Optional<Power> power = known.power();
         return power.isPresent() ? question.withPowerKw(power.get().kilowatts()) : question;
     }
@@ -251,7 +277,7 @@ public final class ForecastCommand implements Callable<Integer> {
         ForecastAtLighting answer = ForecastAtLighting.of(
                 question, below.stream().map(Temperature::ofCelsius).toList());
         Forecast forecast = answer.forecast();
-        ForecastWords words = new ForecastWords(around.words(), Optional.empty());
+        ForecastWords words = ForecastWords.beforeLighting(around.words());
         List<String> more = new OutlookWords(around.words(), ConeTable.of(question.series()), known)
                 .notKnown(answer.unknowns()).stream().toList();
         if (json) {
@@ -266,12 +292,13 @@ public final class ForecastCommand implements Callable<Integer> {
         }
     }
 
-    private void answer(Path path, ForecastQuestion question) {
+    /** @param litAgainS when the firing in question was lit, where the log holds one before it */
+    private void answer(Path path, Optional<Double> litAgainS, ForecastQuestion question) {
         Forecast forecast = Forecaster.forecast(question);
         Log log = CsvLogs.read(path);
-        Optional<Instant> startedAt = log.startedAt();
-        ForecastWords words = new ForecastWords(around.words(), startedAt);
-        List<String> doubts = SensorDoubts.in(log).besideForecast(around.words());
+        ForecastWords words = new ForecastWords(around.words(), log.startedAt(), firstS(log.trace()));
+        List<String> doubts = new ArrayList<>(SensorDoubts.in(log).besideForecast(around.words()));
+        litAgainS.ifPresent(lit -> doubts.add(words.lastOfSeveral(lit)));
         if (json) {
             List<String> notes = new ArrayList<>(doubts);
             notes.addAll(words.remarks(forecast));
@@ -280,7 +307,7 @@ public final class ForecastCommand implements Callable<Integer> {
                             .with("notes", notes));
         } else {
             around.out().println(path);
-            doubts.forEach(line -> around.out().println("  " + line + "."));
+            doubts.forEach(line -> around.out().println("  " + around.words().sentence(line) + "."));
             words.lines(forecast).forEach(line -> around.out().println("  " + line));
         }
         sayWhatIsStillAhead(path, log.trace());
@@ -298,6 +325,10 @@ public final class ForecastCommand implements Callable<Integer> {
                                 + lastS + " s, and does not count; check the number");
             }
         }
+    }
+
+    private static double firstS(Trace log) {
+        return log.elapsedMs(0) / 1000.0;
     }
 
     /** Now is the log's last line; the forecast itself is asked at the middle of its newest minute. */

@@ -30,20 +30,21 @@ final class SensorOptions {
             names = "--class",
             paramLabel = "1|2",
             defaultValue = "2",
-            description = "The tolerance class of its wire, IEC 60584-1 (${DEFAULT-VALUE}, unless given).")
+            description =
+                    "The tolerance class of the thermocouple's wire, IEC 60584-1 (${DEFAULT-VALUE}, unless given).")
     private int tolerance;
 
     @Option(
             names = "--uncorrected",
             paramLabel = "CHIP",
             description =
-                    "Log and controller show what this amplifier says as it is: max31855 or max6675. Its numbers are corrected.")
+                    "max31855 or max6675: log and controller show this chip's own number as it is. It is corrected here.")
     private Optional<String> uncorrected = Optional.empty();
 
     @Option(
             names = "--offset",
             paramLabel = "°C",
-            description = "What to add to the sensor's readings, known from a calibration or witness cones.")
+            description = "What to add to the sensor's readings, °C, known from a calibration or witness cones.")
     private Optional<Double> offset = Optional.empty();
 
     /** How far a calibration by hand may be off: nobody said, so as a pair of witness cones. */

@@ -10,8 +10,8 @@ final class SeriesOption {
             names = "--series",
             paramLabel = "SERIES",
             description =
-                    "The cones meant: self-supporting, large or small (those of the firing or the kiln where one is"
-                            + " named, or else self-supporting, unless given).")
+                    "Which cones are meant: self-supporting, large or small. Unless given, those of the firing or the kiln"
+                            + " where one is named, else self-supporting.")
     private Optional<String> series = Optional.empty();
 
     /** What was said, or else this. */

@@ -27,6 +27,7 @@ public record ForecastAtLighting(Forecast forecast, Set<Outlook.Unknown> unknown
             Outlook.Unknown.KILN_NEVER_SEEN,
             Outlook.Unknown.WALL,
             Outlook.Unknown.POWER,
+            Outlook.Unknown.POWER_FOR_SIZE,
             Outlook.Unknown.SIZE,
             Outlook.Unknown.LOAD);
 

@@ -93,6 +93,8 @@ public record Outlook(
         WALL,
         /** The elements' power: the kiln is taken to follow any ramp. */
         POWER,
+        /** The elements' power is known, and not the size it has to heat: the kiln is taken to follow any ramp. */
+        POWER_FOR_SIZE,
         /** How large the kiln is: no energy, and a weighed load does not count. */
         SIZE,
         /** The load's weight. */
@@ -202,7 +204,7 @@ public record Outlook(
             }
         }
         if (!firings.middle().powerKnown()) {
-            unknowns.add(Unknown.POWER);
+            unknowns.add(kiln.power().isPresent() ? Unknown.POWER_FOR_SIZE : Unknown.POWER);
         }
         if (firings.middle().energyKwh().isEmpty()) {
             unknowns.add(Unknown.SIZE);

@@ -95,7 +95,9 @@ final class CoolingForecast {
             if (data.nowC < thresholds[i] && lid.isEmpty()) {
                 below.add(alreadyBelow(data, threshold));
             } else if (thresholds[i] < room + ABOVE_ROOM_K || !remaining[i].isKnown()) {
-                remarks.add(Remark.of(Kind.BELOW_ROOM));
+                if (thresholds[i] < room + ABOVE_ROOM_K) {
+                    remarks.add(Remark.of(Kind.BELOW_ROOM));
+                }
                 below.add(new Below(threshold, Optional.empty(), Optional.empty()));
             } else {
                 When when = when(question, data, seen, remaining[i], thresholds[i], ahead.isEmpty());

@@ -16,6 +16,11 @@ public final class FiringsApart {
     /** A kiln that gets no hotter than this was dried or tried, and not fired, °C. */
     private static final double FIRED_C = 200;
 
+    /** A kiln that has fallen by as much cools; one that is by as much above where it was lit burns, K. */
+    private static final double FALLEN_K = 15;
+
+    private static final double LIT_K = 25;
+
     /** A kiln that is lit again is seen to be within so long. */
     private static final long SEEN_WITHIN_MS = 2 * 3_600_000L;
 
@@ -27,6 +32,17 @@ public final class FiringsApart {
      * @return the firings, oldest first; the curve itself where it holds no second one
      */
     public static List<Trace> of(Trace curve) {
+        return fired(curve, begins(curve), false);
+    }
+
+    /** The firing a curve ends in: of one that has just been lit, too, what was before is over. */
+    public static Trace newest(Trace curve) {
+        List<Trace> firings = fired(curve, begins(curve), true);
+        return firings.get(firings.size() - 1);
+    }
+
+    /** Where each piece begins; last, the end. */
+    private static List<Integer> begins(Trace curve) {
         List<Integer> begins = new ArrayList<>();
         begins.add(0);
         FiringTracker tracker = new FiringTracker(Optional.empty());
@@ -42,7 +58,7 @@ public final class FiringsApart {
             }
         }
         begins.add(curve.size());
-        return fired(curve, begins);
+        return begins;
     }
 
     /** Where the rise began by which the lighting was seen. */
@@ -55,12 +71,15 @@ public final class FiringsApart {
     }
 
     /** Joins what was no firing to the firing before it, or at the beginning to the one after it. */
-    private static List<Trace> fired(Trace curve, List<Integer> begins) {
+    private static List<Trace> fired(Trace curve, List<Integer> begins, boolean underWay) {
         List<Trace> firings = new ArrayList<>();
         int from = 0;
         boolean hot = false;
         for (int piece = 1; piece < begins.size(); piece++) {
-            boolean isFiring = highestC(curve, begins.get(piece - 1), begins.get(piece)) >= FIRED_C;
+            double highestC = highestC(curve, begins.get(piece - 1), begins.get(piece));
+            boolean isLast = piece == begins.size() - 1;
+            boolean isFiring =
+                    highestC >= FIRED_C || (underWay && isLast && rises(curve, begins.get(piece - 1), highestC));
             if (hot && isFiring) {
                 firings.add(part(curve, from, begins.get(piece - 1)));
                 from = begins.get(piece - 1);
@@ -69,6 +88,12 @@ public final class FiringsApart {
         }
         firings.add(from == 0 ? curve : part(curve, from, curve.size()));
         return firings;
+    }
+
+    /** Whether it still stands near its highest and well above where it was lit. */
+    private static boolean rises(Trace curve, int from, double highestC) {
+        double nowC = curve.isEmpty() ? 0 : curve.temperatureC(curve.size() - 1);
+        return from > 0 && nowC >= highestC - FALLEN_K && nowC >= curve.temperatureC(from) + LIT_K;
     }
 
     private static double highestC(Trace curve, int from, int to) {

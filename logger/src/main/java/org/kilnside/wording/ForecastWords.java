@@ -12,11 +12,23 @@ import org.kilnside.thermal.Forecast;
 public final class ForecastWords {
     private final Words words;
     private final Optional<Instant> startedAt;
+    private final double firstS;
 
-    /** @param startedAt the clock at elapsed time 0; without it times are said as elapsed */
-    public ForecastWords(Words words, Optional<Instant> startedAt) {
+    /**
+     * Words for a log's forecast.
+     *
+     * @param startedAt the clock at elapsed time 0; without it times are said as elapsed since the first reading
+     * @param firstS when that was, in elapsed seconds
+     */
+    public ForecastWords(Words words, Optional<Instant> startedAt, double firstS) {
         this.words = words;
         this.startedAt = startedAt;
+        this.firstS = firstS;
+    }
+
+    /** Words for a kiln not yet lit: times are said as elapsed since the lighting. */
+    public static ForecastWords beforeLighting(Words words) {
+        return new ForecastWords(words, Optional.empty(), 0);
     }
 
     /** Everything worth saying, most important first; the caution last. */
@@ -27,7 +39,7 @@ public final class ForecastWords {
     /** @param notes what else is to be known of it; said before the caution */
     public List<String> lines(Forecast forecast, List<String> notes) {
         List<String> lines = new ArrayList<>();
-        lines.add(words.named("forecast.stage", forecast.stage()) + ".");
+        lines.add(words.named("forecast.stage", forecast.stage()) + "." + countedFrom(forecast));
         forecast.arrival().ifPresent(arrival -> lines.addAll(arrival(arrival, forecast.askedS())));
         for (Forecast.Below below : forecast.below()) {
             lines.add(sentence(below(below, forecast.askedS())));
@@ -41,6 +53,30 @@ public final class ForecastWords {
         notes.forEach(note -> lines.add(sentence(note)));
         lines.add(words.text("forecast.caution"));
         return lines;
+    }
+
+    /** From when times without a clock count, said once for all of them. */
+    private String countedFrom(Forecast forecast) {
+        boolean told = forecast.arrival().flatMap(Forecast.Arrival::when).isPresent()
+                || forecast.below().stream()
+                        .anyMatch(below ->
+                                below.when().isPresent() || below.notBeforeS().isPresent())
+                || forecast.remarks().stream().anyMatch(remark -> remark.atS().isPresent());
+        if (startedAt.isPresent() || !told) {
+            return "";
+        }
+        return " "
+                + words.text(
+                        forecast.stage() == Forecast.Stage.WAITING
+                                ? "forecast.counted_from_lighting"
+                                : "forecast.counted_from_first_reading");
+    }
+
+    /** That the log holds a firing before this one. */
+    public String lastOfSeveral(double litS) {
+        return words.text(
+                "forecast.last_of_several",
+                startedAt.isPresent() ? moment(litS) : words.text("forecast.after_first_reading", moment(litS)));
     }
 
     /** What a forecast rests on and cannot know, each thing once. */
@@ -63,12 +99,7 @@ public final class ForecastWords {
             Forecast.When when = below.when().get();
             return when.atS() <= askedS
                     ? words.text("forecast.below_done", temperature, moment(when.atS()))
-                    : words.text(
-                            "forecast.below",
-                            temperature,
-                            moment(when.atS()),
-                            moment(when.fromS()),
-                            moment(when.toS()));
+                    : words.text("forecast.below", temperature, moment(when.atS()), span(when));
         }
         return below.notBeforeS()
                 .map(at -> words.text("forecast.below_not_before", temperature, moment(at)))
@@ -102,23 +133,21 @@ public final class ForecastWords {
     private List<String> arrival(Forecast.Arrival arrival, double askedS) {
         List<String> lines = new ArrayList<>();
         String target = words.temperature(arrival.target());
-        if (arrival.when().isPresent()) {
-            Forecast.When when = arrival.when().get();
-            lines.add(sentence(
-                    when.atS() <= askedS
-                            ? words.text("forecast.reached", target, moment(when.atS()))
-                            : words.text(
-                                    "forecast.arrives",
-                                    target,
-                                    moment(when.atS()),
-                                    moment(when.fromS()),
-                                    moment(when.toS()))));
-        }
+        Optional<Forecast.When> ahead = arrival.when().filter(when -> when.atS() > askedS);
+        Optional<Forecast.When> past = arrival.when().filter(when -> when.atS() <= askedS);
+        past.ifPresent(when -> lines.add(sentence(words.text("forecast.reached", target, moment(when.atS())))));
         boolean open = arrival.topsOut().isPresent();
         switch (arrival.reaches()) {
+            case YES ->
+                ahead.ifPresent(when ->
+                        lines.add(sentence(words.text("forecast.arrives", target, moment(when.atS()), span(when)))));
             case NO -> lines.add(sentence(words.text(open ? "forecast.too_weak" : "forecast.not_reached", target)));
-            case CANNOT_SAY_YET -> lines.add(sentence(words.text("forecast.cannot_say", target)));
-            case YES -> {}
+            case CANNOT_SAY_YET ->
+                // A time beside a doubt is the time it takes if it gets there: in one breath, or it is read as a
+                // promise.
+                lines.add(sentence(
+                        ahead.map(when -> words.text("forecast.arrives_if", target, moment(when.atS()), span(when)))
+                                .orElseGet(() -> words.text("forecast.cannot_say", target))));
         }
         if (arrival.reaches() != Forecast.Reaches.YES) {
             arrival.topsOut()
@@ -135,8 +164,20 @@ public final class ForecastWords {
         return words.sentence(text) + ".";
     }
 
+    /** An interval's ends; where they read alike, that they do. */
+    private String span(Forecast.When when) {
+        String from = moment(when.fromS());
+        String to = moment(when.toS());
+        return from.equals(to) ? words.text("forecast.within_a_minute") : words.text("forecast.span", from, to);
+    }
+
     private String moment(double elapsedS) {
-        Duration elapsed = Duration.ofMillis(Math.round(elapsedS * 1000));
-        return startedAt.map(start -> words.dayAndTime(start.plus(elapsed))).orElseGet(() -> words.duration(elapsed));
+        return startedAt
+                .map(start -> words.dayAndTime(start.plus(millis(elapsedS))))
+                .orElseGet(() -> words.duration(millis(elapsedS - firstS)));
+    }
+
+    private static Duration millis(double seconds) {
+        return Duration.ofMillis(Math.round(seconds * 1000));
     }
 }

@@ -21,12 +21,18 @@ final class TimesAhead {
         return moment(ms(when.atS()));
     }
 
-    /** {@code 11:30–13:10}, with its day where that is not today's; since the begin where the kiln runs faster. */
+    /**
+     * {@code 11:30–13:10}, with its day where that is not today's; since the begin where the kiln runs faster. One time
+     * where both ends read alike.
+     */
     String span(When when) {
         long fromMs = ms(when.fromS());
         long toMs = ms(when.toS());
         if (!onTheClock()) {
             return words.text("ahead.after_begin", state.elapsed(fromMs), state.elapsed(toMs));
+        }
+        if (moment(fromMs).equals(moment(toMs))) {
+            return moment(fromMs).replace(' ', '\u00a0');
         }
         boolean oneDay = day(fromMs).equals(day(toMs));
         // Kept on one line where there is room for it: a time torn apart is misread.

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
@@ -171,7 +172,8 @@ class ForecastCommandTest {
                 "15",
                 "--language",
                 "en");
-        assertThat(said.out()).containsOnlyOnce("A temperature at or under the room's is not reached by waiting");
+        assertThat(said.out())
+                .containsOnlyOnce("A temperature close to the room's, or below it, is not reached by waiting");
     }
 
     @Test
@@ -193,6 +195,107 @@ class ForecastCommandTest {
         Line said = Line.run("forecast", new ForecastCommand(), two.toString(), "--json", "--language", "en");
         assertThat(said.exit()).isZero();
         assertThat(said.out()).contains("\"at_s\":null").contains("too few readings");
+    }
+
+    @Test
+    void aTimeBesideADoubtIsSaidAsWhenIfItGetsThere() throws IOException {
+        String log = log("heating.csv", 5).toString();
+        assertThat(said(log, "--target", "1240").out())
+                .contains("Whether it reaches 1240 °C cannot be said yet; if it does, then at ")
+                .doesNotContainPattern("(?m)^  1240 °C at ");
+        assertThat(said(log, "--target", "1240", "--json").out())
+                .containsPattern("\"reaches\":null,\"at_s\":\\d+\\.\\d,\"from_s\":\\d+\\.\\d,\"to_s\":\\d");
+    }
+
+    @Test
+    void timesWithoutAClockSayOnceFromWhenTheyCount() throws IOException {
+        String own = said(log("a.csv", 11).toString()).out();
+        assertThat(own).containsOnlyOnce("Cooling. Times count from the log's first reading.");
+        Path epoch = Files.writeString(
+                folder.resolve("epoch.csv"), shifted(Files.readString(folder.resolve("a.csv")), 1_700_000_000L));
+        Line shifted = said(epoch.toString());
+        assertThat(shifted.out().lines().skip(1))
+                .containsExactlyElementsOf(own.lines().skip(1).toList());
+        assertThat(said(epoch.toString(), "--json").out()).contains("\"asked_s\":1.7000396E9");
+        Path cold = Files.writeString(folder.resolve("cold.csv"), "elapsed_s,temp_c\n0,20\n6000,20.5\n12000,21\n");
+        assertThat(said(cold.toString()).out()).as("no times").doesNotContain("Times count");
+        assertThat(said("--plan", "bisque").out()).contains("Not lit yet. Times count from the lighting.");
+    }
+
+    private static String shifted(String log, long seconds) {
+        return Pattern.compile("(?m)^(\\d+),")
+                .matcher(log)
+                .replaceAll(row -> Long.parseLong(row.group(1)) + seconds + ",");
+    }
+
+    @Test
+    void anIntervalOfLessThanAMinuteIsNotSaidAsFromATimeToTheSame() throws IOException {
+        StringBuilder near = new StringBuilder("elapsed_s,temp_c\n");
+        Files.readString(log("a.csv", 24))
+                .lines()
+                .skip(1)
+                .takeWhile(row -> Double.parseDouble(row.split(",")[0]) < 9 * 3600
+                        || Double.parseDouble(row.split(",")[1]) > 200.5)
+                .forEach(row -> near.append(row).append('\n'));
+        Path log = Files.writeString(folder.resolve("near.csv"), near);
+        assertThat(said(log.toString(), "--below", "200").out())
+                .contains("(within a minute, nine in ten)")
+                .doesNotContainPattern("\\((.+) to \\1,");
+    }
+
+    @Test
+    void ofTwoFiringsInALogTheLastIsForecastAndThatIsSaid() throws IOException {
+        String first = Files.readString(log("first.csv", 32));
+        String second = Files.readString(log("second.csv", 5));
+        Path alone =
+                Files.writeString(folder.resolve("alone.csv"), "elapsed_s,temp_c\n" + rows(shifted(second, 116_000)));
+        Path both = Files.writeString(folder.resolve("both.csv"), first + rows(shifted(second, 116_000)));
+        String json = said(both.toString(), "--target", "1000", "--json").out();
+        assertThat(json)
+                .contains("\"notes\":[\"the log holds an earlier firing as well; this is about the one lit last");
+        assertThat(object(json))
+                .as("as if the second stood alone")
+                .isEqualTo(object(
+                        said(alone.toString(), "--target", "1000", "--json").out()));
+        assertThat(said(both.toString(), "--opened", "lid@90000").out())
+                .as("opened in the firing before")
+                .doesNotContain("the sensor reads air");
+    }
+
+    private static String object(String json) {
+        return json.substring(json.indexOf("\"asked_s\""), json.indexOf("\"notes\""));
+    }
+
+    private static String rows(String log) {
+        return log.substring(log.indexOf('\n') + 1);
+    }
+
+    @Test
+    void aTemperatureTheElementsHoldOffIsNotSaidToBeTheRooms() throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        for (int m = 0; m < 900; m++) {
+            double celsius = m < 240 ? 20 + 4 * m : 420 + 560 * Math.exp((240 - m) / 60.0);
+            text.append(String.format(Locale.ROOT, "%d,%.2f%n", m * 60, celsius));
+        }
+        Path log = Files.writeString(folder.resolve("held.csv"), text);
+        assertThat(said(log.toString(), "--below", "200,120").out())
+                .contains("Below 120 °C: cannot be known.")
+                .doesNotContain("the room");
+    }
+
+    @Test
+    void powerThatIsGivenIsNotSaidToBeUnknown() {
+        assertThat(said("--plan", "bisque", "--power-kw", "7").out())
+                .contains("whether the elements' power is much or little for this kiln, whose size is not known")
+                .doesNotContain("the elements' power: it is taken");
+        assertThat(said("--plan", "bisque").out()).contains("the elements' power: it is taken to follow any ramp");
+    }
+
+    private static Line said(String... arguments) {
+        String[] all = Arrays.copyOf(arguments, arguments.length + 2);
+        all[arguments.length] = "--language";
+        all[arguments.length + 1] = "en";
+        return Line.run("forecast", new ForecastCommand(), all);
     }
 
     @Test

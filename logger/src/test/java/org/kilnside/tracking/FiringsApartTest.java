@@ -43,6 +43,18 @@ class FiringsApartTest {
     }
 
     @Test
+    void aKilnThatHasJustBeenLitAgainIsInItsNewestFiringThoughItIsNoneYetToBeJudged() {
+        firing(1000);
+        long secondMs = atMs;
+        line(15, 130, 1);
+        assertThat(FiringsApart.of(curve.view())).hasSize(1);
+        assertThat(FiringsApart.newest(curve.view()).elapsedMs(0)).isBetween(secondMs - 2 * MINUTE_MS, secondMs);
+        line(130, 30, 2);
+        assertThat(FiringsApart.newest(curve.view()).elapsedMs(0)).isZero();
+        assertThat(FiringsApart.newest(Trace.EMPTY)).isSameAs(Trace.EMPTY);
+    }
+
+    @Test
     void heatThatComesBackToAHotKilnBelongsToTheSameFiring() {
         line(15, 1000, 8);
         line(1000, 500, 3);
