@@ -312,6 +312,10 @@ final class FiringData {
         }
         int first = spans.get(spans.size() - 1).from();
         double heated = course.timeS[Math.max(0, first - 1)];
+        boolean toldOff = !Double.isNaN(course.output[first]);
+        if (toldOff && !course.overlapsGap(heated, course.timeS[first])) {
+            return 0;
+        }
         double seen = course.afterGaps(heated, course.timeS[first] + FiringLayout.SETTLING_S);
         return seen > heated ? (seen - heated) / Math.max(1, nowS - heated) : 0;
     }
