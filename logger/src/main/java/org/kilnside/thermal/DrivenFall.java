@@ -1,5 +1,7 @@
 package org.kilnside.thermal;
 
+import java.util.Arrays;
+
 /**
  * What the shape of a curve after its top says of elements that nobody tells of: a straight ramp or a flat line is led, a
  * climb is heated. Left to itself a kiln cools ever more slowly.
@@ -11,6 +13,12 @@ final class DrivenFall {
     private static final double LED_PART = 0.93;
     private static final double LED_WITHIN_S = 3 * 3600;
     private static final double LED_ABOVE_C = 700;
+    /** A hot kiln that does not fall for so long is held. */
+    private static final double HELD_S = 600;
+
+    private static final double BRAKED_TO = 0.5;
+    private static final double BRAKED_FROM_KS = -60 / 3600.0;
+
     private static final double LONGEST_STRETCH_S = 3 * 3600;
     private static final double ROOM_C = 15;
 
@@ -48,39 +56,51 @@ final class DrivenFall {
      */
     private static boolean[] straight(Course course, int from, int to) {
         boolean[] straight = new boolean[course.size];
+        int held = from;
         for (int i = from + 1; i <= to; i++) {
             if (course.temperatureC[i] < SHAPE_TELLS_ABOVE_C) {
                 break;
             }
-            double end = course.timeS[i];
             int begin = stretchTo(course, from, i);
-            double length = end - course.timeS[begin];
-            if (length < 2 * Phases.LOOK_S) {
-                continue;
+            if (isLed(course, begin, i, from)) {
+                Arrays.fill(straight, begin + 1, i + 1, true);
             }
-            Course.Line first = course.line(end - length, end - length / 2);
-            Course.Line second = course.line(end - length / 2, end);
-            if (first.points() < FEWEST_POINTS || second.points() < FEWEST_POINTS) {
-                continue;
-            }
-            double early = -first.slopeKS();
-            double late = -second.slopeKS();
-            double left = (second.meanC() - ROOM_C) / (first.meanC() - ROOM_C);
-            boolean flat = Math.abs(early) < Phases.FLAT_KS && Math.abs(late) < Phases.FLAT_KS;
-            boolean ramp = late > 0 && late < early * 1.05 && late > early * (1 - 0.25 * (1 - left)) && left < 0.95;
-            // Just after the top a kiln left to itself slows down fast: what does not is led down.
-            boolean led = late > 0
-                    && late < early * 1.05
-                    && late > early * LED_PART
-                    && end < course.timeS[from] + LED_WITHIN_S
-                    && course.temperatureC[i] > LED_ABOVE_C;
-            if (flat || ramp || led) {
-                for (int k = i; k > begin; k--) {
+            if (isHeld(course, from, i)) {
+                held = i;
+                for (int k = i; course.timeS[k] > course.timeS[i] - HELD_S; k--) {
                     straight[k] = true;
                 }
+            } else if (begin < held && isLed(course, held, i, held)) {
+                // What was held first and is led down then has no straight line through both.
+                Arrays.fill(straight, held + 1, i + 1, true);
             }
         }
         return straight;
+    }
+
+    private static boolean isLed(Course course, int begin, int at, int since) {
+        double end = course.timeS[at];
+        double length = end - course.timeS[begin];
+        if (length < 2 * Phases.LOOK_S) {
+            return false;
+        }
+        Course.Line first = course.line(end - length, end - length / 2);
+        Course.Line second = course.line(end - length / 2, end);
+        if (first.points() < FEWEST_POINTS || second.points() < FEWEST_POINTS) {
+            return false;
+        }
+        double early = -first.slopeKS();
+        double late = -second.slopeKS();
+        double left = (second.meanC() - ROOM_C) / (first.meanC() - ROOM_C);
+        boolean flat = Math.abs(early) < Phases.FLAT_KS && Math.abs(late) < Phases.FLAT_KS;
+        boolean ramp = late > 0 && late < early * 1.05 && late > early * (1 - 0.25 * (1 - left)) && left < 0.95;
+        // Just after the top a kiln left to itself slows down fast: what does not is led down.
+        boolean led = late > 0
+                && late < early * 1.05
+                && late > early * LED_PART
+                && end < course.timeS[since] + LED_WITHIN_S
+                && course.temperatureC[at] > LED_ABOVE_C;
+        return flat || ramp || led;
     }
 
     /**
@@ -105,6 +125,29 @@ final class DrivenFall {
                 straight[k] = true;
             }
         }
+    }
+
+    /**
+     * Whether a hot kiln did not fall in the minutes before a point, or not half as fast as the minutes before those: left to
+     * itself it slows down by less, once the ware has lost what it was ahead of the wall.
+     */
+    private static boolean isHeld(Course course, int from, int at) {
+        double end = course.timeS[at];
+        if (course.temperatureC[at] < LED_ABOVE_C || end - HELD_S < course.timeS[from]) {
+            return false;
+        }
+        Course.Line lately = course.line(end - HELD_S, end);
+        if (lately.points() < FEWEST_POINTS || lately.slopeErrorKS() > 2 * Phases.FLAT_KS) {
+            return false;
+        }
+        double sure = lately.slopeKS() - lately.slopeErrorKS();
+        boolean flat = sure > -3 * Phases.FLAT_KS;
+        Course.Line before = course.line(end - 2.5 * HELD_S, end - 1.5 * HELD_S);
+        boolean braked = end - 3.5 * HELD_S > course.timeS[from]
+                && before.points() >= FEWEST_POINTS
+                && before.slopeKS() < BRAKED_FROM_KS
+                && sure > BRAKED_TO * (before.slopeKS() + before.slopeErrorKS());
+        return flat || braked;
     }
 
     /** The latest point before which the kiln has lost 15 % of its height above the room; at most three hours back. */

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.kilnside.firing.Trace;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
@@ -123,5 +124,49 @@ class HeldOnTheWayDownTest {
         double truthS = free.belowS(200);
         assertThat((planned.below().get(0).when().orElseThrow().atS() - truthS) / (truthS - askedS))
                 .isBetween(-0.2, 0.2);
+    }
+
+    /** Nobody tells of the elements: half an hour's hold, then a ramp whose straight line is an hour old. */
+    @Test
+    void aRampAfterAHoldIsNotTakenForAKilnThatHoldsMoreThanAnyDoes() {
+        Schedule held = new Schedule(
+                "held and led down",
+                List.of(ramp(120, 600, 0), ramp(140, 1210, 10), ramp(9999, 1060, 60), ramp(60, 750, 0)));
+        for (Population.Family family : List.of(Population.Family.LIGHT_BRICK, Population.Family.HEAVY_BRICK)) {
+            for (int kiln = 0; kiln < 3; kiln++) {
+                VirtualTrial firing = VirtualTrial.run(family, 33, kiln, held, 40 * 3600.0);
+                double askedS = fallsBelowS(firing, 1000);
+                Forecast forecast = Forecaster.forecast(ForecastQuestion.about(firing.until(askedS, false)));
+                assertThat(forecast.remarks())
+                        .as("%s %d", family, kiln)
+                        .anyMatch(each -> each.kind() == Kind.COOLS_TOO_SLOWLY || each.kind() == Kind.DRIVEN_COOLING);
+                assertThat(forecast.below()).allMatch(each -> each.when().isEmpty());
+            }
+        }
+    }
+
+    @Test
+    void aHoldOfTwentyMinutesIsNoPartOfTheCoolingAfterIt() {
+        Schedule held = new Schedule(
+                "held and let go",
+                List.of(ramp(120, 600, 0), ramp(140, 1210, 10), ramp(9999, 1060, 20), new Segment.FreeCooling()));
+        for (int kiln = 0; kiln < 3; kiln++) {
+            VirtualTrial firing = VirtualTrial.run(Population.Family.LAYERED, 33, kiln, held, Double.POSITIVE_INFINITY);
+            double askedS = fallsBelowS(firing, 850);
+            Forecast forecast = Forecaster.forecast(ForecastQuestion.about(firing.until(askedS, false)));
+            double truthS = firing.belowS(200);
+            Forecast.When when = forecast.below().get(0).when().orElseThrow();
+            assertThat(truthS).isBetween(when.fromS(), when.toS());
+            assertThat((when.atS() - truthS) / (truthS - askedS)).isBetween(-0.2, 0.2);
+        }
+    }
+
+    private static double fallsBelowS(VirtualTrial firing, double celsius) {
+        Trace log = firing.until(1e9, false);
+        int i = log.indexAt(Math.round(1000 * firing.aboveS(firing.peakC() - 1)));
+        while (log.temperatureC(i) > celsius) {
+            i++;
+        }
+        return log.elapsedMs(i) / 1000.0;
     }
 }
