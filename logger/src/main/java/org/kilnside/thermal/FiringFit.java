@@ -81,9 +81,7 @@ final class FiringFit implements LeastSquares.Residuals {
         if (square > (hot && data.leftAloneForS() < SOON_S ? STRANGE_SOON : STRANGE)) {
             return true;
         }
-        return hot
-                && misfit(fits.get(0).fit()).cooling()
-                        > (data.leftAloneForS() < SETTLED_S ? MISSED_SOON : MISSED);
+        return hot && misfit(fits.get(0).fit()).cooling() > (data.leftAloneForS() < SETTLED_S ? MISSED_SOON : MISSED);
     }
 
     /** Mean squares of what the free spans, and the output, are off by where a fit ended. */

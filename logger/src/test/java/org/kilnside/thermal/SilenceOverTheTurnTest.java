@@ -37,9 +37,10 @@ class SilenceOverTheTurnTest {
             for (double backAtC : new double[] {500, 250}) {
                 double back = trial.belowS(backAtC);
                 double now = back + awakeForS;
-                Forecast forecast = Forecaster.forecast(ForecastQuestion.about(withSilence(trial, BEFORE_OFF_S, back, now, true))
-                        .withAmbient(Temperature.ofCelsius(trial.roomC()))
-                        .withBelow(List.of(Temperature.ofCelsius(120))));
+                Forecast forecast =
+                        Forecaster.forecast(ForecastQuestion.about(withSilence(trial, BEFORE_OFF_S, back, now, true))
+                                .withAmbient(Temperature.ofCelsius(trial.roomC()))
+                                .withBelow(List.of(Temperature.ofCelsius(120))));
                 assertThat(forecast.stage()).isEqualTo(Forecast.Stage.COOLING);
                 assertThat(forecast.remarks())
                         .extracting(Forecast.Remark::kind)
