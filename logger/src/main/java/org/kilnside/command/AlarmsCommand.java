@@ -129,9 +129,11 @@ public final class AlarmsCommand implements Callable<Integer> {
             around.out().println("  " + around.words().text("alarms.none"));
         }
         List<String[]> rows = new ArrayList<>();
+        // Without a clock a person counts from the first reading, whatever the log's own zero.
+        long shownZeroMs = startedAt.isPresent() ? zeroMs : 0;
         for (AlarmChange change : changes) {
             rows.add(new String[] {
-                state.momentWithDay(change.elapsedMs() + zeroMs, startedAt, 1),
+                state.momentWithDay(change.elapsedMs() + shownZeroMs, startedAt, 1),
                 around.words().named("alarm.what", change.what()),
                 change.alarm().kind().code(),
                 words.line(AlarmEntry.of(change.alarm()))

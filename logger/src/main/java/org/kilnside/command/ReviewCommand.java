@@ -118,7 +118,8 @@ public final class ReviewCommand implements Callable<Integer> {
                     .toList());
         }
         Review review = Reviewer.review(question);
-        ReviewWords words = new ReviewWords(around.words(), firing.startedAt(), review);
+        ReviewWords words = new ReviewWords(
+                around.words(), firing.startedAt(), firing.readings().curve().elapsedMs(0), review);
         if (json) {
             around.out().println(object(review, words));
             if (table.series() != ConeSeries.USUAL) {

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.kilnside.book.Book;
@@ -21,6 +22,7 @@ import org.kilnside.heatwork.WitnessPack;
 import org.kilnside.review.ReviewQuestion;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.SensorUncertainty;
+import org.kilnside.tracking.FiringsApart;
 
 /**
  * A firing to be reviewed, out of the book or out of a log.
@@ -59,14 +61,33 @@ record ReviewedFiring(
             }
         }
         Log log = CsvLogs.read(Path.of(named));
+        GoodReadings all = GoodReadings.of(options.truth(log, named));
+        List<Trace> firings = FiringsApart.of(all.curve());
+        Optional<String> several = Optional.of("it holds " + firings.size() + " firings; the last is reviewed")
+                .filter(said -> firings.size() > 1);
         return new ReviewedFiring(
-                GoodReadings.of(options.truth(log, named)),
+                firings.size() > 1 ? last(firings, all) : all,
                 log.startedAt(),
                 Optional.empty(),
                 Optional.empty(),
-                log.report().sentence(),
+                several.map(said -> said
+                                + log.report()
+                                        .sentence()
+                                        .map(more -> "; " + more)
+                                        .orElse(""))
+                        .or(() -> log.report().sentence()),
                 Optional.empty(),
                 options.uncertainty());
+    }
+
+    private static GoodReadings last(List<Trace> firings, GoodReadings all) {
+        Trace last = firings.get(firings.size() - 1);
+        return new GoodReadings(
+                last,
+                all.rejected(),
+                all.jumps().stream()
+                        .filter(jump -> jump.elapsedMs() > last.elapsedMs(0))
+                        .toList());
     }
 
     /** A firing of the book with its curve as the controller's numbers give it. */

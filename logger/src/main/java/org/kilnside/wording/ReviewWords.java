@@ -30,12 +30,19 @@ public final class ReviewWords {
     private final Words words;
     private final ConeWords cones;
     private final Optional<Instant> startedAt;
+    private final long firstMs;
 
-    /** @param startedAt the clock at elapsed time 0; without it times are said as elapsed */
-    public ReviewWords(Words words, Optional<Instant> startedAt, Review review) {
+    /**
+     * Words for a review.
+     *
+     * @param startedAt the clock at elapsed time 0; without it times are said as elapsed since the first reading
+     * @param firstMs when that was, on the recording's clock
+     */
+    public ReviewWords(Words words, Optional<Instant> startedAt, long firstMs, Review review) {
         this.words = words;
         this.cones = new ConeWords(words, ConeTable.of(review.series()));
         this.startedAt = startedAt;
+        this.firstMs = firstMs;
     }
 
     /** The whole review, a line each; headings end in a colon and what stands under them is indented. */
@@ -193,7 +200,7 @@ public final class ReviewWords {
         } else if (amount instanceof Amount.At at) {
             return startedAt
                     .map(start -> words.time(start.plusMillis(at.elapsedMs())))
-                    .orElseGet(() -> words.duration(Duration.ofMillis(at.elapsedMs())));
+                    .orElseGet(() -> words.duration(Duration.ofMillis(at.elapsedMs() - firstMs)));
         } else if (amount instanceof Amount.Speed speed) {
             return words.speed(speed.rate());
         } else if (amount instanceof Amount.Part part) {

@@ -56,6 +56,25 @@ class AlarmsCommandTest {
     }
 
     @Test
+    void timesWithoutAClockCountFromTheFirstRowInWordsAndAsTheLogHasThemInJson() throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        for (int s = 0; s <= 9000; s += 5) {
+            String celsius = String.format(Locale.ROOT, "%.2f", 15 + s / 36.0 + 0.2 * (s / 5 % 3));
+            text.append(1_700_000_000L + s)
+                    .append(',')
+                    .append(s >= 7_200 && s < 7_800 ? "" : celsius)
+                    .append('\n');
+        }
+        String log = Files.writeString(folder.resolve("epoch.csv"), text).toString();
+        assertThat(Line.run("alarms", new AlarmsCommand(), log, "--no-forecast", "--language", "en")
+                        .out())
+                .containsPattern("(?m)^  2:01 h  +raised +sensor-gone");
+        assertThat(Line.run("alarms", new AlarmsCommand(), log, "--no-forecast", "--json")
+                        .out())
+                .contains("\"since_s\":1.7000072E9");
+    }
+
+    @Test
     void aSpoiltRowNowAndThenIsNoSensorThatIsGone() throws IOException {
         assertThat(rung(20, "")).contains("\"alarms\":[]");
     }

@@ -71,6 +71,26 @@ class ReviewCommandTest {
     }
 
     @Test
+    void ofTwoFiringsInALogTheLastIsReviewedAndThatIsSaid() throws IOException {
+        int secondS = 150_000;
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        StringBuilder alone = new StringBuilder("elapsed_s,temp_c\n");
+        for (int at = 0; at <= secondS + TOP_S + 15_000; at += 60) {
+            double celsius = at < secondS ? glaze(at, 1250, 1200) : glaze(at - secondS, 1208, 600);
+            String row = String.format(Locale.ROOT, "%d,%.2f%n", at, celsius);
+            text.append(row);
+            alone.append(at < secondS ? "" : row);
+        }
+        Path both = Files.writeString(folder.resolve("both.csv"), text);
+        Path second = Files.writeString(folder.resolve("second.csv"), alone);
+        Line said = review(both.toString(), "--plan", plan(), "--language", "en");
+        assertThat(said.out())
+                .isEqualTo(review(second.toString(), "--plan", plan(), "--language", "en")
+                        .out());
+        assertThat(said.err()).contains("it holds 2 firings; the last is reviewed");
+    }
+
+    @Test
     void refusesWhatItCannotRead() throws IOException {
         Path log = log("glaze.csv", at -> glaze(at, 1222, 600));
         refused(review(log.toString()), 2, "--plan");

@@ -261,7 +261,7 @@ public record OpenedModel(
         if (first().firing().start().plan().isEmpty()) {
             return List.of(words.text("record.review_needs_plan"));
         }
-        return review.map(its -> new ReviewWords(words, zero(), its).lines(its))
+        return review.map(its -> new ReviewWords(words, zero(), 0, its).lines(its))
                 .orElseGet(() -> List.of(words.text("record.review_coming")));
     }
 
