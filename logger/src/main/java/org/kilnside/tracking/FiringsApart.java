@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Share;
@@ -19,7 +20,9 @@ public final class FiringsApart {
     /** A kiln that has fallen by as much cools; one that is by as much above where it was lit burns, K. */
     private static final double FALLEN_K = 15;
 
-    private static final double LIT_K = 25;
+    private static final double LIT_K = 60;
+    /** The elements' share of the time by which a kiln is heated. */
+    private static final double HEATED = 0.1;
 
     /** A kiln that is lit again is seen to be within so long. */
     private static final long SEEN_WITHIN_MS = 2 * 3_600_000L;
@@ -35,7 +38,7 @@ public final class FiringsApart {
         return fired(curve, begins(curve), false);
     }
 
-    /** The firing a curve ends in: of one that has just been lit, too, what was before is over. */
+    /** The firing a curve ends in, though it has just been lit: what was before is over. */
     public static Trace newest(Trace curve) {
         List<Trace> firings = fired(curve, begins(curve), true);
         return firings.get(firings.size() - 1);
@@ -90,10 +93,20 @@ public final class FiringsApart {
         return firings;
     }
 
-    /** Whether it still stands near its highest and well above where it was lit. */
+    /**
+     * Whether it has been heated well above where it was lit, by the controller's own word: without that it may as well be a
+     * lid that was shut over warm ware.
+     */
     private static boolean rises(Trace curve, int from, double highestC) {
-        double nowC = curve.isEmpty() ? 0 : curve.temperatureC(curve.size() - 1);
-        return from > 0 && nowC >= highestC - FALLEN_K && nowC >= curve.temperatureC(from) + LIT_K;
+        if (from == 0 || curve.output(curve.size() - 1).isEmpty()) {
+            return false;
+        }
+        double on = IntStream.range(from, curve.size())
+                .mapToDouble(i -> curve.output(i).orElse(0))
+                .average()
+                .orElse(0);
+        double nowC = curve.temperatureC(curve.size() - 1);
+        return on >= HEATED && nowC >= highestC - FALLEN_K && nowC >= curve.temperatureC(from) + LIT_K;
     }
 
     private static double highestC(Trace curve, int from, int to) {

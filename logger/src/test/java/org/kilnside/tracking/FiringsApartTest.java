@@ -3,6 +3,7 @@ package org.kilnside.tracking;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
 
@@ -11,6 +12,7 @@ class FiringsApartTest {
 
     private final Trace.Builder curve = new Trace.Builder();
     private long atMs;
+    private OptionalDouble output = OptionalDouble.empty();
 
     @Test
     void aCurveOfOneFiringStaysAsItIs() {
@@ -43,15 +45,25 @@ class FiringsApartTest {
     }
 
     @Test
-    void aKilnThatHasJustBeenLitAgainIsInItsNewestFiringThoughItIsNoneYetToBeJudged() {
+    void aKilnThatHasJustBeenLitAgainIsInItsNewestFiringWhereTheControllerSaysThatItHeats() {
+        output = OptionalDouble.of(0);
         firing(1000);
         long secondMs = atMs;
+        output = OptionalDouble.of(0.4);
         line(15, 130, 1);
         assertThat(FiringsApart.of(curve.view())).hasSize(1);
         assertThat(FiringsApart.newest(curve.view()).elapsedMs(0)).isBetween(secondMs - 2 * MINUTE_MS, secondMs);
+        output = OptionalDouble.of(0);
         line(130, 30, 2);
         assertThat(FiringsApart.newest(curve.view()).elapsedMs(0)).isZero();
         assertThat(FiringsApart.newest(Trace.EMPTY)).isSameAs(Trace.EMPTY);
+    }
+
+    @Test
+    void aLidShutAgainOverWarmWareIsNoNewestFiring() {
+        firing(1000);
+        line(30, 100, 2);
+        assertThat(FiringsApart.newest(curve.view()).elapsedMs(0)).isZero();
     }
 
     @Test
@@ -78,7 +90,7 @@ class FiringsApartTest {
     }
 
     private void add(double celsius) {
-        curve.add(atMs, celsius);
+        curve.add(atMs, celsius, output, OptionalDouble.empty());
         atMs += MINUTE_MS;
     }
 }
