@@ -11,6 +11,10 @@ final class DrivenFall {
     private static final double SHAPE_TELLS_ABOVE_C = 330;
 
     private static final double LED_PART = 0.93;
+
+    /** A rate that keeps up with the height above the room, or hardly more, may be a free kiln's. */
+    private static final double LED_OVER = 0.015;
+
     private static final double LED_WITHIN_S = 3 * 3600;
     private static final double LED_ABOVE_C = 700;
     /** A hot kiln that does not fall for so long is held. */
@@ -62,7 +66,7 @@ final class DrivenFall {
                 break;
             }
             int begin = stretchTo(course, from, i);
-            if (isLed(course, begin, i, from)) {
+            if (isLed(course, begin, i, from, false)) {
                 Arrays.fill(straight, begin + 1, i + 1, true);
             }
             if (isHeld(course, from, i)) {
@@ -70,7 +74,7 @@ final class DrivenFall {
                 for (int k = i; course.timeS[k] > course.timeS[i] - HELD_S; k--) {
                     straight[k] = true;
                 }
-            } else if (begin < held && isLed(course, held, i, held)) {
+            } else if (begin < held && isLed(course, held, i, held, true)) {
                 // What was held first and is led down then has no straight line through both.
                 Arrays.fill(straight, held + 1, i + 1, true);
             }
@@ -78,7 +82,7 @@ final class DrivenFall {
         return straight;
     }
 
-    private static boolean isLed(Course course, int begin, int at, int since) {
+    private static boolean isLed(Course course, int begin, int at, int since, boolean afterHold) {
         double end = course.timeS[at];
         double length = end - course.timeS[begin];
         if (length < 2 * Phases.LOOK_S) {
@@ -95,9 +99,12 @@ final class DrivenFall {
         boolean flat = Math.abs(early) < Phases.FLAT_KS && Math.abs(late) < Phases.FLAT_KS;
         boolean ramp = late > 0 && late < early * 1.05 && late > early * (1 - 0.25 * (1 - left)) && left < 0.95;
         // Just after the top a kiln left to itself slows down fast: what does not is led down.
+        double unsure = Math.hypot(first.slopeErrorKS(), second.slopeErrorKS());
         boolean led = late > 0
                 && late < early * 1.05
-                && late > early * LED_PART
+                && (afterHold
+                        ? late > early * LED_PART
+                        : late - unsure > early * Math.max(LED_PART, left + LED_OVER))
                 && end < course.timeS[since] + LED_WITHIN_S
                 && course.temperatureC[at] > LED_ABOVE_C;
         return flat || ramp || led;

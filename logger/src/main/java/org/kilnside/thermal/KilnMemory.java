@@ -210,7 +210,10 @@ public final class KilnMemory {
 
     /** What was opened on the way teaches nothing of a shut kiln; what went before does. */
     private static Course untilOpened(Course course) {
-        return Phases.of(course).bends().stream()
+        Phases phases = Phases.of(course);
+        return phases.bends().stream()
+                .filter(bend -> Kinks.lasts(
+                        course, phases.free().get(phases.free().size() - 1).from(), bend))
                 .findFirst()
                 .map(bend -> course.until(course.timeS[bend.at()] - NOT_NEAR_AN_OPENING_S))
                 .orElse(course);

@@ -15,6 +15,10 @@ import org.hipparchus.linear.LUDecomposition;
 final class Kinks {
     private static final double BEFORE_S = 5400;
     private static final double AFTER_S = 3000;
+
+    /** What came after is looked at for so many times as long once the log goes on. */
+    private static final double LATER = 2;
+
     private static final double LEAST_BEFORE_S = 1800;
     private static final double LEAST_AFTER_S = 1200;
 
@@ -33,6 +37,7 @@ final class Kinks {
 
     private static final double WORTH_A_LOOK = 3;
     private static final double LEAST_CHANGE = 0.1;
+    private static final double SLIGHT = 0.35;
 
     /** Nearer to the room than this a change is the room's as likely as the kiln's, K. */
     private static final double ABOVE_ROOM_K = 60;
@@ -64,6 +69,21 @@ final class Kinks {
      */
     static List<Phases.Bend> find(Course course, int from) {
         return new Kinks(course, course.timeS[from] + SETTLING_S).all();
+    }
+
+    /**
+     * Whether a slight bend is still there by the light of what came after it: noise and rounding make one corner of a thousand,
+     * and a log that is over tells more. More than slight ones are taken as they are.
+     *
+     * @param from the free span's first point
+     */
+    static boolean lasts(Course course, int from, Phases.Bend bend) {
+        double at = course.timeS[bend.at()];
+        if (Math.abs(bend.rateTimes() - 1) > SLIGHT || at + LATER * AFTER_S > course.lastS()) {
+            return true;
+        }
+        Corner later = new Kinks(course, course.timeS[from] + SETTLING_S).at(at, LATER * AFTER_S);
+        return later == Corner.NONE || Math.abs(later.sure()) > SURE;
     }
 
     private List<Phases.Bend> all() {
@@ -105,10 +125,14 @@ final class Kinks {
 
     /** A cubic with a corner at a time through the logarithm of the height above the room, by least squares. */
     private Corner at(double time) {
+        return at(time, AFTER_S);
+    }
+
+    private Corner at(double time, double afterS) {
         double begin = course.afterGaps(Math.max(notBeforeS, time - BEFORE_S), time);
         int first = course.at(begin);
         first = first < 0 || course.timeS[first] < begin ? first + 1 : first;
-        int last = course.at(time + AFTER_S);
+        int last = course.at(time + afterS);
         int middle = course.at(time);
         if (time - begin < LEAST_BEFORE_S
                 || course.timeS[last] - time < LEAST_AFTER_S
