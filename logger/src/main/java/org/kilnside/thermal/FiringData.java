@@ -227,7 +227,8 @@ final class FiringData {
         return Double.isNaN(course.output[course.last()]);
     }
 
-    private boolean outputUntold() {
+    /** Whether no reading tells the output. */
+    boolean outputUntold() {
         return Arrays.stream(course.output, 0, course.size).allMatch(Double::isNaN);
     }
 

@@ -134,6 +134,8 @@ public record Forecast(
             MAY_END_BY_THE_CLOCK,
             /** The output is not told, so the power left can only be guessed. */
             OUTPUT_UNKNOWN,
+            /** The output is told, but not yet from as hot on as tells how strong the elements are. */
+            OUTPUT_NOT_SEEN_YET,
             /** The elements are on while the kiln cools and no plan says for how long: only the earliest time is known. */
             DRIVEN_COOLING,
             /** It cools more slowly than any kiln left alone: probably led down by elements nobody tells of. */

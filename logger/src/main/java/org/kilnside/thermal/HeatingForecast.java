@@ -102,15 +102,19 @@ final class HeatingForecast {
         return Optional.empty();
     }
 
+    private static Remark.Kind howFarTold(FiringData guessed) {
+        if (!guessed.outputUntold()) {
+            return Remark.Kind.OUTPUT_NOT_SEEN_YET;
+        }
+        return guessed.guessedFullForS.isPresent() ? Remark.Kind.FULL_OUTPUT_GUESSED : Remark.Kind.OUTPUT_UNKNOWN;
+    }
+
     static Forecast forecast(ForecastQuestion question, FiringData data, Stage stage, List<Remark> remarks) {
         Optional<Temperature> target = target(question);
         boolean outputKnown = !data.powered.isEmpty();
         FiringData guessed = outputKnown ? data : data.withGuessedPower(question.plan());
         if (!outputKnown) {
-            remarks.add(Remark.of(
-                    guessed.guessedFullForS.isPresent()
-                            ? Remark.Kind.FULL_OUTPUT_GUESSED
-                            : Remark.Kind.OUTPUT_UNKNOWN));
+            remarks.add(Remark.of(howFarTold(guessed)));
         }
         if (target.isEmpty()) {
             remarks.add(0, Remark.of(Remark.Kind.NO_TARGET));

@@ -126,4 +126,19 @@ class KinksTest {
         }
         return rows.view();
     }
+
+    /** Noise makes a corner now and then; a finished log tells, so that its firing teaches of the whole cooling. */
+    @Test
+    void aCornerThatTheRestOfTheLogDoesNotBearOutIsNone() {
+        VirtualTrial shut = trial(Population.Family.LIGHT_BRICK);
+        VirtualTrial pulled = trial(Population.Family.LIGHT_BRICK, Disturbance.falling(AT_C, Happenings.bung(1)));
+        assertThat(lasts(shut, shut.belowS(AT_C))).isFalse();
+        assertThat(lasts(pulled, pulled.belowS(AT_C))).isTrue();
+    }
+
+    private static boolean lasts(VirtualTrial trial, double atS) {
+        Course course = Course.of(trial.until(1e9, true));
+        List<Phases.Span> free = Phases.of(course).free();
+        return Kinks.lasts(course, free.get(free.size() - 1).from(), new Phases.Bend(course.at(atS), 1.15));
+    }
 }

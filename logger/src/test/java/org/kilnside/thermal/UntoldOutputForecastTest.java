@@ -160,4 +160,21 @@ class UntoldOutputForecastTest {
         boolean[] full = FullOutputGuess.of(Course.of(curve.view()), Optional.empty());
         assertThat(full).containsOnly(false);
     }
+
+    @Test
+    void anOutputThatIsToldIsNotSaidToBeUntoldWhileItIsTooEarlyToUseIt() {
+        VirtualTrial firing = wornKilns().get(0);
+        assertThat(remarks(firing.until(2400, true)))
+                .contains(Forecast.Remark.Kind.OUTPUT_NOT_SEEN_YET)
+                .doesNotContain(Forecast.Remark.Kind.OUTPUT_UNKNOWN, Forecast.Remark.Kind.FULL_OUTPUT_GUESSED);
+        assertThat(remarks(firing.until(firing.aboveS(300), true)))
+                .doesNotContain(Forecast.Remark.Kind.OUTPUT_NOT_SEEN_YET);
+        assertThat(remarks(firing.until(2400, false))).doesNotContain(Forecast.Remark.Kind.OUTPUT_NOT_SEEN_YET);
+    }
+
+    private static List<Forecast.Remark.Kind> remarks(Trace log) {
+        return Forecaster.forecast(ForecastQuestion.about(log).withPlan(PLAN)).remarks().stream()
+                .map(Forecast.Remark::kind)
+                .toList();
+    }
 }
