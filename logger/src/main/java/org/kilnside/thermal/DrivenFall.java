@@ -102,9 +102,7 @@ final class DrivenFall {
         double unsure = Math.hypot(first.slopeErrorKS(), second.slopeErrorKS());
         boolean led = late > 0
                 && late < early * 1.05
-                && (afterHold
-                        ? late > early * LED_PART
-                        : late - unsure > early * Math.max(LED_PART, left + LED_OVER))
+                && (afterHold ? late > early * LED_PART : late - unsure > early * Math.max(LED_PART, left + LED_OVER))
                 && end < course.timeS[since] + LED_WITHIN_S
                 && course.temperatureC[at] > LED_ABOVE_C;
         return flat || ramp || led;
