@@ -294,10 +294,11 @@ public final class ForecastCommand implements Callable<Integer> {
 
     /** @param litAgainS when the firing in question was lit, where the log holds one before it */
     private void answer(Path path, Optional<Double> litAgainS, ForecastQuestion question) {
-        Forecast forecast = Forecaster.forecast(question);
         Log log = CsvLogs.read(path);
         ForecastWords words = new ForecastWords(around.words(), log.startedAt(), firstS(log.trace()));
         List<String> doubts = new ArrayList<>(SensorDoubts.in(log).besideForecast(around.words()));
+        Forecast believed = Forecaster.forecast(question);
+        Forecast forecast = doubts.isEmpty() ? believed : believed.ofALyingSensor();
         litAgainS.ifPresent(lit -> doubts.add(words.lastOfSeveral(lit)));
         if (json) {
             List<String> notes = new ArrayList<>(doubts);

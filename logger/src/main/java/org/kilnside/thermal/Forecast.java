@@ -35,6 +35,29 @@ public record Forecast(
         remarks = List.copyOf(remarks);
     }
 
+    /**
+     * The same of a sensor that is not to be believed: what a kiln on its way up will do is not worked out of its number. On
+     * the way down the curve itself has told the fit more than the number an alarm was raised for.
+     */
+    public Forecast ofALyingSensor() {
+        if (stage != Stage.HEATING && stage != Stage.HOLDING) {
+            return this;
+        }
+        return new Forecast(
+                askedS,
+                stage,
+                ambient,
+                below.stream()
+                        .map(each -> new Below(each.temperature(), Optional.empty(), Optional.empty()))
+                        .toList(),
+                arrival.map(each ->
+                        new Arrival(each.target(), Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty())),
+                energy,
+                estimate,
+                List.of(),
+                remarks);
+    }
+
     /** Where a firing stands. */
     public enum Stage {
         /** It has not been heated yet. */
