@@ -50,8 +50,8 @@ public record Forecast(
                 below.stream()
                         .map(each -> new Below(each.temperature(), Optional.empty(), Optional.empty()))
                         .toList(),
-                arrival.map(each ->
-                        new Arrival(each.target(), Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty())),
+                arrival.map(
+                        each -> new Arrival(each.target(), Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty())),
                 energy,
                 estimate,
                 List.of(),
