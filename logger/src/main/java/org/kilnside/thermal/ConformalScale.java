@@ -81,14 +81,13 @@ final class ConformalScale {
      * @param least it counts as no less than this
      */
     record AfterHeating(double times, double least) {
-        private static final AfterHeating USUAL = new AfterHeating(0.7, 0.13);
+        static final AfterHeating USUAL = new AfterHeating(0.7, 0.13);
 
         /** Of a kiln that was seen to cool before. */
-        private static final AfterHeating REMEMBERED = new AfterHeating(0.8, 0.13);
+        static final AfterHeating REMEMBERED = new AfterHeating(0.8, 0.13);
 
-        static AfterHeating of(boolean remembered) {
-            return remembered ? REMEMBERED : USUAL;
-        }
+        /** The same where the output is told, and was told before. */
+        static final AfterHeating STRENGTH_REMEMBERED = new AfterHeating(0.8, 0.08);
     }
 
     /** Where among falling nodes a value lies, held at the ends. */

@@ -26,6 +26,9 @@ final class FiringData {
     /** A room somebody gave is moved by no more than this, K: between lighting and cooling a night may lie. */
     private static final double MOST_SHIFT_K = 3;
 
+    /** A climb shorter than this tells of nothing, s. */
+    private static final double SHORTEST_CLIMB_S = 3600;
+
     /** A log that begins while the kiln cools: nobody saw how the wall was heated. */
     private static final Prior.Soak FALLS_FROM_THE_FIRST = new Prior.Soak(1.0, 0.35);
 
@@ -199,6 +202,35 @@ final class FiringData {
                 guessedFullForS,
                 powerStepS,
                 Question.COOLING_FROM_ITS_TOP);
+    }
+
+    /** The same for how much a kiln that was seen to cool before holds today; empty where no output is told. */
+    Optional<FiringData> forItsLoad() {
+        List<Powered> told = PoweredStretches.ofAClimb(course, driveS, driveC);
+        return told.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new FiringData(this, free, told, guessedFullForS, powerStepS, question));
+    }
+
+    /** The same, what the output tells less sure so many times. */
+    FiringData lessSure(double times) {
+        List<Powered> unsure =
+                powered.stream().map(each -> each.lessSure(times)).toList();
+        return new FiringData(this, free, unsure, guessedFullForS, powerStepS, question);
+    }
+
+    /** What was seen of this firing when it had climbed to a temperature, or to its highest; empty where it began no colder. */
+    Optional<FiringData> climbUntil(double celsius) {
+        double untilC = Math.min(
+                celsius,
+                Arrays.stream(course.temperatureC, 0, course.size).max().orElseThrow());
+        int at = 0;
+        while (course.temperatureC[at] < untilC) {
+            at++;
+        }
+        return course.timeS[at] - course.timeS[0] < SHORTEST_CLIMB_S
+                ? Optional.empty()
+                : Optional.of(of(course.until(course.timeS[at]), OptionalDouble.of(ambient.celsius())));
     }
 
     /** The same for where a kiln on its way up will get to with the output it tells. */

@@ -250,7 +250,8 @@ final class FiringFit implements LeastSquares.Residuals {
         return weighted(fits, log);
     }
 
-    private static List<Weighted> weighted(List<FittedKiln> fits, double[] log) {
+    /** Fits of one firing, most probable first; their weights sum to one. */
+    static List<Weighted> weighted(List<FittedKiln> fits, double[] log) {
         double best = Arrays.stream(log).max().orElseThrow();
         double sum = 0;
         for (double each : log) {

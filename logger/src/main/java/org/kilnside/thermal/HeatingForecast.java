@@ -138,9 +138,13 @@ final class HeatingForecast {
         double[] thresholds =
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
         List<FiringFit.Weighted> forItsTop = outputKnown ? forItsTop(question, known, fits) : likely(fits);
-        Optional<List<FiringFit.Weighted>> remembered = EarlierCoolings.fit(question.memory(), known);
-        List<FiringFit.Weighted> forItsCooling = remembered.orElseGet(() -> likely(
-                FiringFit.again(fits, known.forItsCooling(), question.memory().kinds())));
+        Optional<EarlierCoolings.Today> remembered = EarlierCoolings.fit(question.memory(), known);
+        List<FiringFit.Weighted> forItsCooling = remembered
+                .map(EarlierCoolings.Today::fits)
+                .orElseGet(() -> likely(FiringFit.again(
+                        fits, known.forItsCooling(), question.memory().kinds())));
+        ConformalScale.AfterHeating scale =
+                remembered.map(EarlierCoolings.Today::scale).orElse(ConformalScale.AfterHeating.USUAL);
         List<FiringFit.Weighted> forItsArrival =
                 outputKnown ? forItsArrival(forItsTop, forItsCooling, data.nowC) : forItsTop;
         Spread.Asked onItsWay = fit -> {
@@ -178,9 +182,8 @@ final class HeatingForecast {
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = cooling[i];
-            Optional<When> when = spread.isKnown() && ends
-                    ? Optional.of(cooled(data.nowS, spread, remembered.isPresent()))
-                    : Optional.empty();
+            Optional<When> when =
+                    spread.isKnown() && ends ? Optional.of(cooled(data.nowS, spread, scale)) : Optional.empty();
             below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
         }
         double room = 0;
@@ -360,8 +363,7 @@ final class HeatingForecast {
     }
 
     /** The kinds of wall cool so differently that a mean between them is no kiln's: quantiles of all of them. */
-    private static When cooled(double nowS, Spread spread, boolean remembered) {
-        ConformalScale.AfterHeating scale = ConformalScale.AfterHeating.of(remembered);
+    private static When cooled(double nowS, Spread spread, ConformalScale.AfterHeating scale) {
         return new When(
                 nowS + Math.exp(spread.quantile(0.5, scale.times(), scale.least())),
                 nowS + Math.exp(spread.quantile(0.05, scale.times(), scale.least())),

@@ -46,6 +46,15 @@ final class Prior {
     /** How far a load nobody weighed strays from the loads before it, ln: bisque and glaze loads differ (own estimate). */
     private static final double LOAD_SCATTER = 0.4;
 
+    /** A load whose cooling was seen, ln: next to nothing. */
+    private static final double LOAD_SEEN = 0.02;
+
+    /** Mains voltage ±2 %, twice in the power, and elements a firing older, ln (common practice). */
+    private static final double STRENGTH_BY_THE_DAY = 0.04;
+
+    /** New elements, a lost ring, another supply, ln (own estimate). */
+    private static final double STRENGTH_CHANGED = 0.35;
+
     /** How much of their spread a known kiln's own numbers keep. */
     private static final double PINNED = 0.06;
 
@@ -192,10 +201,29 @@ final class Prior {
 
     /** The same with a load about as heavy as earlier ones, not weighed. */
     Prior loadedAsBefore(double logPhi) {
-        double[] middle = mean.clone();
-        double[] narrow = spread.clone();
-        set(middle, narrow, PHI, logPhi, LOAD_SCATTER);
-        return new Prior(middle, narrow, psi, soak, opened, step, water, firesAsBuilt);
+        return with(PHI, logPhi, LOAD_SCATTER);
+    }
+
+    /** The same with the load of which the cooling was seen. */
+    Prior loadedAsSeen(double logPhi) {
+        return with(PHI, logPhi, LOAD_SEEN);
+    }
+
+    /** The same with elements about as strong as they were. */
+    Prior strongAsBefore(double logPsi) {
+        return with(psi, logPsi, STRENGTH_BY_THE_DAY);
+    }
+
+    /** The same with elements that may be others than those seen before. */
+    Prior perhapsStrongAsBefore(double logPsi) {
+        return with(psi, logPsi, STRENGTH_CHANGED);
+    }
+
+    private Prior with(int at, double middle, double by) {
+        double[] means = mean.clone();
+        double[] spreads = spread.clone();
+        set(means, spreads, at, middle, by);
+        return new Prior(means, spreads, psi, soak, opened, step, water, firesAsBuilt);
     }
 
     /**
