@@ -88,6 +88,14 @@ final class ConformalScale {
 
         /** The same where the output is told, and was told before. */
         static final AfterHeating STRENGTH_REMEMBERED = new AfterHeating(0.8, 0.08);
+
+        /** The kinds of wall cool so differently that a mean between them is no kiln's: quantiles of all of them. */
+        Forecast.When when(double nowS, Spread spread) {
+            return new Forecast.When(
+                    nowS + Math.exp(spread.quantile(0.5, times, least)),
+                    nowS + Math.exp(spread.quantile(0.05, times, least)),
+                    nowS + Math.exp(spread.quantile(0.95, times, least)));
+        }
     }
 
     /** Where among falling nodes a value lies, held at the ends. */

@@ -183,7 +183,7 @@ final class HeatingForecast {
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = cooling[i];
             Optional<When> when =
-                    spread.isKnown() && ends ? Optional.of(cooled(data.nowS, spread, scale)) : Optional.empty();
+                    spread.isKnown() && ends ? Optional.of(scale.when(data.nowS, spread)) : Optional.empty();
             below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
         }
         double room = 0;
@@ -360,14 +360,6 @@ final class HeatingForecast {
             }
         }
         return course.timeS[0] < fromS;
-    }
-
-    /** The kinds of wall cool so differently that a mean between them is no kiln's: quantiles of all of them. */
-    private static When cooled(double nowS, Spread spread, ConformalScale.AfterHeating scale) {
-        return new When(
-                nowS + Math.exp(spread.quantile(0.5, scale.times(), scale.least())),
-                nowS + Math.exp(spread.quantile(0.05, scale.times(), scale.least())),
-                nowS + Math.exp(spread.quantile(0.95, scale.times(), scale.least())));
     }
 
     private static When arrives(FiringData data, Spread spread, ArrivalScale.Power power) {

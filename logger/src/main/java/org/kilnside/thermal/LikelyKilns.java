@@ -30,7 +30,7 @@ public final class LikelyKilns {
 
     private static final NormalDistribution NORMAL = new NormalDistribution();
 
-    /** How far a load nobody weighed strays from the loads before it, ln. */
+    /** What the loads before say of one that is weighed as well, ln. */
     private static final double LOAD_UNKNOWN = 0.22;
 
     /** Ware and furniture in a litre of a kiln of which only the size is known, kg (common practice: 0.3 to 0.6). */
@@ -238,7 +238,10 @@ public final class LikelyKilns {
                 known.biot() * Math.exp(WALL_REMEMBERED * normal(draw, 1)),
                 known.lambda() * Math.exp(LEAK_REMEMBERED * normal(draw, 3)));
         double psiC = strength.map(seen -> seen.psiC(wall, fit.kind())).orElse(known.psiC());
-        double phi = Math.exp((logPhi + Math.log(known.phi())) / 2 + LOAD_UNKNOWN * normal(draw, 2));
+        boolean sizeKnown = fit.prior().hasPower() && kiln.power().isPresent()
+                || kiln.volume().isPresent();
+        double strays = loadKg.isPresent() && sizeKnown ? LOAD_UNKNOWN : Prior.LOAD_SCATTER;
+        double phi = Math.exp((logPhi + Math.log(known.phi())) / 2 + strays * normal(draw, 2));
         KilnParameters guess = wall.withPhi(phi)
                 .withLambda(wall.lambda() * Math.exp(LEAK_BY_THE_DAY * normal(draw, 8)))
                 .withPsiC(psiC * Math.exp(POWER_BY_THE_DAY * normal(draw, 4)))
@@ -248,7 +251,7 @@ public final class LikelyKilns {
                 ? OptionalDouble.of(kiln.power().get().watts() / known.psiC())
                 : byGeometry(kiln, fit.kind(), guess, normal(draw, 6));
         Likely likely = weighed(guess, fit.kind(), kiln, conductance, loadKg, normal(draw, 7));
-        if (loadKg.isPresent() && conductance.isPresent()) {
+        if (loadKg.isPresent() && sizeKnown) {
             // What the loads before took and what this one weighs, each with its own doubts.
             double weight = LOAD_UNKNOWN * LOAD_UNKNOWN / (LOAD_UNKNOWN * LOAD_UNKNOWN + WEIGHED_ALONE * WEIGHED_ALONE);
             double log = weight * Math.log(WITH_HOT_FACE * likely.kiln().phi()) + (1 - weight) * Math.log(guess.phi());

@@ -44,7 +44,7 @@ final class Prior {
     private static final double BUILT_PSI_SPREAD = 0.3;
 
     /** How far a load nobody weighed strays from the loads before it, ln: bisque and glaze loads differ (own estimate). */
-    private static final double LOAD_SCATTER = 0.4;
+    static final double LOAD_SCATTER = 0.4;
 
     /** A load whose cooling was seen, ln: next to nothing. */
     private static final double LOAD_SEEN = 0.02;
