@@ -31,7 +31,7 @@ final class CoolingForecast {
     private static final double TURN_UNSEEN = 0.08;
 
     /** The same where what is seen of the cooling is too short to fit (own trials: up to 22 % long). */
-    private static final double ALL_UNSEEN = 0.2;
+    private static final double ALL_UNSEEN = 0.24;
 
     /** From such a part of it unseen on, it is said. */
     private static final double MOSTLY = 0.5;
