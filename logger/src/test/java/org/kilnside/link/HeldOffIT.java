@@ -43,7 +43,7 @@ class HeldOffIT {
                     "ports",
                     cable.port.toString(),
                     "--seconds",
-                    "1");
+                    "5");
             String asked = Files.readString(calls, StandardCharsets.ISO_8859_1);
             assertThat(asked).contains(cable.port.toRealPath() + "\"");
             // TIOCMBIS and TIOCMSET are the calls that raise a modem line (Linux, ioctl_tty(2)).
