@@ -4,7 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.OptionalDouble;
+import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
@@ -126,7 +130,7 @@ class HeldOnTheWayDownTest {
                 .isBetween(-0.2, 0.2);
     }
 
-    /** Nobody tells of the elements: half an hour's hold, then a ramp whose straight line is an hour old. */
+    /** Nobody tells of the elements: an hour's hold, then a ramp whose straight line is an hour old. */
     @Test
     void aRampAfterAHoldIsNotTakenForAKilnThatHoldsMoreThanAnyDoes() {
         Schedule held = new Schedule(
@@ -168,5 +172,28 @@ class HeldOnTheWayDownTest {
             i++;
         }
         return log.elapsedMs(i) / 1000.0;
+    }
+
+    /** No kiln falls by the same part in equal times, but who draws a cooling by hand draws it so. */
+    @ParameterizedTest
+    @ValueSource(doubles = {3, 5, 8})
+    void anExponentialDrawnByHandIsForecastAsWhatItIs(double hours) {
+        Trace.Builder log = new Trace.Builder();
+        double atS = 0;
+        for (double celsius = 15; celsius < 1222; celsius += 2.5, atS += 60) {
+            log.add(Math.round(1000 * atS), celsius, OptionalDouble.empty(), OptionalDouble.empty());
+        }
+        double topS = atS;
+        for (double celsius = 1222; celsius > 400; atS += 60) {
+            celsius = 15 + 1207 * Math.exp((topS - atS) / 3600 / hours);
+            log.add(Math.round(1000 * atS), celsius, OptionalDouble.empty(), OptionalDouble.empty());
+        }
+        Forecast forecast = Forecaster.forecast(ForecastQuestion.about(log.view()));
+        for (Forecast.Below below : forecast.below()) {
+            double truthS = topS
+                    + 3600 * hours * Math.log(1207 / (below.temperature().celsius() - 15));
+            Forecast.When when = below.when().orElseThrow();
+            assertThat(when.atS() - topS).isCloseTo(truthS - topS, Percentage.withPercentage(10));
+        }
     }
 }
