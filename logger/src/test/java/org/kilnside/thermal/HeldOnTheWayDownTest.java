@@ -190,8 +190,8 @@ class HeldOnTheWayDownTest {
         }
         Forecast forecast = Forecaster.forecast(ForecastQuestion.about(log.view()));
         for (Forecast.Below below : forecast.below()) {
-            double truthS = topS
-                    + 3600 * hours * Math.log(1207 / (below.temperature().celsius() - 15));
+            double truthS =
+                    topS + 3600 * hours * Math.log(1207 / (below.temperature().celsius() - 15));
             Forecast.When when = below.when().orElseThrow();
             assertThat(when.atS() - topS).isCloseTo(truthS - topS, Percentage.withPercentage(10));
         }
