@@ -9,7 +9,7 @@ import java.util.OptionalDouble;
  * temperature}; what full power would give of both is a kiln's strength. Of simulated kilns of every family, damp loads
  * among them, none that is asked for half its power has less than 250 K/h of it below 400 °C, and cold far more; with
  * elements aged until they no longer reach a glaze's top, 225 K/h cold and 160 K/h where water takes its share. Kilns that no longer
- * reach even a bisque's top (another simulator's, 40 of them) had 155 to 260 K/h cold: one in ten of them is still
+ * reach even a bisque's top (another simulator's, 40 of them) had as little as 155 K/h cold: two of them are still
  * taken for a wrong wire, and a wrong wire is told by 270 °C.
  *
  * <p>Needs a controller that says its output.
