@@ -18,6 +18,9 @@ import java.util.function.Function;
  * {@code elapsed_s}. What is not known is null, never NaN.
  */
 public final class JsonObject {
+    /** Where a double is written with an exponent, and from where its digits would be too many to read anyway. */
+    private static final double EXPONENT_FROM = 1e7, DIGITS_UNTIL = 1e15;
+
     private final Map<String, Object> members = new LinkedHashMap<>();
 
     public JsonObject with(String key, String value) {
@@ -37,7 +40,7 @@ public final class JsonObject {
         if (!Double.isFinite(value)) {
             throw new IllegalArgumentException("JSON has no " + value + ", found as \"" + key + "\"");
         }
-        return put(key, value);
+        return put(key, written(value));
     }
 
     /** A number with at most so many decimals: a cone to the hundredth needs no fifteen. */
@@ -45,11 +48,17 @@ public final class JsonObject {
         if (!Double.isFinite(value)) {
             return with(key, value);
         }
-        return put(
+        return with(
                 key,
                 BigDecimal.valueOf(value)
                         .setScale(decimals, RoundingMode.HALF_EVEN)
                         .doubleValue());
+    }
+
+    /** In digits where a time is meant: seconds since 1970 with an exponent are read by programs, not by people. */
+    private static Number written(double value) {
+        boolean readable = Math.abs(value) < EXPONENT_FROM || Math.abs(value) >= DIGITS_UNTIL;
+        return readable ? value : new BigDecimal(BigDecimal.valueOf(value).toPlainString());
     }
 
     public JsonObject with(String key, JsonObject value) {

@@ -48,8 +48,11 @@ final class LostScreenWalk extends Walk {
             return frame != null;
         });
         Rectangle screen = frame.getGraphicsConfiguration().getBounds();
-        onSwing(() -> frame.setBounds(screen.width + 900, 60, screen.width - 200, screen.height - 100));
-        step("it lies where there is no screen", () -> !frame.getBounds().intersects(screen));
+        // Put there and looked at in one go: a second later it may be back already.
+        step("it lies where there is no screen", () -> {
+            frame.setBounds(screen.width + 900, 60, screen.width - 200, screen.height - 100);
+            return !frame.getBounds().intersects(screen);
+        });
         step("and comes back, whole", () -> screen.contains(frame.getBounds()));
         onSwing(() -> frame.setLocation(100, -screen.height));
         step("also from above", () -> screen.contains(frame.getBounds()));

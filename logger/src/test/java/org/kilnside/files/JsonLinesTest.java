@@ -32,6 +32,15 @@ class JsonLinesTest {
     }
 
     @Test
+    void secondsSince1970AreWrittenInDigits() {
+        assertThat(new JsonObject()
+                        .with("asked_s", 1_700_039_600.25, 1)
+                        .with("at_s", Optional.of(1.7e9), at -> at)
+                        .with("temp_c", 1222.0))
+                .hasToString("{\"asked_s\":1700039600.2,\"at_s\":1700000000,\"temp_c\":1222.0}");
+    }
+
+    @Test
     void refusesWhatJsonCannotSay() {
         assertThatThrownBy(() -> new JsonObject().with("temp_c", Double.NaN)).hasMessageContaining("JSON has no NaN");
         assertThatThrownBy(() -> new JsonObject().with("tempC", 1)).hasMessageContaining("snake_case");
