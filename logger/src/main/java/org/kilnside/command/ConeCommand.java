@@ -200,7 +200,7 @@ public final class ConeCommand implements Callable<Integer> {
                 new JsonObject().with(key, name).with("series", reached.series().word());
         put(object, reached.cone());
         object.with("from", position(reached.between().from()))
-                .with("to", position(reached.between().to()));
+                .with("to", reached.atMost(), ConeCommand::position);
         if (reached.coolingAdded().isPresent()) {
             object.with("cooling_added", reached.coolingAdded().getAsDouble(), 4);
         } else {

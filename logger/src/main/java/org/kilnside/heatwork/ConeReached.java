@@ -1,6 +1,7 @@
 package org.kilnside.heatwork;
 
 import java.time.Duration;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.kilnside.firing.ConeSeries;
 import org.kilnside.quantity.Interval;
@@ -11,7 +12,8 @@ import org.kilnside.quantity.Temperature;
  *
  * @param series the cones meant
  * @param cone where the firing stands up to the top and until it has fallen 25 °C from it
- * @param between the same, read with everything the sensor and the chart may be off by
+ * @param between the same, read with everything the sensor and the chart may be off by; where the top was not seen its
+ *     upper end is that of the part that was seen, see {@link #atMost}
  * @param coolingAdded by how many cones the rest of the cooling added, by the same law; no published source supports or
  *     denies it; empty when nothing is down
  * @param peak the highest temperature
@@ -49,6 +51,11 @@ public record ConeReached(
     /** Whether the cone is a lower bound only, because the top was not seen. */
     public boolean isAtLeast() {
         return top.hidesMore();
+    }
+
+    /** The upper end of what it may really be; empty where the top was not seen, as then there is none. */
+    public Optional<ConePosition> atMost() {
+        return isAtLeast() ? Optional.empty() : Optional.of(between.to());
     }
 
     /** Whether nothing at all is down yet. */

@@ -150,23 +150,34 @@ public final class ConeWords {
                 : Optional.empty();
     }
 
-    /** The interval in the whole cones that hold it, as nobody reads two places between cones at once; empty where no cone is down. */
+    /**
+     * The interval in the whole cones that hold it, as nobody reads two places between cones at once; without an upper end
+     * where the top was not seen; empty where no cone is down.
+     */
     public Optional<String> range(ConeReached reached) {
         if (reached.isBelowScale()) {
             return Optional.empty();
         }
+        Optional<Cone> softest = softest(reached.between());
+        if (reached.isAtLeast()) {
+            return Optional.of(softest.map(soft -> words.text("cone.interval_upwards", cone(soft)))
+                    .orElseGet(() -> words.text("cone.interval_any")));
+        }
         String hardest = cone(hardest(reached.between()));
-        return Optional.of(softest(reached.between())
-                .map(soft -> words.text("cone.interval", cone(soft), hardest))
+        return Optional.of(softest.map(soft -> words.text("cone.interval", cone(soft), hardest))
                 .orElseGet(() -> words.text("cone.interval_from_none", hardest)));
     }
 
     /** The nearest cone with those its interval lies between, for where there is little room: of a firing not below the scale. */
     public String nearest(ConeReached reached) {
         String named = reached.cone().nearest().map(this::cone).orElseGet(() -> position(reached.cone()));
-        String phrase = reached.top() == ConeReached.Top.NOT_PASSED
-                ? words.text("cone.so_far", named)
-                : reached.top().hidesMore() ? words.text("cone.at_least", named) : named;
+        if (reached.isAtLeast()) {
+            String least = words.text("cone.at_least", named);
+            return softest(reached.between())
+                    .map(soft -> words.text("cone.within_upwards", least, soft.number()))
+                    .orElse(least);
+        }
+        String phrase = reached.top() == ConeReached.Top.NOT_PASSED ? words.text("cone.so_far", named) : named;
         return within("cone.within", phrase, reached.between());
     }
 

@@ -76,6 +76,25 @@ class ConeWordsTest {
                 .isEmpty();
     }
 
+    @Test
+    void whereTheTopWasNotSeenTheRangeHasNoUpperEnd() {
+        Trace cooling = new Trace.Builder()
+                .add(0, 1215)
+                .add(600_000, 1210)
+                .add(7_200_000, 900)
+                .add(14_400_000, 600)
+                .view();
+        ConeReached reached = HeatWork.ofLine(TABLE, cooling).reached(SensorUncertainty.UNKNOWN);
+        assertThat(reached.top()).isEqualTo(ConeReached.Top.BEFORE_FIRST_READING);
+        assertThat(reached.atMost()).isEmpty();
+        assertThat(english.range(reached))
+                .hasValueSatisfying(
+                        range -> assertThat(range).contains("it may really be anything from ").endsWith(" upwards"));
+        assertThat(english.nearest(reached)).startsWith("at least ").contains("by sensor and chart from ");
+        assertThat(cones(Language.DUTCH).range(reached).orElseThrow()).contains("alles zijn vanaf kegel ");
+        assertThat(cones(Language.GERMAN).range(reached).orElseThrow()).contains("alles ab Kegel ");
+    }
+
     private static ConeWords cones(Language language) {
         return cones(language, ConeSeries.SELF_SUPPORTING);
     }
