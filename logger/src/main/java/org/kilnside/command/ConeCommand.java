@@ -199,8 +199,7 @@ public final class ConeCommand implements Callable<Integer> {
         JsonObject object =
                 new JsonObject().with(key, name).with("series", reached.series().word());
         put(object, reached.cone());
-        object.with("from", position(reached.between().from()))
-                .with("to", reached.atMost(), ConeCommand::position);
+        object.with("from", position(reached.between().from())).with("to", reached.atMost(), ConeCommand::position);
         if (reached.coolingAdded().isPresent()) {
             object.with("cooling_added", reached.coolingAdded().getAsDouble(), 4);
         } else {

@@ -73,7 +73,11 @@ class ConeCommandTest {
                 .contains("\"top_seen\":false")
                 .contains("end at the top");
         Path cooling = log("cooling.csv", 7200, at -> 900 - at / 20.0);
-        assertThat(cone(cooling.toString()).out()).contains("at least").contains("begin with the highest").contains(" upwards").doesNotContain("anywhere from");
+        assertThat(cone(cooling.toString()).out())
+                .contains("at least")
+                .contains("begin with the highest")
+                .contains(" upwards")
+                .doesNotContain("anywhere from");
         assertThat(cone(cooling.toString(), "--json").out()).contains("\"to\":null");
         Path cold = log("cold.csv", 7200, at -> 20 + at / 7200.0);
         assertThat(cone(cold.toString(), "--json").out())

@@ -88,8 +88,9 @@ class ConeWordsTest {
         assertThat(reached.top()).isEqualTo(ConeReached.Top.BEFORE_FIRST_READING);
         assertThat(reached.atMost()).isEmpty();
         assertThat(english.range(reached))
-                .hasValueSatisfying(
-                        range -> assertThat(range).contains("it may really be anything from ").endsWith(" upwards"));
+                .hasValueSatisfying(range -> assertThat(range)
+                        .contains("it may really be anything from ")
+                        .endsWith(" upwards"));
         assertThat(english.nearest(reached)).startsWith("at least ").contains("by sensor and chart from ");
         assertThat(cones(Language.DUTCH).range(reached).orElseThrow()).contains("alles zijn vanaf kegel ");
         assertThat(cones(Language.GERMAN).range(reached).orElseThrow()).contains("alles ab Kegel ");
