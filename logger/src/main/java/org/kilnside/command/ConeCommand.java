@@ -211,7 +211,7 @@ public final class ConeCommand implements Callable<Integer> {
                 .with("gaps_s", reached.gaps().toMillis() / 1000.0, 3);
     }
 
-    private static JsonObject position(ConePosition position) {
+    static JsonObject position(ConePosition position) {
         JsonObject object = new JsonObject();
         put(object, position);
         return object;

@@ -6,6 +6,7 @@ import java.util.function.Function;
 import org.kilnside.files.JsonObject;
 import org.kilnside.files.UnitText;
 import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.heatwork.PlanHeat;
@@ -144,7 +145,8 @@ final class ConeWish {
                                 .with(
                                         "top_on_controller_c",
                                         onController(found),
-                                        shown -> Math.round(shown.celsius() * 100) / 100.0));
+                                        shown -> Math.round(shown.celsius() * 100) / 100.0)
+                                .with("with_cooling", ConeCommand.position(cooled(last, found, held))));
                 return;
             }
             Words words = around.words();
@@ -160,6 +162,7 @@ final class ConeWish {
                                     ? words.text("cone.reach_how_no_hold", words.speed(last))
                                     : words.text("cone.reach_how", words.speed(last), words.duration(held)))
                             + ".");
+            sayCooled(cooled(last, found, held), words);
             sayOnController(found, words);
             around.out().println("  " + words.text("cone.witness_chart"));
         }
@@ -199,7 +202,8 @@ final class ConeWish {
                                 .with("hold_s", held.toMillis() / 1000.0, 3)
                                 .with("hold_from_s", least.toMillis() / 1000.0, 3)
                                 .with("hold_to_s", most, longest -> longest.toMillis() / 1000.0)
-                                .with("top_c", at.celsius(), 2));
+                                .with("top_c", at.celsius(), 2)
+                                .with("with_cooling", ConeCommand.position(cooled(last, at, held))));
                 return;
             }
             Words words = around.words();
@@ -215,8 +219,22 @@ final class ConeWish {
                                                     words.duration(least),
                                                     words.duration(most.orElse(held))))
                             + " (" + words.temperature(at) + ", " + words.speed(last) + ").");
+            sayCooled(cooled(last, at, held), words);
             sayOnController(at, words);
             around.out().println("  " + words.text("cone.witness_chart"));
+        }
+
+        private ConePosition cooled(HeatingRate last, Temperature at, Duration held) {
+            return PlanHeat.cooled(table, last, at, held, PlanHeat.USUAL_COOLING);
+        }
+
+        /** A plan's cone and a firing's have the beginning of the cooling in them, the chart has not. */
+        private void sayCooled(ConePosition cooled, Words words) {
+            around.out()
+                    .println("  "
+                            + words.sentence(
+                                    words.text("cone.reach_cooled", new ConeWords(words, table).position(cooled)))
+                            + ".");
         }
 
         private JsonObject wish(Cone cone, HeatingRate last) {

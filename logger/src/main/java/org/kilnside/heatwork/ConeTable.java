@@ -25,7 +25,9 @@ public final class ConeTable {
     /** The rate at which a cone's temperature is named where no other is said: what the trade does. */
     public static final HeatingRate NAMED_AT = HeatingRate.ofKelvinPerHour(60);
 
-    private static final double RAMP_BELOW_K = 400;
+    /** What lies so far below the end of a ramp counts for nothing, K. */
+    static final double RAMP_BELOW_K = 400;
+
     private static final double LOWEST_C = 300;
     private static final double HIGHEST_C = 1700;
 

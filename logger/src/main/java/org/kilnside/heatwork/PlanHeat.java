@@ -102,13 +102,13 @@ public final class PlanHeat {
 
     /**
      * How long a hold at a top temperature brings a cone down, cooling not counted: nothing when the ramp alone does.
-     * Empty when it would take more than two days, or the series has no such cone.
+     * Empty when it would take more than two days, the top is below 350 °C, where no cone comes down in any time, or the series has no such cone.
      *
      * @param rate of the last ramp, at least its last 100 °C; above 0
      */
     public static Optional<Duration> holdFor(ConeTable table, Cone cone, HeatingRate rate, Temperature top) {
         int index = table.cones().indexOf(cone);
-        if (index < 0 || !(rate.kelvinPerHour() > 0)) {
+        if (index < 0 || !(rate.kelvinPerHour() > 0) || top.celsius() < LOWEST_TOP_C) {
             return Optional.empty();
         }
         double ramp = StrictMath.exp(table.logRate(index)
@@ -119,6 +119,22 @@ public final class PlanHeat {
         double ratePerS = StrictMath.exp(table.logRate(index) - table.activationK(index) / top.kelvin());
         double seconds = (1 - ramp) / ratePerS;
         return seconds > LONGEST_HOLD_S ? Optional.empty() : Optional.of(Duration.ofMillis(Math.round(seconds * 1000)));
+    }
+
+    /**
+     * Where such a ramp and hold stand when a cooling has begun after them, as the cone of a firing is told.
+     *
+     * @param rate of the last ramp, above 0
+     */
+    public static ConePosition cooled(
+            ConeTable table, HeatingRate rate, Temperature top, Duration hold, Duration coolingTime) {
+        Trace.Builder line = new Trace.Builder();
+        long upMs = Math.round(ConeTable.RAMP_BELOW_K / rate.kelvinPerHour() * 3_600_000);
+        line.add(0, top.celsius() - ConeTable.RAMP_BELOW_K);
+        line.add(upMs, top.celsius());
+        line.add(upMs + hold.toMillis(), top.celsius());
+        addCooling(line, upMs + hold.toMillis(), top.celsius(), coolingTime);
+        return HeatWork.ofLine(table, line.view()).reached(SensorUncertainty.UNKNOWN).cone();
     }
 
     private static double logWork(ConeTable table, int index, double topC, HeatingRate rate, double holdS) {

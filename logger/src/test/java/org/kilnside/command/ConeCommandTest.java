@@ -255,6 +255,11 @@ class ConeCommandTest {
                 .contains("cone 06 (998 °C)".substring(1))
                 .doesNotContain("0 s");
         assertThat(cone("--reach", "6", "--top", "1300 °C").out()).contains("without a hold");
+        assertThat(cone("--reach", "2", "--rate", "300 °C/h", "--language", "en").out())
+                .contains("Counted up to the end of the top, as the chart does")
+                .contains("the curve comes to nearly cone 4 (1162 °C)");
+        assertThat(cone("--reach", "6", "--json").out())
+                .contains("\"with_cooling\":{\"past\":\"6\",\"next\":\"7\",\"fraction\":0.");
     }
 
     @Test
@@ -267,6 +272,7 @@ class ConeCommandTest {
         refused(cone("--reach", "6", "--series", "huge"), 2, "self-supporting, large and small");
         refused(cone("--reach", "6", "--top", "5000 °C"), 2, "expected at most 1600 °C");
         refused(cone("--reach", "6", "--top", "900 °C"), 4, "no hold of up to two days");
+        refused(cone("--reach", "6", "--top", "20 °C"), 4, "no hold of up to two days");
         refused(cone("--plan", "bisque", "--rate", "100 °C/h"), 2, "belong to --reach");
         refused(cone("--reach", "6", "--sensor", "X"), 2, "no thermocouple type");
         refused(cone("--reach", "6", "--sensor", "B", "--uncorrected", "max31855"), 2, "no MAX31855 for type B");

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalDouble;
 import org.hipparchus.optim.MaxEval;
 import org.hipparchus.optim.nonlinear.scalar.GoalType;
 import org.hipparchus.optim.univariate.BrentOptimizer;
@@ -14,7 +15,8 @@ import org.kilnside.firing.ConeSeries;
 import org.kilnside.heatwork.ConeTable.Constants;
 
 /**
- * Fits the rate law to the published chart: least squares on the temperatures, cone by cone.
+ * Fits the rate law to the published chart: least squares on the temperatures, cone by cone, and neighbours together where
+ * they would go down out of turn ({@link ConesInOrder}).
  *
  * <p>Where the chart gives a cone at one rate alone (small cones), or contradicts itself (large cone 14), the activation
  * energy is that of the self-supporting cone of the same number.
@@ -47,18 +49,26 @@ final class ConeFit {
             fit(ConeSeries.SELF_SUPPORTING).forEach(row -> borrowed.put(row.cone(), row.activationKilojoulePerMol()));
         }
         List<PublishedChart.Row> chart = PublishedChart.rows(series);
-        List<Constants> fitted = new ArrayList<>();
+        List<ConesInOrder.Alone> alone = new ArrayList<>();
         for (Cone cone : Cone.values()) {
             List<PublishedChart.Row> rows =
                     chart.stream().filter(row -> row.cone().equals(cone)).toList();
             if (rows.isEmpty()) {
                 continue;
             }
-            boolean alone = rows.size() == 1 || rows.get(0).contradictsAnyRateLaw();
-            double kilojoule = rounded(alone ? borrowed.get(cone) : bestActivation(rows), 1e3);
-            fitted.add(new Constants(cone, kilojoule, rounded(logRate(kilojoule, rows), 1e6), named(rows)));
+            boolean borrows = rows.size() == 1 || rows.get(0).contradictsAnyRateLaw();
+            double kilojoule = rounded(borrows ? borrowed.get(cone) : bestActivation(rows), 1e3);
+            alone.add(new ConesInOrder.Alone(
+                    rows,
+                    kilojoule,
+                    logRate(kilojoule, rows),
+                    borrows ? OptionalDouble.of(kilojoule) : OptionalDouble.empty()));
         }
-        return fitted;
+        return ConesInOrder.of(alone).stream()
+                .map(fit -> fit.withEnergy(rounded(fit.kilojoule(), 1e3)))
+                .map(fit -> new Constants(
+                        fit.rows().get(0).cone(), fit.kilojoule(), rounded(fit.logRate(), 1e6), named(fit.rows())))
+                .toList();
     }
 
     private static double named(List<PublishedChart.Row> rows) {

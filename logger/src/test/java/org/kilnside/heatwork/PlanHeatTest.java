@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.HeatingRate;
@@ -44,6 +45,43 @@ class PlanHeatTest {
                 .contains(Duration.ZERO);
         assertThat(PlanHeat.holdFor(TABLE, SIX, rate, Temperature.ofCelsius(1000)))
                 .isEmpty();
+    }
+
+    @ParameterizedTest
+    @EnumSource(ConeSeries.class)
+    void aSofterConeNeedsALowerTopHoweverSlowlyOrLongItIsFired(ConeSeries series) {
+        ConeTable table = ConeTable.of(series);
+        for (double rate : new double[] {15, 60, 150, 300}) {
+            for (int minutes : new int[] {0, 15, 60, 120}) {
+                double softerC = 0;
+                for (Cone cone : table.cones()) {
+                    double topC = PlanHeat.topFor(
+                                    table, cone, HeatingRate.ofKelvinPerHour(rate), Duration.ofMinutes(minutes))
+                            .orElseThrow()
+                            .celsius();
+                    assertThat(topC)
+                            .as("%s cone %s at %s °C/h, %s min", series, cone.number(), rate, minutes)
+                            .isGreaterThan(softerC);
+                    softerC = topC;
+                }
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"-200", "0", "20", "126", "300"})
+    void atATopTypedADigitShortNoConeComesDown(double topC) {
+        assertThat(PlanHeat.holdFor(TABLE, SIX, HeatingRate.ofKelvinPerHour(60), Temperature.ofCelsius(topC)))
+                .isEmpty();
+    }
+
+    @Test
+    void theBeginningOfTheCoolingBringsTheConeFurtherThanTheChartCounts() {
+        HeatingRate rate = HeatingRate.ofKelvinPerHour(60);
+        Temperature top = PlanHeat.topFor(TABLE, SIX, rate, Duration.ZERO).orElseThrow();
+        ConePosition cooled = PlanHeat.cooled(TABLE, rate, top, Duration.ZERO, PlanHeat.USUAL_COOLING);
+        assertThat(cooled.past()).contains(SIX);
+        assertThat(cooled.fraction().orElseThrow()).isBetween(0.05, 0.5);
     }
 
     /** Independent: the same firing as a curve, added up segment by segment. */
