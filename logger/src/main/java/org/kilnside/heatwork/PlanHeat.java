@@ -134,7 +134,9 @@ public final class PlanHeat {
         line.add(upMs, top.celsius());
         line.add(upMs + hold.toMillis(), top.celsius());
         addCooling(line, upMs + hold.toMillis(), top.celsius(), coolingTime);
-        return HeatWork.ofLine(table, line.view()).reached(SensorUncertainty.UNKNOWN).cone();
+        return HeatWork.ofLine(table, line.view())
+                .reached(SensorUncertainty.UNKNOWN)
+                .cone();
     }
 
     private static double logWork(ConeTable table, int index, double topC, HeatingRate rate, double holdS) {

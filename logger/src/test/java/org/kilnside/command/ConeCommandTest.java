@@ -255,7 +255,8 @@ class ConeCommandTest {
                 .contains("cone 06 (998 °C)".substring(1))
                 .doesNotContain("0 s");
         assertThat(cone("--reach", "6", "--top", "1300 °C").out()).contains("without a hold");
-        assertThat(cone("--reach", "2", "--rate", "300 °C/h", "--language", "en").out())
+        assertThat(cone("--reach", "2", "--rate", "300 °C/h", "--language", "en")
+                        .out())
                 .contains("Counted up to the end of the top, as the chart does")
                 .contains("the curve comes to nearly cone 4 (1162 °C)");
         assertThat(cone("--reach", "6", "--json").out())

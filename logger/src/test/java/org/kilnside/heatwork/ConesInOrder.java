@@ -152,7 +152,8 @@ final class ConesInOrder {
             }
             cone.borrowedKilojoule().ifPresent(kilojoule -> off.add(BORROWED * slopeK(cone, kilojoule)));
             for (double rate : RATES_K_PER_H) {
-                double apart = i == 0 ? APART_K : cone.endsAtC(rate) - cones.get(i - 1).endsAtC(rate);
+                double apart =
+                        i == 0 ? APART_K : cone.endsAtC(rate) - cones.get(i - 1).endsAtC(rate);
                 off.add(HELD * Math.min(0, apart - APART_K));
             }
         }
