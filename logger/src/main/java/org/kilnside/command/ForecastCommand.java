@@ -3,17 +3,18 @@ package org.kilnside.command;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.kilnside.files.CsvLogs;
 import org.kilnside.files.FileRefusedException;
-import org.kilnside.files.JsonObject;
 import org.kilnside.files.Log;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.HeatWork;
 import org.kilnside.outlook.ForecastAtLighting;
 import org.kilnside.outlook.OutlookQuestion;
 import org.kilnside.quantity.Power;
@@ -284,7 +285,7 @@ public final class ForecastCommand implements Callable<Integer> {
             List<String> notes = new ArrayList<>(words.remarks(forecast));
             notes.addAll(more);
             around.out()
-                    .println(object(Optional.empty(), forecast.askedS(), forecast)
+                    .println(ForecastJson.object(Optional.empty(), forecast.askedS(), forecast)
                             .with("notes", notes));
         } else {
             around.out().println(schedule.name());
@@ -298,13 +299,14 @@ public final class ForecastCommand implements Callable<Integer> {
         ForecastWords words = new ForecastWords(around.words(), log.startedAt(), firstS(log.trace()));
         List<String> doubts = new ArrayList<>(SensorDoubts.in(log).besideForecast(around.words()));
         Forecast believed = Forecaster.forecast(question);
-        Forecast forecast = doubts.isEmpty() ? believed : believed.ofALyingSensor();
+        Forecast trusted = doubts.isEmpty() ? believed : believed.ofALyingSensor();
+        Forecast forecast = stoodAtSensorsEnd(question.curve(), log) ? trusted.ofASensorAtItsEnd() : trusted;
         litAgainS.ifPresent(lit -> doubts.add(words.lastOfSeveral(lit)));
         if (json) {
             List<String> notes = new ArrayList<>(doubts);
             notes.addAll(words.remarks(forecast));
             around.out()
-                    .println(object(Optional.of(path), lastS(log.trace()), forecast)
+                    .println(ForecastJson.object(Optional.of(path), lastS(log.trace()), forecast)
                             .with("notes", notes));
         } else {
             around.out().println(path);
@@ -313,6 +315,13 @@ public final class ForecastCommand implements Callable<Integer> {
         }
         sayWhatIsStillAhead(path, log.trace());
         log.report().sentence().ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
+    }
+
+    private boolean stoodAtSensorsEnd(Trace firing, Log log) {
+        return HeatWork.of(ConeTable.of(ConeSeries.USUAL), firing)
+                        .reached(sensor.uncertainty(log))
+                        .top()
+                == ConeReached.Top.AT_SENSORS_END;
     }
 
     /** An opening later than the log's end does not count, most likely for a slip in its number. */
@@ -335,55 +344,5 @@ public final class ForecastCommand implements Callable<Integer> {
     /** Now is the log's last line; the forecast itself is asked at the middle of its newest minute. */
     private static double lastS(Trace log) {
         return log.elapsedMs(log.size() - 1) / 1000.0;
-    }
-
-    private static JsonObject object(Optional<Path> path, double askedS, Forecast forecast) {
-        JsonObject object = new JsonObject()
-                .with("log", path, Path::toString)
-                .with("asked_s", askedS, 1)
-                .with("stage", forecast.stage().name().toLowerCase(Locale.ROOT))
-                .with("ambient_c", forecast.ambient().celsius(), 1);
-        object.with("below", below(forecast.below()));
-        object.with("arrival", forecast.arrival(), ForecastCommand::arrival);
-        object.with("energy_kwh", forecast.energy(), energy -> Math.round(energy.kilowattHours() * 100) / 100.0);
-        return object.with(
-                "choices",
-                forecast.choices().stream()
-                        .map(choice -> new JsonObject()
-                                .with("way", choice.way().name().toLowerCase(Locale.ROOT))
-                                .with("from_c", choice.from(), from -> tenths(from.celsius()))
-                                .with("below", below(choice.below())))
-                        .toList());
-    }
-
-    private static List<JsonObject> below(List<Forecast.Below> answers) {
-        List<JsonObject> thresholds = new ArrayList<>();
-        for (Forecast.Below each : answers) {
-            Optional<Forecast.When> when = each.when();
-            thresholds.add(new JsonObject()
-                    .with("temp_c", each.temperature().celsius(), 2)
-                    .with("at_s", when, found -> tenths(found.atS()))
-                    .with("from_s", when.map(Forecast.When::fromS).or(each::notBeforeS), ForecastCommand::tenths)
-                    .with("to_s", when, found -> tenths(found.toS())));
-        }
-        return thresholds;
-    }
-
-    private static JsonObject arrival(Forecast.Arrival arrival) {
-        Optional<Forecast.When> when = arrival.when();
-        Optional<Forecast.TopsOut> top = arrival.topsOut();
-        return new JsonObject()
-                .with("target_c", arrival.target().celsius(), 2)
-                .with("reaches", arrival.reaches().known(), found -> found)
-                .with("at_s", when, found -> tenths(found.atS()))
-                .with("from_s", when, found -> tenths(found.fromS()))
-                .with("to_s", when, found -> tenths(found.toS()))
-                .with("tops_out_c", top, found -> tenths(found.at().celsius()))
-                .with("tops_out_from_c", top, found -> tenths(found.from().celsius()))
-                .with("tops_out_to_c", top, found -> tenths(found.to().celsius()));
-    }
-
-    private static double tenths(double value) {
-        return Math.round(value * 10) / 10.0;
     }
 }

@@ -58,6 +58,22 @@ public record Forecast(
                 remarks);
     }
 
+    /** The same where the sensor stood at the highest number it can give: what the kiln did not show it may have reached. */
+    public Forecast ofASensorAtItsEnd() {
+        return new Forecast(
+                askedS,
+                stage,
+                ambient,
+                below,
+                arrival.map(each -> stage == Stage.COOLING && each.reaches() == Reaches.NO
+                        ? new Arrival(each.target(), Reaches.TOP_UNSEEN, each.when(), each.topsOut())
+                        : each),
+                energy,
+                estimate,
+                choices,
+                remarks);
+    }
+
     /** Where a firing stands. */
     public enum Stage {
         /** It has not been heated yet. */
@@ -106,11 +122,13 @@ public record Forecast(
     public enum Reaches {
         YES,
         NO,
-        CANNOT_SAY_YET;
+        CANNOT_SAY_YET,
+        /** The kiln is on its way down, and how hot it got the log does not show. */
+        TOP_UNSEEN;
 
         /** The answer, where there is one. */
         public Optional<Boolean> known() {
-            return this == CANNOT_SAY_YET ? Optional.empty() : Optional.of(this == YES);
+            return this == YES || this == NO ? Optional.of(this == YES) : Optional.empty();
         }
     }
 

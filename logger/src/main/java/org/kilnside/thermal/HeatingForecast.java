@@ -81,13 +81,18 @@ final class HeatingForecast {
                 .map(target -> new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty()));
     }
 
-    /** On the way down the log itself says whether the top was reached. */
+    /** On the way down the log itself says whether the top was reached, where it shows the top. */
     static Optional<Arrival> arrivalAfterTop(ForecastQuestion question, FiringData data) {
         return target(question).map(target -> {
             Optional<When> arrived = arrived(data.course, target);
-            Reaches otherwise =
-                    BrokenClimb.isJustBack(data.course, data.phases.peak()) ? Reaches.CANNOT_SAY_YET : Reaches.NO;
-            return new Arrival(target, arrived.isPresent() ? Reaches.YES : otherwise, arrived, Optional.empty());
+            Reaches reaches = arrived.isPresent()
+                    ? Reaches.YES
+                    : BrokenClimb.isJustBack(data.course, data.phases.peak())
+                            ? Reaches.CANNOT_SAY_YET
+                            : UnseenTop.mayHaveBeen(data.course, data.phases.peak(), target.celsius())
+                                    ? Reaches.TOP_UNSEEN
+                                    : Reaches.NO;
+            return new Arrival(target, reaches, arrived, Optional.empty());
         });
     }
 

@@ -142,6 +142,7 @@ public final class ForecastWords {
                 ahead.ifPresent(when ->
                         lines.add(sentence(words.text("forecast.arrives", target, moment(when.atS()), span(when)))));
             case NO -> lines.add(sentence(words.text(open ? "forecast.too_weak" : "forecast.not_reached", target)));
+            case TOP_UNSEEN -> lines.add(sentence(words.text("forecast.top_unseen", target)));
             case CANNOT_SAY_YET ->
                 // A time beside a doubt is the time it takes if it gets there: in one breath, or it is read as a
                 // promise.

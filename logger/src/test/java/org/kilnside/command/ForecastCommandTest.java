@@ -75,6 +75,30 @@ class ForecastCommandTest {
     }
 
     @Test
+    void whatALogDoesNotShowOfTheTopIsNotDenied() throws IOException {
+        StringBuilder falls = new StringBuilder("elapsed_s,temp_c\n");
+        StringBuilder saturated = new StringBuilder("elapsed_s,temp_c\n");
+        for (int s = 0; s <= 12 * 3600; s += 60) {
+            double h = s / 3600.0;
+            double celsius = h < 8 ? 20 + 1180 * h / 8 : 20 + 1180 * Math.exp(-(h - 8) / 3.5);
+            saturated.append(String.format(Locale.ROOT, "%d,%.2f%n", s, Math.min(1023.75, celsius)));
+            if (h > 8.1) {
+                falls.append(String.format(Locale.ROOT, "%d,%.2f%n", s, celsius));
+            }
+        }
+        for (StringBuilder each : List.of(falls, saturated)) {
+            String log =
+                    Files.writeString(folder.resolve("unseen.csv"), each).toString();
+            assertThat(Line.run("forecast", new ForecastCommand(), log, "--target", "1190", "--language", "en")
+                            .out())
+                    .contains("Whether 1190 °C was reached cannot be known: the top was not seen.");
+            assertThat(Line.run("forecast", new ForecastCommand(), log, "--target", "1190", "--json")
+                            .out())
+                    .contains("\"reaches\":null,\"at_s\":null");
+        }
+    }
+
+    @Test
     void aPieceOfAFiringTooShortToForecastIsNotSaidToBeUnlit() throws IOException {
         Path hot = Files.writeString(folder.resolve("hot.csv"), "elapsed_s,temp_c\n18000,770\n18060,775\n18120,783\n");
         Path held =

@@ -3,6 +3,7 @@ package org.kilnside.thermal;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.OptionalDouble;
+import java.util.function.IntPredicate;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
@@ -72,5 +73,49 @@ class ArrivedTest {
                 Forecaster.forecast(ForecastQuestion.about(log.view()).withPlan(PLAN));
         assertThat(forecast.stage()).isEqualTo(Stage.HEATING);
         assertThat(forecast.arrival().orElseThrow().reaches()).isEqualTo(Reaches.CANNOT_SAY_YET);
+    }
+
+    /** Drawn by hand: from 20 °C at 150 K/h to 1200 °C, then down as a kiln left alone; of that what a span of time shows. */
+    private static Arrival afterwards(double targetC, IntPredicate isInLog) {
+        Trace.Builder log = new Trace.Builder();
+        int topMinute = 472;
+        for (int minute = 0; minute < topMinute + 600; minute++) {
+            double celsius = minute < topMinute
+                    ? 20 + 150 * minute / 60.0
+                    : 20 + 1180 * Math.exp(-(minute - topMinute) / 300.0);
+            if (isInLog.test(minute - topMinute)) {
+                log.add(60_000L * minute, celsius, OptionalDouble.empty(), OptionalDouble.empty());
+            }
+        }
+        Forecast forecast =
+                Forecaster.forecast(ForecastQuestion.about(log.view()).withTarget(Temperature.ofCelsius(targetC)));
+        assertThat(forecast.stage()).isEqualTo(Stage.COOLING);
+        return forecast.arrival().orElseThrow();
+    }
+
+    @Test
+    void whetherTheTopWasReachedCannotBeKnownFromALogThatBeginsInTheCoolingBelowIt() {
+        for (int begin : new int[] {2, 60, 200}) {
+            Arrival arrival = afterwards(1200, minute -> minute >= begin);
+            assertThat(arrival.reaches()).as("from minute %d", begin).isEqualTo(Reaches.TOP_UNSEEN);
+            assertThat(arrival.reaches().known()).isEmpty();
+            assertThat(arrival.when()).isEmpty();
+        }
+        assertThat(afterwards(1000, minute -> minute >= 2).reaches()).isEqualTo(Reaches.YES);
+    }
+
+    @Test
+    void aTopThatWasSeenBelowTheTargetDidNotReachIt() {
+        assertThat(afterwards(1222, minute -> true).reaches()).isEqualTo(Reaches.NO);
+        assertThat(afterwards(1222, minute -> minute >= -60).reaches()).isEqualTo(Reaches.NO);
+    }
+
+    @Test
+    void aSilenceOverTheTopLeavesOpenWhatTheKilnCanHaveClimbedToInIt() {
+        IntPredicate silentOverTheTop = minute -> minute < -30 || minute > 30;
+        assertThat(afterwards(1200, silentOverTheTop).reaches()).isEqualTo(Reaches.TOP_UNSEEN);
+        assertThat(afterwards(1290, silentOverTheTop).reaches()).isEqualTo(Reaches.NO);
+        assertThat(afterwards(1200, minute -> minute < -30 || minute > 0).reaches())
+                .isEqualTo(Reaches.TOP_UNSEEN);
     }
 }

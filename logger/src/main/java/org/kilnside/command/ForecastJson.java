@@ -1,0 +1,65 @@
+package org.kilnside.command;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.kilnside.files.JsonObject;
+import org.kilnside.thermal.Forecast;
+
+/** A forecast as one JSON object, times in the log's own elapsed seconds. */
+final class ForecastJson {
+    private ForecastJson() {}
+
+    /** @param path the log it is of; empty before lighting */
+    static JsonObject object(Optional<Path> path, double askedS, Forecast forecast) {
+        JsonObject object = new JsonObject()
+                .with("log", path, Path::toString)
+                .with("asked_s", askedS, 1)
+                .with("stage", forecast.stage().name().toLowerCase(Locale.ROOT))
+                .with("ambient_c", forecast.ambient().celsius(), 1);
+        object.with("below", below(forecast.below()));
+        object.with("arrival", forecast.arrival(), ForecastJson::arrival);
+        object.with("energy_kwh", forecast.energy(), energy -> Math.round(energy.kilowattHours() * 100) / 100.0);
+        return object.with(
+                "choices",
+                forecast.choices().stream()
+                        .map(choice -> new JsonObject()
+                                .with("way", choice.way().name().toLowerCase(Locale.ROOT))
+                                .with("from_c", choice.from(), from -> tenths(from.celsius()))
+                                .with("below", below(choice.below())))
+                        .toList());
+    }
+
+    private static List<JsonObject> below(List<Forecast.Below> answers) {
+        List<JsonObject> thresholds = new ArrayList<>();
+        for (Forecast.Below each : answers) {
+            Optional<Forecast.When> when = each.when();
+            thresholds.add(new JsonObject()
+                    .with("temp_c", each.temperature().celsius(), 2)
+                    .with("at_s", when, found -> tenths(found.atS()))
+                    .with("from_s", when.map(Forecast.When::fromS).or(each::notBeforeS), ForecastJson::tenths)
+                    .with("to_s", when, found -> tenths(found.toS())));
+        }
+        return thresholds;
+    }
+
+    private static JsonObject arrival(Forecast.Arrival arrival) {
+        Optional<Forecast.When> when = arrival.when();
+        Optional<Forecast.TopsOut> top = arrival.topsOut();
+        return new JsonObject()
+                .with("target_c", arrival.target().celsius(), 2)
+                .with("reaches", arrival.reaches().known(), found -> found)
+                .with("at_s", when, found -> tenths(found.atS()))
+                .with("from_s", when, found -> tenths(found.fromS()))
+                .with("to_s", when, found -> tenths(found.toS()))
+                .with("tops_out_c", top, found -> tenths(found.at().celsius()))
+                .with("tops_out_from_c", top, found -> tenths(found.from().celsius()))
+                .with("tops_out_to_c", top, found -> tenths(found.to().celsius()));
+    }
+
+    private static double tenths(double value) {
+        return Math.round(value * 10) / 10.0;
+    }
+}
