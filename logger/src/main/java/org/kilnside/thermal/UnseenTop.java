@@ -39,7 +39,8 @@ final class UnseenTop {
         for (int i = Math.max(0, peak - 1); i < course.last() && course.timeS[i] <= course.timeS[peak] + SOON_S; i++) {
             double apart = course.timeS[i + 1] - course.timeS[i];
             if (course.overlapsGap(course.timeS[i], course.timeS[i] + apart / 2)) {
-                double slope = course.line(course.timeS[i] - CLIMB_LOOK_S, course.timeS[i]).slopeKS();
+                double slope = course.line(course.timeS[i] - CLIMB_LOOK_S, course.timeS[i])
+                        .slopeKS();
                 highest = Math.max(highest, course.temperatureC[i] + Math.max(0, slope) * apart);
             }
         }

@@ -87,8 +87,7 @@ class ForecastCommandTest {
             }
         }
         for (StringBuilder each : List.of(falls, saturated)) {
-            String log =
-                    Files.writeString(folder.resolve("unseen.csv"), each).toString();
+            String log = Files.writeString(folder.resolve("unseen.csv"), each).toString();
             assertThat(Line.run("forecast", new ForecastCommand(), log, "--target", "1190", "--language", "en")
                             .out())
                     .contains("Whether 1190 °C was reached cannot be known: the top was not seen.");

@@ -80,9 +80,8 @@ class ArrivedTest {
         Trace.Builder log = new Trace.Builder();
         int topMinute = 472;
         for (int minute = 0; minute < topMinute + 600; minute++) {
-            double celsius = minute < topMinute
-                    ? 20 + 150 * minute / 60.0
-                    : 20 + 1180 * Math.exp(-(minute - topMinute) / 300.0);
+            double celsius =
+                    minute < topMinute ? 20 + 150 * minute / 60.0 : 20 + 1180 * Math.exp(-(minute - topMinute) / 300.0);
             if (isInLog.test(minute - topMinute)) {
                 log.add(60_000L * minute, celsius, OptionalDouble.empty(), OptionalDouble.empty());
             }
