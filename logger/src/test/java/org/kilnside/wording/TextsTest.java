@@ -167,6 +167,19 @@ class TextsTest {
     }
 
     @Test
+    void dutchSpellsWitnessConesInOneWay() {
+        assertThat(all(Language.DUTCH)).contains("getuigenkegels").doesNotContainPattern("(?i)getuigekegel");
+    }
+
+    @Test
+    void inDutchAFiringUsesItsEnergyAndCostsItsMoney() {
+        Properties dutch = texts(Language.DUTCH);
+        assertThat(dutch.getProperty("outlook.energy")).isEqualTo("verbruikt {0} kWh ({1} tot {2})");
+        assertThat(dutch.getProperty("forecast.energy_ahead")).isEqualTo("verbruikt ongeveer {0} kWh");
+        assertThat(dutch.getProperty("outlook.cost")).isEqualTo("kost {0} {3} ({1} tot {2})");
+    }
+
+    @Test
     void noTextUsesTheProgrammersWords() {
         // The command that lets other computers follow is called share, and a text may name it.
         assertThat(all(Language.ENGLISH).replaceAll("kilnside share|--share", ""))
