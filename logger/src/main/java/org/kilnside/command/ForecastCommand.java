@@ -125,12 +125,10 @@ public final class ForecastCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         check();
-        List<Trace> before = earlier.stream()
-                .flatMap(path -> FiringsApart.of(curve(path)).stream())
-                .toList();
+        EarlierLogs before = EarlierLogs.read(earlier, sensor);
         Kiln known = kiln();
         KilnMemory memory = KilnMemory.of(
-                before,
+                before.firings(),
                 known.wall().map(each -> WallKind.valueOf(each.name())),
                 ambient.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
         Optional<Schedule> schedule =
@@ -138,17 +136,8 @@ public final class ForecastCommand implements Callable<Integer> {
         if (logs.isEmpty()) {
             beforeLighting(schedule.orElseThrow(), memory, known);
         }
-        if (!earlier.isEmpty() && !logs.isEmpty() && memory.isEmpty()) {
-            around.err()
-                    .println(
-                            "kilnside: the earlier logs hold no heating or cooling to know the kiln by, and do not count;"
-                                    + " name logs of whole firings");
-        } else if (!memory.isEmpty() && memory.firings() < before.size()) {
-            around.err()
-                    .println("kilnside: of " + before.size()
-                            + (before.size() == earlier.size() ? " earlier logs " : " firings in the earlier logs ")
-                            + memory.firings() + " tell how the kiln cools; name logs that go on until it is cold");
-        }
+        before.thatDoNotCount(memory)
+                .ifPresent(sentence -> around.err().println("kilnside: " + sentence));
         int exit = Complaint.ExitCode.DONE.code();
         for (Path path : logs) {
             try {
@@ -269,7 +258,7 @@ public final class ForecastCommand implements Callable<Integer> {
         if (!earlier.isEmpty() && memory.isEmpty()) {
             throw new Complaint(
                     Complaint.ExitCode.NOTHING,
-                    "the earlier logs hold no heating or cooling to know the kiln by; name logs of whole firings");
+                    EarlierLogs.KNOWN_BY_NOTHING + "; name logs of whole firings");
         }
         OutlookQuestion question = OutlookQuestion.about(schedule, known)
                 .withMemory(memory)

@@ -9,11 +9,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import org.kilnside.files.CsvLogs;
 import org.kilnside.files.JsonObject;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.firing.ConeSeries;
-import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
@@ -132,13 +130,22 @@ final class PlanOutlookCommand implements Callable<Integer> {
     }
 
     private KilnMemory memory(Kiln known, Optional<FromBook.Past> past) {
-        List<Trace> before = new ArrayList<>(past.map(FromBook.Past::earlier).orElse(List.of()));
-        for (Path path : earlier) {
-            before.add(GoodReadings.of(sensor.truth(CsvLogs.read(path), path.toString()))
-                    .curve());
+        EarlierLogs logs = EarlierLogs.read(earlier, sensor);
+        List<Trace> inBook = past.map(FromBook.Past::earlier).orElse(List.of());
+        KilnMemory ofLogs = memory(known, logs.firings());
+        logs.thatDoNotCount(ofLogs)
+                .ifPresent(sentence -> around.err().println("kilnside: " + sentence));
+        if (inBook.isEmpty()) {
+            return ofLogs;
         }
+        List<Trace> all = new ArrayList<>(inBook);
+        all.addAll(logs.firings());
+        return memory(known, all);
+    }
+
+    private KilnMemory memory(Kiln known, List<Trace> firings) {
         return KilnMemory.of(
-                before,
+                firings,
                 known.wall().map(wall -> WallKind.valueOf(wall.name())),
                 ambient.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
     }

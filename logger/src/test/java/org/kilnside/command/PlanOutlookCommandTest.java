@@ -93,6 +93,20 @@ class PlanOutlookCommandTest {
     }
 
     @Test
+    void anEarlierLogWithoutAFiringDoesNotCountAndThatIsSaid() throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        for (int s = 0; s <= 6 * 3600; s += 60) {
+            text.append(String.format(Locale.ROOT, "%d,%.2f%n", s, 15 + s / 86_400.0));
+        }
+        Path log = Files.writeString(folder.resolve("never.csv"), text);
+        Line said = outlook("bisque", "--earlier", log.toString(), "--json");
+        assertThat(said.exit()).isZero();
+        assertThat(said.err())
+                .contains("the earlier logs hold no heating or cooling to know the kiln by, and do not count");
+        assertThat(said.out()).contains("kiln_never_seen");
+    }
+
+    @Test
     void refusesAWantedConeThatDoesNotExist() {
         Line said = outlook("bisque", "--wanted", "66");
         assertThat(said.exit()).isEqualTo(2);
