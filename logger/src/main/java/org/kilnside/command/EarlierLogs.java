@@ -22,10 +22,11 @@ record EarlierLogs(int logs, List<Trace> firings) {
         return new EarlierLogs(
                 paths.size(),
                 paths.stream()
-                        .flatMap(path -> FiringsApart.of(
-                                LogReadings.good(sensor.truth(CsvLogs.read(path), path.toString()), path)
-                                        .curve())
-                                .stream())
+                        .flatMap(path ->
+                                FiringsApart.of(
+                                        LogReadings.good(sensor.truth(CsvLogs.read(path), path.toString()), path)
+                                                .curve())
+                                        .stream())
                         .toList());
     }
 

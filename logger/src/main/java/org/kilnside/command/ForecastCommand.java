@@ -136,8 +136,7 @@ public final class ForecastCommand implements Callable<Integer> {
         if (logs.isEmpty()) {
             beforeLighting(schedule.orElseThrow(), memory, known);
         }
-        before.thatDoNotCount(memory)
-                .ifPresent(sentence -> around.err().println("kilnside: " + sentence));
+        before.thatDoNotCount(memory).ifPresent(sentence -> around.err().println("kilnside: " + sentence));
         int exit = Complaint.ExitCode.DONE.code();
         for (Path path : logs) {
             try {
@@ -257,8 +256,7 @@ public final class ForecastCommand implements Callable<Integer> {
     private void beforeLighting(Schedule schedule, KilnMemory memory, Kiln known) {
         if (!earlier.isEmpty() && memory.isEmpty()) {
             throw new Complaint(
-                    Complaint.ExitCode.NOTHING,
-                    EarlierLogs.KNOWN_BY_NOTHING + "; name logs of whole firings");
+                    Complaint.ExitCode.NOTHING, EarlierLogs.KNOWN_BY_NOTHING + "; name logs of whole firings");
         }
         OutlookQuestion question = OutlookQuestion.about(schedule, known)
                 .withMemory(memory)

@@ -133,8 +133,7 @@ final class PlanOutlookCommand implements Callable<Integer> {
         EarlierLogs logs = EarlierLogs.read(earlier, sensor);
         List<Trace> inBook = past.map(FromBook.Past::earlier).orElse(List.of());
         KilnMemory ofLogs = memory(known, logs.firings());
-        logs.thatDoNotCount(ofLogs)
-                .ifPresent(sentence -> around.err().println("kilnside: " + sentence));
+        logs.thatDoNotCount(ofLogs).ifPresent(sentence -> around.err().println("kilnside: " + sentence));
         if (inBook.isEmpty()) {
             return ofLogs;
         }
