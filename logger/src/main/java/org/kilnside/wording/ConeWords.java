@@ -168,6 +168,17 @@ public final class ConeWords {
                 .orElseGet(() -> words.text("cone.interval_from_none", hardest)));
     }
 
+    /** The same of a plan in a kiln, which is not exact either; empty where no cone will be down. */
+    Optional<String> rangeAhead(Interval<ConePosition> between) {
+        if (between.to().past().isEmpty()) {
+            return Optional.empty();
+        }
+        String hardest = cone(hardest(between));
+        return Optional.of(softest(between)
+                .map(soft -> words.text("outlook.between", cone(soft), hardest))
+                .orElseGet(() -> words.text("outlook.between_from_none", hardest)));
+    }
+
     /** The nearest cone with those its interval lies between, for where there is little room: of a firing not below the scale. */
     public String nearest(ConeReached reached) {
         String named = reached.cone().nearest().map(this::cone).orElseGet(() -> position(reached.cone()));

@@ -33,10 +33,7 @@ public final class OutlookWords {
     public List<String> lines(Schedule plan, Outlook outlook) {
         List<String> lines = new ArrayList<>();
         lines.add(sentence(comesTo(outlook)));
-        lines.add(sentence(words.text(
-                "outlook.between",
-                cones.position(outlook.cone().between().from()),
-                cones.position(outlook.cone().between().to()))));
+        cones.rangeAhead(outlook.cone().between().between()).ifPresent(text -> lines.add(sentence(text)));
         outlook.cone().coolingAdded().ifPresent(added -> {
             if (added >= 0.05) {
                 lines.add(sentence(words.text("cone.cooling", words.number(added, 1))));

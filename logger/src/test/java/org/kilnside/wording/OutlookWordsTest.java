@@ -1,0 +1,52 @@
+package org.kilnside.wording;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.kilnside.files.UnitText;
+import org.kilnside.firing.ConeSeries;
+import org.kilnside.firing.Kiln;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.outlook.Outlook;
+import org.kilnside.outlook.OutlookQuestion;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.schedule.Segment;
+
+class OutlookWordsTest {
+    private static final Kiln UNKNOWN = Kiln.named("a kiln");
+
+    /** The chart has 06 at 998 °C, 60 °C/h (published): this plan falls between its neighbours. */
+    private static final Schedule BISQUE = plan(ramp("100 °C/h", "890 °C", ""), ramp("60 °C/h", "992 °C", "10 min"));
+
+    private static Segment ramp(String rate, String to, String hold) {
+        return new Segment.Ramp(
+                UnitText.rate(rate),
+                UnitText.temperature(to),
+                hold.isEmpty() ? Duration.ZERO : UnitText.duration(hold));
+    }
+
+    private static Schedule plan(Segment... segments) {
+        return new Schedule("a plan", List.of(segments));
+    }
+
+    private static List<String> said(Schedule plan, Language language) {
+        Words words = Words.of(language, Preferences.of(Locale.GERMANY));
+        return new OutlookWords(words, ConeTable.of(ConeSeries.SELF_SUPPORTING), UNKNOWN)
+                .lines(plan, Outlook.of(OutlookQuestion.about(plan, UNKNOWN)));
+    }
+
+    @Test
+    void theRangeOfTheConeIsSaidInWholeConesAsThatOfAPlanIs() {
+        String cones = "\\d+ \\(\\d+ °C\\)";
+        assertThat(said(BISQUE, Language.ENGLISH))
+                .anyMatch(line -> line.matches("Sensor, chart and kiln are not exact: it may really be anywhere from cone "
+                        + cones + " to cone " + cones + " \\(nine in ten\\)\\."));
+        assertThat(said(BISQUE, Language.DUTCH))
+                .anyMatch(line -> line.matches(".* alles zijn van kegel " + cones + " tot kegel " + cones + " .*"));
+        assertThat(said(BISQUE, Language.GERMAN))
+                .anyMatch(line -> line.matches(".* alles von Kegel " + cones + " bis Kegel " + cones + " sein .*"));
+    }
+}
