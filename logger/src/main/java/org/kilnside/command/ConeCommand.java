@@ -189,8 +189,12 @@ public final class ConeCommand implements Callable<Integer> {
         }
         ConeWords cones = new ConeWords(around.words(), table);
         PrintWriter out = around.out();
-        out.println(plan.schedule().name() + ": " + cones.reached(cone.whole()));
-        out.println("  " + around.words().text("cone.plan_end", cones.position(cone.atEndOfTop())));
+        boolean tooCool = cone.whole().isBelowScale();
+        out.println(plan.schedule().name() + ": "
+                + (tooCool ? cones.planned(cone.whole().cone()) : cones.reached(cone.whole())));
+        if (!tooCool) {
+            out.println("  " + around.words().text("cone.plan_end", cones.position(cone.atEndOfTop())));
+        }
         cones.planDetails(cone.whole()).forEach(line -> out.println("  " + line));
         out.println("  " + around.words().text("cone.witness"));
     }

@@ -270,6 +270,9 @@ public final class ForecastCommand implements Callable<Integer> {
                 .notKnown(answer.unknowns()).stream().toList();
         if (json) {
             List<String> notes = new ArrayList<>(words.remarks(forecast));
+            forecast.below().stream()
+                    .filter(Forecast.Below::neverAbove)
+                    .forEach(below -> notes.add(words.below(below, forecast.askedS())));
             notes.addAll(more);
             around.out()
                     .println(ForecastJson.object(Optional.empty(), forecast.askedS(), forecast)

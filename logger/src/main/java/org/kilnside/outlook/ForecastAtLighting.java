@@ -80,7 +80,11 @@ public record ForecastAtLighting(Forecast forecast, Set<Outlook.Unknown> unknown
             Optional<Forecast.When> when = Outlook.time(
                             firings, firing -> firing.belowS().get(place), Outlook.COOLING_LEAST)
                     .map(ForecastAtLighting::when);
-            answers.add(new Forecast.Below(falling.get(i), when, when.map(Forecast.When::fromS)));
+            answers.add(new Forecast.Below(
+                    falling.get(i),
+                    when,
+                    when.map(Forecast.When::fromS),
+                    Outlook.isNeverAbove(Outlook.highestC(firings), falling.get(i))));
         }
         return answers;
     }

@@ -26,8 +26,8 @@ import org.kilnside.thermal.LikelyKilns;
  * @param arrival when the top is reached; empty when it probably never is
  * @param topOver when its hold is over
  * @param planOver when the kiln is left to cool
- * @param crack when it is below the temperature for cracking the lid; empty when not within days
- * @param unload when it is below the temperature for unloading; empty when not within days
+ * @param crack when it is below the temperature for cracking the lid; empty when not within days, or never above it
+ * @param unload when it is below the temperature for unloading; empty when not within days, or never above it
  * @param highest how hot it gets
  * @param reaches how likely it is to reach the top, 0 … 1; empty where nothing is known of the elements' power
  * @param energy from the mains; empty where neither the power nor the volume says how large the kiln is
@@ -185,10 +185,28 @@ public record Outlook(
         return Duration.ofMillis(Math.round(seconds * 1000));
     }
 
+    /** Whether the kiln most likely never is above a temperature, so that there is no waiting for it to be below. */
+    public boolean isNeverAbove(Temperature threshold) {
+        return isNeverAbove(highest.probable().celsius(), threshold);
+    }
+
+    static boolean isNeverAbove(double highestC, Temperature threshold) {
+        return highestC <= threshold.celsius();
+    }
+
+    /** How hot it most likely gets, °C. */
+    static double highestC(ImaginedFirings firings) {
+        return highest(firings).at();
+    }
+
+    private static ImaginedFirings.Likely highest(ImaginedFirings firings) {
+        return firings.likely(firing -> OptionalDouble.of(Math.max(1, firing.highestC())), 0)
+                .orElseThrow();
+    }
+
     private static Estimate<Temperature> highest(ImaginedFirings firings, OutlookQuestion question) {
         double topC = question.plan().top().celsius();
-        ImaginedFirings.Likely likely = firings.likely(firing -> OptionalDouble.of(Math.max(1, firing.highestC())), 0)
-                .orElseThrow();
+        ImaginedFirings.Likely likely = highest(firings);
         double low = Math.min(likely.from(), likely.at() - HIGHEST_LEAST_K);
         double high = Math.max(likely.at(), Math.min(likely.to(), topC) + HIGHEST_LEAST_K);
         return Estimate.of(Temperature.ofCelsius(likely.at()), Temperature.ofCelsius(low), Temperature.ofCelsius(high));

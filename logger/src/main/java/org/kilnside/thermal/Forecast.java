@@ -96,8 +96,14 @@ public record Forecast(
      *
      * @param when empty when that cannot be known
      * @param notBeforeS the earliest it could be, where at least that is known
+     * @param neverAbove whether it is never above it in the first place
      */
-    public record Below(Temperature temperature, Optional<When> when, Optional<Double> notBeforeS) {}
+    public record Below(Temperature temperature, Optional<When> when, Optional<Double> notBeforeS, boolean neverAbove) {
+        /** Of a kiln that is above it, or may have been. */
+        public Below(Temperature temperature, Optional<When> when, Optional<Double> notBeforeS) {
+            this(temperature, when, notBeforeS, false);
+        }
+    }
 
     /**
      * One way of cooling on.

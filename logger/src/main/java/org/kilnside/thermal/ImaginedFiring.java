@@ -19,7 +19,8 @@ import org.kilnside.schedule.Schedule;
  * @param planOverS when the last of the plan was over and the kiln was left to itself
  * @param highestC the highest temperature, °C
  * @param legs what became of each stretch of the plan, in order; those after a stall are missing
- * @param belowS when it was below each temperature asked for, in their order; empty where not within five days
+ * @param belowS when it was below each temperature asked for for good, in their order; empty where not within five days,
+ *     or where it never was above
  * @param energyKwh what went into the elements; empty where the kiln's size is not known
  * @param curve °C against ms from the lighting, down to the lowest temperature asked for
  */
@@ -191,6 +192,20 @@ public record ImaginedFiring(
             beforeTaken = slab.intoWall();
         }
 
+        /** When the plan itself brought the kiln below a temperature, for the last time; NaN where it never was above. */
+        private double passedWithinPlan(double celsius) {
+            Trace soFar = curve.view();
+            for (int i = soFar.size() - 1; i > 0; i--) {
+                double above = soFar.temperatureC(i - 1) - celsius;
+                double below = soFar.temperatureC(i) - celsius;
+                if (above > 0 && below <= 0) {
+                    double fromS = soFar.elapsedMs(i - 1) / 1000.0;
+                    return fromS + (soFar.elapsedMs(i) / 1000.0 - fromS) * above / (above - below);
+                }
+            }
+            return Double.NaN;
+        }
+
         /** Lets the kiln cool by itself and records it. */
         double[] cool(double fromS, double[] thresholdsC) {
             double[] times = new double[thresholdsC.length];
@@ -199,7 +214,8 @@ public record ImaginedFiring(
             double before = slab.chamberC();
             int next = 0;
             while (next < times.length && thresholdsC[next] >= before) {
-                times[next++] = fromS;
+                times[next] = passedWithinPlan(thresholdsC[next]);
+                next++;
             }
             double step = 60;
             while (next < times.length && time < fromS + Projection.HORIZON_S) {

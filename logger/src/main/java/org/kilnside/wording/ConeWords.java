@@ -78,6 +78,13 @@ public final class ConeWords {
         return words.text("cone.between", cone(past), cone(next), fraction < 0.5 ? past.number() : next.number());
     }
 
+    /** Where a plan ends on the scale, or that it is too cool for it. */
+    public String planned(ConePosition position) {
+        return position.past().isEmpty()
+                ? words.text("cone.too_cool", cone(position.next().orElseThrow()))
+                : position(position);
+    }
+
     /** What a firing came to, in one phrase: a lower bound and a firing still at its top are said as such. */
     public String reached(ConeReached reached) {
         String position = position(reached.cone());

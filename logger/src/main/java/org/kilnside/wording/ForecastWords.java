@@ -101,6 +101,9 @@ public final class ForecastWords {
                     ? words.text("forecast.below_done", temperature, moment(when.atS()))
                     : words.text("forecast.below", temperature, moment(when.atS()), span(when));
         }
+        if (below.neverAbove()) {
+            return words.text("forecast.never_above", temperature);
+        }
         return below.notBeforeS()
                 .map(at -> words.text("forecast.below_not_before", temperature, moment(at)))
                 .orElse(words.text("forecast.below_unknown", temperature));

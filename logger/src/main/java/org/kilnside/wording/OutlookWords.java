@@ -41,8 +41,8 @@ public final class OutlookWords {
         });
         outlook.arrival().ifPresent(time -> lines.add(sentence(after(top(plan), time))));
         outlook.planOver().ifPresent(time -> lines.add(sentence(after(words.text("outlook.plan_over"), time))));
-        lines.add(sentence(below(crack(), kiln.thresholds().crack(), outlook.crack())));
-        lines.add(sentence(below(unload(), kiln.thresholds().unload(), outlook.unload())));
+        lines.add(sentence(below(crack(), kiln.thresholds().crack(), outlook.crack(), outlook)));
+        lines.add(sentence(below(unload(), kiln.thresholds().unload(), outlook.unload(), outlook)));
         energy(outlook).ifPresent(text -> lines.add(sentence(text)));
         cost(outlook).ifPresent(text -> lines.add(sentence(text)));
         outlook.wanted().ifPresent(wanted -> wanted(plan, wanted).forEach(text -> lines.add(sentence(text))));
@@ -54,7 +54,9 @@ public final class OutlookWords {
 
     /** The cone it comes to. */
     public String comesTo(Outlook outlook) {
-        return words.text("outlook.comes_to", cones.position(outlook.cone().cone()));
+        return outlook.cone().cone().past().isEmpty()
+                ? cones.planned(outlook.cone().cone())
+                : words.text("outlook.comes_to", cones.planned(outlook.cone().cone()));
     }
 
     private String top(Schedule plan) {
@@ -71,9 +73,9 @@ public final class OutlookWords {
         return words.text("outlook.unload", words.temperature(kiln.thresholds().unload()));
     }
 
-    private String below(String what, Temperature threshold, Optional<Estimate<Duration>> time) {
-        return time.map(known -> after(what, known))
-                .orElseGet(() -> words.text("outlook.never_below", words.temperature(threshold)));
+    private String below(String what, Temperature threshold, Optional<Estimate<Duration>> time, Outlook outlook) {
+        String never = outlook.isNeverAbove(threshold) ? "forecast.never_above" : "outlook.never_below";
+        return time.map(known -> after(what, known)).orElseGet(() -> words.text(never, words.temperature(threshold)));
     }
 
     private String after(String what, Estimate<Duration> time) {
@@ -149,7 +151,9 @@ public final class OutlookWords {
     public Optional<String> onController(Outlook outlook) {
         return outlook.onController().map(its -> {
             String top = words.temperature(its.top());
-            String cone = cones.position(its.asWritten());
+            String cone = its.asWritten().past().isEmpty()
+                    ? words.text("cone.none")
+                    : cones.position(its.asWritten());
             return its.shown()
                     .map(shown -> words.text("outlook.controller_shows", top, words.temperature(shown), cone))
                     .orElseGet(() -> words.text("outlook.controller_ends_below", top));

@@ -236,6 +236,9 @@ class ConeCommandTest {
                 .startsWith("{\"plan\":\"bisque\",\"series\":\"self-supporting\",\"past\":\"0")
                 .contains("\"at_end_of_top\":{\"past\":\"0");
         assertThat(cone("--plan", "candling", "--json").out()).contains("\"past\":null");
+        assertThat(cone("--plan", "candling", "--language", "en").out())
+                .contains(": no cone: too cool even for cone 022 (586 °C)")
+                .doesNotContain("before any cooling");
     }
 
     @Test

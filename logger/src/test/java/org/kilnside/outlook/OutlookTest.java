@@ -1,6 +1,7 @@
 package org.kilnside.outlook;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
@@ -39,6 +40,7 @@ import org.kilnside.sensor.Calibration;
 import org.kilnside.sensor.Probe;
 import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.sensor.ThermocoupleType;
+import org.kilnside.thermal.Forecast;
 
 class OutlookTest {
     private static final Kiln UNKNOWN = Kiln.named("a kiln");
@@ -335,7 +337,30 @@ class OutlookTest {
         Outlook outlook = of(plan(ramp("40 °C/h", "80 °C", "8 h")), tallDrum(5.6));
         assertThat(outlook.cone().cone().past()).isEmpty();
         assertThat(outlook.unload()).isPresent();
+    }
+
+    @Test
+    void aTemperatureThePlanNeverPassesHasNoTimeAtWhichTheKilnIsBelowIt() {
+        OutlookQuestion candling = OutlookQuestion.about(plan(ramp("40 °C/h", "80 °C", "8 h")), tallDrum(5.6));
+        Outlook outlook = Outlook.of(candling);
+        assertThat(outlook.crack()).isEmpty();
+        assertThat(outlook.isNeverAbove(Temperature.ofCelsius(120))).isTrue();
+        assertThat(outlook.isNeverAbove(Temperature.ofCelsius(60))).isFalse();
+        assertThat(ForecastAtLighting.of(candling, List.of(Temperature.ofCelsius(60), Temperature.ofCelsius(120)))
+                        .forecast()
+                        .below())
+                .extracting(Forecast.Below::neverAbove, below -> below.when().isPresent())
+                .containsExactly(tuple(true, false), tuple(false, true));
+    }
+
+    @Test
+    void aPlanThatCoolsUnderControlIsBelowATemperatureWhenItPassesItNotWhenItIsOver() {
+        Outlook outlook = of(
+                plan(ramp("100 °C/h", "515 °C", ""), ramp("20 °C/h", "80 °C", "4 h")), UNKNOWN);
+        // Independent: 500 K at 100 K/h, then 395 K at 20 K/h to 120 °C: 24 h 45 min; the plan goes on to 80 °C and holds.
+        assertThat(outlook.crack().orElseThrow().between().contains(Duration.ofMinutes(24 * 60 + 45)))
+                .isTrue();
         assertThat(outlook.crack().orElseThrow().probable())
-                .isLessThanOrEqualTo(outlook.unload().orElseThrow().probable());
+                .isLessThan(outlook.planOver().orElseThrow().probable().minusHours(5));
     }
 }

@@ -49,4 +49,16 @@ class OutlookWordsTest {
         assertThat(said(BISQUE, Language.GERMAN))
                 .anyMatch(line -> line.matches(".* alles von Kegel " + cones + " bis Kegel " + cones + " sein .*"));
     }
+
+    @Test
+    void aPlanTooCoolForAnyConeSaysSoOnceAndWaitsForNoTemperatureItNeverPasses() {
+        Schedule candling = plan(ramp("40 °C/h", "80 °C", "8 h"));
+        assertThat(said(candling, Language.ENGLISH))
+                .contains("No cone: too cool even for cone 022 (586 °C).", "Never above 120 °C.")
+                .noneMatch(line -> line.contains("no cone is down"));
+        assertThat(said(candling, Language.DUTCH))
+                .contains("Geen kegel: te koel, zelfs voor kegel 022 (586 °C).", "Nooit boven 120 °C.");
+        assertThat(said(candling, Language.GERMAN))
+                .contains("Kein Kegel: zu kühl selbst für Kegel 022 (586 °C).", "Nie über 120 °C.");
+    }
 }

@@ -45,14 +45,11 @@ record AnswerLines(
         figures.add(time(words.text("plans.answer.top", words.temperature(top)), outlook.arrival(), say, words));
         figures.add(time(words.text("plans.answer.plan"), outlook.planOver(), say, words));
         String lid = kiln.opening() == Kiln.Opening.LID ? "plans.answer.crack_lid" : "plans.answer.crack_door";
-        figures.add(time(words.text(lid, words.temperature(kiln.thresholds().crack())), outlook.crack(), say, words));
-        figures.add(time(
-                words.text(
-                        "plans.answer.unload",
-                        words.temperature(kiln.thresholds().unload())),
-                outlook.unload(),
-                say,
-                words));
+        Temperature crack = kiln.thresholds().crack();
+        figures.add(below(words.text(lid, words.temperature(crack)), outlook, crack, outlook.crack(), say, words));
+        Temperature unload = kiln.thresholds().unload();
+        String unloading = words.text("plans.answer.unload", words.temperature(unload));
+        figures.add(below(unloading, outlook, unload, outlook.unload(), say, words));
         figures.add(outlook.energy()
                 .map(energy -> new Figure(
                         words.text("plans.answer.energy"),
@@ -97,6 +94,18 @@ record AnswerLines(
     /** A hold is keyed in as whole minutes. */
     static Duration minutes(Duration hold) {
         return Duration.ofMinutes(Math.round(hold.toSeconds() / 60.0));
+    }
+
+    private static Figure below(
+            String label,
+            Outlook outlook,
+            Temperature threshold,
+            Optional<Estimate<Duration>> time,
+            OutlookWords say,
+            Words words) {
+        return time.isEmpty() && outlook.isNeverAbove(threshold)
+                ? new Figure(label, words.text("plans.answer.never_above"), "")
+                : time(label, time, say, words);
     }
 
     private static Figure time(String label, Optional<Estimate<Duration>> time, OutlookWords say, Words words) {
