@@ -151,9 +151,7 @@ public final class OutlookWords {
     public Optional<String> onController(Outlook outlook) {
         return outlook.onController().map(its -> {
             String top = words.temperature(its.top());
-            String cone = its.asWritten().past().isEmpty()
-                    ? words.text("cone.none")
-                    : cones.position(its.asWritten());
+            String cone = its.asWritten().past().isEmpty() ? words.text("cone.none") : cones.position(its.asWritten());
             return its.shown()
                     .map(shown -> words.text("outlook.controller_shows", top, words.temperature(shown), cone))
                     .orElseGet(() -> words.text("outlook.controller_ends_below", top));

@@ -17,8 +17,7 @@ class ForecastBeforeLightingTest {
     void aTemperatureThePlanNeverPassesIsSaidToBeNeverPassed() {
         Line said = forecast("candling", "--below", "120", "--language", "en");
         assertThat(said.out()).contains("Never above 120 °C.").doesNotContain("Below 120 °C");
-        assertThat(forecast("candling", "--below", "120", "--json")
-                        .out())
+        assertThat(forecast("candling", "--below", "120", "--json").out())
                 .contains("{\"temp_c\":120.0,\"at_s\":null,\"from_s\":null,\"to_s\":null}")
                 .contains("never above 120 °C");
     }

@@ -355,9 +355,9 @@ class OutlookTest {
 
     @Test
     void aPlanThatCoolsUnderControlIsBelowATemperatureWhenItPassesItNotWhenItIsOver() {
-        Outlook outlook = of(
-                plan(ramp("100 °C/h", "515 °C", ""), ramp("20 °C/h", "80 °C", "4 h")), UNKNOWN);
-        // Independent: 500 K at 100 K/h, then 395 K at 20 K/h to 120 °C: 24 h 45 min; the plan goes on to 80 °C and holds.
+        Outlook outlook = of(plan(ramp("100 °C/h", "515 °C", ""), ramp("20 °C/h", "80 °C", "4 h")), UNKNOWN);
+        // Independent: 500 K at 100 K/h, then 395 K at 20 K/h to 120 °C: 24 h 45 min; the plan goes on to 80 °C and
+        // holds.
         assertThat(outlook.crack().orElseThrow().between().contains(Duration.ofMinutes(24 * 60 + 45)))
                 .isTrue();
         assertThat(outlook.crack().orElseThrow().probable())

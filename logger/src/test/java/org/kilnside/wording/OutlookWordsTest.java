@@ -42,8 +42,9 @@ class OutlookWordsTest {
     void theRangeOfTheConeIsSaidInWholeConesAsThatOfAPlanIs() {
         String cones = "\\d+ \\(\\d+ °C\\)";
         assertThat(said(BISQUE, Language.ENGLISH))
-                .anyMatch(line -> line.matches("Sensor, chart and kiln are not exact: it may really be anywhere from cone "
-                        + cones + " to cone " + cones + " \\(nine in ten\\)\\."));
+                .anyMatch(line ->
+                        line.matches("Sensor, chart and kiln are not exact: it may really be anywhere from cone "
+                                + cones + " to cone " + cones + " \\(nine in ten\\)\\."));
         assertThat(said(BISQUE, Language.DUTCH))
                 .anyMatch(line -> line.matches(".* alles zijn van kegel " + cones + " tot kegel " + cones + " .*"));
         assertThat(said(BISQUE, Language.GERMAN))
