@@ -170,8 +170,9 @@ final class PlanOutlookCommand implements Callable<Integer> {
         }
         object.with("planned_s", outlook.planned().toSeconds())
                 .with("highest_c", estimate(outlook.highest(), Temperature::celsius, 1));
-        if (outlook.reaches().isPresent()) {
-            object.with("reaches_share", outlook.reaches().getAsDouble(), 2);
+        object.with("reaches", outlook.reaches().known(), known -> known);
+        if (outlook.reachesShare().isPresent()) {
+            object.with("reaches_share", outlook.reachesShare().getAsDouble(), 2);
         } else {
             object.withNull("reaches_share");
         }

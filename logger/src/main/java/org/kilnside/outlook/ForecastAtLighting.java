@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.thermal.Forecast;
@@ -33,12 +32,6 @@ public record ForecastAtLighting(Forecast forecast, Set<Outlook.Unknown> unknown
 
     /** A top-out is the highest within this. */
     private static final Duration TOPS_OUT_WITHIN = Duration.ofHours(12);
-
-    /** Likelier than this to get there, or not to, is a yes or a no. */
-    private static final double SURE = 0.95;
-
-    /** A controller calls it there this far below, K. */
-    private static final double AS_GOOD_AS_K = 2;
 
     public ForecastAtLighting {
         unknowns = Set.copyOf(unknowns);
@@ -91,19 +84,7 @@ public record ForecastAtLighting(Forecast forecast, Set<Outlook.Unknown> unknown
 
     private static Forecast.Arrival arrival(OutlookQuestion question, LikelyKilns kilns, ImaginedFirings firings) {
         Temperature top = question.plan().top();
-        Forecast.Reaches reaches;
-        if (firings.middle().powerKnown()) {
-            double share = firings.share(firing -> firing.arrivalS().isPresent());
-            reaches = share >= SURE
-                    ? Forecast.Reaches.YES
-                    : share <= 1 - SURE ? Forecast.Reaches.NO : Forecast.Reaches.CANNOT_SAY_YET;
-        } else {
-            // Where it has been it can go again; further, nobody knows.
-            OptionalDouble seen = kilns.hottestSeenC();
-            reaches = seen.isPresent() && seen.getAsDouble() >= top.celsius() - AS_GOOD_AS_K
-                    ? Forecast.Reaches.YES
-                    : Forecast.Reaches.CANNOT_SAY_YET;
-        }
+        Forecast.Reaches reaches = Reach.of(question, kilns, firings);
         Optional<Forecast.When> when = reaches == Forecast.Reaches.NO
                 ? Optional.empty()
                 : Outlook.time(firings, ImaginedFiring::arrivalS, Outlook.HEATING_LEAST)

@@ -13,6 +13,7 @@ import org.kilnside.heatwork.ConePosition;
 import org.kilnside.quantity.Energy;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.ControllerNumbers;
+import org.kilnside.thermal.Forecast;
 import org.kilnside.thermal.ImaginedFiring;
 import org.kilnside.thermal.ImaginedFirings;
 import org.kilnside.thermal.LikelyKilns;
@@ -29,7 +30,8 @@ import org.kilnside.thermal.LikelyKilns;
  * @param crack when it is below the temperature for cracking the lid; empty when not within days, or never above it
  * @param unload when it is below the temperature for unloading; empty when not within days, or never above it
  * @param highest how hot it gets
- * @param reaches how likely it is to reach the top, 0 … 1; empty where nothing is known of the elements' power
+ * @param reaches whether it reaches the top; the arrival of one in doubt is when, if it does
+ * @param reachesShare how likely that is, 0 … 1; empty where nothing is known of the elements' power
  * @param energy from the mains; empty where neither the power nor the volume says how large the kiln is
  * @param cost of that; empty without a tariff
  * @param warnings what is rash, in the order of the segments
@@ -47,7 +49,8 @@ public record Outlook(
         Optional<Estimate<Duration>> crack,
         Optional<Estimate<Duration>> unload,
         Estimate<Temperature> highest,
-        OptionalDouble reaches,
+        Forecast.Reaches reaches,
+        OptionalDouble reachesShare,
         Optional<Estimate<Energy>> energy,
         Optional<Cost> cost,
         List<PlanWarning> warnings,
@@ -135,6 +138,7 @@ public record Outlook(
                 time(firings, firing -> firing.belowS().get(0), COOLING_LEAST),
                 time(firings, firing -> firing.belowS().get(1), COOLING_LEAST),
                 highest,
+                Reach.of(question, kilns, firings),
                 powerKnown
                         ? OptionalDouble.of(
                                 firings.share(firing -> firing.arrivalS().isPresent()))

@@ -13,6 +13,7 @@ import org.kilnside.outlook.Outlook;
 import org.kilnside.outlook.WantedCone;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.thermal.Forecast;
 
 /** Says what a plan will come to in a kiln, never leading with the earliest time and never without its caution. */
 public final class OutlookWords {
@@ -39,7 +40,7 @@ public final class OutlookWords {
                 lines.add(sentence(words.text("cone.cooling", words.number(added, 1))));
             }
         });
-        outlook.arrival().ifPresent(time -> lines.add(sentence(after(top(plan), time))));
+        lines.add(sentence(arrival(plan, outlook)));
         outlook.planOver().ifPresent(time -> lines.add(sentence(after(words.text("outlook.plan_over"), time))));
         lines.add(sentence(below(crack(), kiln.thresholds().crack(), outlook.crack(), outlook)));
         lines.add(sentence(below(unload(), kiln.thresholds().unload(), outlook.unload(), outlook)));
@@ -59,8 +60,19 @@ public final class OutlookWords {
                 : words.text("outlook.comes_to", cones.planned(outlook.cone().cone()));
     }
 
-    private String top(Schedule plan) {
-        return words.text("outlook.top", words.temperature(plan.top()));
+    /** When it is at its top, and whether: never a time alone where that is in doubt. */
+    private String arrival(Schedule plan, Outlook outlook) {
+        String top = words.temperature(plan.top());
+        if (outlook.reaches() == Forecast.Reaches.NO) {
+            return words.text("forecast.too_weak", top);
+        }
+        boolean sure = outlook.reaches() == Forecast.Reaches.YES;
+        return outlook.arrival()
+                .map(time -> sure
+                        ? after(words.text("outlook.top", top), time)
+                        : words.text(
+                                "outlook.top_if", top, time(time.probable()), time(time.from()), time(time.to())))
+                .orElseGet(() -> words.text("forecast.cannot_say", top));
     }
 
     private String crack() {

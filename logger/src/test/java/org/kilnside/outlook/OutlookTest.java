@@ -181,7 +181,8 @@ class OutlookTest {
                 .contains(Unknown.POWER, Unknown.SIZE, Unknown.KILN_NEVER_SEEN, Unknown.TARIFF, Unknown.LOAD);
         assertThat(outlook.energy()).isEmpty();
         assertThat(outlook.cost()).isEmpty();
-        assertThat(outlook.reaches()).isEmpty();
+        assertThat(outlook.reachesShare()).isEmpty();
+        assertThat(outlook.reaches()).isEqualTo(Forecast.Reaches.CANNOT_SAY_YET);
     }
 
     @Test

@@ -62,4 +62,16 @@ class OutlookWordsTest {
         assertThat(said(candling, Language.GERMAN))
                 .contains("Kein Kegel: zu kühl selbst für Kegel 022 (586 °C).", "Nie über 120 °C.");
     }
+
+    @Test
+    void aTopThatMayBeOutOfReachHasItsDoubtAndItsTimeInOneBreath() {
+        assertThat(said(BISQUE, Language.ENGLISH))
+                .anyMatch(line -> line.startsWith(
+                        "Whether it reaches 992 °C cannot be said yet; if it does, then after 1"))
+                .noneMatch(line -> line.startsWith("The top, "));
+        assertThat(said(BISQUE, Language.DUTCH)).anyMatch(line -> line.contains("zo ja, dan na 1"));
+        assertThat(said(BISQUE, Language.GERMAN)).anyMatch(line -> line.contains("wenn ja, dann nach 1"));
+        assertThat(said(plan(ramp("40 °C/h", "80 °C", "8 h")), Language.ENGLISH))
+                .anyMatch(line -> line.startsWith("The top, 80 °C, after "));
+    }
 }

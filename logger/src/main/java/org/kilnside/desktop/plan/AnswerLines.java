@@ -42,7 +42,7 @@ record AnswerLines(
         ConeWords cones = new ConeWords(words, table);
         List<Figure> figures = new ArrayList<>();
         Temperature top = answer.question().plan().top();
-        figures.add(time(words.text("plans.answer.top", words.temperature(top)), outlook.arrival(), say, words));
+        figures.add(arrival(words.temperature(top), outlook, say, words));
         figures.add(time(words.text("plans.answer.plan"), outlook.planOver(), say, words));
         String lid = kiln.opening() == Kiln.Opening.LID ? "plans.answer.crack_lid" : "plans.answer.crack_door";
         Temperature crack = kiln.thresholds().crack();
@@ -58,7 +58,7 @@ record AnswerLines(
                                 words,
                                 words.number(energy.from().kilowattHours(), 0),
                                 words.number(energy.to().kilowattHours(), 0))))
-                .orElseGet(() -> unknown(words, "plans.answer.energy")));
+                .orElseGet(() -> unknown(words, words.text("plans.answer.energy"))));
         figures.add(outlook.cost()
                 .map(cost -> new Figure(
                         words.text("plans.answer.cost"),
@@ -67,7 +67,7 @@ record AnswerLines(
                                 words,
                                 words.number(cost.price().from(), 2),
                                 words.number(cost.price().to(), 2))))
-                .orElseGet(() -> unknown(words, "plans.answer.cost")));
+                .orElseGet(() -> unknown(words, words.text("plans.answer.cost"))));
         List<String> foot = new ArrayList<>();
         say.onController(outlook).ifPresent(text -> foot.add(words.sentence(text) + "."));
         say.notKnown(outlook.unknowns()).ifPresent(text -> foot.add(words.sentence(text) + "."));
@@ -96,6 +96,17 @@ record AnswerLines(
         return Duration.ofMinutes(Math.round(hold.toSeconds() / 60.0));
     }
 
+    private static Figure arrival(String top, Outlook outlook, OutlookWords say, Words words) {
+        return switch (outlook.reaches()) {
+            case YES -> time(words.text("plans.answer.top", top), outlook.arrival(), say, words);
+            case NO -> new Figure(words.text("plans.answer.top", top), words.text("plans.answer.not_reached"), "");
+            case CANNOT_SAY_YET, TOP_UNSEEN ->
+                outlook.arrival().isPresent()
+                        ? time(words.text("plans.answer.top_if", top), outlook.arrival(), say, words)
+                        : unknown(words, words.text("plans.answer.top", top));
+        };
+    }
+
     private static Figure below(
             String label,
             Outlook outlook,
@@ -118,7 +129,7 @@ record AnswerLines(
         return from.equals(to) ? "" : words.text("plans.answer.range", from, to);
     }
 
-    private static Figure unknown(Words words, String key) {
-        return new Figure(words.text(key), words.text("plans.answer.unknown"), "");
+    private static Figure unknown(Words words, String label) {
+        return new Figure(label, words.text("plans.answer.unknown"), "");
     }
 }
