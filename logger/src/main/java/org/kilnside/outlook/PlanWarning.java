@@ -1,6 +1,7 @@
 package org.kilnside.outlook;
 
 import java.time.Duration;
+import java.util.OptionalDouble;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
@@ -83,7 +84,16 @@ public sealed interface PlanWarning {
         /** 650 to 900 °C: organic matter needs time and air. */
         BURN_OUT,
         /** Anywhere: the kiln's own limit. */
-        WHOLE_SEGMENT
+        WHOLE_SEGMENT;
+
+        /** The very temperature at which it happens, °C; empty where it is no one temperature. */
+        OptionalDouble pointC() {
+            return switch (this) {
+                case BOILING -> OptionalDouble.of(100);
+                case QUARTZ_RISING, QUARTZ_FALLING -> OptionalDouble.of(573);
+                case BURN_OUT, WHOLE_SEGMENT -> OptionalDouble.empty();
+            };
+        }
     }
 
     /** Raw ware that gets less time below the boiling point than its thickness asks for. */

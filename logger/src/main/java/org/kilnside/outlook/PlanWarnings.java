@@ -223,6 +223,9 @@ final class PlanWarnings {
     private void through(ImaginedFiring.Leg leg, double lowC, double highC, Passage passage, HeatingRate limit) {
         double fromC = Math.min(leg.planned().fromC(), leg.planned().toC());
         double toC = Math.max(leg.planned().fromC(), leg.planned().toC());
+        if (passage.pointC().isPresent() && !isWithin(passage.pointC().getAsDouble(), fromC, toC)) {
+            return;
+        }
         OptionalDouble rate = rate(leg.fromS(), leg.toS(), Math.max(lowC, fromC), Math.min(highC, toC));
         if (rate.isPresent() && exceeds(HeatingRate.ofKelvinPerHour(rate.getAsDouble()), limit)) {
             found.add(new TooFast(
@@ -232,6 +235,11 @@ final class PlanWarnings {
                     limit,
                     Basis.COMMON_PRACTICE));
         }
+    }
+
+    /** Of two stretches that meet at a point the one below it goes through. */
+    private static boolean isWithin(double pointC, double fromC, double toC) {
+        return fromC < pointC && pointC <= toC;
     }
 
     private void freeCooling() {

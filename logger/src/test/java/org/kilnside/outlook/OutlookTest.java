@@ -247,6 +247,17 @@ class OutlookTest {
     }
 
     @Test
+    void onlyTheSegmentThatGoesThroughTheBoilingPointIsTooFastThroughIt() {
+        Schedule held = plan(ramp("100 °C/h", "95 °C", "4 h"), ramp("120 °C/h", "1000 °C", ""));
+        Outlook outlook = Outlook.of(OutlookQuestion.about(held, UNKNOWN)
+                .withWare(new Ware(Optional.of(Ware.State.RAW), OptionalDouble.of(15), Optional.empty())));
+        assertThat(warnings(outlook, TooFast.class))
+                .filteredOn(each -> each.passage() == Passage.BOILING)
+                .extracting(TooFast::segment)
+                .containsExactly(2);
+    }
+
+    @Test
     void limitsOfKilnAndWareAreHeldAgainstEverySegment() {
         Schedule hot = plan(ramp("300 °C/h", "1000 °C", ""), ramp("100 °C/h", "1280 °C", ""));
         Outlook outlook = Outlook.of(OutlookQuestion.about(hot, tallDrum(9))
