@@ -70,8 +70,7 @@ public final class OutlookWords {
         return outlook.arrival()
                 .map(time -> sure
                         ? after(words.text("outlook.top", top), time)
-                        : words.text(
-                                "outlook.top_if", top, time(time.probable()), time(time.from()), time(time.to())))
+                        : words.text("outlook.top_if", top, time(time.probable()), time(time.from()), time(time.to())))
                 .orElseGet(() -> words.text("forecast.cannot_say", top));
     }
 

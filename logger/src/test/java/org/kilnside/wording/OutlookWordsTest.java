@@ -66,8 +66,8 @@ class OutlookWordsTest {
     @Test
     void aTopThatMayBeOutOfReachHasItsDoubtAndItsTimeInOneBreath() {
         assertThat(said(BISQUE, Language.ENGLISH))
-                .anyMatch(line -> line.startsWith(
-                        "Whether it reaches 992 °C cannot be said yet; if it does, then after 1"))
+                .anyMatch(line ->
+                        line.startsWith("Whether it reaches 992 °C cannot be said yet; if it does, then after 1"))
                 .noneMatch(line -> line.startsWith("The top, "));
         assertThat(said(BISQUE, Language.DUTCH)).anyMatch(line -> line.contains("zo ja, dan na 1"));
         assertThat(said(BISQUE, Language.GERMAN)).anyMatch(line -> line.contains("wenn ja, dann nach 1"));
