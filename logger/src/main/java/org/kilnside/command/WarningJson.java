@@ -7,6 +7,7 @@ import org.kilnside.outlook.PlanWarning.AboveLimit;
 import org.kilnside.outlook.PlanWarning.CandlingShort;
 import org.kilnside.outlook.PlanWarning.CannotFollow;
 import org.kilnside.outlook.PlanWarning.CoolsSlower;
+import org.kilnside.outlook.PlanWarning.FallsTooFast;
 import org.kilnside.outlook.PlanWarning.HoldMayBoil;
 import org.kilnside.outlook.PlanWarning.MissesAim;
 import org.kilnside.outlook.PlanWarning.TooFast;
@@ -39,6 +40,10 @@ final class WarningJson {
             object.with("rate_c_per_h", slower.planned().kelvinPerHour(), 1)
                     .with("own_rate_c_per_h", slower.own().kelvinPerHour(), 1)
                     .with("share", slower.share(), 2);
+        } else if (warning instanceof FallsTooFast falls) {
+            object.with("own_rate_c_per_h", falls.own().kelvinPerHour(), 1)
+                    .with("limit_c_per_h", falls.limit().kelvinPerHour(), 1)
+                    .with("share", falls.share(), 2);
         } else if (warning instanceof TooFast fast) {
             object.with("passage", fast.passage().name().toLowerCase(Locale.ROOT))
                     .with("rate_c_per_h", fast.found().kelvinPerHour(), 1)

@@ -69,6 +69,20 @@ public sealed interface PlanWarning {
         }
     }
 
+    /**
+     * Left to itself the kiln falls faster through quartz than is good. How it falls is the model's word; that it is too fast,
+     * common practice.
+     *
+     * @param own how fast it most likely falls
+     * @param share how likely it is to be too fast, 0 … 1
+     */
+    record FallsTooFast(int segment, HeatingRate own, HeatingRate limit, double share) implements PlanWarning {
+        @Override
+        public Basis basis() {
+            return Basis.COMMON_PRACTICE;
+        }
+    }
+
     /** Faster through something than is good. */
     record TooFast(int segment, Passage passage, HeatingRate found, HeatingRate limit, Basis basis)
             implements PlanWarning {}

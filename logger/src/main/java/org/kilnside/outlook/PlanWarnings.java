@@ -2,6 +2,7 @@ package org.kilnside.outlook;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import org.kilnside.outlook.PlanWarning.Basis;
 import org.kilnside.outlook.PlanWarning.CandlingShort;
 import org.kilnside.outlook.PlanWarning.CannotFollow;
 import org.kilnside.outlook.PlanWarning.CoolsSlower;
+import org.kilnside.outlook.PlanWarning.FallsTooFast;
 import org.kilnside.outlook.PlanWarning.HoldMayBoil;
 import org.kilnside.outlook.PlanWarning.MissesAim;
 import org.kilnside.outlook.PlanWarning.Passage;
@@ -29,6 +31,9 @@ import org.kilnside.thermal.ImaginedFirings;
 final class PlanWarnings {
     /** Less likely than this is not worth a warning. */
     private static final double LEAST_SHARE = 0.1;
+
+    /** A kiln of which nothing is known falls one way or the other: of that a toss-up is no warning. */
+    private static final double LIKELY_SHARE = 0.6;
 
     /** A segment that ends later by less is as good as followed. */
     private static final Duration LEAST_LATE = Duration.ofMinutes(5);
@@ -226,7 +231,7 @@ final class PlanWarnings {
         if (passage.pointC().isPresent() && !isWithin(passage.pointC().getAsDouble(), fromC, toC)) {
             return;
         }
-        OptionalDouble rate = rate(leg.fromS(), leg.toS(), Math.max(lowC, fromC), Math.min(highC, toC));
+        OptionalDouble rate = rate(middle.curve(), leg.fromS(), leg.toS(), Math.max(lowC, fromC), Math.min(highC, toC));
         if (rate.isPresent() && exceeds(HeatingRate.ofKelvinPerHour(rate.getAsDouble()), limit)) {
             found.add(new TooFast(
                     leg.planned().segment(),
@@ -244,25 +249,27 @@ final class PlanWarnings {
 
     private void freeCooling() {
         int last = plan.segments().size();
-        double endS = middle.curve().elapsedMs(middle.curve().size() - 1) / 1000.0;
         HeatingRate limit = question.ware().fastestDownThroughQuartz();
-        OptionalDouble rate = rate(middle.planOverS(), endS, QUARTZ_FROM_C, QUARTZ_TO_C);
-        if (rate.isPresent() && exceeds(HeatingRate.ofKelvinPerHour(rate.getAsDouble()), limit)) {
-            found.add(new TooFast(
-                    last,
-                    Passage.QUARTZ_FALLING,
-                    HeatingRate.ofKelvinPerHour(rate.getAsDouble()),
-                    limit,
-                    Basis.COMMON_PRACTICE));
+        double[] rates = firings.draws().stream()
+                .map(draw -> rate(draw.curve(), draw.planOverS(), Double.MAX_VALUE, QUARTZ_FROM_C, QUARTZ_TO_C))
+                .flatMapToDouble(OptionalDouble::stream)
+                .sorted()
+                .toArray();
+        double share = Arrays.stream(rates)
+                        .filter(each -> exceeds(HeatingRate.ofKelvinPerHour(each), limit))
+                        .count()
+                / (double) firings.draws().size();
+        if (share >= LIKELY_SHARE) {
+            HeatingRate own = HeatingRate.ofKelvinPerHour(rates[rates.length / 2]);
+            found.add(new FallsTooFast(last, own, limit, share));
         }
     }
 
     /** Mean rate between two temperatures within a span of time, K/h, whichever way it goes; empty when it is not there. */
-    private OptionalDouble rate(double fromS, double toS, double lowC, double highC) {
+    private static OptionalDouble rate(Trace curve, double fromS, double toS, double lowC, double highC) {
         if (highC - lowC < LEAST_RANGE_K) {
             return OptionalDouble.empty();
         }
-        Trace curve = middle.curve();
         double lowS = Double.NaN;
         double highS = Double.NaN;
         for (int i = 1; i < curve.size(); i++) {
@@ -271,8 +278,8 @@ final class PlanWarnings {
             if (endS <= fromS || beginS >= toS) {
                 continue;
             }
-            lowS = Double.isNaN(lowS) ? crossing(i, lowC) : lowS;
-            highS = Double.isNaN(highS) ? crossing(i, highC) : highS;
+            lowS = Double.isNaN(lowS) ? crossing(curve, i, lowC) : lowS;
+            highS = Double.isNaN(highS) ? crossing(curve, i, highC) : highS;
         }
         double seconds = Math.abs(highS - lowS);
         return Double.isNaN(seconds) || seconds == 0
@@ -281,8 +288,7 @@ final class PlanWarnings {
     }
 
     /** When the curve passes a temperature on its way to corner i; NaN when it does not. */
-    private double crossing(int i, double celsius) {
-        Trace curve = middle.curve();
+    private static double crossing(Trace curve, int i, double celsius) {
         double before = curve.temperatureC(i - 1) - celsius;
         double after = curve.temperatureC(i) - celsius;
         if (before * after > 0 || before == after) {

@@ -7,11 +7,13 @@ import org.kilnside.outlook.PlanWarning.AboveLimit;
 import org.kilnside.outlook.PlanWarning.CandlingShort;
 import org.kilnside.outlook.PlanWarning.CannotFollow;
 import org.kilnside.outlook.PlanWarning.CoolsSlower;
+import org.kilnside.outlook.PlanWarning.FallsTooFast;
 import org.kilnside.outlook.PlanWarning.HoldMayBoil;
 import org.kilnside.outlook.PlanWarning.MissesAim;
 import org.kilnside.outlook.PlanWarning.Passage;
 import org.kilnside.outlook.PlanWarning.TooFast;
 import org.kilnside.outlook.PlanWarning.TopOutOfReach;
+import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 
 /** Says what in a plan is rash, with its reason and whose word it is. */
@@ -19,6 +21,8 @@ public final class WarningWords {
     private static final Temperature BOILING = Temperature.ofCelsius(100);
     private static final Temperature QUARTZ = Temperature.ofCelsius(573);
     private static final Temperature BURN_OUT = Temperature.ofCelsius(650);
+
+    private static final double ROUND_TO_K = 10;
 
     /** More likely than this it is said as certain. */
     private static final double CERTAIN = 0.9;
@@ -60,7 +64,14 @@ public final class WarningWords {
                     : words.text("outlook.may_top_out", words.temperature(out.wanted()), tenths(out.share()));
         }
         if (warning instanceof CoolsSlower slower) {
-            return words.text("outlook.cools_slower", words.speed(slower.planned()), words.speed(slower.own()));
+            return words.text("outlook.cools_slower", words.speed(slower.planned()), about(slower.own()));
+        }
+        if (warning instanceof FallsTooFast falls) {
+            String limit = words.speed(falls.limit());
+            String quartz = words.temperature(QUARTZ);
+            return falls.share() > CERTAIN
+                    ? words.text("outlook.falls_too_fast", about(falls.own()), limit, quartz)
+                    : words.text("outlook.may_fall_too_fast", tenths(falls.share()), limit, quartz);
         }
         if (warning instanceof TooFast fast) {
             return words.text(
@@ -99,6 +110,11 @@ public final class WarningWords {
                 misses.cones() > 0 ? "outlook.beyond_aim" : "outlook.short_of_aim",
                 cones.cone(misses.aim()),
                 words.number(Math.abs(misses.cones()), 1));
+    }
+
+    /** A rate the model works out: nobody knows it to the degree. */
+    private String about(HeatingRate rate) {
+        return words.speed(HeatingRate.ofKelvinPerHour(Math.round(rate.kelvinPerHour() / ROUND_TO_K) * ROUND_TO_K));
     }
 
     private static Temperature where(Passage passage) {

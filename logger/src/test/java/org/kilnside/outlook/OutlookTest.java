@@ -24,6 +24,7 @@ import org.kilnside.outlook.PlanWarning.Basis;
 import org.kilnside.outlook.PlanWarning.CandlingShort;
 import org.kilnside.outlook.PlanWarning.CannotFollow;
 import org.kilnside.outlook.PlanWarning.CoolsSlower;
+import org.kilnside.outlook.PlanWarning.FallsTooFast;
 import org.kilnside.outlook.PlanWarning.HoldMayBoil;
 import org.kilnside.outlook.PlanWarning.MissesAim;
 import org.kilnside.outlook.PlanWarning.Passage;
@@ -281,6 +282,19 @@ class OutlookTest {
         assertThat(found).extracting(PlanWarning::segment).containsExactly(2);
         assertThat(found.get(0).own().kelvinPerHour())
                 .isLessThan(found.get(0).planned().kelvinPerHour());
+    }
+
+    @Test
+    void howFastAKilnNobodyNamedCoolsByItselfIsALikelihoodNotAFact() {
+        Schedule glaze = plan(ramp("150 °C/h", "1222 °C", "10 min"));
+        Ware thick = new Ware(Optional.of(Ware.State.GLAZED), OptionalDouble.of(20), Optional.empty());
+        Outlook outlook =
+                Outlook.of(OutlookQuestion.about(glaze, UNKNOWN).withWare(thick));
+        assertThat(warnings(outlook, FallsTooFast.class))
+                .singleElement()
+                .satisfies(falls -> assertThat(falls.share()).isBetween(0.6, 0.9));
+        assertThat(warnings(outlook, TooFast.class))
+                .noneMatch(each -> each.passage() == Passage.QUARTZ_FALLING);
     }
 
     @Test
