@@ -66,6 +66,17 @@ class PlanOutlookCommandTest {
     }
 
     @Test
+    void whatCommonPracticeAsksForIsSaidNoFinerThanCommonPracticeIs() {
+        Line said = outlook("bisque", "--ware", "raw", "--thickness-mm", "15");
+        // Common practice: half-way from thin to thick, 2 to 12 h of candling and 100 to 50 °C/h through steam.
+        assertThat(said.out())
+                .contains("raw ware is held 2 h below 100 °C; for its thickness 7 h (common practice)")
+                .doesNotContainPattern("at most \\d*[1-9] °C/h");
+        assertThat(outlook("bisque", "--ware", "raw", "--thickness-mm", "20").out())
+                .contains("80 °C/h through 100 °C, where water boils; at most 60 °C/h");
+    }
+
+    @Test
     void warningsHaveTheirNumbersInJson() throws IOException {
         Path rash = Files.writeString(
                 folder.resolve("rash.toml"),
