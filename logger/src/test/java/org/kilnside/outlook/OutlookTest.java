@@ -288,13 +288,11 @@ class OutlookTest {
     void howFastAKilnNobodyNamedCoolsByItselfIsALikelihoodNotAFact() {
         Schedule glaze = plan(ramp("150 °C/h", "1222 °C", "10 min"));
         Ware thick = new Ware(Optional.of(Ware.State.GLAZED), OptionalDouble.of(20), Optional.empty());
-        Outlook outlook =
-                Outlook.of(OutlookQuestion.about(glaze, UNKNOWN).withWare(thick));
+        Outlook outlook = Outlook.of(OutlookQuestion.about(glaze, UNKNOWN).withWare(thick));
         assertThat(warnings(outlook, FallsTooFast.class))
                 .singleElement()
                 .satisfies(falls -> assertThat(falls.share()).isBetween(0.6, 0.9));
-        assertThat(warnings(outlook, TooFast.class))
-                .noneMatch(each -> each.passage() == Passage.QUARTZ_FALLING);
+        assertThat(warnings(outlook, TooFast.class)).noneMatch(each -> each.passage() == Passage.QUARTZ_FALLING);
     }
 
     @Test
