@@ -50,10 +50,10 @@ final class Prior {
     private static final double LOAD_SEEN = 0.02;
 
     /** Mains voltage ±2 %, twice in the power, and elements a firing older, ln (common practice). */
-    private static final double STRENGTH_BY_THE_DAY = 0.04;
+    static final double STRENGTH_BY_THE_DAY = 0.04;
 
     /** New elements, a lost ring, another supply, ln (own estimate). */
-    private static final double STRENGTH_CHANGED = 0.35;
+    static final double STRENGTH_CHANGED = 0.35;
 
     /** How much of their spread a known kiln's own numbers keep. */
     private static final double PINNED = 0.06;
@@ -209,9 +209,9 @@ final class Prior {
         return with(PHI, logPhi, LOAD_SEEN);
     }
 
-    /** The same with elements about as strong as they were. */
-    Prior strongAsBefore(double logPsi) {
-        return with(psi, logPsi, STRENGTH_BY_THE_DAY);
+    /** The same with elements of which the strength is known within a spread of its logarithm. */
+    Prior strong(double logPsi, double by) {
+        return with(psi, logPsi, by);
     }
 
     /** The same with elements that may be others than those seen before. */
