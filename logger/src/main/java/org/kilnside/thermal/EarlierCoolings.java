@@ -68,8 +68,7 @@ final class EarlierCoolings {
                 .average()
                 .orElseThrow();
         Optional<FiringData> told = climb.forItsLoad();
-        Optional<Strength> before =
-                told.isEmpty() ? Optional.empty() : strength(alike, middle, logPhi, climb.nowC);
+        Optional<Strength> before = told.isEmpty() ? Optional.empty() : strength(alike, middle, logPhi, climb.nowC);
         if (before.isEmpty()) {
             FiringData unsure = told.map(data -> data.lessSure(STRENGTH_UNSEEN)).orElse(climb);
             Prior known = unsure.prior(kind).pinned(middle).loadedAsBefore(logPhi);
@@ -84,17 +83,18 @@ final class EarlierCoolings {
 
     /** With the elements of before, and with others: how probable each is tells the change that is seen. */
     private static List<FiringFit.Weighted> fits(FiringData climb, WallKind kind, Prior known, Strength before) {
-        double change = logPsi(climb, kind, known.perhapsStrongAsBefore(before.logPsi()))
-                - before.logPsi()
-                - before.leftOpen();
+        double change =
+                logPsi(climb, kind, known.perhapsStrongAsBefore(before.logPsi())) - before.logPsi() - before.leftOpen();
         Change same = new Change(change, Prior.STRENGTH_BY_THE_DAY);
         Change others = new Change(change, Prior.STRENGTH_CHANGED);
         return FiringFit.weighted(
                 List.of(
-                        FiringFit.fit(climb, kind, known.strong(before.logPsi() + same.mean(), Prior.STRENGTH_BY_THE_DAY)),
+                        FiringFit.fit(
+                                climb, kind, known.strong(before.logPsi() + same.mean(), Prior.STRENGTH_BY_THE_DAY)),
                         FiringFit.fit(climb, kind, known.strong(before.logPsi() + others.mean(), others.spread()))),
                 new double[] {
-                    same.logEvidence() + Math.log(1 - ELEMENTS_CHANGED), others.logEvidence() + Math.log(ELEMENTS_CHANGED)
+                    same.logEvidence() + Math.log(1 - ELEMENTS_CHANGED),
+                    others.logEvidence() + Math.log(ELEMENTS_CHANGED)
                 });
     }
 
@@ -129,16 +129,19 @@ final class EarlierCoolings {
     private record Strength(double logPsi, double leftOpen) {}
 
     /** Of the earlier firings up to a temperature; empty where none told its output. */
-    private static Optional<Strength> strength(
-            List<FittedKiln> alike, double[] middle, double logPhi, double untilC) {
+    private static Optional<Strength> strength(List<FittedKiln> alike, double[] middle, double logPhi, double untilC) {
         List<FittedKiln> told =
                 alike.stream().filter(each -> each.prior().hasPower()).toList();
         List<Strength> each = new ArrayList<>();
         for (FittedKiln kiln : told.subList(Math.max(0, told.size() - STRONG_AS_LATELY), told.size())) {
             kiln.data().climbUntil(untilC).flatMap(FiringData::forItsLoad).ifPresent(climb -> {
                 Prior known = climb.prior(kiln.kind()).pinned(middle);
-                double seen = logPsi(climb, kiln.kind(), known.loadedAsSeen(Math.log(kiln.kiln().phi())));
-                double open = logPsi(climb, kiln.kind(), known.loadedAsBefore(logPhi).perhapsStrongAsBefore(seen));
+                double seen = logPsi(
+                        climb,
+                        kiln.kind(),
+                        known.loadedAsSeen(Math.log(kiln.kiln().phi())));
+                double open =
+                        logPsi(climb, kiln.kind(), known.loadedAsBefore(logPhi).perhapsStrongAsBefore(seen));
                 each.add(new Strength(seen, open - seen));
             });
         }

@@ -66,15 +66,15 @@ class AskedWhileItHeatsTest {
     }
 
     private static KilnMemory remembered(Population.Family family, int kiln, boolean told) {
-        return memory(firing -> VirtualTrial.of(family, UNTOUCHED_SEED, kiln, firing, false)
-                .until(1e9, told));
+        return memory(firing ->
+                VirtualTrial.of(family, UNTOUCHED_SEED, kiln, firing, false).until(1e9, told));
     }
 
     /** The same when its elements were so many times as strong: they did as much with less of their output. */
     private static KilnMemory stronger(Population.Family family, int kiln, double times) {
         return memory(firing -> {
-            Trace told = VirtualTrial.of(family, UNTOUCHED_SEED, kiln, firing, false)
-                    .until(1e9, true);
+            Trace told =
+                    VirtualTrial.of(family, UNTOUCHED_SEED, kiln, firing, false).until(1e9, true);
             Trace.Builder stronger = new Trace.Builder();
             for (int i = 0; i < told.size(); i++) {
                 OptionalDouble output = told.output(i);
@@ -89,8 +89,7 @@ class AskedWhileItHeatsTest {
     }
 
     private static KilnMemory memory(IntFunction<Trace> firing) {
-        return KilnMemory.of(
-                Stream.of(1, 2).map(firing::apply).toList(), Optional.empty(), OptionalDouble.empty());
+        return KilnMemory.of(Stream.of(1, 2).map(firing::apply).toList(), Optional.empty(), OptionalDouble.empty());
     }
 
     private static List<Climb> trials(Family family, int count) {
@@ -195,8 +194,7 @@ class AskedWhileItHeatsTest {
 
     @Test
     void elementsAQuarterWeakerThanInTheBookAreNotTakenForAHeavyLoad() {
-        List<Case> weaker = cases(
-                virtual(2, (family, kiln) -> stronger(family, kiln, 4 / 3.0)), 900, true, 0);
+        List<Case> weaker = cases(virtual(2, (family, kiln) -> stronger(family, kiln, 4 / 3.0)), 900, true, 0);
         assertThat(weaker).hasSize(6);
         assertThat(bias(weaker)).isBetween(-0.15, 0.15);
         assertThat(weaker.stream().filter(Case::held).count()).isGreaterThanOrEqualTo(5);
