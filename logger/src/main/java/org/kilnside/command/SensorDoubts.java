@@ -112,7 +112,7 @@ final class SensorDoubts {
         return words.text(
                 "log.doubt",
                 words.named("alarm", kind),
-                new StateWords(words).momentWithDay(sinceMs - zeroMs, log.startedAt(), 1));
+                new StateWords(words).when(sinceMs - zeroMs, log.startedAt(), 1));
     }
 
     /**

@@ -139,7 +139,7 @@ public record FiringSummary(String headline, List<Line> lines) {
             add(
                     lines,
                     "summary.peak",
-                    words.text("summary.at", words.temperature(figures.peak()), moment(figures.peakMs())));
+                    words.text("summary.at", words.temperature(figures.peak()), when(figures.peakMs())));
             figures.top().ifPresent(top -> {
                 add(
                         lines,
@@ -166,7 +166,7 @@ public record FiringSummary(String headline, List<Line> lines) {
                             words.text(
                                     "summary.at",
                                     words.difference(largest.difference()),
-                                    moment(largest.elapsedMs()))));
+                                    when(largest.elapsedMs()))));
             add(
                     lines,
                     "summary.gaps",
@@ -206,6 +206,10 @@ public record FiringSummary(String headline, List<Line> lines) {
 
         private String moment(long elapsedMs) {
             return state.momentWithDay(elapsedMs, wallClock.map(line -> line.zeroFor(elapsedMs)), speed);
+        }
+
+        private String when(long elapsedMs) {
+            return state.when(elapsedMs, wallClock.map(line -> line.zeroFor(elapsedMs)), speed);
         }
 
         private void add(List<Line> lines, String label, String value) {

@@ -76,7 +76,7 @@ public final class ForecastWords {
     public String lastOfSeveral(double litS) {
         return words.text(
                 "forecast.last_of_several",
-                startedAt.isPresent() ? moment(litS) : words.text("forecast.after_first_reading", moment(litS)));
+                startedAt.isPresent() ? time(litS) : words.text("forecast.after_first_reading", time(litS)));
     }
 
     /** What a forecast rests on and cannot know, each thing once. */
@@ -85,7 +85,7 @@ public final class ForecastWords {
                 .map(remark -> {
                     String text = words.named("forecast.remark", remark.kind());
                     return remark.atS()
-                            .map(at -> words.text("forecast.at", text, moment(at)))
+                            .map(at -> words.text("forecast.at", text, when(at)))
                             .orElse(text);
                 })
                 .distinct()
@@ -98,14 +98,20 @@ public final class ForecastWords {
         if (below.when().isPresent()) {
             Forecast.When when = below.when().get();
             return when.atS() <= askedS
-                    ? words.text("forecast.below_done", temperature, moment(when.atS()))
-                    : words.text("forecast.below", temperature, moment(when.atS()), span(when));
+                    ? words.text(
+                            startedAt.isPresent() ? "forecast.below_done" : "forecast.below_done_after",
+                            temperature,
+                            time(when.atS()))
+                    : words.text("forecast.below", temperature, when(when.atS()), span(when));
         }
         if (below.neverAbove()) {
             return words.text("forecast.never_above", temperature);
         }
         return below.notBeforeS()
-                .map(at -> words.text("forecast.below_not_before", temperature, moment(at)))
+                .map(at -> words.text(
+                        startedAt.isPresent() ? "forecast.below_not_before" : "forecast.below_earliest",
+                        temperature,
+                        time(at)))
                 .orElse(words.text("forecast.below_unknown", temperature));
     }
 
@@ -138,19 +144,19 @@ public final class ForecastWords {
         String target = words.temperature(arrival.target());
         Optional<Forecast.When> ahead = arrival.when().filter(when -> when.atS() > askedS);
         Optional<Forecast.When> past = arrival.when().filter(when -> when.atS() <= askedS);
-        past.ifPresent(when -> lines.add(sentence(words.text("forecast.reached", target, moment(when.atS())))));
+        past.ifPresent(when -> lines.add(sentence(words.text("forecast.reached", target, when(when.atS())))));
         boolean open = arrival.topsOut().isPresent();
         switch (arrival.reaches()) {
             case YES ->
                 ahead.ifPresent(when ->
-                        lines.add(sentence(words.text("forecast.arrives", target, moment(when.atS()), span(when)))));
+                        lines.add(sentence(words.text("forecast.arrives", target, when(when.atS()), span(when)))));
             case NO -> lines.add(sentence(words.text(open ? "forecast.too_weak" : "forecast.not_reached", target)));
             case TOP_UNSEEN -> lines.add(sentence(words.text("forecast.top_unseen", target)));
             case CANNOT_SAY_YET ->
                 // A time beside a doubt is the time it takes if it gets there: in one breath, or it is read as a
                 // promise.
                 lines.add(sentence(
-                        ahead.map(when -> words.text("forecast.arrives_if", target, moment(when.atS()), span(when)))
+                        ahead.map(when -> words.text("forecast.arrives_if", target, when(when.atS()), span(when)))
                                 .orElseGet(() -> words.text("forecast.cannot_say", target))));
         }
         if (arrival.reaches() != Forecast.Reaches.YES) {
@@ -170,12 +176,19 @@ public final class ForecastWords {
 
     /** An interval's ends; where they read alike, that they do. */
     private String span(Forecast.When when) {
-        String from = moment(when.fromS());
-        String to = moment(when.toS());
-        return from.equals(to) ? words.text("forecast.within_a_minute") : words.text("forecast.span", from, to);
+        String from = time(when.fromS());
+        String to = time(when.toS());
+        return from.equals(to)
+                ? words.text("forecast.within_a_minute")
+                : words.text(startedAt.isPresent() ? "forecast.span" : "forecast.span_after", from, to);
     }
 
-    private String moment(double elapsedS) {
+    /** A moment with the word before it that a time of day has, or one that has gone by since the first reading. */
+    private String when(double elapsedS) {
+        return startedAt.isPresent() ? words.atClock(time(elapsedS)) : words.after(millis(elapsedS - firstS));
+    }
+
+    private String time(double elapsedS) {
         return startedAt
                 .map(start -> words.dayAndTime(start.plus(millis(elapsedS))))
                 .orElseGet(() -> words.duration(millis(elapsedS - firstS)));

@@ -199,8 +199,8 @@ public final class ReviewWords {
             return words.duration(lasting.duration());
         } else if (amount instanceof Amount.At at) {
             return startedAt
-                    .map(start -> words.time(start.plusMillis(at.elapsedMs())))
-                    .orElseGet(() -> words.duration(Duration.ofMillis(at.elapsedMs() - firstMs)));
+                    .map(start -> words.atClock(words.time(start.plusMillis(at.elapsedMs()))))
+                    .orElseGet(() -> words.after(Duration.ofMillis(at.elapsedMs() - firstMs)));
         } else if (amount instanceof Amount.Speed speed) {
             return words.speed(speed.rate());
         } else if (amount instanceof Amount.Part part) {

@@ -68,6 +68,13 @@ public final class StateWords {
         return moment(elapsedMs, startedAt, speed, words::dayAndTime);
     }
 
+    /** The same in a sentence: {@code at Thu 14:05}, or {@code after 9 h 5 min}. */
+    public String when(long elapsedMs, Optional<Instant> startedAt, double speed) {
+        return isOnClock(startedAt, speed)
+                ? words.atClock(momentWithDay(elapsedMs, startedAt, speed))
+                : words.after(Duration.ofMillis(elapsedMs));
+    }
+
     /** A time of the recording since its begin: {@code 9:05 h}. */
     public String elapsed(long elapsedMs) {
         long minutes = Math.floorDiv(elapsedMs, 60_000L);
@@ -164,8 +171,12 @@ public final class StateWords {
     }
 
     private String moment(long elapsedMs, Optional<Instant> startedAt, double speed, Function<Instant, String> clock) {
-        return startedAt.isPresent() && Math.abs(speed - 1) < 1e-9
+        return isOnClock(startedAt, speed)
                 ? clock.apply(startedAt.get().plusMillis(elapsedMs))
                 : elapsed(elapsedMs);
+    }
+
+    private static boolean isOnClock(Optional<Instant> startedAt, double speed) {
+        return startedAt.isPresent() && Math.abs(speed - 1) < 1e-9;
     }
 }

@@ -187,6 +187,19 @@ public final class Words {
         return text("ago", duration(age));
     }
 
+    /** A moment by the clock in a sentence: {@code at Thu 14:05}. */
+    String atClock(String time) {
+        return text("moment.on_clock", time);
+    }
+
+    /**
+     * A moment where no clock is known, in a sentence: {@code after 5 h 1 min}. Never with the word a time of day has, or 21 h
+     * 1 min is read as one.
+     */
+    public String after(Duration elapsed) {
+        return text("moment.after", duration(elapsed));
+    }
+
     /** A time of day: {@code 14:05} or {@code 2:05 PM}. */
     public String time(Instant instant) {
         return voice.time.format(instant);

@@ -156,7 +156,7 @@ class ConeCommandTest {
         Line said = cone(log.toString(), "--language", "en");
         assertThat(said.out())
                 .contains("top 1222 °C, 9 h 2 min after the first reading")
-                .contains("(0:59 h): do not trust")
+                .contains("(after 1 h): do not trust")
                 .doesNotContainPattern("\\d{4,} h");
         assertThat(cone(log.toString(), "--json").out()).contains("\"peak_s\":1700032520");
     }

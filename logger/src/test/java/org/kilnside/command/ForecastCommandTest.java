@@ -75,6 +75,39 @@ class ForecastCommandTest {
     }
 
     @Test
+    void hoursGoneByAreNeverSaidAsATimeOfDay() throws IOException {
+        String log = log("a.csv", 8.5).toString();
+        for (String[] said : new String[][] {
+            {"en", "1000 °C was reached after 7 h 5", "Below 200 °C after ", "(after ", "at "},
+            {"nl", "1000 °C werd na 7 u 5", "Onder 200 °C na ", "(na ", "om "},
+            {"de", "1000 °C wurde nach 7 h 5", "Unter 200 °C nach ", "(nach ", "um "}
+        }) {
+            String out = Line.run("forecast", new ForecastCommand(), log, "--target", "1000", "--language", said[0])
+                    .out();
+            assertThat(out).contains(said[1], said[2], said[3]);
+            assertThat(out).doesNotContainPattern("\\b" + said[4] + "[0-9]+ [uh]\\b");
+        }
+        String cold = Line.run("forecast", new ForecastCommand(), log("b.csv", 24).toString(), "--language", "en")
+                .out();
+        assertThat(cold).contains("Came below 200 °C after ").doesNotContain("since");
+    }
+
+    @Test
+    void onTheClockATimeIsThatOfTheDay() throws IOException {
+        StringBuilder text = new StringBuilder("time,temp_c\n");
+        for (int minute = 0; minute <= 510; minute++) {
+            double celsius = minute < 480 ? 15 + 1000 * minute / 480.0 : 15 + 1000 * Math.exp(-(minute - 480) / 210.0);
+            text.append(String.format(
+                    Locale.ROOT, "2026-11-26T%02d:%02d:00Z,%.2f%n", 8 + minute / 60, minute % 60, celsius));
+        }
+        Path log = Files.writeString(folder.resolve("clock.csv"), text);
+        assertThat(Line.run("forecast", new ForecastCommand(), log.toString(), "--target", "1000", "--language", "nl")
+                        .out())
+                .containsPattern("1000 °C werd om \\S+ [0-9]{2}:[0-9]{2} bereikt")
+                .containsPattern("Onder 200 °C om \\S+ [0-9]{2}:[0-9]{2} \\(\\S+ [0-9]{2}:[0-9]{2} tot ");
+    }
+
+    @Test
     void whatALogDoesNotShowOfTheTopIsNotDenied() throws IOException {
         StringBuilder falls = new StringBuilder("elapsed_s,temp_c\n");
         StringBuilder saturated = new StringBuilder("elapsed_s,temp_c\n");
@@ -224,7 +257,7 @@ class ForecastCommandTest {
     void aTimeBesideADoubtIsSaidAsWhenIfItGetsThere() throws IOException {
         String log = log("heating.csv", 5).toString();
         assertThat(said(log, "--target", "1240").out())
-                .contains("Whether it reaches 1240 °C cannot be said yet; if it does, then at ")
+                .contains("Whether it reaches 1240 °C cannot be said yet; if it does, then after ")
                 .doesNotContainPattern("(?m)^  1240 °C at ");
         assertThat(said(log, "--target", "1240", "--json").out())
                 .containsPattern("\"reaches\":null,\"at_s\":\\d+\\.\\d,\"from_s\":\\d+\\.\\d,\"to_s\":\\d");

@@ -56,7 +56,7 @@ class SensorDoubtsTest {
     @Test
     void aSensorThatFrozeOnTheWayUpIsSaidBesideConeAndForecast() throws IOException {
         IntToDoubleFunction frozen = at -> at > 6 * 3600 ? Double.NaN : firing(at);
-        assertThat(cone(frozen, 0.3, 6.3)).contains(STILL + " (6:00 h): do not trust what is worked out of this log");
+        assertThat(cone(frozen, 0.3, 6.3)).contains(STILL + " (after 6 h): do not trust what is worked out of this log");
         assertThat(forecast(frozen, 0.3, 6.3))
                 .contains(STILL)
                 .contains("\"at_s\":null")
