@@ -151,8 +151,10 @@ public final class ConeCommand implements Callable<Integer> {
             around.out().println(object);
         } else {
             PrintWriter out = around.out();
-            out.println(path + ": " + cones.reached(reached));
-            doubts.forEach(line -> out.println("  " + line));
+            List<String> first = new ArrayList<>(doubts);
+            first.add(cones.reached(reached));
+            out.println(path + ": " + first.get(0));
+            first.stream().skip(1).forEach(line -> out.println("  " + line));
             before.forEach(line -> out.println("  " + line));
             cones.details(reached, last, firstMs(log)).forEach(line -> out.println("  " + line));
             cones.beginsHot(reached, last.temperatureC(0)).ifPresent(line -> out.println("  " + line));

@@ -64,6 +64,14 @@ class SensorDoubtsTest {
     }
 
     @Test
+    void theDoubtIsSaidBeforeTheConeItIsOf() throws IOException {
+        String log = log(at -> at > 6 * 3600 ? Double.NaN : firing(at), 0.3, 6.3).toString();
+        assertThat(Line.run("cone", new ConeCommand(), log, "--language", "en").out())
+                .startsWith(log + ": " + STILL)
+                .containsSubsequence("do not trust", "cone 09");
+    }
+
+    @Test
     void aSensorThatFrozeOverTheTopIsSaidEvenAfterItHasComeBack() throws IOException {
         assertThat(cone(at -> at > 7 * 3600 && at < 9 * 3600 ? Double.NaN : firing(at), 0.3, 12))
                 .contains(STILL);
