@@ -85,7 +85,7 @@ final class ForecastWatch {
             ledger.clear(AlarmKind.WILL_NOT_REACH_TOP, nowMs);
         }
         boolean lies =
-                answer.remarks().stream().anyMatch(remark -> remark.kind() == Forecast.Remark.Kind.DO_NOT_TRUST_SENSOR);
+                answer.remarks().stream().anyMatch(remark -> remark.kind().distrustsNumber());
         // Output without heat is what broken elements look like too: while the power is known to be gone, that is it.
         distrusted = lies && !ledger.isActive(AlarmKind.POWER_GONE) ? distrusted + 1 : 0;
         if (distrusted >= SAID_OFTEN) {

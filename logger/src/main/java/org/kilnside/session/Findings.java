@@ -38,7 +38,7 @@ public record Findings(List<Doubt> doubts, Optional<ConeReached> cone, Optional<
         return doubts.stream().anyMatch(Doubt::withdraws)
                 || forecast.flatMap(LiveForecast::forecast).stream()
                         .flatMap(answer -> answer.remarks().stream())
-                        .anyMatch(remark -> remark.kind() == Remark.Kind.DO_NOT_TRUST_SENSOR);
+                        .anyMatch(remark -> remark.kind().distrustsNumber());
     }
 
     /** Neither cone nor forecast: the number is not to be trusted. */

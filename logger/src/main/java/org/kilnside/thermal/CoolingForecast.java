@@ -48,8 +48,10 @@ final class CoolingForecast {
 
     static Forecast forecast(ForecastQuestion question, FiringData whole, List<Remark> remarks) {
         FiringData data = whole;
-        if (data.phases.drivenNow() && PowerGuard.once(data, question.memory()).isPresent()) {
-            remarks.add(0, Remark.of(Kind.DO_NOT_TRUST_SENSOR));
+        Optional<PowerGuard.Finding> doubt =
+                data.phases.drivenNow() ? PowerGuard.once(data, question.memory()) : Optional.empty();
+        if (doubt.isPresent()) {
+            remarks.add(0, Remark.of(doubt.get()));
             return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), Stage.COOLING, remarks);
         }
         Optional<Double> lid = LidOpen.sinceS(whole, question.ventilated());

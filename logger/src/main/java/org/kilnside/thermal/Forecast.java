@@ -163,6 +163,13 @@ public record Forecast(
             return new Remark(kind, Optional.empty());
         }
 
+        /** Why the power guard does not believe the number. */
+        static Remark of(PowerGuard.Finding doubt) {
+            return doubt.kind() == PowerGuard.Kind.FELL_TOO_FAST
+                    ? new Remark(Kind.DO_NOT_TRUST_FALL, Optional.of(doubt.sinceS()))
+                    : of(Kind.DO_NOT_TRUST_SENSOR);
+        }
+
         /** What may be remarked. */
         public enum Kind {
             /** There are too few readings to say anything yet. */
@@ -193,6 +200,10 @@ public record Forecast(
             SENSOR_READS_AIR,
             /** The kiln takes far more power than it needs at this temperature: the sensor reads low. */
             DO_NOT_TRUST_SENSOR,
+            /** The reading fell faster than this kiln can with its elements on: the sensor slipped, or the lid was opened. */
+            DO_NOT_TRUST_FALL,
+            /** The curve jumped further than a kiln can and stayed there: which side of it is the kiln's nobody can tell. */
+            DO_NOT_TRUST_JUMP,
             /** From one moment on the same output heats less: a ring, relay or phase is lost. */
             POWER_MISSING,
             /** The curve jumps further than a kiln can. */
@@ -200,7 +211,12 @@ public record Forecast(
             /** Nobody said how hot it is to get. */
             NO_TARGET,
             /** A temperature asked for lies at or under the room's. */
-            BELOW_ROOM
+            BELOW_ROOM;
+
+            /** Whether the number itself is not to be believed. */
+            public boolean distrustsNumber() {
+                return this == DO_NOT_TRUST_SENSOR || this == DO_NOT_TRUST_FALL || this == DO_NOT_TRUST_JUMP;
+            }
         }
     }
 }

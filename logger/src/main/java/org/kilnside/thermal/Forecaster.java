@@ -44,12 +44,13 @@ public final class Forecaster {
         Jumps jumps = Jumps.of(course);
         course = jumps.course();
         if (jumps.firstS().isPresent()) {
-            remarks.add(new Remark(Kind.JUMP, Optional.of(jumps.firstS().getAsDouble())));
+            remarks.add(new Remark(
+                    jumps.stays() ? Kind.DO_NOT_TRUST_JUMP : Kind.JUMP,
+                    Optional.of(jumps.firstS().getAsDouble())));
         }
         FiringData data = data(question, course);
         if (jumps.stays()) {
             // Which side of the jump is the kiln nobody can tell, and a lid is at stake.
-            remarks.add(0, Remark.of(Kind.DO_NOT_TRUST_SENSOR));
             return unknown(question, data.nowS, data.ambient.celsius(), stage(data), remarks);
         }
         if (data.startsWarm) {

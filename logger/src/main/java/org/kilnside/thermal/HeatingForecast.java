@@ -85,13 +85,7 @@ final class HeatingForecast {
     static Optional<Arrival> arrivalAfterTop(ForecastQuestion question, FiringData data) {
         return target(question).map(target -> {
             Optional<When> arrived = arrived(data.course, target);
-            Reaches reaches = arrived.isPresent()
-                    ? Reaches.YES
-                    : BrokenClimb.isJustBack(data.course, data.phases.peak())
-                            ? Reaches.CANNOT_SAY_YET
-                            : UnseenTop.mayHaveBeen(data.course, data.phases.peak(), target.celsius())
-                                    ? Reaches.TOP_UNSEEN
-                                    : Reaches.NO;
+            Reaches reaches = arrived.isPresent() ? Reaches.YES : UnseenTop.reaches(data, target.celsius());
             return new Arrival(target, reaches, arrived, Optional.empty());
         });
     }
@@ -125,8 +119,10 @@ final class HeatingForecast {
             remarks.add(0, Remark.of(Remark.Kind.NO_TARGET));
             return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), stage, remarks);
         }
-        if (outputKnown && PowerGuard.once(data, question.memory()).isPresent()) {
-            remarks.add(0, Remark.of(Remark.Kind.DO_NOT_TRUST_SENSOR));
+        Optional<PowerGuard.Finding> doubt =
+                outputKnown ? PowerGuard.once(data, question.memory()) : Optional.empty();
+        if (doubt.isPresent()) {
+            remarks.add(0, Remark.of(doubt.get()));
             return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), stage, remarks);
         }
         double aimC = target.get().celsius();

@@ -1,5 +1,7 @@
 package org.kilnside.thermal;
 
+import org.kilnside.thermal.Forecast.Reaches;
+
 /**
  * A top that the log does not show: it begins when the kiln is already on its way down, or is silent where it turned. How
  * hot the kiln got is not in it then.
@@ -16,13 +18,15 @@ final class UnseenTop {
 
     private UnseenTop() {}
 
-    /**
-     * Whether the kiln may have been at a temperature that is not among its readings.
-     *
-     * @param peak the last point at the highest temperature
-     */
-    static boolean mayHaveBeen(Course course, int peak, double celsius) {
-        return beginsOnTheWayDown(course, peak) || possibleInGapC(course, peak) >= celsius;
+    /** Whether a kiln on its way down has been at a temperature that is not among its readings. */
+    static Reaches reaches(FiringData data, double celsius) {
+        Course course = data.course;
+        int peak = data.phases.peak();
+        if (BrokenClimb.isJustBack(course, peak)) {
+            return Reaches.CANNOT_SAY_YET;
+        }
+        boolean possible = beginsOnTheWayDown(course, peak) || possibleInGapC(course, peak) >= celsius;
+        return possible ? Reaches.TOP_UNSEEN : Reaches.NO;
     }
 
     private static boolean beginsOnTheWayDown(Course course, int peak) {

@@ -39,7 +39,9 @@ class JumpsTest {
         double jumpS = FIRING.belowS(500);
         for (double byK : new double[] {400, -300}) {
             Forecast forecast = ask(jumping(FIRING.belowS(400), jumpS, 1e9, byK));
-            assertThat(remarks(forecast)).contains(Kind.JUMP, Kind.DO_NOT_TRUST_SENSOR);
+            assertThat(remarks(forecast))
+                    .contains(Kind.DO_NOT_TRUST_JUMP)
+                    .doesNotContain(Kind.JUMP, Kind.DO_NOT_TRUST_SENSOR);
             assertThat(forecast.below())
                     .allSatisfy(below -> assertThat(below.when()).isEmpty());
         }
@@ -60,7 +62,7 @@ class JumpsTest {
         Forecast.When without =
                 ask(FIRING.until(askedS, false)).below().get(1).when().orElseThrow();
         Forecast forecast = ask(jumping(askedS, jumpS, jumpS + 1200, 400));
-        assertThat(remarks(forecast)).contains(Kind.JUMP).doesNotContain(Kind.DO_NOT_TRUST_SENSOR);
+        assertThat(remarks(forecast)).contains(Kind.JUMP).noneMatch(Kind::distrustsNumber);
         assertThat((forecast.below().get(1).when().orElseThrow().atS() - askedS) / (without.atS() - askedS))
                 .isBetween(0.95, 1.05);
     }
