@@ -2,6 +2,7 @@ package org.kilnside.command;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import org.kilnside.files.ProfileLibrary;
@@ -14,6 +15,7 @@ import org.kilnside.wording.Preferences;
 import org.kilnside.wording.Words;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** What every command has around it (a mixin): where to print, which language, where the person's own files lie. */
@@ -21,14 +23,22 @@ public class Surroundings {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
+    private Optional<Language> asked = Optional.empty();
+
+    private Optional<Language> lastChosen = Optional.empty();
+
+    /** Refused while the command line is read, before a command has looked at anything else. */
     @Option(
             names = "--language",
             paramLabel = "en|nl|de",
             description =
                     "The language to speak: en, nl or de (this computer's own, unless given; with a window, the one last chosen there).")
-    private Optional<String> language = Optional.empty();
-
-    private Optional<Language> lastChosen = Optional.empty();
+    void ask(String tag) {
+        asked = Optional.of(named(tag)
+                .orElseThrow(() -> new ParameterException(
+                        spec.commandLine(),
+                        "--language knows en, nl and de, found \"" + tag + "\": choose one of the three")));
+    }
 
     PrintWriter out() {
         return spec.commandLine().getOut();
@@ -47,8 +57,7 @@ public class Surroundings {
      * asks for goes before what was last chosen in the window, and that before the computer's own.
      */
     Locale locale() {
-        return language.map(Surroundings::named)
-                .or(() -> lastChosen)
+        return asked.or(() -> lastChosen)
                 .map(Surroundings::spoken)
                 .orElseGet(Locale::getDefault);
     }
@@ -78,15 +87,10 @@ public class Surroundings {
                 .build();
     }
 
-    private static Language named(String tag) {
-        for (Language known : Language.values()) {
-            if (known.locale().getLanguage().equals(tag)) {
-                return known;
-            }
-        }
-        throw new Complaint(
-                Complaint.ExitCode.USAGE,
-                "--language knows en, nl and de, found " + tag + ": choose one of the three.");
+    private static Optional<Language> named(String tag) {
+        return Arrays.stream(Language.values())
+                .filter(known -> known.locale().getLanguage().equals(tag))
+                .findFirst();
     }
 
     /** A window that shows a live firing; the desktop fills this port. */

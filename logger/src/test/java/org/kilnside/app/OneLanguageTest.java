@@ -23,6 +23,7 @@ import org.kilnside.wording.Language;
 import org.kilnside.wording.Preferences;
 import org.kilnside.wording.TemperatureUnit;
 import org.kilnside.wording.Words;
+import picocli.CommandLine;
 
 /** A run that opens a window speaks one language, in the terminal and in the window. */
 class OneLanguageTest {
@@ -125,5 +126,40 @@ class OneLanguageTest {
         assertThat(WindowSettings.lastLanguage(file)).contains(Language.ENGLISH);
         settings.save(german);
         assertThat(WindowSettings.lastLanguage(file)).contains(Language.GERMAN);
+    }
+
+    @Test
+    void everyCommandRefusesALanguageItDoesNotSpeakBeforeItLooksAtAnythingElse() {
+        List<String> asked = new ArrayList<>();
+        for (Map.Entry<String, Object> each : Kilnside.commands().entrySet()) {
+            refuse(asked, List.of(each.getKey()));
+            new CommandLine(each.getValue())
+                    .getSubcommands()
+                    .keySet()
+                    .forEach(under -> refuse(asked, List.of(each.getKey(), under)));
+        }
+        assertThat(asked).contains("emf", "cone", "forecast", "plan outlook", "book show", "kiln set");
+    }
+
+    private static void refuse(List<String> asked, List<String> command) {
+        StringWriter err = new StringWriter();
+        CommandLine line = KilnsideCommand.line(Kilnside.commands());
+        CommandLine under = line;
+        for (String name : command) {
+            under = under.getSubcommands().get(name);
+        }
+        if (under.getCommandSpec().findOption("--language") == null) {
+            return;
+        }
+        asked.add(String.join(" ", command));
+        line.setErr(new PrintWriter(err, true));
+        List<String> words = new ArrayList<>(command);
+        words.addAll(List.of("--language", "fr", "nowhere.csv"));
+        assertThat(line.execute(words.toArray(String[]::new)))
+                .as("%s", command)
+                .isEqualTo(2);
+        assertThat(err.toString())
+                .startsWith("kilnside: --language knows en, nl and de, found \"fr\": choose one of the three.")
+                .hasLineCount(1);
     }
 }
