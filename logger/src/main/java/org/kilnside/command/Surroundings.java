@@ -57,9 +57,7 @@ public class Surroundings {
      * asks for goes before what was last chosen in the window, and that before the computer's own.
      */
     Locale locale() {
-        return asked.or(() -> lastChosen)
-                .map(Surroundings::spoken)
-                .orElseGet(Locale::getDefault);
+        return asked.or(() -> lastChosen).map(Surroundings::spoken).orElseGet(Locale::getDefault);
     }
 
     /** This run is to open a window, which has a language of its own: they speak the same. */

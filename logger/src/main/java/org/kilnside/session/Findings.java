@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.sensor.SignalWatch.Suspicion;
-import org.kilnside.thermal.Forecast.Remark;
 
 /**
  * What is worked out of the readings beyond where they stand.

@@ -119,8 +119,7 @@ final class HeatingForecast {
             remarks.add(0, Remark.of(Remark.Kind.NO_TARGET));
             return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), stage, remarks);
         }
-        Optional<PowerGuard.Finding> doubt =
-                outputKnown ? PowerGuard.once(data, question.memory()) : Optional.empty();
+        Optional<PowerGuard.Finding> doubt = outputKnown ? PowerGuard.once(data, question.memory()) : Optional.empty();
         if (doubt.isPresent()) {
             remarks.add(0, Remark.of(doubt.get()));
             return Forecaster.unknown(question, data.nowS, data.ambient.celsius(), stage, remarks);

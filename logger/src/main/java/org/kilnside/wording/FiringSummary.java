@@ -164,9 +164,7 @@ public record FiringSummary(String headline, List<Line> lines) {
                             lines,
                             "summary.deviation",
                             words.text(
-                                    "summary.at",
-                                    words.difference(largest.difference()),
-                                    when(largest.elapsedMs()))));
+                                    "summary.at", words.difference(largest.difference()), when(largest.elapsedMs()))));
             add(
                     lines,
                     "summary.gaps",

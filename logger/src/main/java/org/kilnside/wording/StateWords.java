@@ -171,9 +171,7 @@ public final class StateWords {
     }
 
     private String moment(long elapsedMs, Optional<Instant> startedAt, double speed, Function<Instant, String> clock) {
-        return isOnClock(startedAt, speed)
-                ? clock.apply(startedAt.get().plusMillis(elapsedMs))
-                : elapsed(elapsedMs);
+        return isOnClock(startedAt, speed) ? clock.apply(startedAt.get().plusMillis(elapsedMs)) : elapsed(elapsedMs);
     }
 
     private static boolean isOnClock(Optional<Instant> startedAt, double speed) {

@@ -155,9 +155,7 @@ class OneLanguageTest {
         line.setErr(new PrintWriter(err, true));
         List<String> words = new ArrayList<>(command);
         words.addAll(List.of("--language", "fr", "nowhere.csv"));
-        assertThat(line.execute(words.toArray(String[]::new)))
-                .as("%s", command)
-                .isEqualTo(2);
+        assertThat(line.execute(words.toArray(String[]::new))).as("%s", command).isEqualTo(2);
         assertThat(err.toString())
                 .startsWith("kilnside: --language knows en, nl and de, found \"fr\": choose one of the three.")
                 .hasLineCount(1);

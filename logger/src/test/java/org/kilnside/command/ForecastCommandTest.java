@@ -87,7 +87,8 @@ class ForecastCommandTest {
             assertThat(out).contains(said[1], said[2], said[3]);
             assertThat(out).doesNotContainPattern("\\b" + said[4] + "[0-9]+ [uh]\\b");
         }
-        String cold = Line.run("forecast", new ForecastCommand(), log("b.csv", 24).toString(), "--language", "en")
+        String cold = Line.run(
+                        "forecast", new ForecastCommand(), log("b.csv", 24).toString(), "--language", "en")
                 .out();
         assertThat(cold).contains("Came below 200 °C after ").doesNotContain("since");
     }

@@ -56,7 +56,8 @@ class SensorDoubtsTest {
     @Test
     void aSensorThatFrozeOnTheWayUpIsSaidBesideConeAndForecast() throws IOException {
         IntToDoubleFunction frozen = at -> at > 6 * 3600 ? Double.NaN : firing(at);
-        assertThat(cone(frozen, 0.3, 6.3)).contains(STILL + " (after 6 h): do not trust what is worked out of this log");
+        assertThat(cone(frozen, 0.3, 6.3))
+                .contains(STILL + " (after 6 h): do not trust what is worked out of this log");
         assertThat(forecast(frozen, 0.3, 6.3))
                 .contains(STILL)
                 .contains("\"at_s\":null")
@@ -65,7 +66,8 @@ class SensorDoubtsTest {
 
     @Test
     void theDoubtIsSaidBeforeTheConeItIsOf() throws IOException {
-        String log = log(at -> at > 6 * 3600 ? Double.NaN : firing(at), 0.3, 6.3).toString();
+        String log =
+                log(at -> at > 6 * 3600 ? Double.NaN : firing(at), 0.3, 6.3).toString();
         assertThat(Line.run("cone", new ConeCommand(), log, "--language", "en").out())
                 .startsWith(log + ": " + STILL)
                 .containsSubsequence("do not trust", "cone 09");
