@@ -73,7 +73,7 @@ final class CsvHeader {
             throw refused(
                     file,
                     line,
-                    "the header does not name " + missing + ": found " + firstFields(fields) + nearest() + DO);
+                    "the header does not name " + missing + ": found " + firstFields(fields) + DO + nearest());
         }
         dropDoubles("temp_c", "temp_f");
         dropDoubles("setpoint_c", "setpoint_f");

@@ -49,6 +49,11 @@ final class LineSource {
         zerosMayStand = true;
     }
 
+    /** What gzip packs begins with two bytes of its own; the second is no letter of any text. */
+    private boolean isPacked() {
+        return number == 1 && length >= 2 && line[0] == 0x1f && line[1] == '\ufffd';
+    }
+
     /**
      * Goes to the next line; false when there is none.
      *
@@ -91,7 +96,9 @@ final class LineSource {
                             file,
                             number,
                             length + 1,
-                            "this is a binary file, expected a log as CSV text; choose another file"));
+                            isPacked()
+                                    ? "this is a packed file (gzip), expected a log as CSV text; unpack it first"
+                                    : "this is a binary file, expected a log as CSV text; choose another file"));
                 }
                 skipLineFeed = end == '\r';
                 return true;

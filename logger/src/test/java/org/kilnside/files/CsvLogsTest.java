@@ -9,6 +9,7 @@ import java.io.StringReader;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.io.ByteArrayOutputStream;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -16,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.stream.IntStream;
+import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -219,6 +221,7 @@ class CsvLogsTest {
                 "0,20\\n1,21\\n | log:1: the log has no header: found \"0,20\"",
                 "temp_c,output_pct\\n20,0\\n | log:1: the header does not name a time, elapsed_s (seconds) or time (ISO 8601)",
                 "elapsed_s,temp\\n0,20\\n | did you mean \"temp_c\" by \"temp\"?",
+                "time,temperature\\n0,20\\n | such as elapsed_s,temp_c; did you mean \"temp_c\" by \"temperature\"?",
                 "elapsed,temp_c\\n0,20\\n | did you mean \"elapsed_s\" by \"elapsed\"?",
                 "time_s,temp_c\\n0,20\\n | did you mean \"elapsed_s\" by \"time_s\"?",
                 "elapsed_s,temp_c,temp_c\\n0,20,20\\n | log:1: the header names \"temp_c\" twice",
@@ -244,6 +247,11 @@ class CsvLogsTest {
         assertRefused(folder.resolve("gone.csv"), "there is no such file");
         assertRefused(folder, "this is a folder");
         assertRefused(Files.write(folder.resolve("binary.csv"), new byte[] {127, 69, 0, 1}), "this is a binary file");
+        ByteArrayOutputStream packed = new ByteArrayOutputStream();
+        try (GZIPOutputStream packing = new GZIPOutputStream(packed)) {
+            packing.write("elapsed_s,temp_c\n0,20\n60,21\n".getBytes(StandardCharsets.UTF_8));
+        }
+        assertRefused(Files.write(folder.resolve("log.csv.gz"), packed.toByteArray()), "unpack it first");
         assertRefused(Files.write(folder.resolve("endless.csv"), new byte[200_000]), "this is a binary file");
         assertRefused(
                 Files.writeString(folder.resolve("line.csv"), "x".repeat(200_000)), "longer than 65536 characters");
