@@ -106,6 +106,8 @@ public final class EmfCommand implements Callable<Integer> {
 
     private void answerInput(
             PrintWriter out, ReferenceFunction function, boolean byTemperature, double coldC, double coldMv) {
+        long asked = 0;
+        long answered = 0;
         try (BufferedReader lines = new BufferedReader(new InputStreamReader(input, StandardCharsets.UTF_8))) {
             for (String line = lines.readLine(); line != null; line = lines.readLine()) {
                 Optional<Double> given = number(line);
@@ -113,12 +115,23 @@ public final class EmfCommand implements Callable<Integer> {
                         ? answer(function, byTemperature, given.get(), coldMv)
                         : Answer.none(noNumber(line, byTemperature ? "1000" : "41.276"));
                 print(out, function.type(), answer, coldC);
+                asked++;
+                answered += answer.reason.isEmpty() ? 1 : 0;
             }
         } catch (IOException e) {
             throw new Complaint(
                     Complaint.ExitCode.INPUT,
                     "standard input could not be read (" + e.getMessage()
                             + "), expected numbers, one a line; give a file" + " with < or the numbers through a pipe");
+        }
+        if (answered == 0) {
+            out.flush();
+            throw new Complaint(
+                    Complaint.ExitCode.INPUT,
+                    "standard input: found "
+                            + (asked == 0 ? "no line at all" : "no number to answer in any of its " + asked + " lines")
+                            + ", expected numbers, one a line, as UTF-8 text; give a file with < or the numbers through"
+                            + " a pipe");
         }
     }
 

@@ -58,6 +58,17 @@ class EmfCommandTest {
     }
 
     @Test
+    void aStreamThatHoldsNothingToAnswerIsRefused() {
+        refused(emf("", "K", "--temp", "-"), 3, "standard input: found no line at all, expected numbers, one a line");
+        refused(emf("", "K", "--mv", "-"), 3, "found no line at all");
+        Line none = emf("abc\n2000\n", "K", "--temp", "-", "--json");
+        assertThat(none.exit()).isEqualTo(3);
+        assertThat(none.err()).contains("found no number to answer in any of its 2 lines").hasLineCount(1);
+        assertThat(none.out().lines()).hasSize(2);
+        assertThat(emf("abc\n20\n", "K", "--temp", "-").exit()).isZero();
+    }
+
+    @Test
     void refusesWhatItCannotAnswerInOneSentence() {
         refused(emf("", "K", "--mv", "60"), 3, "--mv: type K gives -6.458 to 54.886 mV");
         refused(emf("", "B", "--mv", "-0.002"), 3, "50 to 1820 °C");
