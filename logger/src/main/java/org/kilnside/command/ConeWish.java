@@ -105,6 +105,12 @@ final class ConeWish {
                         Complaint.ExitCode.USAGE,
                         "--hold: found \"" + hold.orElseThrow() + "\", expected a time of 0 or longer");
             }
+            if (held.compareTo(PlanHeat.LONGEST_HOLD) > 0) {
+                throw new Complaint(
+                        Complaint.ExitCode.USAGE,
+                        "--hold: found \"" + hold.orElseThrow() + "\", expected at most two days ("
+                                + PlanHeat.LONGEST_HOLD.toHours() + " h): check the number");
+            }
             answer.topFor(cone, last, held);
         }
     }

@@ -29,7 +29,8 @@ public final class PlanHeat {
     /** Above this no top is looked for, °C. */
     public static final double HIGHEST_TOP_C = 1600;
 
-    private static final double LONGEST_HOLD_S = 48 * 3600;
+    /** Nobody holds a top for longer. */
+    public static final Duration LONGEST_HOLD = Duration.ofDays(2);
 
     private PlanHeat() {}
 
@@ -118,7 +119,7 @@ public final class PlanHeat {
         }
         double ratePerS = StrictMath.exp(table.logRate(index) - table.activationK(index) / top.kelvin());
         double seconds = (1 - ramp) / ratePerS;
-        return seconds > LONGEST_HOLD_S ? Optional.empty() : Optional.of(Duration.ofMillis(Math.round(seconds * 1000)));
+        return seconds > LONGEST_HOLD.toSeconds() ? Optional.empty() : Optional.of(Duration.ofMillis(Math.round(seconds * 1000)));
     }
 
     /**

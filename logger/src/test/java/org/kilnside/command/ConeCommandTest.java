@@ -272,6 +272,7 @@ class ConeCommandTest {
         refused(cone("--reach", "6", "--rate", "-3 °C/h"), 2, "expected a rate above 0");
         refused(cone("--reach", "6", "--rate", "100"), 2, "--rate");
         refused(cone("--reach", "6", "--hold", "-5 min"), 2, "expected a time of 0 or longer");
+        refused(cone("--reach", "6", "--hold", "99999 h"), 2, "expected at most two days (48 h)");
         refused(cone("--reach", "14", "--series", "small"), 2, "from 022 to 12");
         refused(cone("--reach", "6", "--series", "huge"), 2, "self-supporting, large and small");
         refused(cone("--reach", "6", "--top", "5000 °C"), 2, "expected at most 1600 °C");
