@@ -171,6 +171,8 @@ public final class ConeCommand implements Callable<Integer> {
                             + (beyond == 1 ? " number" : " numbers")
                             + " that this amplifier and thermocouple cannot give; check --uncorrected and --sensor");
         }
+        sensor.outOfRange(reached.peak())
+                .ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
         log.report().sentence().ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
     }
 

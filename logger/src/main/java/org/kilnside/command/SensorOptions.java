@@ -10,6 +10,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Calibration;
 import org.kilnside.sensor.Probe;
+import org.kilnside.sensor.ReferenceFunction;
 import org.kilnside.sensor.SensorInPlace;
 import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.sensor.ThermocoupleType;
@@ -68,6 +69,20 @@ final class SensorOptions {
             told = log.coldJunction().celsius(i).isPresent();
         }
         return new SensorUncertainty(probe(), toleranceClass(), calibration(), told);
+    }
+
+    /** That a temperature is none this type of thermocouple gives; empty where it is one. */
+    Optional<String> outOfRange(Temperature peak) {
+        Temperature highest = ReferenceFunction.of(probe().type()).highest();
+        return peak.celsius() > highest.celsius() + BEYOND_ROUNDING_C
+                ? Optional.of(String.format(
+                        Locale.ROOT,
+                        "the log goes to %.0f °C, and a thermocouple of type %s to %.0f °C: what the answer says of the"
+                                + " sensor is not this one's; check --sensor, and whether the log is in °F",
+                        peak.celsius(),
+                        probe().type(),
+                        highest.celsius()))
+                : Optional.empty();
     }
 
     /** The sensor as the command line says; a chip named as uncorrected is one whose number the controller shows. */

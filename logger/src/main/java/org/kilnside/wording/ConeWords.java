@@ -170,6 +170,9 @@ public final class ConeWords {
             return Optional.of(softest.map(soft -> words.text("cone.interval_upwards", cone(soft)))
                     .orElseGet(() -> words.text("cone.interval_any")));
         }
+        if (reached.between().from().next().isEmpty()) {
+            return Optional.of(words.text("cone.interval_beyond"));
+        }
         String hardest = cone(hardest(reached.between()));
         return Optional.of(softest.map(soft -> words.text("cone.interval", cone(soft), hardest))
                 .orElseGet(() -> words.text("cone.interval_from_none", hardest)));

@@ -162,6 +162,30 @@ class ConeCommandTest {
     }
 
     @Test
+    void aLogHotterThanItsSensorOrAnyConeIsAskedAbout() throws IOException {
+        StringBuilder fahrenheit = new StringBuilder("elapsed_s,temp_c\n");
+        StringBuilder celsius = new StringBuilder("elapsed_s,temp_c\n");
+        for (int s = 0; s <= 36_000; s += 60) {
+            celsius.append(String.format(Locale.ROOT, "%d,%.2f%n", s, once(s, 1210)));
+            fahrenheit.append(String.format(Locale.ROOT, "%d,%.2f%n", s, once(s, 1210) * 1.8 + 32));
+        }
+        String asC = Files.writeString(folder.resolve("c.csv"), celsius).toString();
+        String asF = Files.writeString(folder.resolve("f.csv"), fahrenheit).toString();
+        for (String type : new String[] {"J", "T"}) {
+            assertThat(cone(asC, "--sensor", type).err())
+                    .contains("the log goes to 1210 °C, and a thermocouple of type " + type)
+                    .contains("check --sensor")
+                    .hasLineCount(1);
+        }
+        assertThat(cone(asC).err()).isEmpty();
+        assertThat(cone(asC, "--sensor", "S").err()).isEmpty();
+        assertThat(cone(asF, "--language", "en").out())
+                .contains("above every cone there is")
+                .contains("are these numbers °F?")
+                .doesNotContain("anywhere from cone 14");
+    }
+
+    @Test
     void aKilnThatWasNeverHeatedHasNoTop() throws IOException {
         Path cold = log("cold.csv", 7200, at -> 20 + at / 7200.0);
         assertThat(cone(cold.toString(), "--language", "en").out())
