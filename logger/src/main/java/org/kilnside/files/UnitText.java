@@ -193,7 +193,9 @@ public final class UnitText {
     private static BigDecimal decimal(String text, String number, String expected) {
         if (THOUSANDS.matcher(number).matches()) {
             String joined = number.replace(",", "").replace(".", "");
-            String exact = new BigDecimal(number.replace(',', '.')).stripTrailingZeros().toPlainString();
+            String exact = new BigDecimal(number.replace(',', '.'))
+                    .stripTrailingZeros()
+                    .toPlainString();
             throw new NotAQuantityException("found " + quoted(text) + ", which can be read in two ways; write " + joined
                     + " or " + exact + " to have " + expected);
         }

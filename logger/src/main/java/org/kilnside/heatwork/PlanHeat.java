@@ -119,7 +119,9 @@ public final class PlanHeat {
         }
         double ratePerS = StrictMath.exp(table.logRate(index) - table.activationK(index) / top.kelvin());
         double seconds = (1 - ramp) / ratePerS;
-        return seconds > LONGEST_HOLD.toSeconds() ? Optional.empty() : Optional.of(Duration.ofMillis(Math.round(seconds * 1000)));
+        return seconds > LONGEST_HOLD.toSeconds()
+                ? Optional.empty()
+                : Optional.of(Duration.ofMillis(Math.round(seconds * 1000)));
     }
 
     /**

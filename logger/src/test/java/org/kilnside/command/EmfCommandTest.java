@@ -63,7 +63,9 @@ class EmfCommandTest {
         refused(emf("", "K", "--mv", "-"), 3, "found no line at all");
         Line none = emf("abc\n2000\n", "K", "--temp", "-", "--json");
         assertThat(none.exit()).isEqualTo(3);
-        assertThat(none.err()).contains("found no number to answer in any of its 2 lines").hasLineCount(1);
+        assertThat(none.err())
+                .contains("found no number to answer in any of its 2 lines")
+                .hasLineCount(1);
         assertThat(none.out().lines()).hasSize(2);
         assertThat(emf("abc\n20\n", "K", "--temp", "-").exit()).isZero();
     }
