@@ -64,7 +64,7 @@ class EmfCommandTest {
         Line none = emf("abc\n2000\n", "K", "--temp", "-", "--json");
         assertThat(none.exit()).isEqualTo(3);
         assertThat(none.err())
-                .contains("found no number to answer in any of its 2 lines")
+                .contains("found nothing to answer in what was read (lines: 2)")
                 .hasLineCount(1);
         assertThat(none.out().lines()).hasSize(2);
         assertThat(emf("abc\n20\n", "K", "--temp", "-").exit()).isZero();
