@@ -119,7 +119,7 @@ public final class ForecastCommand implements Callable<Integer> {
     @Option(
             names = "--json",
             description =
-                    "Gives one JSON object a log, times in the log's own elapsed seconds. Where arrival's reaches is null, whether it gets there cannot be said yet; the times beside it say when, if it does.")
+                    "Gives one JSON object a log, times in the log's own elapsed seconds. Where arrival's reaches is null, whether it gets there cannot be said yet, and the times beside it say when, if it does; or the kiln cools and the log does not show its top.")
     private boolean json;
 
     @Override
