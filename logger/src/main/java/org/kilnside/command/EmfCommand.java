@@ -129,7 +129,9 @@ public final class EmfCommand implements Callable<Integer> {
             throw new Complaint(
                     Complaint.ExitCode.INPUT,
                     "standard input: found "
-                            + (asked == 0 ? "no line at all" : "nothing to answer in what was read (lines: " + asked + ")")
+                            + (asked == 0
+                                    ? "no line at all"
+                                    : "nothing to answer in what was read (lines: " + asked + ")")
                             + ", expected numbers, one a line, as UTF-8 text; give a file with < or the numbers through"
                             + " a pipe");
         }
