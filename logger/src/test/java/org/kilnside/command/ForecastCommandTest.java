@@ -9,7 +9,6 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -19,6 +18,11 @@ class ForecastCommandTest {
     private Path folder;
 
     private Path log(String name, double hours) throws IOException {
+        return log(folder, name, hours);
+    }
+
+    /** A climb to 1015 °C in eight hours and what is left to cool after it, a reading a minute. */
+    static Path log(Path folder, String name, double hours) throws IOException {
         StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
         for (int s = 0; s <= hours * 3600; s += 60) {
             double h = s / 3600.0;
@@ -353,75 +357,5 @@ class ForecastCommandTest {
         all[arguments.length] = "--language";
         all[arguments.length + 1] = "en";
         return Line.run("forecast", new ForecastCommand(), all);
-    }
-
-    @Test
-    void beforeLightingItIsTheOutlooksAnswer() throws IOException {
-        String earlier = log("earlier.csv", 24).toString();
-        Line forecast = Line.run(
-                "forecast",
-                new ForecastCommand(),
-                "--plan",
-                "bisque",
-                "--kiln",
-                "tall-drum",
-                "--earlier",
-                earlier,
-                "--load-kg",
-                "30",
-                "--below",
-                "120,50",
-                "--json");
-        assertThat(forecast.err()).isEmpty();
-        assertThat(forecast.exit()).isZero();
-        Line outlook = Line.run(
-                "plan",
-                new PlanCommand(),
-                "outlook",
-                "bisque",
-                "--kiln",
-                "tall-drum",
-                "--earlier",
-                earlier,
-                "--load-kg",
-                "30",
-                "--json");
-        assertThat(forecast.out()).contains("\"stage\":\"waiting\"").contains("\"log\":null,\"asked_s\":0.0");
-        for (String when : List.of("crack_s", "unload_s", "top_s")) {
-            for (String edge : List.of("at", "from", "to")) {
-                String said = number(outlook.out(), "\"" + when + "\":\\{[^}]*\"" + edge + "\":");
-                String field =
-                        when.equals("top_s") ? "\"target_c\":[^}]*" : when.equals("crack_s") ? "120.0," : "50.0,";
-                assertThat(Double.parseDouble(number(forecast.out(), field + "[^}]*?\"" + edge + "_s\":")))
-                        .isCloseTo(Double.parseDouble(said), within(0.6));
-            }
-        }
-    }
-
-    @Test
-    void aLoadIsTakenBeforeLightingEvenWhereItCannotCountYetAndThatIsSaid() throws IOException {
-        Line said = Line.run(
-                "forecast",
-                new ForecastCommand(),
-                "--plan",
-                "bisque",
-                "--earlier",
-                log("earlier.csv", 24).toString(),
-                "--load-kg",
-                "30",
-                "--language",
-                "en");
-        assertThat(said.exit()).isZero();
-        assertThat(said.out())
-                .contains("Not lit yet.")
-                .contains("nine in ten")
-                .contains("the load's weight does not count")
-                .contains("One sensor; the ware inside is hotter; the kiln maker decides.");
-    }
-
-    private static String number(String json, String before) {
-        Matcher found = Pattern.compile(before + "([0-9.]+)").matcher(json);
-        assertThat(found.find()).as(before + " in " + json).isTrue();
-        return found.group(1);
     }
 }
