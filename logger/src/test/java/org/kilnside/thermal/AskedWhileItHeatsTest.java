@@ -192,12 +192,15 @@ class AskedWhileItHeatsTest {
         assertThat(told).allSatisfy(each -> assertThat(each.error()).isBetween(-0.2, 0.2));
     }
 
+    /** Taken for as strong as in the book they came out up to 48 % late and 21 % early. */
     @Test
-    void elementsAQuarterWeakerThanInTheBookAreNotTakenForAHeavyLoad() {
-        List<Case> weaker = cases(virtual(2, (family, kiln) -> stronger(family, kiln, 4 / 3.0)), 900, true, 0);
-        assertThat(weaker).hasSize(6);
-        assertThat(bias(weaker)).isBetween(-0.15, 0.15);
-        assertThat(weaker.stream().filter(Case::held).count()).isGreaterThanOrEqualTo(5);
+    void elementsAQuarterWeakerOrAThirdStrongerThanInTheBookAreNotTakenForAnotherLoad() {
+        for (double before : new double[] {4 / 3.0, 3 / 4.0}) {
+            List<Case> changed = cases(virtual(2, (family, kiln) -> stronger(family, kiln, before)), 500, true, 0);
+            assertThat(changed).hasSize(6);
+            assertThat(changed).allSatisfy(each -> assertThat(each.error()).isBetween(-0.2, 0.2));
+            assertThat(changed.stream().filter(Case::held).count()).isGreaterThanOrEqualTo(5);
+        }
     }
 
     @Test
