@@ -272,7 +272,7 @@ public final class ForecastCommand implements Callable<Integer> {
             List<String> notes = new ArrayList<>(words.remarks(forecast));
             forecast.below().stream()
                     .filter(Forecast.Below::neverAbove)
-                    .forEach(below -> notes.add(words.below(below, forecast.askedS())));
+                    .forEach(below -> notes.add(words.below(below, forecast)));
             notes.addAll(more);
             around.out()
                     .println(ForecastJson.object(Optional.empty(), forecast.askedS(), forecast)
@@ -286,7 +286,7 @@ public final class ForecastCommand implements Callable<Integer> {
     /** @param litAgainS when the firing in question was lit, where the log holds one before it */
     private void answer(Path path, Optional<Double> litAgainS, ForecastQuestion question) {
         Log log = CsvLogs.read(path);
-        ForecastWords words = new ForecastWords(around.words(), log.startedAt(), firstS(log.trace()));
+        ForecastWords words = new ForecastWords(around.words(), log.startedAt(), log.trace());
         List<String> doubts = new ArrayList<>(SensorDoubts.in(log).besideForecast(around.words()));
         Forecast believed = Forecaster.forecast(question);
         Forecast trusted = doubts.isEmpty() ? believed : believed.ofALyingSensor();

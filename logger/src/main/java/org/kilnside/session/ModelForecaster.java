@@ -111,6 +111,7 @@ public final class ModelForecaster implements FiringForecaster {
                         .map(choice -> new Forecast.Choice(
                                 choice.way(),
                                 choice.from(),
+                                choice.atOnce(),
                                 choice.below().stream()
                                         .filter(below -> own.contains(below.temperature()))
                                         .toList()))

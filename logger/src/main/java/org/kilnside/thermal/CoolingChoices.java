@@ -35,6 +35,9 @@ final class CoolingChoices {
     private static final double NINE_IN_TEN = 1.645;
     private static final double STEP_S = 120;
 
+    /** By so much a number wavers, K. */
+    private static final double WAVERS_K = 2;
+
     private CoolingChoices() {}
 
     /**
@@ -58,6 +61,7 @@ final class CoolingChoices {
         choices.add(new Choice(
                 Choice.Way.SHUT,
                 Optional.empty(),
+                true,
                 data.openedNow()
                         ? answers(data, asItIs, now, fit, ahead, thresholds, Double.POSITIVE_INFINITY, 0, 0)
                         : asItIs));
@@ -66,14 +70,20 @@ final class CoolingChoices {
                 data.openedNow()
                         ? Optional.empty()
                         : Optional.of(Temperature.ofCelsius(Math.min(bungFromC, data.nowC))),
+                data.openedNow() || isThere(bungFromC, data),
                 data.openedNow()
                         ? asItIs
                         : answers(data, asItIs, now, fit, ahead, thresholds, bungFromC, bung, BUNG_LN_SPREAD)));
         choices.add(new Choice(
                 Choice.Way.LID_PROPPED,
                 Optional.of(Temperature.ofCelsius(Math.min(lidFromC, data.nowC))),
+                isThere(lidFromC, data),
                 answers(data, asItIs, now, fit, ahead, thresholds, lidFromC, LID_LEAK, LID_LN_SPREAD)));
         return choices;
+    }
+
+    private static boolean isThere(double fromC, FiringData data) {
+        return data.nowC <= fromC + WAVERS_K;
     }
 
     /**

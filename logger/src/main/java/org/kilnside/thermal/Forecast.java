@@ -109,9 +109,10 @@ public record Forecast(
      * One way of cooling on.
      *
      * @param from the temperature from which on it is done; empty where it is so already
+     * @param atOnce whether the kiln is there: nothing is left to wait for
      * @param below the ware's times for every temperature asked for
      */
-    public record Choice(Way way, Optional<Temperature> from, List<Below> below) {
+    public record Choice(Way way, Optional<Temperature> from, boolean atOnce, List<Below> below) {
         public Choice {
             below = List.copyOf(below);
         }

@@ -308,7 +308,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                         .forEach(when -> {
                             String way = words.named("ahead.choice", choice.way());
                             lines.add(choice.from()
-                                    .filter(this::isAhead)
+                                    .filter(from -> !choice.atOnce() && isAhead(from))
                                     .map(from -> words.text(
                                             "ahead.choice_from", way, words.temperature(from), times.span(when)))
                                     .orElseGet(() -> words.text("ahead.choice_now", way, times.span(when))));
@@ -330,13 +330,19 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         private String value(Forecast.Below below) {
             if (below.when().isPresent()) {
                 When when = below.when().get();
-                if (isAhead(when)) {
+                Tense tense = tense(when);
+                if (tense == Tense.AHEAD) {
                     return times.shortSpan(when);
                 }
                 // Where the sensor reads air, nobody saw the ware go through it: it is known only that it has.
                 boolean unseen = forecast.orElseThrow().remarks().stream()
                         .anyMatch(remark -> remark.kind() == Remark.Kind.SENSOR_READS_AIR);
-                return unseen ? words.text("ahead.by_now") : words.text("ahead.since", times.about(when));
+                if (unseen) {
+                    return words.text("ahead.by_now");
+                }
+                return tense == Tense.ABOUT_NOW
+                        ? words.text("ahead.just_now")
+                        : words.text("ahead.since", times.about(when));
             }
             return below.notBeforeS()
                     .map(at -> words.text("ahead.not_before", times.moment(Math.round(at * 1000))))
@@ -352,7 +358,11 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         }
 
         private boolean isAhead(When when) {
-            return when.atS() > nowS;
+            return tense(when) == Tense.AHEAD;
+        }
+
+        private Tense tense(When when) {
+            return Tense.of(when, forecast.orElseThrow().askedS(), nowS);
         }
     }
 }

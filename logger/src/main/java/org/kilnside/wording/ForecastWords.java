@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.kilnside.firing.Trace;
 import org.kilnside.thermal.Forecast;
 
 /** Says what a kiln will do, never leading with the earliest time and never without its caution. */
@@ -13,22 +14,28 @@ public final class ForecastWords {
     private final Words words;
     private final Optional<Instant> startedAt;
     private final double firstS;
+    private final double lastS;
 
     /**
      * Words for a log's forecast.
      *
      * @param startedAt the clock at elapsed time 0; without it times are said as elapsed since the first reading
-     * @param firstS when that was, in elapsed seconds
+     * @param log its readings, up to now
      */
-    public ForecastWords(Words words, Optional<Instant> startedAt, double firstS) {
+    public ForecastWords(Words words, Optional<Instant> startedAt, Trace log) {
+        this(words, startedAt, log.elapsedMs(0) / 1000.0, log.elapsedMs(log.size() - 1) / 1000.0);
+    }
+
+    private ForecastWords(Words words, Optional<Instant> startedAt, double firstS, double lastS) {
         this.words = words;
         this.startedAt = startedAt;
         this.firstS = firstS;
+        this.lastS = lastS;
     }
 
     /** Words for a kiln not yet lit: times are said as elapsed since the lighting. */
     public static ForecastWords beforeLighting(Words words) {
-        return new ForecastWords(words, Optional.empty(), 0);
+        return new ForecastWords(words, Optional.empty(), 0, Double.NEGATIVE_INFINITY);
     }
 
     /** Everything worth saying, most important first; the caution last. */
@@ -42,7 +49,7 @@ public final class ForecastWords {
         lines.add(words.named("forecast.stage", forecast.stage()) + "." + countedFrom(forecast));
         forecast.arrival().ifPresent(arrival -> lines.addAll(arrival(arrival, forecast.askedS())));
         for (Forecast.Below below : forecast.below()) {
-            lines.add(sentence(below(below, forecast.askedS())));
+            lines.add(sentence(below(below, forecast)));
         }
         choices(forecast).forEach(choice -> lines.add(sentence(choice)));
         String energyKey = forecast.stage() == Forecast.Stage.WAITING ? "forecast.energy_ahead" : "forecast.energy";
@@ -93,16 +100,24 @@ public final class ForecastWords {
     }
 
     /** When it will be below one temperature. */
-    public String below(Forecast.Below below, double askedS) {
+    public String below(Forecast.Below below, Forecast forecast) {
         String temperature = words.temperature(below.temperature());
         if (below.when().isPresent()) {
             Forecast.When when = below.when().get();
-            return when.atS() <= askedS
-                    ? words.text(
+            Tense tense = Tense.of(when, forecast.askedS(), lastS);
+            if (tense != Tense.AHEAD && readsAir(forecast)) {
+                // Nobody saw the ware go through it: it is known only that it has.
+                return words.text("forecast.below_by_now", temperature);
+            }
+            return switch (tense) {
+                case PAST ->
+                    words.text(
                             startedAt.isPresent() ? "forecast.below_done" : "forecast.below_done_after",
                             temperature,
-                            time(when.atS()))
-                    : words.text("forecast.below", temperature, when(when.atS()), span(when));
+                            time(when.atS()));
+                case ABOUT_NOW -> words.text("forecast.below_now", temperature);
+                case AHEAD -> words.text("forecast.below", temperature, when(when.atS()), span(when));
+            };
         }
         if (below.neverAbove()) {
             return words.text("forecast.never_above", temperature);
@@ -119,24 +134,31 @@ public final class ForecastWords {
     public List<String> choices(Forecast forecast) {
         return forecast.choices().stream()
                 .filter(choice -> !choice.below().equals(forecast.below()))
-                .map(choice -> choice(choice, forecast.askedS()))
+                .map(choice -> choice(choice, forecast))
                 .filter(text -> !text.isEmpty())
                 .toList();
     }
 
     /** What one way of cooling on would give, every temperature still ahead; empty when none is. */
-    public String choice(Forecast.Choice choice, double askedS) {
+    private String choice(Forecast.Choice choice, Forecast forecast) {
         String times = choice.below().stream()
-                .filter(below -> below.when().isPresent() && below.when().get().atS() > askedS)
-                .map(below -> below(below, askedS))
+                .filter(below -> below.when()
+                        .filter(when -> Tense.of(when, forecast.askedS(), lastS) == Tense.AHEAD)
+                        .isPresent())
+                .map(below -> below(below, forecast))
                 .collect(Collectors.joining(", "));
         if (times.isEmpty()) {
             return "";
         }
         String way = words.named("forecast.choice", choice.way());
         return choice.from()
+                .filter(from -> !choice.atOnce())
                 .map(from -> words.text("forecast.choice_from", way, words.temperature(from), times))
                 .orElseGet(() -> words.text("forecast.choice_now", way, times));
+    }
+
+    private static boolean readsAir(Forecast forecast) {
+        return forecast.remarks().stream().anyMatch(remark -> remark.kind() == Forecast.Remark.Kind.SENSOR_READS_AIR);
     }
 
     private List<String> arrival(Forecast.Arrival arrival, double askedS) {

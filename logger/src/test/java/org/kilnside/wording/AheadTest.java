@@ -265,9 +265,9 @@ class AheadTest {
                 asItIs.energy(),
                 asItIs.estimate(),
                 List.of(
-                        new Choice(Way.BUNG_OUT, Optional.of(celsius(621)), open),
-                        new Choice(Way.SHUT, Optional.of(celsius(621)), List.of(below(50, 30, 32, 35))),
-                        new Choice(Way.LID_PROPPED, Optional.of(celsius(120)), List.of(below(50, 22, 23, 25)))),
+                        new Choice(Way.BUNG_OUT, Optional.of(celsius(621)), true, open),
+                        new Choice(Way.SHUT, Optional.of(celsius(621)), true, List.of(below(50, 30, 32, 35))),
+                        new Choice(Way.LID_PROPPED, Optional.of(celsius(120)), false, List.of(below(50, 22, 23, 25)))),
                 List.of());
         Ahead.Choices choices = Ahead.choices(with(SampleSnapshots.cooling(), forecast), ENGLISH)
                 .orElseThrow();
@@ -275,6 +275,13 @@ class AheadTest {
         assertThat(choices.lines())
                 .containsExactly(
                         "all shut now: Thu\u00a013:30–18:30", "lid propped 2–10 cm, 120 °C: Thu\u00a005:30–08:30");
+    }
+
+    @Test
+    void aTemperatureItIsJustGoingThroughHasNoTimeToWaitFor() {
+        Snapshot cooling = cooling(below(120, 14.08, 14.09, 14.1), below(50, 25, 26, 28));
+        assertThat(Ahead.of(cooling, ENGLISH).lines()).contains(new Ahead.Line("Lid < 120 °C", "just now"));
+        assertThat(Ahead.of(cooling, ENGLISH).sentence()).doesNotContain("120 °C");
     }
 
     @Test
