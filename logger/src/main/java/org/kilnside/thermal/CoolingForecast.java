@@ -78,7 +78,7 @@ final class CoolingForecast {
         List<FiringFit.Weighted> fits = tooSlow ? question.memory().fit(data) : likely;
         boolean unplanned = ahead.isEmpty() && (driven || tooSlow);
         if (unplanned) {
-            remarks.add(0, Remark.of(driven ? Kind.DRIVEN_COOLING : Kind.COOLS_TOO_SLOWLY));
+            remarks.add(0, Remark.of(whyUnplanned(question, driven)));
         }
         if (data.openedNow()) {
             remarks.add(new Remark(Kind.OPENED, Optional.of(data.openedS())));
@@ -132,6 +132,14 @@ final class CoolingForecast {
     private static boolean isOver(ForecastQuestion question, FiringData data) {
         return (question.plan().isPresent() || question.ahead().isPresent())
                 && data.course.meanOutput(data.nowS - OFF_FOR_S, data.nowS) == 0;
+    }
+
+    /** Who has given the plan is not asked for it. */
+    private static Kind whyUnplanned(ForecastQuestion question, boolean driven) {
+        if (question.plan().isPresent()) {
+            return driven ? Kind.DRIVEN_PAST_PLAN : Kind.COOLS_SLOWLY_PAST_PLAN;
+        }
+        return driven ? Kind.DRIVEN_COOLING : Kind.COOLS_TOO_SLOWLY;
     }
 
     private static Optional<PlanAhead> ahead(ForecastQuestion question, FiringData data) {

@@ -193,8 +193,12 @@ public record Forecast(
             OUTPUT_NOT_SEEN_YET,
             /** The elements are on while the kiln cools and no plan says for how long: only the earliest time is known. */
             DRIVEN_COOLING,
+            /** The same though there is a plan: it has nothing more for the elements to do. */
+            DRIVEN_PAST_PLAN,
             /** It cools more slowly than any kiln left alone: probably led down by elements nobody tells of. */
             COOLS_TOO_SLOWLY,
+            /** The same though there is a plan: it leaves the kiln alone by now. */
+            COOLS_SLOWLY_PAST_PLAN,
             /** The kiln began to cool faster than it does shut: a bung, a vent or a lid was opened. */
             OPENED,
             /** The lid seems open: the sensor reads air, the ware is hotter. */

@@ -72,6 +72,17 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
 
         private static final double WAVERS_K = 2;
 
+        /** What an answer rests on that a potter has to know beside it. */
+        private static final List<Remark.Kind> TO_MIND = List.of(
+                Remark.Kind.DRIVEN_COOLING,
+                Remark.Kind.DRIVEN_PAST_PLAN,
+                Remark.Kind.COOLS_TOO_SLOWLY,
+                Remark.Kind.COOLS_SLOWLY_PAST_PLAN,
+                Remark.Kind.OPENED,
+                Remark.Kind.FULL_OUTPUT_GUESSED,
+                Remark.Kind.SETPOINT_RUNS_AHEAD,
+                Remark.Kind.MAY_END_BY_THE_CLOCK);
+
         private final Snapshot snapshot;
         private final Words words;
         private final TimesAhead times;
@@ -108,10 +119,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                         || answer.arrival().flatMap(Forecast.Arrival::when).isPresent()) {
                     openings(answer, sentences, lines, cautions);
                 }
-                remark(answer, Remark.Kind.OPENED).ifPresent(cautions::add);
-                remark(answer, Remark.Kind.FULL_OUTPUT_GUESSED).ifPresent(cautions::add);
-                remark(answer, Remark.Kind.SETPOINT_RUNS_AHEAD).ifPresent(cautions::add);
-                remark(answer, Remark.Kind.MAY_END_BY_THE_CLOCK).ifPresent(cautions::add);
+                TO_MIND.forEach(kind -> remark(answer, kind).ifPresent(cautions::add));
             });
             live.flatMap(LiveForecast::failure)
                     .ifPresent(

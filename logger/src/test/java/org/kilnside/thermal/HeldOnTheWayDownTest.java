@@ -99,6 +99,23 @@ class HeldOnTheWayDownTest {
         assertForecast(askedS, false, 0.4);
     }
 
+    /** The plan that is given has it cool by itself from the top on; the kiln is led down for all that. */
+    @Test
+    void whoHasGivenThePlanIsNotAskedForIt() {
+        Schedule givenUp =
+                new Schedule("left alone", List.of(ramp(120, 600, 0), ramp(140, 1180, 10), new Segment.FreeCooling()));
+        double askedS = FIRING.aboveS(FIRING.peakC() - 1) + 600 + 1800;
+        for (boolean told : new boolean[] {true, false}) {
+            Forecast forecast = Forecaster.forecast(
+                    ForecastQuestion.about(FIRING.until(askedS, told)).withPlan(givenUp));
+            assertThat(forecast.remarks())
+                    .extracting(Forecast.Remark::kind)
+                    .contains(told ? Kind.DRIVEN_PAST_PLAN : Kind.COOLS_SLOWLY_PAST_PLAN)
+                    .doesNotContain(Kind.DRIVEN_COOLING, Kind.COOLS_TOO_SLOWLY);
+            assertThat(forecast.below()).allMatch(each -> each.when().isEmpty());
+        }
+    }
+
     @Test
     void aKilnLeftAloneIsNotSaidToCoolTooSlowly() {
         for (int number = 0; number < 6; number++) {

@@ -301,6 +301,21 @@ class AheadTest {
     }
 
     @Test
+    void whereOnlyTheEarliestTimeIsKnownItSaysWhy() {
+        Below unknown = new Below(celsius(120), Optional.empty(), Optional.of(20 * HOUR_S));
+        Snapshot driven = with(
+                SampleSnapshots.cooling(),
+                forecast(
+                        14,
+                        Stage.COOLING,
+                        Optional.empty(),
+                        List.of(unknown),
+                        new Remark(Remark.Kind.DRIVEN_PAST_PLAN, Optional.empty())));
+        assertThat(Ahead.of(driven, ENGLISH).cautions())
+                .anySatisfy(caution -> assertThat(caution).startsWith("The elements are on while the kiln cools"));
+    }
+
+    @Test
     void afterTheTopTheConeIsNoLongerSoFar() {
         Ahead ahead = Ahead.of(SampleSnapshots.coolingForecast(), ENGLISH);
         assertThat(ahead.lines().get(0).value())
