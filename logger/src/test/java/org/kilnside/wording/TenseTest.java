@@ -36,6 +36,7 @@ class TenseTest {
 
     @Test
     void beforeLightingAllIsAhead() {
-        assertThat(Tense.of(new When(100, 90, 110), 0, Double.NEGATIVE_INFINITY)).isEqualTo(Tense.AHEAD);
+        assertThat(Tense.of(new When(100, 90, 110), 0, Double.NEGATIVE_INFINITY))
+                .isEqualTo(Tense.AHEAD);
     }
 }
