@@ -33,7 +33,7 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class SnapshotLines {
     /** Rises when the lines change so that an older copy would misread them. */
-    public static final int VERSION = 10;
+    public static final int VERSION = 11;
 
     /**
      * A long curve travels in so many readings a line: a house full of copies that attach at once would else need more

@@ -181,6 +181,8 @@ public record Forecast(
             STARTED_WARM,
             /** The log is silent over its turn from heating to cooling: for how long it heated on nobody knows. */
             TURN_UNSEEN,
+            /** At full output, told or taken for it, it hardly gets any hotter, below what is wanted of it. */
+            AT_ITS_LIMIT,
             /** The output is not told; as the kiln lags its plan or climbs ever more slowly, it is taken for full. */
             FULL_OUTPUT_GUESSED,
             /** The set-point does not wait for the kiln: a controller that goes by the clock ends its plan before the top. */

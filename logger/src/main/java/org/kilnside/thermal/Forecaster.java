@@ -23,6 +23,11 @@ public final class Forecaster {
     private static final double HOT_ABOVE_ROOM_K = 60;
     private static final double USUAL_ROOM_C = 20;
 
+    /** A curve is level that climbs or falls more slowly than this, over so long a time. */
+    private static final double LEVEL_K_PER_H = 8;
+
+    private static final double LEVEL_FOR_S = 1200;
+
     private Forecaster() {}
 
     /** Forecasts a firing from what is known now. */
@@ -51,12 +56,15 @@ public final class Forecaster {
         FiringData data = data(question, course);
         if (jumps.stays()) {
             // Which side of the jump is the kiln nobody can tell, and a lid is at stake.
-            return unknown(question, data.nowS, data.ambient.celsius(), stage(data), remarks);
+            return unknown(question, data.nowS, data.ambient.celsius(), stage(question, data), remarks);
         }
         if (data.startsWarm) {
             remarks.add(Remark.of(Kind.STARTED_WARM));
         }
-        Stage stage = stage(data);
+        Stage stage = stage(question, data);
+        if (stage == Stage.HEATING && isLevel(data) && LevelCurve.of(question, data) == LevelCurve.AT_ITS_LIMIT) {
+            remarks.add(Remark.of(Kind.AT_ITS_LIMIT));
+        }
         if (stage == Stage.WAITING) {
             remarks.add(0, Remark.of(Kind.NEVER_HEATED));
             return unknown(question, data.nowS, data.ambient.celsius(), stage, remarks);
@@ -77,19 +85,25 @@ public final class Forecaster {
         return !hot ? Stage.WAITING : first - now >= ROSE_K ? Stage.COOLING : Stage.HOLDING;
     }
 
-    private static Stage stage(FiringData data) {
+    private static Stage stage(ForecastQuestion question, FiringData data) {
         Course course = data.course;
         if (data.phases.coolingNow()) {
             return Stage.COOLING;
         }
         double risen = course.temperatureC[data.phases.peak()] - course.temperatureC[0];
-        double now = course.temperatureC[course.last()];
-        boolean hot = now > data.ambient.celsius() + HOT_ABOVE_ROOM_K;
-        if (risen < ROSE_K && !hot) {
+        if (risen < ROSE_K && !isHot(data)) {
             return Stage.WAITING;
         }
-        double slope = course.line(data.nowS - 1200, data.nowS).slopeKS() * 3600;
-        return Math.abs(slope) < 8 && hot ? Stage.HOLDING : Stage.HEATING;
+        return isLevel(data) && LevelCurve.of(question, data) == LevelCurve.HOLDS ? Stage.HOLDING : Stage.HEATING;
+    }
+
+    private static boolean isLevel(FiringData data) {
+        double slope = data.course.line(data.nowS - LEVEL_FOR_S, data.nowS).slopeKS() * 3600;
+        return Math.abs(slope) < LEVEL_K_PER_H && isHot(data);
+    }
+
+    private static boolean isHot(FiringData data) {
+        return data.course.temperatureC[data.course.last()] > data.ambient.celsius() + HOT_ABOVE_ROOM_K;
     }
 
     static Forecast unknown(

@@ -30,6 +30,11 @@ final class FiringDetector {
     private static final double LEFT_OVER_C = 200;
 
     private static final double OUTPUT_ON = 0.02;
+
+    /** At full output for so long, a curve grown level is no hold: the kiln has no more to give. */
+    private static final double OUTPUT_FULL = 0.97;
+
+    private static final long FULL_FOR_MS = 10 * MINUTE_MS;
     private static final double FLAT_K_PER_H = 8;
     private static final double RISING_K_PER_H = 15;
     private static final double FALLING_K_PER_H = -12;
@@ -49,6 +54,7 @@ final class FiringDetector {
     private OptionalLong litMs = OptionalLong.empty();
     private double litC;
     private OptionalLong outputOnSinceMs = OptionalLong.empty();
+    private OptionalLong outputFullSinceMs = OptionalLong.empty();
     private double output;
     private boolean outputKnown;
     private double highestC = Double.NEGATIVE_INFINITY;
@@ -122,6 +128,11 @@ final class FiringDetector {
         double weight = outputKnown ? (double) sinceLastMs / (sinceLastMs + MINUTE_MS) : 1;
         output += (fraction - output) * weight;
         outputKnown = true;
+        if (output < OUTPUT_FULL) {
+            outputFullSinceMs = OptionalLong.empty();
+        } else if (outputFullSinceMs.isEmpty()) {
+            outputFullSinceMs = OptionalLong.of(elapsedMs);
+        }
         if (output <= OUTPUT_ON) {
             outputOnSinceMs = OptionalLong.empty();
         } else if (outputOnSinceMs.isEmpty()) {
@@ -242,11 +253,15 @@ final class FiringDetector {
         fallingSinceMs = OptionalLong.empty();
         if (slope.isPresent()) {
             if (Math.abs(perHour) < FLAT_K_PER_H) {
-                stage = FiringStage.HOLDING;
+                stage = hasNoMoreToGive(trend.ms(0)) ? FiringStage.HEATING : FiringStage.HOLDING;
             } else if (perHour > RISING_K_PER_H) {
                 stage = FiringStage.HEATING;
             }
         }
+    }
+
+    private boolean hasNoMoreToGive(long nowMs) {
+        return outputFullSinceMs.isPresent() && nowMs - outputFullSinceMs.getAsLong() >= FULL_FOR_MS;
     }
 
     private void cools(TemperatureTrend trend) {

@@ -46,7 +46,7 @@ public final class ForecastWords {
     /** @param notes what else is to be known of it; said before the caution */
     public List<String> lines(Forecast forecast, List<String> notes) {
         List<String> lines = new ArrayList<>();
-        lines.add(words.named("forecast.stage", forecast.stage()) + "." + countedFrom(forecast));
+        lines.add(stage(forecast) + "." + countedFrom(forecast));
         forecast.arrival().ifPresent(arrival -> lines.addAll(arrival(arrival, forecast.askedS())));
         for (Forecast.Below below : forecast.below()) {
             lines.add(sentence(below(below, forecast)));
@@ -56,10 +56,23 @@ public final class ForecastWords {
         forecast.energy()
                 .ifPresent(energy ->
                         lines.add(sentence(words.text(energyKey, words.number(energy.kilowattHours(), 1)))));
-        remarks(forecast).forEach(remark -> lines.add(sentence(remark)));
+        remarks(forecast).stream()
+                .filter(remark -> !remark.equals(atItsLimit()))
+                .forEach(remark -> lines.add(sentence(remark)));
         notes.forEach(note -> lines.add(sentence(note)));
         lines.add(words.text("forecast.caution"));
         return lines;
+    }
+
+    /** Where it stands: of a kiln that has no more to give not just that it heats. */
+    private String stage(Forecast forecast) {
+        return forecast.remarks().stream().anyMatch(remark -> remark.kind() == Forecast.Remark.Kind.AT_ITS_LIMIT)
+                ? words.sentence(atItsLimit())
+                : words.named("forecast.stage", forecast.stage());
+    }
+
+    private String atItsLimit() {
+        return words.named("forecast.remark", Forecast.Remark.Kind.AT_ITS_LIMIT);
     }
 
     /** From when times without a clock count, said once for all of them. */

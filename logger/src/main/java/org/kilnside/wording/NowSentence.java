@@ -23,6 +23,8 @@ public record NowSentence(String text, Tone tone) {
     /** Slower than this is said to stand still, K/h. */
     private static final double STANDING_K_PER_H = 5;
 
+    private static final double FULL_OUTPUT = 0.97;
+
     /** How a sentence should be taken. */
     public enum Tone {
         /** Things go their way. */
@@ -182,11 +184,18 @@ public record NowSentence(String text, Tone tone) {
                 .tenMinutes()
                 .map(rate -> {
                     if (Math.abs(rate.kelvinPerHour()) < STANDING_K_PER_H) {
-                        return words.text("now.standing");
+                        return words.text(isAtFullOutput(snapshot) ? "now.standing_full" : "now.standing");
                     }
                     return words.text(rate.kelvinPerHour() > 0 ? "now.rising" : "now.falling", words.speed(rate));
                 })
                 .orElse("");
+    }
+
+    private static boolean isAtFullOutput(Snapshot snapshot) {
+        return snapshot.latest()
+                .flatMap(latest -> latest.controller().output())
+                .filter(output -> output.fraction() >= FULL_OUTPUT)
+                .isPresent();
     }
 
     private static Optional<Temperature> target(Optional<Schedule> plan, int segment) {

@@ -7,12 +7,14 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
+import org.kilnside.quantity.Share;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.tracking.PlanPosition.Leg;
 import org.kilnside.tracking.SimulatedFiring.Line;
@@ -153,6 +155,19 @@ class FiringTrackerTest {
         }
         assertThat(tracker.position()).isEmpty();
         assertThat(right / (double) all).isGreaterThan(0.9);
+    }
+
+    @Test
+    void aKilnThatStandsAtFullOutputHoldsNothing() {
+        for (double share : new double[] {1, 0.6}) {
+            FiringTracker tracker = new FiringTracker(Optional.empty());
+            ControllerReport report = new ControllerReport(
+                    Optional.of(Share.ofPercent(100 * share)), Optional.empty(), OptionalInt.empty());
+            for (long s = 0; s < 20 * 3600; s += 30) {
+                tracker.take(s * 1000, 15 + 1135 * (1 - Math.exp(-s / 3600.0 / 3.3)), report);
+            }
+            assertThat(tracker.stage()).isEqualTo(share == 1 ? FiringStage.HEATING : FiringStage.HOLDING);
+        }
     }
 
     @Test

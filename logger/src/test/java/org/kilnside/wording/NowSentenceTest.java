@@ -63,6 +63,16 @@ class NowSentenceTest {
     }
 
     @Test
+    void aKilnThatHasNoMoreToGiveStandsStillAtFullOutput() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.plan = Optional.empty();
+        moment.minutes = 175;
+        assertThat(said(moment.build())).matches("Heating, \\d+ °C, standing still\\.");
+        moment.outputPercent = 100;
+        assertThat(said(moment.build())).matches("Heating, \\d+ °C, standing still at full output\\.");
+    }
+
+    @Test
     void anOldReadingIsNeverShownAsIfItWereLive() {
         NowSentence sentence = NowSentence.of(SampleSnapshots.heating(), HOST_MS + 240_000, english);
         assertThat(sentence.text()).isEqualTo("No reading for 4 min.");

@@ -211,6 +211,7 @@ public final class SampleSnapshots {
         public List<SensorFault> faults = List.of();
         public String link = "serial:/dev/ttyUSB0?baud=115200";
         public double speed = 1;
+        public double outputPercent = 62;
         public Connection.State connection = Connection.State.RECEIVING;
         public Optional<Schedule> plan = Optional.of(BISQUE);
         public double stepSeconds = 5;
@@ -272,7 +273,7 @@ public final class SampleSnapshots {
                             faults,
                             hot
                                     ? new ControllerReport(
-                                            Optional.of(Share.ofPercent(62)),
+                                            Optional.of(Share.ofPercent(outputPercent)),
                                             Optional.of(planned),
                                             OptionalInt.of(segment))
                                     : ControllerReport.NONE,
