@@ -23,6 +23,9 @@ final class DrivenFall {
     private static final double BRAKED_TO = 0.5;
     private static final double BRAKED_FROM_KS = -60 / 3600.0;
 
+    /** A kiln left alone falls so many times as fast as it is led down afterwards, or it is led down already. */
+    private static final double FREE_FALLS_TIMES = 1.3;
+
     private static final double LONGEST_STRETCH_S = 3 * 3600;
     private static final double ROOM_C = 15;
 
@@ -153,6 +156,33 @@ final class DrivenFall {
                 && before.slopeKS() < BRAKED_FROM_KS
                 && sure > BRAKED_TO * (before.slopeKS() + before.slopeErrorKS());
         return flat || braked;
+    }
+
+    /**
+     * Marks what falls no faster than the straight stretch it comes down to: hotter and left alone it would have. The first
+     * minutes of a ramp are too short to be told by their own shape.
+     */
+    static void joinBeginnings(Course course, int from, boolean[] straight) {
+        int begin = from;
+        for (int i = from + 1; i < course.size; i++) {
+            if (straight[i] && !straight[i - 1]) {
+                int end = i;
+                while (end + 1 < course.size && straight[end + 1]) {
+                    end++;
+                }
+                if (fallsNoFaster(course, course.timeS[begin], course.timeS[i], course.timeS[end])) {
+                    Arrays.fill(straight, begin + 1, i, true);
+                }
+            }
+            begin = straight[i] ? i : begin;
+        }
+    }
+
+    /** Whether a kiln falls no faster up to a moment, at which elements lead it down, than it does after it. */
+    static boolean fallsNoFaster(Course course, double fromS, double ledS, double toS) {
+        double before = -course.line(fromS, ledS).slopeKS();
+        double after = -course.line(ledS, toS).slopeKS();
+        return before < FREE_FALLS_TIMES * after;
     }
 
     /** The latest point before which the kiln has lost 15 % of its height above the room; at most three hours back. */

@@ -104,7 +104,10 @@ final class Phases {
     Phases ledDownSince(Course course, double sinceS) {
         List<Span> alone = new ArrayList<>();
         for (Span span : free) {
-            addSpan(course, alone, span.from(), Math.min(span.to(), course.at(sinceS)), course.last());
+            int to = Math.min(span.to(), course.at(sinceS));
+            if (!DrivenFall.fallsNoFaster(course, course.timeS[span.from()], course.timeS[to], course.lastS())) {
+                addSpan(course, alone, span.from(), to, course.last());
+            }
         }
         return new Phases(alone, List.of(), peak, coolingNow, true);
     }
@@ -286,6 +289,7 @@ final class Phases {
     private static void byShape(Course course, boolean[] off) {
         int lastTop = knee(course, peak(course));
         boolean[] straight = DrivenFall.straight(course, lastTop);
+        DrivenFall.joinBeginnings(course, lastTop, straight);
         DrivenFall.markClimbs(course, lastTop, straight, noise(course));
         SuddenChanges.find(course, lastTop, straight);
         int powered = lastTop;

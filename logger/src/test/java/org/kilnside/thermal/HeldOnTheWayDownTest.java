@@ -77,6 +77,28 @@ class HeldOnTheWayDownTest {
         }
     }
 
+    /** Led down from the top on, so slowly that for half an hour its fall is too short to be seen as a straight line. */
+    @Test
+    void theFirstMinutesOfASlowRampAreNoCoolingLeftAlone() {
+        Schedule slow = new Schedule(
+                "slowly from the top",
+                List.of(ramp(120, 600, 0), ramp(140, 1180, 10), ramp(40, 900, 0), new Segment.FreeCooling()));
+        for (int kiln : new int[] {2, 3}) {
+            VirtualTrial firing = VirtualTrial.glaze(Population.Family.LAYERED, kiln, slow);
+            for (double celsius : new double[] {1000, 800, 600}) {
+                double askedS = fallsBelowS(firing, celsius);
+                Forecast forecast = Forecaster.forecast(
+                        ForecastQuestion.about(firing.until(askedS, false)).withPlan(slow));
+                double truthS = firing.belowS(200);
+                Forecast.When when = forecast.below().get(0).when().orElseThrow();
+                assertThat((when.atS() - truthS) / (truthS - askedS))
+                        .as("%d %.0f", kiln, celsius)
+                        .isBetween(-0.4, 0.4);
+                assertThat(truthS).as("%d %.0f", kiln, celsius).isBetween(when.fromS(), when.toS());
+            }
+        }
+    }
+
     @Test
     void withoutAPlanOnlyTheEarliestTimeOfAHeldKilnIsKnown() {
         Forecast forecast = Forecaster.forecast(ForecastQuestion.about(FIRING.until(FIRING.offS() - 1200, true)));
