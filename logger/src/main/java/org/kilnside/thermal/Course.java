@@ -19,6 +19,9 @@ final class Course {
 
     private static final double SMOOTHING_S = 300;
 
+    /** How hot it is at the least is seen over so long, s. */
+    private static final double SEEN_OVER_S = 1200;
+
     /** Readings further apart than this, and than so many times the log's usual distance, leave a gap, s. */
     private static final double GAP_S = 900;
 
@@ -275,6 +278,17 @@ final class Course {
         double to = Math.min(notAfterS, seconds + SMOOTHING_S);
         Line line = line(from, to);
         return line.points() < 3 ? temperatureAt(seconds) : line.at(seconds);
+    }
+
+    /** What it is now at the least, nineteen times in twenty: by the last readings together, less what their noise leaves open. */
+    double atLeastC() {
+        Line line = line(lastS() - SEEN_OVER_S, lastS());
+        if (line.points() < 3) {
+            return temperatureC[last()];
+        }
+        // At the end of a line its height is off by its slope's share and by its mean's, which is a third of that squared.
+        double error = line.slopeErrorKS() * (lastS() - line.middleS()) * Math.sqrt(4.0 / 3);
+        return line.at(lastS()) - 1.645 * error;
     }
 
     /**

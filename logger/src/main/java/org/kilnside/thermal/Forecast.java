@@ -215,6 +215,12 @@ public record Forecast(
             POWER_MISSING,
             /** The curve jumps further than a kiln can. */
             JUMP,
+            /** No plan being known it is taken to climb on as fast as its set-point last did. */
+            SETPOINT_GOES_ON,
+            /** No plan being known it is taken to climb on as fast as it does. */
+            PACE_GOES_ON,
+            /** No plan being known it is taken to go on at the full output it has. */
+            FULL_OUTPUT_GOES_ON,
             /** Nobody said how hot it is to get. */
             NO_TARGET,
             /** A temperature asked for lies at or under the room's. */

@@ -18,9 +18,6 @@ final class HeatingForecast {
     /** A top-out is the highest within this, s. */
     private static final double TOPS_OUT_WITHIN_S = 12 * 3600;
 
-    /** Without a plan the pace of the last time goes on; a kiln that holds is taken to go on at this, K/h. */
-    private static final double USUAL_PACE = 100;
-
     /**
      * Below this nobody says that a kiln is too weak, unless it has run full for half an hour: little has been asked of
      * the elements, and water that leaves takes a share of their power that looks like weakness, °C.
@@ -126,7 +123,8 @@ final class HeatingForecast {
         }
         double aimC = target.get().celsius();
         Steering steering = Steering.of(data.course, isPlanned(question) ? question.plan() : Optional.empty());
-        PlanAhead ahead = ahead(question, data, steering, aimC);
+        Optional<PaceAhead> pace = isPlanned(question) ? Optional.empty() : Optional.of(PaceAhead.of(guessed, aimC));
+        PlanAhead ahead = pace.map(PaceAhead::ahead).orElseGet(() -> planned(question, data, steering));
         List<FiringFit.Weighted> evenly = question.memory().fit(guessed);
         Optional<PowerGuard.Finding> step =
                 outputKnown ? PowerGuard.stepOnce(data, evenly.get(0).fit(), question.memory()) : Optional.empty();
@@ -165,9 +163,9 @@ final class HeatingForecast {
                 },
                 thresholds.length);
         Arrival waited = arrival(target.get(), known, rising, flattensBelowC(known, forItsTop), power);
-        Arrival steered = isPlanned(question)
-                ? ByTheClock.arrival(steering, waited, rising[BY_THE_CLOCK], known, ahead.leavesS(aimC), power)
-                : waited;
+        Arrival steered = pace.isPresent()
+                ? pace.get().widened(waited, data.nowS, power)
+                : ByTheClock.arrival(steering, waited, rising[BY_THE_CLOCK], known, ahead.leavesS(aimC), power);
         Optional<Arrival> arrival = Optional.of(steered);
         ByTheClock.remark(
                         steering,
@@ -176,6 +174,8 @@ final class HeatingForecast {
                         data.course,
                         ahead.leavesS(aimC))
                 .ifPresent(remarks::add);
+        pace.filter(its -> steered.when().filter(when -> when.atS() > data.nowS).isPresent())
+                .ifPresent(its -> remarks.add(Remark.of(its.taken())));
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
         boolean ends = steering == Steering.BY_THE_CLOCK
                 || steered.reaches() != Reaches.NO && steered.when().isPresent();
@@ -313,7 +313,7 @@ final class HeatingForecast {
         double highest = Math.max(nowC, Math.min(noHigherC, top.mean()));
         TopsOut topsOut = new TopsOut(
                 Temperature.ofCelsius(highest),
-                Temperature.ofCelsius(Math.max(nowC, Math.min(highest, top.mean() - lower))),
+                Temperature.ofCelsius(Math.max(data.course.atLeastC(), Math.min(highest, top.mean() - lower))),
                 Temperature.ofCelsius(Math.max(nowC, Math.min(noHigherC, top.mean() + higher))));
         if (arrived.isPresent()) {
             return new Arrival(target, Reaches.YES, arrived, Optional.of(topsOut));
@@ -377,18 +377,8 @@ final class HeatingForecast {
                 || question.plan().isPresent() && question.target().isEmpty();
     }
 
-    private static PlanAhead ahead(ForecastQuestion question, FiringData data, Steering steering, double aimC) {
-        if (question.ahead().isPresent()) {
-            return question.ahead().get();
-        }
-        if (isPlanned(question)) {
-            return PlanAlignment.ahead(question.plan().get(), data.course, data.phases, steering);
-        }
-        double pace = data.course.line(data.nowS - 2400, data.nowS).slopeKS() * 3600;
-        int last = data.course.last();
-        double output = data.course.output[last];
-        double rate = !Double.isNaN(output) && output > 0.97 ? 2000 : pace > 20 ? pace : USUAL_PACE;
-        double seconds = Math.max(0, aimC - data.nowC) / rate * 3600;
-        return new PlanAhead(List.of(new PlanAhead.Corner(data.nowS + seconds, aimC)));
+    private static PlanAhead planned(ForecastQuestion question, FiringData data, Steering steering) {
+        return question.ahead()
+                .orElseGet(() -> PlanAlignment.ahead(question.plan().get(), data.course, data.phases, steering));
     }
 }
