@@ -286,7 +286,8 @@ final class Course {
         if (line.points() < 3) {
             return temperatureC[last()];
         }
-        // At the end of a line its height is off by its slope's share and by its mean's, which is a third of that squared.
+        // At the end of a line its height is off by its slope's share and by its mean's, which is a third of that
+        // squared.
         double error = line.slopeErrorKS() * (lastS() - line.middleS()) * Math.sqrt(4.0 / 3);
         return line.at(lastS()) - 1.645 * error;
     }

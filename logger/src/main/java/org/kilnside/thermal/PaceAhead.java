@@ -68,13 +68,13 @@ record PaceAhead(PlanAhead ahead, Remark.Kind taken, double soonerLn, double lat
         double setpointC = course.setpointC[course.last()];
         double leadK = setpointC - data.nowC;
         double pace = course.line(data.nowS - LOOK_S, data.nowS).slopeKS() * 3600;
-        boolean full = data.guessedFullForS.isPresent()
-                || course.meanOutput(data.nowS - FULL_FOR_S, data.nowS) >= FULL_OUTPUT;
+        boolean full =
+                data.guessedFullForS.isPresent() || course.meanOutput(data.nowS - FULL_FOR_S, data.nowS) >= FULL_OUTPUT;
         if (full && !(leadK < KEEPS_UP_K)) {
             // A set-point that stands at its end already has no slower ramp to come.
             double later = setpointC >= aimC - ON_LINE_K ? 0 : new Climb(data.nowC, aimC, rate(pace)).laterLn();
-            PlanAhead allItHas = new PlanAhead(List.of(new PlanAhead.Corner(
-                    data.nowS + Math.max(0, aimC - data.nowC) / ALL_IT_HAS_K_PER_H * 3600, aimC)));
+            PlanAhead allItHas = new PlanAhead(List.of(
+                    new PlanAhead.Corner(data.nowS + Math.max(0, aimC - data.nowC) / ALL_IT_HAS_K_PER_H * 3600, aimC)));
             return new PaceAhead(allItHas, Remark.Kind.FULL_OUTPUT_GOES_ON, 0, later);
         }
         Optional<Double> ramp = leadK < LEADS_WITHIN_K ? lastRamp(course) : Optional.empty();

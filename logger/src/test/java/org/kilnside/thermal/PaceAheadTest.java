@@ -41,10 +41,7 @@ class PaceAheadTest {
     @Test
     void theSetPointsLastRampGoesOnThoughTheKilnLagsAndWavers() {
         FiringData data = climb(
-                6,
-                hour -> 15 + 120 * hour - 4 * hour + 3 * Math.sin(9 * hour),
-                hour -> 15 + 120 * hour,
-                hour -> 0.5);
+                6, hour -> 15 + 120 * hour - 4 * hour + 3 * Math.sin(9 * hour), hour -> 15 + 120 * hour, hour -> 0.5);
         PaceAhead pace = PaceAhead.of(data, 1000);
         assertThat(pace.taken()).isEqualTo(Remark.Kind.SETPOINT_GOES_ON);
         assertThat(endsInHours(data, 1000)).isCloseTo((1000 - data.nowC) / 120, within(0.05));
@@ -52,8 +49,8 @@ class PaceAheadTest {
 
     @Test
     void aHoldOnTheWayUpIsFollowedByARampLikeTheOneBefore() {
-        FiringData data = climb(
-                5.5, hour -> Math.min(600, 15 + 117 * hour), hour -> Math.min(600, 15 + 117 * hour), hour -> 0.4);
+        FiringData data =
+                climb(5.5, hour -> Math.min(600, 15 + 117 * hour), hour -> Math.min(600, 15 + 117 * hour), hour -> 0.4);
         assertThat(endsInHours(data, 1000)).isCloseTo(400 / 117.0, within(0.05));
     }
 
@@ -109,10 +106,9 @@ class PaceAheadTest {
                 double truthS = firing.aboveS(1197);
                 for (double nowC : new double[] {700, 1000, 1090}) {
                     double nowS = firing.aboveS(nowC);
-                    Forecast forecast = Forecaster.forecast(ForecastQuestion.about(firing.until(nowS, true))
-                            .withTarget(Temperature.ofCelsius(1200)));
-                    Forecast.When when =
-                            forecast.arrival().orElseThrow().when().orElseThrow();
+                    Forecast forecast = Forecaster.forecast(
+                            ForecastQuestion.about(firing.until(nowS, true)).withTarget(Temperature.ofCelsius(1200)));
+                    Forecast.When when = forecast.arrival().orElseThrow().when().orElseThrow();
                     asked++;
                     held += when.fromS() <= truthS && truthS <= when.toS() ? 1 : 0;
                     off += Math.abs(when.atS() - truthS) / (truthS - nowS) / 18;
