@@ -270,9 +270,7 @@ public final class ForecastCommand implements Callable<Integer> {
                 .notKnown(answer.unknowns()).stream().toList();
         if (json) {
             List<String> notes = new ArrayList<>(words.remarks(forecast));
-            forecast.below().stream()
-                    .filter(Forecast.Below::neverAbove)
-                    .forEach(below -> notes.add(words.below(below, forecast)));
+            notes.addAll(words.neverAbove(forecast));
             notes.addAll(more);
             around.out()
                     .println(ForecastJson.object(Optional.empty(), forecast.askedS(), forecast)
@@ -295,6 +293,7 @@ public final class ForecastCommand implements Callable<Integer> {
         if (json) {
             List<String> notes = new ArrayList<>(doubts);
             notes.addAll(words.remarks(forecast));
+            notes.addAll(words.neverAbove(forecast));
             around.out()
                     .println(ForecastJson.object(Optional.of(path), lastS(log.trace()), forecast)
                             .with("notes", notes));

@@ -206,6 +206,13 @@ final class CoolingForecast {
         while (i > data.phases.peak() && course.temperatureC[i - 1] < threshold.celsius()) {
             i--;
         }
+        if (course.temperatureC[data.phases.peak()] < threshold.celsius()) {
+            // The log shows it no hotter: it never was, or it was before the log begins.
+            if (!UnseenTop.beginsOnTheWayDown(course, data.phases.peak())) {
+                return new Below(threshold, Optional.empty(), Optional.empty(), true);
+            }
+            i = 0;
+        }
         double at = course.timeS[i];
         return new Below(threshold, Optional.of(new When(at, at, at)), Optional.of(at));
     }

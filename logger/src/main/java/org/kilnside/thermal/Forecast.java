@@ -2,6 +2,7 @@ package org.kilnside.thermal;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.kilnside.quantity.Energy;
 import org.kilnside.quantity.Temperature;
 
@@ -35,6 +36,16 @@ public record Forecast(
         remarks = List.copyOf(remarks);
     }
 
+    /** What a climb that is worked out of the number rests on. */
+    private static final Set<Remark.Kind> OF_THE_CLIMB = Set.of(
+            Remark.Kind.AT_ITS_LIMIT,
+            Remark.Kind.FULL_OUTPUT_GUESSED,
+            Remark.Kind.SETPOINT_RUNS_AHEAD,
+            Remark.Kind.MAY_END_BY_THE_CLOCK,
+            Remark.Kind.SETPOINT_GOES_ON,
+            Remark.Kind.PACE_GOES_ON,
+            Remark.Kind.FULL_OUTPUT_GOES_ON);
+
     /**
      * The same of a sensor that is not to be believed: what a kiln on its way up will do is not worked out of its number. On
      * the way down the curve itself has told the fit more than the number an alarm was raised for.
@@ -55,7 +66,9 @@ public record Forecast(
                 energy,
                 estimate,
                 List.of(),
-                remarks);
+                remarks.stream()
+                        .filter(each -> !OF_THE_CLIMB.contains(each.kind()))
+                        .toList());
     }
 
     /** The same where the sensor stood at the highest number it can give: what the kiln did not show it may have reached. */

@@ -29,7 +29,7 @@ final class UnseenTop {
         return possible ? Reaches.TOP_UNSEEN : Reaches.NO;
     }
 
-    private static boolean beginsOnTheWayDown(Course course, int peak) {
+    static boolean beginsOnTheWayDown(Course course, int peak) {
         double lowest = Double.POSITIVE_INFINITY;
         for (int i = 0; i <= peak; i++) {
             lowest = Math.min(lowest, course.temperatureC[i]);

@@ -67,10 +67,10 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         /** Within so much of a cone the plan comes to what it aims for. */
         private static final double OF_THE_AIM = 0.2;
 
-        /** A top-out known less well than this says nothing a potter could plan with, K. */
-        private static final double TOP_WORTH_SAYING_K = 100;
-
         private static final double WAVERS_K = 2;
+
+        /** What was so in a curve's first minute was so when it began, ms. */
+        private static final double FIRST_MINUTE_MS = 60_000;
 
         /** What an answer rests on that a potter has to know beside it. */
         private static final List<Remark.Kind> TO_MIND = List.of(
@@ -229,7 +229,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         /** With how far it comes, where that is known well enough to think about. */
         private String cannotSay(Forecast.Arrival arrival, String target) {
             return arrival.topsOut()
-                    .filter(top -> top.to().minus(top.from()).kelvin() <= TOP_WORTH_SAYING_K)
+                    .filter(ForecastWords::isWorthSaying)
                     .map(top -> words.text(
                             "ahead.cannot_say_top",
                             target,
@@ -336,6 +336,9 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
         }
 
         private String value(Forecast.Below below) {
+            if (below.neverAbove()) {
+                return words.text("ahead.never_above");
+            }
             if (below.when().isPresent()) {
                 When when = below.when().get();
                 Tense tense = tense(when);
@@ -347,6 +350,9 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                         .anyMatch(remark -> remark.kind() == Remark.Kind.SENSOR_READS_AIR);
                 if (unseen) {
                     return words.text("ahead.by_now");
+                }
+                if (when.atS() * 1000 < snapshot.curve().elapsedMs(0) + FIRST_MINUTE_MS) {
+                    return words.text("ahead.all_along");
                 }
                 return tense == Tense.ABOUT_NOW
                         ? words.text("ahead.just_now")

@@ -11,6 +11,12 @@ import org.kilnside.thermal.Forecast;
 
 /** Says what a kiln will do, never leading with the earliest time and never without its caution. */
 public final class ForecastWords {
+    /** A top-out known less well than this says nothing, K. */
+    private static final double TOP_WORTH_SAYING_K = 100;
+
+    /** What was so in a log's first minute was so when it began, s. */
+    private static final double FIRST_MINUTE_S = 60;
+
     private final Words words;
     private final Optional<Instant> startedAt;
     private final double firstS;
@@ -48,9 +54,7 @@ public final class ForecastWords {
         List<String> lines = new ArrayList<>();
         lines.add(stage(forecast) + "." + countedFrom(forecast));
         forecast.arrival().ifPresent(arrival -> lines.addAll(arrival(arrival, forecast.askedS())));
-        for (Forecast.Below below : forecast.below()) {
-            lines.add(sentence(below(below, forecast)));
-        }
+        lines.addAll(coolings(forecast));
         choices(forecast).forEach(choice -> lines.add(sentence(choice)));
         String energyKey = forecast.stage() == Forecast.Stage.WAITING ? "forecast.energy_ahead" : "forecast.energy";
         forecast.energy()
@@ -61,6 +65,28 @@ public final class ForecastWords {
                 .forEach(remark -> lines.add(sentence(remark)));
         notes.forEach(note -> lines.add(sentence(note)));
         lines.add(words.text("forecast.caution"));
+        return lines;
+    }
+
+    /** When it will be cool, a line each; those of which nothing can be known in one, of a kiln too weak with why. */
+    private List<String> coolings(Forecast forecast) {
+        List<String> lines = new ArrayList<>();
+        List<String> unknown = new ArrayList<>();
+        for (Forecast.Below below : forecast.below()) {
+            if (below.when().isPresent() || below.neverAbove() || below.notBeforeS().isPresent()) {
+                lines.add(sentence(below(below, forecast)));
+            } else {
+                unknown.add(words.temperature(below.temperature()));
+            }
+        }
+        if (!unknown.isEmpty()) {
+            boolean tooWeak = forecast.stage() != Forecast.Stage.COOLING
+                    && forecast.arrival()
+                            .filter(arrival -> arrival.reaches() == Forecast.Reaches.NO)
+                            .isPresent();
+            lines.add(sentence(words.text(
+                    tooWeak ? "forecast.below_when_off" : "forecast.below_unknown", String.join(", ", unknown))));
+        }
         return lines;
     }
 
@@ -86,10 +112,9 @@ public final class ForecastWords {
             return "";
         }
         return " "
-                + words.text(
-                        forecast.stage() == Forecast.Stage.WAITING
-                                ? "forecast.counted_from_lighting"
-                                : "forecast.counted_from_first_reading");
+                + (forecast.stage() == Forecast.Stage.WAITING
+                        ? words.text("forecast.counted_from_lighting")
+                        : words.text("forecast.counted_from_first_reading", time(lastS)));
     }
 
     /** That the log holds a firing before this one. */
@@ -112,8 +137,16 @@ public final class ForecastWords {
                 .toList();
     }
 
+    /** The temperatures it never is above: times that are not given say nothing of that. */
+    public List<String> neverAbove(Forecast forecast) {
+        return forecast.below().stream()
+                .filter(Forecast.Below::neverAbove)
+                .map(below -> below(below, forecast))
+                .toList();
+    }
+
     /** When it will be below one temperature. */
-    public String below(Forecast.Below below, Forecast forecast) {
+    private String below(Forecast.Below below, Forecast forecast) {
         String temperature = words.temperature(below.temperature());
         if (below.when().isPresent()) {
             Forecast.When when = below.when().get();
@@ -124,7 +157,9 @@ public final class ForecastWords {
             }
             return switch (tense) {
                 case PAST ->
-                    words.text(
+                    when.atS() < firstS + FIRST_MINUTE_S
+                            ? words.text("forecast.below_all_along", temperature)
+                            : words.text(
                             startedAt.isPresent() ? "forecast.below_done" : "forecast.below_done_after",
                             temperature,
                             time(when.atS()));
@@ -152,9 +187,10 @@ public final class ForecastWords {
                 .toList();
     }
 
-    /** What one way of cooling on would give, every temperature still ahead; empty when none is. */
+    /** What one way of cooling on would change of every temperature still ahead; empty when nothing. */
     private String choice(Forecast.Choice choice, Forecast forecast) {
         String times = choice.below().stream()
+                .filter(below -> !forecast.below().contains(below))
                 .filter(below -> below.when()
                         .filter(when -> Tense.of(when, forecast.askedS(), lastS) == Tense.AHEAD)
                         .isPresent())
@@ -181,6 +217,8 @@ public final class ForecastWords {
         Optional<Forecast.When> past = arrival.when().filter(when -> when.atS() <= askedS);
         past.ifPresent(when -> lines.add(sentence(words.text("forecast.reached", target, when(when.atS())))));
         boolean open = arrival.topsOut().isPresent();
+        boolean worthSaying = arrival.reaches() == Forecast.Reaches.NO
+                || arrival.topsOut().filter(ForecastWords::isWorthSaying).isPresent();
         switch (arrival.reaches()) {
             case YES ->
                 ahead.ifPresent(when ->
@@ -194,7 +232,7 @@ public final class ForecastWords {
                         ahead.map(when -> words.text("forecast.arrives_if", target, when(when.atS()), span(when)))
                                 .orElseGet(() -> words.text("forecast.cannot_say", target))));
         }
-        if (arrival.reaches() != Forecast.Reaches.YES) {
+        if (arrival.reaches() != Forecast.Reaches.YES && worthSaying) {
             arrival.topsOut()
                     .ifPresent(top -> lines.add(sentence(words.text(
                             "forecast.tops_out",
@@ -203,6 +241,11 @@ public final class ForecastWords {
                             words.temperature(top.to())))));
         }
         return lines;
+    }
+
+    /** Whether a top-out is known well enough for a potter to plan with. */
+    static boolean isWorthSaying(Forecast.TopsOut top) {
+        return top.to().minus(top.from()).kelvin() <= TOP_WORTH_SAYING_K;
     }
 
     private String sentence(String text) {

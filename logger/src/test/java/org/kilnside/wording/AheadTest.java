@@ -301,6 +301,15 @@ class AheadTest {
     }
 
     @Test
+    void whatItNeverWasAboveAndWhatItWasBelowAllAlongHasNoTime() {
+        Below never = new Below(celsius(120), Optional.empty(), Optional.empty(), true);
+        assertThat(Ahead.of(cooling(never, below(50, 0, 0, 0)), ENGLISH).lines())
+                .contains(
+                        new Ahead.Line("Lid < 120 °C", "never above it"),
+                        new Ahead.Line("Unload < 50 °C", "from the first reading on"));
+    }
+
+    @Test
     void whereOnlyTheEarliestTimeIsKnownItSaysWhy() {
         Below unknown = new Below(celsius(120), Optional.empty(), Optional.of(20 * HOUR_S));
         Snapshot driven = with(
