@@ -73,7 +73,9 @@ public final class ForecastWords {
         List<String> lines = new ArrayList<>();
         List<String> unknown = new ArrayList<>();
         for (Forecast.Below below : forecast.below()) {
-            if (below.when().isPresent() || below.neverAbove() || below.notBeforeS().isPresent()) {
+            if (below.when().isPresent()
+                    || below.neverAbove()
+                    || below.notBeforeS().isPresent()) {
                 lines.add(sentence(below(below, forecast)));
             } else {
                 unknown.add(words.temperature(below.temperature()));
@@ -160,9 +162,9 @@ public final class ForecastWords {
                     when.atS() < firstS + FIRST_MINUTE_S
                             ? words.text("forecast.below_all_along", temperature)
                             : words.text(
-                            startedAt.isPresent() ? "forecast.below_done" : "forecast.below_done_after",
-                            temperature,
-                            time(when.atS()));
+                                    startedAt.isPresent() ? "forecast.below_done" : "forecast.below_done_after",
+                                    temperature,
+                                    time(when.atS()));
                 case ABOUT_NOW -> words.text("forecast.below_now", temperature);
                 case AHEAD -> words.text("forecast.below", temperature, when(when.atS()), span(when));
             };

@@ -271,8 +271,8 @@ class ForecastCommandTest {
     @Test
     void timesWithoutAClockSayOnceFromWhenTheyCount() throws IOException {
         String own = said(log("a.csv", 11).toString()).out();
-        assertThat(own).containsOnlyOnce(
-                        "Cooling. Times count from the log's first reading; its last came after 11 h.");
+        assertThat(own)
+                .containsOnlyOnce("Cooling. Times count from the log's first reading; its last came after 11 h.");
         Path epoch = Files.writeString(
                 folder.resolve("epoch.csv"), shifted(Files.readString(folder.resolve("a.csv")), 1_700_000_000L));
         Line shifted = said(epoch.toString());

@@ -82,7 +82,9 @@ class ForecastStandsTest {
     @Test
     void whatItWasBelowWhenTheLogBeganItDidNotComeBelowInIt() throws IOException {
         String log = course("late.csv", 90, h -> 15 + 160 * Math.exp(-h / 4));
-        assertThat(said(log)).contains("Below 200 °C from the first reading on.").doesNotContain("ame below 200 °C");
+        assertThat(said(log))
+                .contains("Below 200 °C from the first reading on.")
+                .doesNotContain("ame below 200 °C");
         assertThat(said(log, "--json")).contains("{\"temp_c\":200.0,\"at_s\":0.0,");
     }
 
