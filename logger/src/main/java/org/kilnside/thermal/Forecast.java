@@ -234,6 +234,8 @@ public record Forecast(
             PACE_GOES_ON,
             /** No plan being known it is taken to go on at the full output it has. */
             FULL_OUTPUT_GOES_ON,
+            /** It is hotter than its plan ever has it, and not on its way down: it seems to be fired by another. */
+            HOTTER_THAN_PLANNED,
             /** Nobody said how hot it is to get. */
             NO_TARGET,
             /** A temperature asked for lies at or under the room's. */

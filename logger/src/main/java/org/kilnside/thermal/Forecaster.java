@@ -99,7 +99,7 @@ public final class Forecaster {
 
     private static boolean isLevel(FiringData data) {
         double slope = data.course.line(data.nowS - LEVEL_FOR_S, data.nowS).slopeKS() * 3600;
-        return Math.abs(slope) < LEVEL_K_PER_H && isHot(data);
+        return isHot(data) && (Math.abs(slope) < LEVEL_K_PER_H || LevelCurve.isWhereItsSetPointStands(data));
     }
 
     private static boolean isHot(FiringData data) {

@@ -47,6 +47,9 @@ final class HeatingForecast {
     /** A controller holds a top some kelvins under it. */
     private static final double AS_GOOD_AS_THERE_K = 3;
 
+    /** So far above its plan's top no kiln overshoots, K. */
+    private static final double NOT_ITS_PLAN_K = 15;
+
     /** From here on what a kiln does lately alone tells when it will be there, up to there all of its way up as much, °C. */
     private static final double LATELY_ALONE_FROM_C = 1000;
 
@@ -125,6 +128,9 @@ final class HeatingForecast {
         Steering steering = Steering.of(data.course, isPlanned(question) ? question.plan() : Optional.empty());
         Optional<PaceAhead> pace = isPlanned(question) ? Optional.empty() : Optional.of(PaceAhead.of(guessed, aimC));
         PlanAhead ahead = pace.map(PaceAhead::ahead).orElseGet(() -> planned(question, data, steering));
+        if (isPlanned(question) && data.nowC > aimC + NOT_ITS_PLAN_K) {
+            remarks.add(Remark.of(Remark.Kind.HOTTER_THAN_PLANNED));
+        }
         List<FiringFit.Weighted> evenly = question.memory().fit(guessed);
         Optional<PowerGuard.Finding> step =
                 outputKnown ? PowerGuard.stepOnce(data, evenly.get(0).fit(), question.memory()) : Optional.empty();

@@ -19,6 +19,11 @@ enum LevelCurve {
     /** So far below its set-point, its plan's hold or its top it is not, K. */
     private static final double BELOW_K = 8;
 
+    /** A set-point that has moved less, for so long, stands, K and s. */
+    private static final double STANDS_WITHIN_K = 0.5;
+
+    private static final double STANDS_FOR_S = 180;
+
     private static final double FULL_OUTPUT = 0.97;
     private static final double FULL_FOR_S = 1200;
 
@@ -40,6 +45,21 @@ enum LevelCurve {
                 .orElse(true);
         boolean atHold = question.plan().filter(plan -> holdsAt(plan, data)).isPresent();
         return full && wantedHotter && !atHold ? AT_ITS_LIMIT : HOLDS;
+    }
+
+    /** Whether the set-point has stood still for some minutes and the kiln is there: a hold just begun, level or not yet. */
+    static boolean isWhereItsSetPointStands(FiringData data) {
+        Course course = data.course;
+        double setpointC = course.setpointC[course.last()];
+        double belowK = setpointC - data.nowC;
+        if (!(belowK <= THERE_K && belowK >= -BELOW_K)) {
+            return false;
+        }
+        int i = course.last();
+        while (i > 0 && Math.abs(course.setpointC[i - 1] - setpointC) < STANDS_WITHIN_K) {
+            i--;
+        }
+        return data.nowS - course.timeS[i] >= STANDS_FOR_S;
     }
 
     private static boolean holdsAt(Schedule plan, FiringData data) {

@@ -74,6 +74,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
 
         /** What an answer rests on that a potter has to know beside it. */
         private static final List<Remark.Kind> TO_MIND = List.of(
+                Remark.Kind.HOTTER_THAN_PLANNED,
                 Remark.Kind.DRIVEN_COOLING,
                 Remark.Kind.DRIVEN_PAST_PLAN,
                 Remark.Kind.COOLS_TOO_SLOWLY,

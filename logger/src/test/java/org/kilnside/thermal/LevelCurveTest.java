@@ -97,6 +97,39 @@ class LevelCurveTest {
     }
 
     @Test
+    void aHoldBeginsWhereTheSetPointStandsAndTheKilnIsThere() {
+        Trace.Builder curve = new Trace.Builder();
+        for (int s = 0; s <= 9 * 3600 + 300; s += 60) {
+            double wantedC = Math.min(915, 15 + s / 36.0);
+            curve.add(s * 1000L, wantedC - 1, OptionalDouble.of(0.6), OptionalDouble.of(wantedC));
+        }
+        Trace whole = curve.view();
+        assertThat(stage(whole)).isEqualTo(Stage.HOLDING);
+        Trace.Builder ramp = new Trace.Builder();
+        for (int i = 0; i < whole.size() - 4; i++) {
+            ramp.add(whole.elapsedMs(i), whole.temperatureC(i), whole.output(i), whole.setpointC(i));
+        }
+        assertThat(stage(ramp.view())).isEqualTo(Stage.HEATING);
+    }
+
+    private static Stage stage(Trace log) {
+        return Forecaster.forecast(ForecastQuestion.about(log)).stage();
+    }
+
+    @Test
+    void aKilnHotterThanItsPlanEverHasItSeemsFiredByAnother() {
+        ForecastQuestion question = ForecastQuestion.about(held(1100, OptionalDouble.of(0.6), UNTOLD));
+        assertThat(Forecaster.forecast(question.withPlan(plan(1000))).remarks())
+                .extracting(Remark::kind)
+                .contains(Remark.Kind.HOTTER_THAN_PLANNED);
+        for (double topC : new double[] {1095, 1222}) {
+            assertThat(Forecaster.forecast(question.withPlan(plan(topC))).remarks())
+                    .extracting(Remark::kind)
+                    .doesNotContain(Remark.Kind.HOTTER_THAN_PLANNED);
+        }
+    }
+
+    @Test
     void aHoldOnTheWayUpIsAHold() {
         for (OptionalDouble setpointC : List.of(UNTOLD, OptionalDouble.of(600))) {
             for (OptionalDouble output : List.of(UNTOLD, OptionalDouble.of(0.4))) {
