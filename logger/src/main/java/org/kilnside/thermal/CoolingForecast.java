@@ -36,14 +36,6 @@ final class CoolingForecast {
     /** From such a part of it unseen on, it is said. */
     private static final double MOSTLY = 0.5;
 
-    /** A plan's ramp on the way down is followed by a rate like its own, over this time, within this part. */
-    private static final double LED_LOOK_S = 900;
-
-    private static final double LED_WITHIN = 0.15;
-
-    /** So near to the plan's ramp drawn back from now the kiln was on it, K. */
-    private static final double LED_BAND_K = 6;
-
     private CoolingForecast() {}
 
     static Forecast forecast(ForecastQuestion question, FiringData whole, List<Remark> remarks) {
@@ -61,12 +53,15 @@ final class CoolingForecast {
             remarks.add(0, new Remark(Kind.SENSOR_READS_AIR, lid));
         }
         Optional<PlanAhead> ahead = ahead(question, data);
-        // What falls as fast as its plan leads it down says nothing of how it would fall alone.
-        Optional<Double> ledSince =
-                data.phases.drivenNow() || !data.outputUntoldNow() ? Optional.empty() : ledSince(data, ahead);
-        if (ledSince.isPresent()) {
-            data = FiringData.ledDown(
-                    data.course, ledSince.get(), question.ambientC(), question.ventilated(), PoweredStretches.ABOVE_C);
+        Optional<Phases> byPlan =
+                data.outputUntoldNow() ? PlannedFall.phases(question.plan(), ahead, data) : Optional.empty();
+        if (byPlan.isPresent()) {
+            data = FiringData.of(
+                    data.course,
+                    byPlan.get(),
+                    question.ambientC(),
+                    question.ventilated(),
+                    PoweredStretches.ABOVE_C);
         }
         List<FiringFit.Weighted> likely = question.memory().fit(data);
         boolean driven = data.phases.drivenNow() && !isOver(question, data);
@@ -148,28 +143,6 @@ final class CoolingForecast {
             ahead = Optional.of(PlanAlignment.ahead(question.plan().get(), data.course, data.phases));
         }
         return ahead.filter(plan -> !plan.corners().isEmpty());
-    }
-
-    /** Since when the kiln has fallen as its plan leads it down, if it does. */
-    private static Optional<Double> ledSince(FiringData data, Optional<PlanAhead> ahead) {
-        if (ahead.isEmpty()) {
-            return Optional.empty();
-        }
-        PlanAhead.Corner next = ahead.get().corners().get(0);
-        double planned = (data.nowC - next.temperatureC()) / Math.max(1, next.elapsedS() - data.nowS);
-        Course course = data.course;
-        Course.Line lately = course.line(data.nowS - LED_LOOK_S, data.nowS);
-        double off = Math.abs(planned + lately.slopeKS());
-        if (planned <= 0 || lately.points() < 3 || off > LED_WITHIN * planned + 2 * lately.slopeErrorKS()) {
-            return Optional.empty();
-        }
-        int i = course.last();
-        while (i > data.phases.peak()
-                && Math.abs(course.temperatureC[i] - data.nowC - planned * (data.nowS - course.timeS[i]))
-                        < LED_BAND_K) {
-            i--;
-        }
-        return Optional.of(course.timeS[i]);
     }
 
     private static double room(List<FiringFit.Weighted> fits) {

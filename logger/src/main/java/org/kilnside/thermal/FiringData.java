@@ -139,13 +139,8 @@ final class FiringData {
         return of(course, Phases.of(course), givenAmbientC, said, poweredAboveC);
     }
 
-    /** The same where it is known from elsewhere that elements lead it down since a moment. */
-    static FiringData ledDown(
-            Course course, double sinceS, OptionalDouble givenAmbientC, List<Ventilated> said, double poweredAboveC) {
-        return of(course, Phases.of(course).ledDownSince(course, sinceS), givenAmbientC, said, poweredAboveC);
-    }
-
-    private static FiringData of(
+    /** The same where it is known from elsewhere where the elements were on. */
+    static FiringData of(
             Course course, Phases phases, OptionalDouble givenAmbientC, List<Ventilated> said, double poweredAboveC) {
         double first = course.temperatureC[0];
         Prior.Ambient ambient = ambient(first, givenAmbientC);

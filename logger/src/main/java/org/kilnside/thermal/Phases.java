@@ -3,6 +3,7 @@ package org.kilnside.thermal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalInt;
 
 /**
  * Where in a course the elements were on and where the kiln was left to itself: from the output where the controller
@@ -113,7 +114,16 @@ final class Phases {
     }
 
     static Phases of(Course course) {
-        boolean[] off = off(course);
+        return of(course, OptionalInt.empty());
+    }
+
+    /** The same of a course without outputs, its plan's last driven stretch being over from some point on. */
+    static Phases letGo(Course course, int at) {
+        return of(course, OptionalInt.of(at));
+    }
+
+    private static Phases of(Course course, OptionalInt letGo) {
+        boolean[] off = off(course, letGo);
         int peak = peak(course);
         List<Span> free = new ArrayList<>();
         int begin = -1;
@@ -219,7 +229,7 @@ final class Phases {
         return highest;
     }
 
-    private static boolean[] off(Course course) {
+    private static boolean[] off(Course course, OptionalInt letGo) {
         boolean[] off = new boolean[course.size];
         int known = 0;
         for (int i = 0; i < course.size; i++) {
@@ -238,7 +248,7 @@ final class Phases {
             closeShortOnes(course, off);
             return off;
         }
-        byShape(course, off);
+        byShape(course, off, letGo);
         for (int i = 0; i < course.size; i++) {
             if (!Double.isNaN(course.setpointC[i])) {
                 off[i] = off[i] && course.temperatureC[i] > course.setpointC[i] + ABOVE_SETPOINT_K
@@ -286,12 +296,12 @@ final class Phases {
      * After the top the elements are taken to be off from the last sign of power: a flat line or a straight ramp after
      * which the curve falls faster, or that goes on to now.
      */
-    private static void byShape(Course course, boolean[] off) {
+    private static void byShape(Course course, boolean[] off, OptionalInt letGo) {
         int lastTop = knee(course, peak(course));
-        boolean[] straight = DrivenFall.straight(course, lastTop);
-        DrivenFall.joinBeginnings(course, lastTop, straight);
-        DrivenFall.markClimbs(course, lastTop, straight, noise(course));
-        SuddenChanges.find(course, lastTop, straight);
+        boolean[] straight = straight(course, lastTop);
+        if (letGo.isPresent() && letGo.getAsInt() > lastTop) {
+            straight = letGo(course, lastTop, letGo.getAsInt());
+        }
         int powered = lastTop;
         for (int i = lastTop + 1; i < course.size; i++) {
             if (straight[i]) {
@@ -303,6 +313,28 @@ final class Phases {
             off[i] = i > powered || i > lastTop && !anyWithin(course, straight, i);
         }
         off[lastTop] = powered == lastTop;
+    }
+
+    /** Points after the top on which the curve's shape tells of power. */
+    private static boolean[] straight(Course course, int from) {
+        boolean[] straight = DrivenFall.straight(course, from);
+        DrivenFall.joinBeginnings(course, from, straight);
+        DrivenFall.markClimbs(course, from, straight, noise(course));
+        SuddenChanges.find(course, from, straight);
+        return straight;
+    }
+
+    /** The same where it is known when it was let go: what is led before ends there, and no straight line goes on through it. */
+    private static boolean[] letGo(Course course, int top, int at) {
+        boolean[] straight = straight(course, at);
+        boolean[] before = straight(course.until(course.timeS[at]), top);
+        int led = at;
+        while (led > top && !before[led]) {
+            led--;
+        }
+        Arrays.fill(before, led, at + 1, led > top);
+        System.arraycopy(before, 0, straight, 0, at + 1);
+        return straight;
     }
 
     /** The corner near the top after which the kiln falls: the end of a hold that sagged or was overshot. */

@@ -99,6 +99,25 @@ class HeldOnTheWayDownTest {
         }
     }
 
+    /** By temperature alone, an hour after a ramp to 900 °C: the two together still look straight. */
+    @Test
+    void belowTheLastOfItsPlanAKilnIsLeftAlone() {
+        Schedule slow = new Schedule(
+                "slowly to 900",
+                List.of(ramp(120, 600, 0), ramp(140, 1180, 10), ramp(60, 900, 0), new Segment.FreeCooling()));
+        for (VirtualTrial firing : List.of(
+                VirtualTrial.glaze(Population.Family.LIGHT_BRICK, 3, slow),
+                VirtualTrial.glaze(Population.Family.HEAVY_BRICK, 5, slow))) {
+            double askedS = fallsBelowS(firing, 800);
+            Forecast forecast = Forecaster.forecast(
+                    ForecastQuestion.about(firing.until(askedS, false)).withPlan(slow));
+            double truthS = firing.belowS(200);
+            Forecast.When when = forecast.below().get(0).when().orElseThrow();
+            assertThat((when.atS() - truthS) / (truthS - askedS)).isBetween(-0.2, 0.2);
+            assertThat(truthS).isBetween(when.fromS(), when.toS());
+        }
+    }
+
     @Test
     void withoutAPlanOnlyTheEarliestTimeOfAHeldKilnIsKnown() {
         Forecast forecast = Forecaster.forecast(ForecastQuestion.about(FIRING.until(FIRING.offS() - 1200, true)));
