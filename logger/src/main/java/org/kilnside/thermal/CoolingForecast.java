@@ -70,7 +70,19 @@ final class CoolingForecast {
         if (tooSlow) {
             data = data.asIfHeldUntilNow();
         }
-        List<FiringFit.Weighted> fits = tooSlow ? question.memory().fit(data) : likely;
+        List<FiringFit.Weighted> seenToCool = tooSlow ? question.memory().fit(data) : likely;
+        // A kiln that was only led as yet has shown no more of how it cools than one that still heats.
+        boolean onlyLed = ahead.isPresent() && data.free.isEmpty();
+        Optional<EarlierCoolings.Today> remembered =
+                onlyLed ? EarlierCoolings.fit(question.memory(), data) : Optional.empty();
+        List<FiringFit.Weighted> fits = remembered.isPresent()
+                ? remembered.get().fits()
+                : onlyLed && data.powered.isEmpty()
+                        ? FiringFit.again(
+                                seenToCool,
+                                data.forItsCooling(),
+                                question.memory().kinds())
+                        : seenToCool;
         boolean unplanned = ahead.isEmpty() && (driven || tooSlow);
         if (unplanned) {
             remarks.add(0, Remark.of(whyUnplanned(question, driven)));
@@ -97,7 +109,9 @@ final class CoolingForecast {
                 }
                 below.add(new Below(threshold, Optional.empty(), Optional.empty()));
             } else {
-                When when = when(question, data, seen, remaining[i], thresholds[i], ahead.isEmpty());
+                When when = remembered.isPresent()
+                        ? remembered.get().scale().when(data.nowS, remaining[i])
+                        : when(question, data, seen, remaining[i], thresholds[i], ahead.isEmpty());
                 below.add(
                         unplanned
                                 ? new Below(threshold, Optional.empty(), Optional.of(when.fromS()))
