@@ -57,11 +57,7 @@ final class CoolingForecast {
                 data.outputUntoldNow() ? PlannedFall.phases(question.plan(), ahead, data) : Optional.empty();
         if (byPlan.isPresent()) {
             data = FiringData.of(
-                    data.course,
-                    byPlan.get(),
-                    question.ambientC(),
-                    question.ventilated(),
-                    PoweredStretches.ABOVE_C);
+                    data.course, byPlan.get(), question.ambientC(), question.ventilated(), PoweredStretches.ABOVE_C);
         }
         List<FiringFit.Weighted> likely = question.memory().fit(data);
         boolean driven = data.phases.drivenNow() && !isOver(question, data);

@@ -22,8 +22,7 @@ import org.kilnside.virtualkiln.Population;
  */
 class LedDownTest {
     private static final Schedule PLAN = new Schedule(
-            "led down",
-            List.of(ramp(120, 600, 0), ramp(140, 1180, 10), ramp(60, 900, 0), new Segment.FreeCooling()));
+            "led down", List.of(ramp(120, 600, 0), ramp(140, 1180, 10), ramp(60, 900, 0), new Segment.FreeCooling()));
 
     private static final int KILNS = 6;
 
