@@ -26,6 +26,8 @@ final class DrivenFall {
     /** A kiln left alone falls so many times as fast as it is led down afterwards, or it is led down already. */
     private static final double FREE_FALLS_TIMES = 1.3;
 
+    private static final double WELL_BELOW_TOP_K = 60;
+
     private static final double LONGEST_STRETCH_S = 3 * 3600;
     private static final double ROOM_C = 15;
 
@@ -183,6 +185,19 @@ final class DrivenFall {
         double before = -course.line(fromS, ledS).slopeKS();
         double after = -course.line(ledS, toS).slopeKS();
         return before < FREE_FALLS_TIMES * after;
+    }
+
+    /** For how long elements were on once a kiln had come well below its top, s. */
+    static double lastedS(Course course, Phases phases) {
+        double belowC = course.temperatureC[phases.peak()] - WELL_BELOW_TOP_K;
+        double lasted = 0;
+        for (int i = phases.peak() + 1; i < course.size; i++) {
+            int at = i;
+            boolean free = phases.free().stream().anyMatch(span -> span.from() < at && at <= span.to());
+            double step = course.timeS[i] - course.timeS[i - 1];
+            lasted += !free && course.temperatureC[i] < belowC && step < HELD_S ? step : 0;
+        }
+        return lasted;
     }
 
     /** The latest point before which the kiln has lost 15 % of its height above the room; at most three hours back. */

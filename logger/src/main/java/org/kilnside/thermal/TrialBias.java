@@ -30,11 +30,18 @@ final class TrialBias {
     /** So soon after the top none of them was asked. */
     private static final double WHOLE_FROM_S = 600;
 
+    /** None of them was led down from its top: after this long its wall is soaked as theirs never were, s. */
+    private static final double LED_FOR_S = 3600;
+
     private TrialBias() {}
 
-    /** Whether it is left to cool, shut, and was seen to heat. */
+    /** Whether it is left to cool from its top, shut, and was seen to heat. */
     static boolean knows(FiringData data) {
-        return !data.free.isEmpty() && !data.heatingUnseen() && !data.openedNow() && !data.phases.drivenNow();
+        return !data.free.isEmpty()
+                && !data.heatingUnseen()
+                && !data.openedNow()
+                && !data.phases.drivenNow()
+                && DrivenFall.lastedS(data.course, data.phases) < LED_FOR_S;
     }
 
     /**
