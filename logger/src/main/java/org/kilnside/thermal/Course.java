@@ -1,6 +1,10 @@
 package org.kilnside.thermal;
 
 import java.util.Arrays;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.QRDecomposition;
+import org.hipparchus.linear.RealVector;
 import org.kilnside.firing.Trace;
 
 /**
@@ -21,6 +25,11 @@ final class Course {
 
     /** How hot it is at the least is seen over so long, s. */
     private static final double SEEN_OVER_S = 1200;
+    /** Of fewer points no noise is told. */
+    private static final int FEWEST_FOR_NOISE = 8;
+
+    /** Mean square of the nearest nine tenths of a normal distribution over that of all of it. */
+    private static final double NEAREST_NINE_TENTHS = 0.623;
 
     /** Readings further apart than this, and than so many times the log's usual distance, leave a gap, s. */
     private static final double GAP_S = 900;
@@ -201,6 +210,29 @@ final class Course {
         return timeS[from + 1] - timeS[from] > Math.max(GAP_S, GAP_TIMES * usual);
     }
 
+    /**
+     * Standard deviation of the sensor's noise in a span of time, K: how far points lie from the line between their neighbours, the
+     * tenth furthest off left out; 0 where there are too few.
+     */
+    double noiseK(double fromS, double toS) {
+        int begin = Math.max(1, at(fromS) + 1);
+        int count = Math.min(at(toS), size - 1) - begin;
+        if (count < FEWEST_FOR_NOISE) {
+            return 0;
+        }
+        double[] squares = new double[count];
+        for (int i = 0; i < count; i++) {
+            int middle = begin + i;
+            double part = (timeS[middle] - timeS[middle - 1]) / (timeS[middle + 1] - timeS[middle - 1]);
+            double between = (1 - part) * temperatureC[middle - 1] + part * temperatureC[middle + 1];
+            double off = temperatureC[middle] - between;
+            squares[i] = off * off / (1 + part * part + (1 - part) * (1 - part));
+        }
+        Arrays.sort(squares);
+        int nearest = (int) (0.9 * count);
+        return Math.sqrt(Arrays.stream(squares, 0, nearest).sum() / nearest / NEAREST_NINE_TENTHS);
+    }
+
     int last() {
         return size - 1;
     }
@@ -290,6 +322,29 @@ final class Course {
         // squared.
         double error = line.slopeErrorKS() * (lastS() - line.middleS()) * Math.sqrt(4.0 / 3);
         return line.at(lastS()) - 1.645 * error;
+    }
+
+    /**
+     * The same where the curve bends: a parabola through up to five minutes either side. A line through the first half hour of
+     * a cooling lies a kelvin above it.
+     */
+    double bentAt(double seconds, double notBeforeS, double notAfterS) {
+        int begin = at(Math.max(notBeforeS, seconds - SMOOTHING_S) - 1e-3) + 1;
+        int count = at(Math.min(notAfterS, seconds + SMOOTHING_S)) - begin + 1;
+        if (count < 4) {
+            return smoothAt(seconds, notBeforeS, notAfterS);
+        }
+        double[][] powers = new double[count][];
+        double[] celsius = new double[count];
+        for (int i = 0; i < count; i++) {
+            double away = (timeS[begin + i] - seconds) / SMOOTHING_S;
+            powers[i] = new double[] {1, away, away * away};
+            celsius[i] = temperatureC[begin + i];
+        }
+        RealVector parabola = new QRDecomposition(new Array2DRowRealMatrix(powers, false))
+                .getSolver()
+                .solve(new ArrayRealVector(celsius, false));
+        return parabola.getEntry(0);
     }
 
     /**

@@ -15,6 +15,12 @@ final class DrivenFall {
     /** A rate that keeps up with the height above the room, or hardly more, may be a free kiln's. */
     private static final double LED_OVER = 0.015;
 
+    /** A ramp slows down by less than this part of what its height above the room falls by; a free kiln by all of it. */
+    private static final double RAMP_SLOWS = 0.25;
+
+    /** The two must lie so many standard errors of the rates apart: of noisy rows minutes apart one in some is as straight as a ramp. */
+    private static final double SURE = 2;
+
     private static final double LED_WITHIN_S = 3 * 3600;
     private static final double LED_ABOVE_C = 700;
     /** A hot kiln that does not fall for so long is held. */
@@ -102,9 +108,14 @@ final class DrivenFall {
         double late = -second.slopeKS();
         double left = (second.meanC() - ROOM_C) / (first.meanC() - ROOM_C);
         boolean flat = Math.abs(early) < Phases.FLAT_KS && Math.abs(late) < Phases.FLAT_KS;
-        boolean ramp = late > 0 && late < early * 1.05 && late > early * (1 - 0.25 * (1 - left)) && left < 0.95;
-        // Just after the top a kiln left to itself slows down fast: what does not is led down.
         double unsure = Math.hypot(first.slopeErrorKS(), second.slopeErrorKS());
+        double apart = early * (1 - RAMP_SLOWS) * (1 - left);
+        boolean ramp = late > 0
+                && late < early * 1.05
+                && late > early * (1 - RAMP_SLOWS * (1 - left))
+                && left < 0.95
+                && unsure * SURE < apart;
+        // Just after the top a kiln left to itself slows down fast: what does not is led down.
         boolean led = late > 0
                 && late < early * 1.05
                 && (afterHold ? late > early * LED_PART : late - unsure > early * Math.max(LED_PART, left + LED_OVER))

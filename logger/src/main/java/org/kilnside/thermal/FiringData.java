@@ -36,9 +36,25 @@ final class FiringData {
      * A span without power.
      *
      * @param beginsAt index into the drive
+     * @param modelK what the model may be off by at each point
+     * @param readings how many readings a point is the mean of
+     * @param readingK standard deviation of one reading
      * @param opened whether the leak is another one than before
      */
-    record FreeSpan(int beginsAt, double[] timeS, double[] temperatureC, double[] sigmaK, boolean opened) {}
+    record FreeSpan(
+            int beginsAt,
+            double[] timeS,
+            double[] temperatureC,
+            double[] modelK,
+            int[] readings,
+            double readingK,
+            boolean opened) {
+
+        /** Square of what the sensor may be off by at a point, K². */
+        double noiseSquare(int point) {
+            return readingK * readingK / readings[point];
+        }
+    }
 
     /** A stretch of heating with its mean output; from and to are indices into the drive. */
     record Powered(int from, int to, double output, double sigma) {

@@ -32,6 +32,9 @@ final class FiringFit implements LeastSquares.Residuals {
     /** The mean square taken where there is no free span to hold a fit against: a bad one of those there are. */
     private static final double UNSEEN_MISFIT = 0.3;
 
+    /** What of a sensor's noise counts as misfit, as ever since the widths were set: that of a mean of so many readings. */
+    private static final double SMOOTHED_READINGS = 11;
+
     private static final double HOT_C = 850;
     private static final double SOON_S = 3600;
     private static final double STRANGE_SOON = 4;
@@ -92,10 +95,26 @@ final class FiringFit implements LeastSquares.Residuals {
         int stretches = fit.data().powered.size();
         int points = fit.data().observations() - stretches;
         return new Misfit(
-                points == 0 ? UNSEEN_MISFIT : sumOfSquares(residual, 0, points) / points,
+                points == 0 ? UNSEEN_MISFIT : modelsPart(fit.data(), residual) / points,
                 stretches == 0
                         ? OptionalDouble.empty()
                         : OptionalDouble.of(sumOfSquares(residual, points, points + stretches) / stretches));
+    }
+
+    /** What of the free spans' squares the sensor's noise does not explain, in units of what the model may be off by. */
+    private static double modelsPart(FiringData data, double[] residual) {
+        double sum = 0;
+        int next = 0;
+        for (FiringData.FreeSpan span : data.free) {
+            for (int i = 0; i < span.timeS().length; i++) {
+                double square = span.modelK()[i] * span.modelK()[i];
+                double noise = span.noiseSquare(i);
+                double left = Math.min(noise, span.readingK() * span.readingK() / SMOOTHED_READINGS);
+                double off = residual[next++];
+                sum += (off * off * (square + noise) - noise + left) / square;
+            }
+        }
+        return Math.max(0, sum);
     }
 
     private static double sumOfSquares(double[] residual, int from, int to) {
@@ -187,7 +206,8 @@ final class FiringFit implements LeastSquares.Residuals {
                 branch.coast(gap / steps);
             }
             time = span.timeS()[i];
-            residual[at++] = (branch.chamberC() - span.temperatureC()[i]) / span.sigmaK()[i];
+            residual[at++] = (branch.chamberC() - span.temperatureC()[i])
+                    / Math.sqrt(span.modelK()[i] * span.modelK()[i] + span.noiseSquare(i));
         }
         return at;
     }

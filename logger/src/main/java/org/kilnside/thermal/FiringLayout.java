@@ -9,6 +9,7 @@ final class FiringLayout {
     /** Points a fit holds the cooling against, at most: more would only repeat the model's own error. */
     private static final int MOST_POINTS = 60;
 
+    private static final double BETWEEN_S = 1e-3;
     private static final double CLOSEST_POINTS_S = 120;
     private static final double SHORTEST_FREE_S = 240;
 
@@ -130,18 +131,29 @@ final class FiringLayout {
             return;
         }
         driveTo(from, begin, from);
+        temperatures.set(temperatures.size() - 1, course.bentAt(from, begin, end));
         int count = (int) Math.min(most, Math.max(4, (end - from) / CLOSEST_POINTS_S));
         double[] time = IntStream.rangeClosed(1, count)
                 .mapToDouble(i -> from + (end - from) * i / count)
                 .filter(at -> !course.inGap(at))
                 .toArray();
         double[] temperature = new double[time.length];
-        double[] sigma = new double[time.length];
-        double sigmaNowK = Math.max(LEAST_SIGMA_K, SIGMA_AT_600_K * Math.pow(Math.max(0, nowC) / 600, 1.5));
+        double[] model = new double[time.length];
+        int[] readings = new int[time.length];
+        double apart = (end - from) / count;
+        double modelNowK = Math.max(LEAST_SIGMA_K, SIGMA_AT_600_K * Math.pow(Math.max(0, nowC) / 600, 1.5));
         for (int i = 0; i < time.length; i++) {
-            temperature[i] = course.smoothAt(time[i], course.afterGaps(Math.max(begin, time[i] - 300), time[i]), end);
-            sigma[i] = sigmaNowK * (1 + Math.max(0, temperature[i] - nowC) / HALVES_IN_K);
+            // Each point stands for its own stretch alone: readings shared by neighbours would seem to agree.
+            Course.Line stretch = course.line(time[i] - apart, time[i] - BETWEEN_S);
+            if (stretch.points() > 1) {
+                time[i] = stretch.middleS();
+                temperature[i] = stretch.meanC();
+            } else {
+                temperature[i] = course.temperatureAt(time[i]);
+            }
+            readings[i] = Math.max(1, stretch.points());
+            model[i] = modelNowK * (1 + Math.max(0, temperature[i] - nowC) / HALVES_IN_K);
         }
-        free.add(new FiringData.FreeSpan(times.size() - 1, time, temperature, sigma, opened));
+        free.add(new FiringData.FreeSpan(times.size() - 1, time, temperature, model, readings, course.noiseK(from, end), opened));
     }
 }

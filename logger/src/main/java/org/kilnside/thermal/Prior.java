@@ -25,6 +25,15 @@ final class Prior {
     /** How far ln τ of brick walls scatters. */
     static final double TAU_SPREAD = 0.42;
 
+    /**
+     * How far ln of the ware's film scatters. With much more, a kiln whose ware hardly sees its wall is as likely as its
+     * opposite, and a fit goes from one to the other within a few readings.
+     */
+    static final double WARE_FILM_SPREAD = 0.6;
+
+    /** The same where nothing of a cooling is held against it, and on the way up there is no such opposite. */
+    static final double WARE_FILM_WIDE = 0.8;
+
     /** How sure one is of an ambient somebody gave: a day and a night pass over a cooling, K. */
     static final double GIVEN_AMBIENT_K = 2;
 
@@ -150,7 +159,7 @@ final class Prior {
         set(mean, spread, CONDUCTIVITY_STEEPNESS, fibre ? 1 : 0.82, fibre ? 0.13 : 0.17);
         set(mean, spread, CAPACITY_STEEPNESS, 0.75, 0.3);
         set(mean, spread, FACE_FILM, Math.log(0.015), 0.7);
-        set(mean, spread, WARE_FILM, Math.log(0.045), 0.8);
+        set(mean, spread, WARE_FILM, Math.log(0.045), WARE_FILM_SPREAD);
         int next = BASIC;
         int psi = -1;
         int soak = -1;
@@ -238,6 +247,7 @@ final class Prior {
         double[] middle = mean.clone();
         double[] narrow = spread.clone();
         set(middle, narrow, psi, 0, STRENGTH_SPREAD);
+        narrow[WARE_FILM] = WARE_FILM_WIDE;
         return new Prior(middle, narrow, psi, soak, opened, step, water, Optional.of(kind.shape()));
     }
 
@@ -254,6 +264,7 @@ final class Prior {
         double[] narrow = spread.clone();
         set(middle, narrow, PHI, Math.log(LOADED_PHI), LOADED_PHI_SPREAD);
         set(middle, narrow, LAMBDA, Math.log(SHUT_LAMBDA), SHUT_LAMBDA_SPREAD);
+        narrow[WARE_FILM] = WARE_FILM_WIDE;
         if (hasPower() && outputSeen) {
             set(middle, narrow, psi, Math.log(BUILT_PSI_C), BUILT_PSI_SPREAD);
         }
