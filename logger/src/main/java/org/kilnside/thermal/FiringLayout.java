@@ -154,6 +154,7 @@ final class FiringLayout {
             readings[i] = Math.max(1, stretch.points());
             model[i] = modelNowK * (1 + Math.max(0, temperature[i] - nowC) / HALVES_IN_K);
         }
-        free.add(new FiringData.FreeSpan(times.size() - 1, time, temperature, model, readings, course.noiseK(from, end), opened));
+        free.add(new FiringData.FreeSpan(
+                times.size() - 1, time, temperature, model, readings, course.noiseK(from, end), opened));
     }
 }
