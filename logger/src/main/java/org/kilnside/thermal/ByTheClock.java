@@ -46,7 +46,8 @@ final class ByTheClock {
             if (mean + higher < waited.target().celsius()) {
                 TopsOut topsOut = new TopsOut(
                         Temperature.ofCelsius(Math.max(data.nowC, mean)),
-                        Temperature.ofCelsius(Math.max(data.course.atLeastC(), mean - lower)),
+                        Temperature.ofCelsius(
+                                Math.min(Math.max(data.nowC, mean), Math.max(data.course.atLeastC(), mean - lower))),
                         Temperature.ofCelsius(Math.max(data.nowC, mean + higher)));
                 return new Arrival(waited.target(), Reaches.NO, Optional.empty(), Optional.of(topsOut));
             }

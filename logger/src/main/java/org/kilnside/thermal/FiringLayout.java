@@ -9,6 +9,7 @@ final class FiringLayout {
     /** Points a fit holds the cooling against, at most: more would only repeat the model's own error. */
     private static final int MOST_POINTS = 60;
 
+    /** A reading at the end of one stretch belongs to the next. */
     private static final double BETWEEN_S = 1e-3;
     private static final double CLOSEST_POINTS_S = 120;
     private static final double SHORTEST_FREE_S = 240;

@@ -319,7 +319,7 @@ final class HeatingForecast {
         double highest = Math.max(nowC, Math.min(noHigherC, top.mean()));
         TopsOut topsOut = new TopsOut(
                 Temperature.ofCelsius(highest),
-                Temperature.ofCelsius(Math.max(data.course.atLeastC(), Math.min(highest, top.mean() - lower))),
+                Temperature.ofCelsius(Math.min(highest, Math.max(data.course.atLeastC(), top.mean() - lower))),
                 Temperature.ofCelsius(Math.max(nowC, Math.min(noHigherC, top.mean() + higher))));
         if (arrived.isPresent()) {
             return new Arrival(target, Reaches.YES, arrived, Optional.of(topsOut));

@@ -119,6 +119,6 @@ final class TrialBias {
     }
 
     private static double within(double most, double value) {
-        return Math.max(-most, Math.min(most, value));
+        return within(-most, most, value);
     }
 }
