@@ -11,6 +11,7 @@ final class FiringLayout {
 
     /** A reading at the end of one stretch belongs to the next. */
     private static final double BETWEEN_S = 1e-3;
+
     private static final double CLOSEST_POINTS_S = 120;
     private static final double SHORTEST_FREE_S = 240;
 
