@@ -123,11 +123,11 @@ record FiringMarks(
             g.fill(new Rectangle2D.Double(Math.round(x - width / 2), area.getY(), width, area.getHeight()));
             String now = words.text("chart.now");
             boolean room = x + 6 + metrics.stringWidth(now) < area.getMaxX();
-            // Early in a firing the upper side is empty, late the lower one.
-            double base = x < area.getCenterX()
+            double left = room ? x + 6 : x - 6 - metrics.stringWidth(now);
+            // Early in a firing the upper side is empty, but for the peak's number; late the lower one is.
+            double base = x < area.getCenterX() && !isBesidePeak(left, metrics.stringWidth(now), metrics)
                     ? area.getY() + metrics.getAscent() + 2
                     : area.getMaxY() - metrics.getDescent() - 3;
-            double left = room ? x + 6 : x - 6 - metrics.stringWidth(now);
             g.drawString(now, (float) left, (float) base);
         }
         if (content.peakMs().isPresent() && span.contains(content.peakMs().getAsLong())) {
@@ -137,12 +137,29 @@ record FiringMarks(
                 dot(g, x, y, look.curve(), look.surface());
                 g.setPaint(look.text());
                 String text = words.temperature(peak);
-                double left = Math.max(
-                        area.getX(),
-                        Math.min(x + metrics.getHeight() * 0.6, area.getMaxX() - metrics.stringWidth(text)));
+                double left = leftOfPeak(x, text, metrics);
                 g.drawString(text, (float) left, (float) Math.max(area.getY() + metrics.getAscent(), y));
             });
         }
+    }
+
+    private double leftOfPeak(double x, String text, FontMetrics metrics) {
+        return Math.max(
+                area.getX(), Math.min(x + metrics.getHeight() * 0.6, area.getMaxX() - metrics.stringWidth(text)));
+    }
+
+    /** Whether a name would stand on the peak's dot or number, were it as high. */
+    private boolean isBesidePeak(double left, double width, FontMetrics metrics) {
+        if (content.peakMs().isEmpty()) {
+            return false;
+        }
+        double x = scale.x(content.peakMs().getAsLong());
+        return Readout.at(content.peakMs().getAsLong(), content)
+                .actual()
+                .map(words::temperature)
+                .filter(text -> left < leftOfPeak(x, text, metrics) + metrics.stringWidth(text) + ROOM_ROUND_A_NAME
+                        && left + width > x - metrics.getHeight() * 0.6)
+                .isPresent();
     }
 
     /** Where nothing drawn goes through the name of a temperature: as far left as that is so. */

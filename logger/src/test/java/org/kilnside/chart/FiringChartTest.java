@@ -7,12 +7,14 @@ import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
 import org.kilnside.session.Snapshot;
+import org.kilnside.thermal.ForecastFan;
 import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Language;
 import org.kilnside.wording.Opening;
@@ -50,6 +52,36 @@ class FiringChartTest {
                         || columnHas(image, (int) Math.ceil(nowX), ChartLooks.PLAIN.now()))
                 .isTrue();
         assertThat(geometry.timeMs(nowX)).isCloseTo(now, org.assertj.core.data.Offset.offset(1000L));
+    }
+
+    @Test
+    void soonAfterThePeakNowIsNotWrittenOverThePeaksNumber() {
+        ChartContent cooling =
+                ChartContent.of(SampleSnapshots.cooling(), OptionalLong.empty(), true, false, Optional.empty());
+        long peak = cooling.peakMs().orElseThrow();
+        long now = peak + 60_000;
+        List<ForecastFan.Point> toCome = List.of(
+                new ForecastFan.Point(now, 950, 949, 951), new ForecastFan.Point(3 * peak, 50, 40, 60));
+        BufferedImage image = draw(new ChartContent(
+                cooling.curve(),
+                cooling.plan(),
+                toCome,
+                OptionalLong.of(now),
+                cooling.zero(),
+                false,
+                cooling.peakMs(),
+                Optional.empty()));
+        ChartGeometry geometry = chart.geometry().orElseThrow();
+        Rectangle2D area = geometry.area();
+        double nowX = area.getX()
+                + area.getWidth()
+                        * (now - geometry.span().fromMs())
+                        / geometry.span().lengthMs();
+        assertThat(nowX).as("left of the middle, where it is written above").isLessThan(area.getCenterX());
+        BufferedImage above = image.getSubimage((int) nowX + 4, (int) area.getY() + 2, 24, 18);
+        BufferedImage below = image.getSubimage((int) nowX + 4, (int) area.getMaxY() - 20, 24, 18);
+        assertThat(isWrittenOn(above)).isFalse();
+        assertThat(isWrittenOn(below)).isTrue();
     }
 
     @Test
@@ -116,6 +148,14 @@ class FiringChartTest {
         chart.draw(g, new Rectangle2D.Double(0, 0, 1000, 600), content, ChartView.WHOLE, ChartLooks.PLAIN, WORDS);
         g.dispose();
         return image;
+    }
+
+    /** Letters are dark on a light ground, their edges somewhere between. */
+    private static boolean isWrittenOn(BufferedImage image) {
+        return java.util.Arrays.stream(
+                        image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth()))
+                .mapToObj(Color::new)
+                .anyMatch(pixel -> pixel.getRed() + pixel.getGreen() + pixel.getBlue() < 330);
     }
 
     private static long count(BufferedImage image, Color colour) {
