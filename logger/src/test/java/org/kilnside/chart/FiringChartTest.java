@@ -60,8 +60,8 @@ class FiringChartTest {
                 ChartContent.of(SampleSnapshots.cooling(), OptionalLong.empty(), true, false, Optional.empty());
         long peak = cooling.peakMs().orElseThrow();
         long now = peak + 60_000;
-        List<ForecastFan.Point> toCome = List.of(
-                new ForecastFan.Point(now, 950, 949, 951), new ForecastFan.Point(3 * peak, 50, 40, 60));
+        List<ForecastFan.Point> toCome =
+                List.of(new ForecastFan.Point(now, 950, 949, 951), new ForecastFan.Point(3 * peak, 50, 40, 60));
         BufferedImage image = draw(new ChartContent(
                 cooling.curve(),
                 cooling.plan(),
