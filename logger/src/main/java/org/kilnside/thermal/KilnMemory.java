@@ -30,6 +30,9 @@ public final class KilnMemory {
     /** A wall kind ruled out by earlier firings to this part is not fitted any more. */
     private static final double LEAST_WEIGHT = 0.03;
 
+    /** A firing may speak for one kind of wall against another twenty to one, not more: the model is not that good at telling. */
+    private static final double MOST_ODDS = 20;
+
     /** A log that begins this cold, °C, and as near to the room given for today, K, tells its own room. */
     private static final double COLD_START_C = 32;
 
@@ -169,12 +172,21 @@ public final class KilnMemory {
         if (data.free.isEmpty()) {
             return this;
         }
+        List<FiringFit.Weighted> fits = fit(data);
+        double most = fits.stream().mapToDouble(this::likelihood).max().orElseThrow();
         Map<WallKind, Double> learned = new EnumMap<>(WallKind.class);
-        for (FiringFit.Weighted each : fit(data)) {
-            // A firing may weigh twenty to one, not more: the model is not that good at telling.
-            learned.put(each.fit().kind(), Math.max(0.02, each.weight()));
+        for (FiringFit.Weighted each : fits) {
+            WallKind kind = each.fit().kind();
+            learned.put(kind, kinds.get(kind) * Math.max(likelihood(each), most / MOST_ODDS));
         }
+        double sum = learned.values().stream().mapToDouble(Double::doubleValue).sum();
+        learned.replaceAll((kind, weight) -> weight / sum);
         return new KilnMemory(learned, lessons, kilns);
+    }
+
+    /** How well a kind of wall explains the firing it was fitted to, up to a factor they all have. */
+    private double likelihood(FiringFit.Weighted fit) {
+        return fit.weight() / kinds.get(fit.fit().kind());
     }
 
     private Optional<Lesson> lesson(Course whole, OptionalDouble ambientC) {

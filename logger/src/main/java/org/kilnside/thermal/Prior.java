@@ -34,8 +34,8 @@ final class Prior {
     /** The same where nothing of a cooling is held against it, and on the way up there is no such opposite. */
     static final double WARE_FILM_WIDE = 0.8;
 
-    /** How sure one is of an ambient somebody gave: a day and a night pass over a cooling, K. */
-    static final double GIVEN_AMBIENT_K = 2;
+    /** How sure one is of the room where somebody gave it and a cold kiln was lit in it: a day and a night pass over a cooling, K. */
+    static final double GIVEN_AMBIENT_K = 3;
 
     /**
      * A kiln that has not been seen to cool. Where the cooling is seen the middles above serve best, since what the model has not
