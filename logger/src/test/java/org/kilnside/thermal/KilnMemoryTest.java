@@ -34,7 +34,9 @@ class KilnMemoryTest {
             for (WallKind one : WallKind.values()) {
                 for (WallKind other : WallKind.values()) {
                     double spoken = after.get(one) / after.get(other) / (before.get(one) / before.get(other));
-                    assertThat(spoken).as("%s %d %s/%s", family, number, one, other).isBetween(1 / 20.01, 20.01);
+                    assertThat(spoken)
+                            .as("%s %d %s/%s", family, number, one, other)
+                            .isBetween(1 / 20.01, 20.01);
                 }
             }
         }
