@@ -184,15 +184,16 @@ final class CurveWatch {
         ledger.assess(AlarmKind.SENSOR_FROZEN, saturated.isPresent() ? Optional.empty() : frozen, nowMs, CALM_MS);
         suspicion(suspicions, Suspicion.REVERSED_LEADS)
                 .ifPresent(found -> ledger.raise(AlarmKind.SENSOR_REVERSED, found, nowMs));
-        Optional<Finding> lying = suspicion(suspicions, Suspicion.READS_FAR_TOO_LOW)
-                .or(() -> suspicion(suspicions, Suspicion.RISES_TOO_FAST))
-                .or(() -> hungry.look(beats));
+        Optional<Finding> lying = hungry.look(beats, suspicion(suspicions, Suspicion.READS_FAR_TOO_LOW))
+                .or(() -> suspicion(suspicions, Suspicion.RISES_TOO_FAST));
         Optional<Finding> cannotBe = tooHigh.look(beats);
         // Without power the number is right, and a kiln that takes none explains it.
         if (lying.isPresent() && !ledger.isActive(AlarmKind.POWER_GONE)) {
             ledger.raise(AlarmKind.SENSOR_LYING, lying.get(), nowMs);
         } else if (cannotBe.isPresent() && !ledger.isActive(AlarmKind.STUCK_RELAY)) {
             ledger.raise(AlarmKind.SENSOR_LYING, cannotBe.get(), nowMs);
+        } else if (hungry.isGainsaid(beats)) {
+            ledger.clear(AlarmKind.SENSOR_LYING, nowMs);
         }
     }
 

@@ -30,42 +30,75 @@ final class HungryKilnWatch {
     private static final double WEAKEST_BELOW_250 = 150;
     private static final double WEAKEST_BELOW_400 = 150;
     private static final double FALLS_K_PER_H = 10;
-    private static final int SEEN_OFTEN = 6;
+
+    /**
+     * The share of the power that is not explained, added up over looks of ten seconds and taken off by what is left over: half
+     * of it for twenty seconds, a twentieth for four minutes. A wire of another type falls short by much, weak elements by little
+     * and for a while.
+     */
+    private static final double UNEXPLAINED = 1;
 
     /** Losing over storing, K/h for each K above the room; 0.23–0.65 in simulated kilns. */
     private static final double LOSES = 0.45;
 
     private static final double ROOM_C = 15;
 
-    private int seen;
+    /**
+     * A wire whose voltage is so far off shows no such number while there is a kiln: 400 °C on an input for type K is 1,410 °C
+     * of a wire of type R and 1,580 °C of type S (ITS-90, published). Nor does a short or a kiln without elements come there.
+     */
+    private static final double EXCUSED_ABOVE_C = 400;
+
+    private static final double CLIMBS_K_PER_H = 15;
+
+    private double unexplained;
+    private double coldestC = ROOM_C;
+    private boolean found;
 
     /** Rate with what is lost beside it, K/h: in proportion to the power that a kiln takes. */
-    private static double paceK(double perHour, double celsius) {
-        return perHour + LOSES * Math.max(0, celsius - ROOM_C);
+    private double paceK(double perHour, double celsius) {
+        return perHour + LOSES * Math.max(0, celsius - coldestC);
     }
 
-    Optional<Finding> look(Beats beats) {
+    /** Whether what was found is gainsaid by now: the number has climbed to where such a one cannot come. */
+    boolean isGainsaid(Beats beats) {
+        boolean gainsaid = found
+                && beats.lowestBetween(WINDOW_MS, 0) > EXCUSED_ABOVE_C
+                && beats.slope(WINDOW_MS).orElse(0) > CLIMBS_K_PER_H;
+        found &= !gainsaid;
+        return gainsaid;
+    }
+
+    /** @param readsFarTooLow what the signal itself says of it: an hour at full output, and hardly any rise */
+    Optional<Finding> look(Beats beats, Optional<Finding> readsFarTooLow) {
+        Optional<Finding> now = readsFarTooLow.or(() -> look(beats));
+        found |= now.isPresent();
+        return now;
+    }
+
+    private Optional<Finding> look(Beats beats) {
         OptionalDouble takes = beats.meanOutput(WINDOW_MS + LAG_MS, LAG_MS);
         OptionalDouble early = beats.meanOutput(WINDOW_MS + 5 * MINUTE_MS, WINDOW_MS);
         OptionalDouble rate = beats.slope(WINDOW_MS);
         OptionalDouble middle = beats.meanC(WINDOW_MS, 0);
         if (takes.isEmpty() || early.isEmpty() || rate.isEmpty() || middle.isEmpty()) {
-            seen = 0;
+            unexplained = 0;
             return Optional.empty();
         }
         double celsius = middle.getAsDouble();
+        coldestC = Math.min(coldestC, celsius);
         double weakest = celsius < DRY_BELOW_C
                 ? WEAKEST_DRY
                 : celsius < 250 ? WEAKEST_BELOW_250 : celsius < 400 ? WEAKEST_BELOW_400 : 0;
         // A kiln that falls has lost its power: that is another alarm.
         if (weakest == 0 || rate.getAsDouble() < -FALLS_K_PER_H) {
-            seen = 0;
+            unexplained = 0;
             return Optional.empty();
         }
         double share = Math.min(takes.getAsDouble(), early.getAsDouble() * 1.5);
         double expected = paceK(rate.getAsDouble(), celsius) / weakest;
-        seen = share > TAKES && expected < share ? seen + 1 : 0;
-        return seen > SEEN_OFTEN
+        unexplained = share > TAKES ? Math.max(0, unexplained + 1 - Math.max(0, expected) / share) : 0;
+        return unexplained > UNEXPLAINED
                 ? Optional.of(Finding.since(
                         beats.nowMs() - WINDOW_MS, Measure.ofShare(takes.getAsDouble()), Measure.ofShare(expected)))
                 : Optional.empty();

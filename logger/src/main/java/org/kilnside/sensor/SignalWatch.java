@@ -42,6 +42,14 @@ public final class SignalWatch {
     private static final long SPAN_MS = 3_600_000;
     private static final double FULL_OUTPUT = 0.9;
     private static final double TOO_SLOW_K = 60;
+
+    /**
+     * What full power is left to climb with falls by this for each kelvin further up, K in the hour: weak elements that win
+     * 60 K an hour at 200 °C win 45 at 350.
+     */
+    private static final double SLOWER_K_PER_K = 0.12;
+
+    private static final double ROOM_C = 20;
     private static final double TOO_SLOW_BELOW_C = 400;
 
     private static final long FAST_SPAN_MS = 300_000;
@@ -238,7 +246,8 @@ public final class SignalWatch {
             spanAtFullOutput = output.orElse(0) >= FULL_OUTPUT;
             since.remove(Suspicion.READS_FAR_TOO_LOW);
         } else if (elapsedMs - spanBeganMs >= SPAN_MS) {
-            boolean low = tipC < TOO_SLOW_BELOW_C && tipC - spanBeganC < TOO_SLOW_K;
+            double tooSlowK = TOO_SLOW_K - SLOWER_K_PER_K * Math.max(0, spanBeganC - ROOM_C);
+            boolean low = tipC < TOO_SLOW_BELOW_C && tipC - spanBeganC < tooSlowK;
             set(Suspicion.READS_FAR_TOO_LOW, low, spanBeganMs);
             startSpan(elapsedMs, tipC);
             spanAtFullOutput = true;
