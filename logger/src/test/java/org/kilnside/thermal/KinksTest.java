@@ -99,6 +99,33 @@ class KinksTest {
         }
     }
 
+    /** Published: quartz turns over at 573 °C. The heat it gives back makes a cooling take longer there, and no corner an opening. */
+    @ParameterizedTest
+    @EnumSource(Population.Family.class)
+    void quartzThatTurnsOverInTheWareIsNoBung(Population.Family family) {
+        VirtualTrial alone = trial(family);
+        Trace slowed = slowedByQuartz(alone.until(alone.belowS(200), false));
+        Forecast forecast =
+                Forecaster.forecast(ForecastQuestion.about(slowed).withAmbient(Temperature.ofCelsius(alone.roomC())));
+        assertThat(openings(forecast)).isEmpty();
+    }
+
+    /** The log as it were with an eighth more heat to lose from where the ware's outside is at 573 °C until its middle is. */
+    private static Trace slowedByQuartz(Trace log) {
+        int peak = 0;
+        for (int i = 1; i < log.size(); i++) {
+            peak = log.temperatureC(i) > log.temperatureC(peak) ? i : peak;
+        }
+        Trace.Builder slowed = new Trace.Builder();
+        double later = 0;
+        for (int i = 0; i < log.size(); i++) {
+            boolean turns = i > peak && log.temperatureC(i) < 590 && log.temperatureC(i) > 545;
+            later += turns ? 0.13 * (log.elapsedMs(i) - log.elapsedMs(i - 1)) : 0;
+            slowed.add(log.elapsedMs(i) + Math.round(later), log.temperatureC(i));
+        }
+        return slowed.view();
+    }
+
     /** Five readings, five minutes apart and in whole degrees, do not tell a ramp from a kiln left alone. */
     @Test
     void rowsMinutesApartAreNotTakenForElementsThatAreOn() {
