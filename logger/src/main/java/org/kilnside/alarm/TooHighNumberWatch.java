@@ -31,6 +31,9 @@ final class TooHighNumberWatch {
     /** Some output: more than a share of one taken for percent. */
     private static final double POWERED = 0.0105;
 
+    /** An output that reads nothing while the kiln climbs on like this is wrong itself, and tells nothing of the number. */
+    private static final double CLIMBS_K_PER_H = 60;
+
     private static final double FALLS_K_PER_H = 10;
     private static final double NEW_GROUND_K = 10;
 
@@ -40,6 +43,7 @@ final class TooHighNumberWatch {
     private final Supplier<AlarmLimits> limits;
     private final double plannedC;
     private double highestC = Double.NEGATIVE_INFINITY;
+    private boolean gainsaid;
 
     TooHighNumberWatch(Supplier<AlarmLimits> limits, Optional<Schedule> plan) {
         this.limits = limits;
@@ -53,6 +57,7 @@ final class TooHighNumberWatch {
 
     Optional<Finding> look(Beats beats) {
         highestC = Math.max(highestC, beats.nowC());
+        gainsaid |= beats.unpoweredMs() >= POWER_MS && beats.slope(POWER_MS).orElse(0) > CLIMBS_K_PER_H;
         return tooHot(beats).or(() -> onTooLittlePower(beats));
     }
 
@@ -82,7 +87,7 @@ final class TooHighNumberWatch {
         // written as
         // a share instead of percent it never comes above this.
         boolean powered = takes.getAsDouble() > POWERED && earlier.getAsDouble() > POWERED;
-        return onItsOwn && powered && takes.getAsDouble() < least
+        return onItsOwn && powered && !gainsaid && takes.getAsDouble() < least
                 ? Optional.of(Finding.since(
                         beats.nowMs() - POWER_MS, Measure.ofShare(takes.getAsDouble()), Measure.ofShare(2 * least)))
                 : Optional.empty();

@@ -158,6 +158,13 @@ final class Course {
         return kept == 0 ? this : new Course(time, temperature, share, wanted, kept);
     }
 
+    /** The same curve, its output not told. */
+    Course withoutOutput() {
+        double[] untold = new double[size];
+        Arrays.fill(untold, Double.NaN);
+        return new Course(timeS, temperatureC, untold, setpointC, size);
+    }
+
     /** Mean output over a span of time; NaN where none was told. */
     double meanOutput(double fromS, double toS) {
         double sum = 0;

@@ -58,8 +58,9 @@ public record ElementStrength(List<Strength> firings) {
         List<Integer> numbers = new ArrayList<>();
         for (int i = 0; i < firings.size(); i++) {
             if (tellsOutput(firings.get(i))) {
-                FiringData data = FiringData.of(Course.of(firings.get(i)), OptionalDouble.empty());
-                if (!data.powered.isEmpty()) {
+                Course course = Course.of(firings.get(i));
+                FiringData data = FiringData.of(course, OptionalDouble.empty());
+                if (ContradictedOutput.sinceS(course).isEmpty() && !data.powered.isEmpty()) {
                     powered.add(memory.fit(data).get(0).fit());
                     numbers.add(i);
                 }

@@ -206,6 +206,8 @@ public record Forecast(
             OUTPUT_UNKNOWN,
             /** The output is told, but not yet from as hot on as tells how strong the elements are. */
             OUTPUT_NOT_SEEN_YET,
+            /** The output says nothing while the kiln climbs on: it is not believed, and nothing is worked out of it. */
+            OUTPUT_CONTRADICTED,
             /** The elements are on while the kiln cools and no plan says for how long: only the earliest time is known. */
             DRIVEN_COOLING,
             /** The same though there is a plan: it has nothing more for the elements to do. */

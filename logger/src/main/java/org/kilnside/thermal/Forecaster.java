@@ -3,6 +3,7 @@ package org.kilnside.thermal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.kilnside.quantity.Energy;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.thermal.Forecast.Below;
@@ -44,6 +45,11 @@ public final class Forecaster {
                     question.ambientC().orElse(Math.min(25, course.temperatureC[0])),
                     atFirstSight(question, course),
                     List.of(Remark.of(Kind.TOO_SHORT)));
+        }
+        OptionalDouble gainsaidS = ContradictedOutput.sinceS(course);
+        if (gainsaidS.isPresent()) {
+            remarks.add(new Remark(Kind.OUTPUT_CONTRADICTED, Optional.of(gainsaidS.getAsDouble())));
+            course = course.withoutOutput();
         }
         course = LidOpen.withoutAir(course, question.ventilated());
         Jumps jumps = Jumps.of(course);
@@ -132,7 +138,7 @@ public final class Forecaster {
         private EnergyUsed() {}
 
         /** ∫ output dt times power, over the course; empty where either is unknown. */
-        static Optional<Energy> soFar(Course course, java.util.OptionalDouble powerKw) {
+        static Optional<Energy> soFar(Course course, OptionalDouble powerKw) {
             if (powerKw.isEmpty()) {
                 return Optional.empty();
             }

@@ -89,7 +89,8 @@ public final class KilnMemory {
         List<Course> courses = new ArrayList<>();
         for (Trace trace : earlier) {
             if (trace.size() >= 20) {
-                Jumps jumps = Jumps.of(Course.of(trace));
+                Course whole = Course.of(trace);
+                Jumps jumps = Jumps.of(ContradictedOutput.sinceS(whole).isPresent() ? whole.withoutOutput() : whole);
                 if (!jumps.stays()) {
                     courses.add(jumps.course());
                 }

@@ -130,4 +130,29 @@ class SensorDoubtsTest {
         assertThat(Line.run("cone", new ConeCommand(), log.toString(), "--json").out())
                 .contains("\"notes\":[]");
     }
+
+    /** Lines as far apart as a relay's window meet it off each time; where the two drift apart they meet a little of it. */
+    @Test
+    void anOutputThatReadsNothingWhileTheKilnClimbsMakesNoLiarOfTheSensor() throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c,output_pct,setpoint_c\n");
+        Random random = new Random(8);
+        for (int s = 0; s <= 12 * 3600; s += 60) {
+            double share = s > 5 * 3600 && s < 8.25 * 3600 ? 100 * (s / 3600.0 - 5) / 9 : 0;
+            text.append(String.format(
+                    Locale.ROOT,
+                    "%d,%.2f,%.1f,%.1f%n",
+                    s,
+                    firing(s) + 0.3 * random.nextGaussian(),
+                    share,
+                    s < 8.25 * 3600 ? firing(s) : 0));
+        }
+        Path log = Files.writeString(folder.resolve("relay.csv"), text);
+        assertThat(Line.run("cone", new ConeCommand(), log.toString(), "--json", "--language", "en")
+                        .out())
+                .contains("\"notes\":[]");
+        assertThat(Line.run("forecast", new ForecastCommand(), log.toString(), "--json", "--language", "en")
+                        .out())
+                .contains("the output reads nothing while the kiln climbs on")
+                .doesNotContain("cannot be the kiln's");
+    }
 }
