@@ -35,6 +35,14 @@ final class FiringFit implements LeastSquares.Residuals {
     /** What of a sensor's noise counts as misfit, as ever since the widths were set: that of a mean of so many readings. */
     private static final double SMOOTHED_READINGS = 11;
 
+    /**
+     * A fit that ends further from the prior's middle than nearly any kiln does, squared, may have gone down the wrong valley:
+     * walls much thicker or thinner than usual are then tried as well.
+     */
+    private static final double STRAYED = 20;
+
+    private static final double[] OTHER_WALLS = {2, -2};
+
     private static final double HOT_C = 850;
     private static final double SOON_S = 3600;
     private static final double STRANGE_SOON = 4;
@@ -76,16 +84,22 @@ final class FiringFit implements LeastSquares.Residuals {
     static boolean noKilnIsLike(List<Weighted> fits, FiringData data) {
         double square = 0;
         for (Weighted each : fits) {
-            double[] z = each.fit().solution().parameters();
-            for (int p = 0; p < Prior.BASIC; p++) {
-                square += each.weight() * z[p] * z[p];
-            }
+            square += each.weight() * squaredDistance(each.fit().solution().parameters());
         }
         boolean hot = data.nowC > HOT_C;
         if (square > (hot && data.leftAloneForS() < SOON_S ? STRANGE_SOON : STRANGE)) {
             return true;
         }
         return hot && misfit(fits.get(0).fit()).cooling() > (data.leftAloneForS() < SETTLED_S ? MISSED_SOON : MISSED);
+    }
+
+    /** From the prior's middle, in its spreads. */
+    private static double squaredDistance(double[] z) {
+        double square = 0;
+        for (int p = 0; p < Prior.BASIC; p++) {
+            square += z[p] * z[p];
+        }
+        return square;
     }
 
     /** Mean squares of what the free spans, and the output, are off by where a fit ended. */
@@ -136,7 +150,17 @@ final class FiringFit implements LeastSquares.Residuals {
     /** Fits one kind of wall with another prior than its own. */
     static FittedKiln fit(FiringData data, WallKind kind, Prior prior) {
         FiringFit fit = new FiringFit(data, kind, prior);
-        return fit.fitted(kind, search(fit, fit.prior.size()));
+        LeastSquares.Solution found = search(fit, prior.size());
+        if (squaredDistance(found.parameters()) > STRAYED) {
+            for (double away : OTHER_WALLS) {
+                double[] from = new double[prior.size()];
+                from[Prior.TAU] = away;
+                LeastSquares.Solution other = LeastSquares.solveInBall(
+                        fit, from, STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP);
+                found = other.sumOfSquares() < found.sumOfSquares() ? other : found;
+            }
+        }
+        return fit.fitted(kind, found);
     }
 
     private FittedKiln fitted(WallKind kind, LeastSquares.Solution solution) {

@@ -25,6 +25,9 @@ final class Prior {
     /** How far ln τ of brick walls scatters. */
     static final double TAU_SPREAD = 0.42;
 
+    /** The same of fibre: blanket of 50 mm to modules of 150 mm, and of half as much density again. */
+    private static final double FIBRE_TAU_SPREAD = 0.75;
+
     /**
      * How far ln of the ware's film scatters. With much more, a kiln whose ware hardly sees its wall is as likely as its
      * opposite, and a fit goes from one to the other within a few readings.
@@ -149,15 +152,16 @@ final class Prior {
                 + (withWater ? 1 : 0);
         double[] mean = new double[size];
         double[] spread = new double[size];
-        set(mean, spread, TAU, Math.log(kind.typicalTauS()), fibre ? 0.6 : TAU_SPREAD);
-        set(mean, spread, BIOT, Math.log(fibre ? 4.5 : 2.7), 0.35);
-        set(mean, spread, PHI, Math.log(fibre ? 4.5 : 0.5), fibre ? 0.7 : 0.8);
+        set(mean, spread, TAU, Math.log(kind.typicalTauS()), fibre ? FIBRE_TAU_SPREAD : TAU_SPREAD);
+        set(mean, spread, BIOT, Math.log(fibre ? 5.5 : 2.7), 0.35);
+        set(mean, spread, PHI, Math.log(fibre ? 3 : 0.5), fibre ? 0.7 : 0.8);
         set(mean, spread, LAMBDA, Math.log(fibre ? 0.5 : 0.3), fibre ? 0.8 : 1);
         set(mean, spread, AMBIENT, ambient.celsius(), ambient.spreadK());
         set(mean, spread, LEAK_EXPONENT, 0.25, 0.22);
-        // The makes of firebrick in the VDI Heat Atlas lie between 0.6 and 1 times the steepest.
-        set(mean, spread, CONDUCTIVITY_STEEPNESS, fibre ? 1 : 0.82, fibre ? 0.13 : 0.17);
-        set(mean, spread, CAPACITY_STEEPNESS, 0.75, 0.3);
+        // The makes of firebrick in the VDI Heat Atlas lie between 0.6 and 1 times the steepest. A kiln of fibre also has joints,
+        // studs, a floor and a door frame, which conduct nearly alike at all temperatures.
+        set(mean, spread, CONDUCTIVITY_STEEPNESS, fibre ? 0.85 : 0.82, fibre ? 0.2 : 0.17);
+        set(mean, spread, CAPACITY_STEEPNESS, fibre ? 1 : 0.75, 0.3);
         set(mean, spread, FACE_FILM, Math.log(0.015), 0.7);
         set(mean, spread, WARE_FILM, Math.log(0.045), WARE_FILM_SPREAD);
         int next = BASIC;
