@@ -301,6 +301,7 @@ final class FiringData {
                 soak,
                 lastSpan.anyOpened(),
                 !powered.isEmpty() && Double.isFinite(powerStepS),
+                seesQuartzTurn(),
                 takesBoundWater());
         return switch (question) {
             case ANY -> prior;
@@ -312,6 +313,13 @@ final class FiringData {
     /** Whether the power of some stretch may have gone into bound water. */
     private boolean takesBoundWater() {
         return powered.stream().anyMatch(each -> BoundWaterLeaving.mayLeave(driveC[each.from()], driveC[each.to()]));
+    }
+
+    /** Whether some free span comes by where the ware's quartz turns. */
+    private boolean seesQuartzTurn() {
+        return free.stream()
+                .map(FreeSpan::temperatureC)
+                .anyMatch(span -> span.length > 0 && QuartzTurning.isBetween(span[0], span[span.length - 1]));
     }
 
     int observations() {

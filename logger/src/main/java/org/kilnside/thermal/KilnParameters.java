@@ -30,7 +30,8 @@ record KilnParameters(
         double wareFilm,
         double psiC,
         double ambientC,
-        double boundWaterK) {
+        double boundWaterK,
+        double quartzK) {
 
     /**
      * The part of ware, furniture and elements that stands back in the stack and reaches the rest through the ware's film;
@@ -41,7 +42,7 @@ record KilnParameters(
     /** Above ambient by this much, λ is what its name says. */
     static final double LEAK_REFERENCE_K = 500;
 
-    /** One without bound water in its load. */
+    /** One without bound water or quartz in its load. */
     KilnParameters(
             double tauS,
             double biot,
@@ -66,6 +67,7 @@ record KilnParameters(
                 wareFilm,
                 psiC,
                 ambientC,
+                0,
                 0);
     }
 
@@ -123,7 +125,8 @@ record KilnParameters(
                 wareFilm,
                 itsPsiC,
                 itsAmbientC,
-                boundWaterK);
+                boundWaterK,
+                quartzK);
     }
 
     /** The same with ware that has lost its bound water before. */
@@ -139,6 +142,8 @@ record KilnParameters(
                 faceFilm,
                 wareFilm,
                 psiC,
-                ambientC);
+                ambientC,
+                0,
+                quartzK);
     }
 }

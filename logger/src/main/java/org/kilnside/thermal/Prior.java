@@ -103,6 +103,7 @@ final class Prior {
     private final int soak;
     private final int opened;
     private final int step;
+    private final int quartz;
     private final int water;
     private final Optional<WallShape> firesAsBuilt;
 
@@ -113,6 +114,7 @@ final class Prior {
             int soak,
             int opened,
             int step,
+            int quartz,
             int water,
             Optional<WallShape> firesAsBuilt) {
         this.mean = mean;
@@ -121,6 +123,7 @@ final class Prior {
         this.soak = soak;
         this.opened = opened;
         this.step = step;
+        this.quartz = quartz;
         this.water = water;
         this.firesAsBuilt = firesAsBuilt;
     }
@@ -133,6 +136,7 @@ final class Prior {
      * @param soaked how far a log that starts warm finds the wall soaked; empty for a cold start
      * @param withOpening whether the leak may have changed on the way
      * @param withStep whether the elements may have lost strength on the way
+     * @param withQuartz whether the ware was seen to cool through the turning of its quartz
      * @param withWater whether the power it took may have gone into the bound water of raw ware
      */
     static Prior of(
@@ -142,6 +146,7 @@ final class Prior {
             Optional<Soak> soaked,
             boolean withOpening,
             boolean withStep,
+            boolean withQuartz,
             boolean withWater) {
         boolean fibre = kind == WallKind.FIBRE;
         int size = BASIC
@@ -149,6 +154,7 @@ final class Prior {
                 + (soaked.isPresent() ? 1 : 0)
                 + (withOpening ? 1 : 0)
                 + (withStep ? 1 : 0)
+                + (withQuartz ? 1 : 0)
                 + (withWater ? 1 : 0);
         double[] mean = new double[size];
         double[] spread = new double[size];
@@ -185,12 +191,17 @@ final class Prior {
             step = next++;
             set(mean, spread, step, Math.log(2.0 / 3), 0.4);
         }
+        int quartz = -1;
+        if (withQuartz) {
+            quartz = next++;
+            set(mean, spread, quartz, QuartzTurning.USUAL_K, QuartzTurning.SPREAD_K);
+        }
         int water = -1;
         if (withWater) {
             water = next;
             set(mean, spread, water, BOUND_WATER_K, BOUND_WATER_SPREAD_K);
         }
-        return new Prior(mean, spread, psi, soak, opened, step, water, Optional.empty());
+        return new Prior(mean, spread, psi, soak, opened, step, quartz, water, Optional.empty());
     }
 
     /**
@@ -209,7 +220,7 @@ final class Prior {
             }
         }
         middle[PHI] += PHI_BY_TAU * spread[TAU] * z[TAU];
-        return new Prior(middle, narrow, psi, soak, opened, step, water, firesAsBuilt);
+        return new Prior(middle, narrow, psi, soak, opened, step, quartz, water, firesAsBuilt);
     }
 
     /** The same with a load about as heavy as earlier ones, not weighed. */
@@ -236,7 +247,7 @@ final class Prior {
         double[] means = mean.clone();
         double[] spreads = spread.clone();
         set(means, spreads, at, middle, by);
-        return new Prior(means, spreads, psi, soak, opened, step, water, firesAsBuilt);
+        return new Prior(means, spreads, psi, soak, opened, step, quartz, water, firesAsBuilt);
     }
 
     /**
@@ -252,7 +263,7 @@ final class Prior {
         double[] narrow = spread.clone();
         set(middle, narrow, psi, 0, STRENGTH_SPREAD);
         narrow[WARE_FILM] = WARE_FILM_WIDE;
-        return new Prior(middle, narrow, psi, soak, opened, step, water, Optional.of(kind.shape()));
+        return new Prior(middle, narrow, psi, soak, opened, step, quartz, water, Optional.of(kind.shape()));
     }
 
     /**
@@ -272,7 +283,7 @@ final class Prior {
         if (hasPower() && outputSeen) {
             set(middle, narrow, psi, Math.log(BUILT_PSI_C), BUILT_PSI_SPREAD);
         }
-        return new Prior(middle, narrow, psi, soak, opened, step, water, firesAsBuilt);
+        return new Prior(middle, narrow, psi, soak, opened, step, quartz, water, firesAsBuilt);
     }
 
     /** The point of this fit that stands for the kiln another one found under other beliefs of the same numbers. */
@@ -360,7 +371,8 @@ final class Prior {
                 Math.exp(value(z, WARE_FILM)),
                 psi < 0 ? 0 : Math.exp(value(z, psi)),
                 value(z, AMBIENT),
-                water < 0 ? 0 : Math.max(0, value(z, water)));
+                water < 0 ? 0 : Math.max(0, value(z, water)),
+                quartz < 0 ? QuartzTurning.USUAL_K : Math.max(0, value(z, quartz)));
     }
 
     /** How far the wall is soaked at the log's beginning; 0 where it starts cold. */

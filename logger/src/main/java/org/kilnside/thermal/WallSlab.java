@@ -216,12 +216,12 @@ final class WallSlab {
 
     private double store(double stepS) {
         double middleC = chamberC + 0.5 * chamberChange * stepS / lastStepS;
-        return (1 - KilnParameters.STACK) * kiln.phi() * capacityAt(middleC) * kiln.tauS() / stepS;
+        return (1 - KilnParameters.STACK) * kiln.phi() * loadCapacityAt(middleC) * kiln.tauS() / stepS;
     }
 
     /** What the stack takes from the chamber for each kelvin the chamber ends above the stack's beginning. */
     private double stack(double stepS) {
-        stackStore = KilnParameters.STACK * kiln.phi() * capacityAt(stackC) * kiln.tauS() / stepS;
+        stackStore = KilnParameters.STACK * kiln.phi() * loadCapacityAt(stackC) * kiln.tauS() / stepS;
         waterStore = 0;
         if (kiln.boundWaterK() > 0 && chamberC >= stackC && stackC >= stackHottestC) {
             // Water that leaves takes heat as a heavier load would, once and for good.
@@ -313,6 +313,10 @@ final class WallSlab {
         return Math.max(LEAST_CONDUCTIVITY, kappa.at(Math.min(celsius, HOTTEST_C)));
     }
 
+    private double loadCapacityAt(double celsius) {
+        return capacityAt(celsius) + kiln.quartzK() * QuartzTurning.perK(celsius);
+    }
+
     private double capacityAt(double celsius) {
         return Math.max(LEAST_CAPACITY, heat.at(Math.min(celsius, HOTTEST_C)));
     }
@@ -371,12 +375,16 @@ final class WallSlab {
     double loadHolds(double aboveC) {
         return waterTook
                 + kiln.phi()
-                        * ((1 - KilnParameters.STACK) * heat.between(aboveC, chamberC)
-                                + KilnParameters.STACK * heat.between(aboveC, stackC));
+                        * ((1 - KilnParameters.STACK) * loadHolds(aboveC, chamberC)
+                                + KilnParameters.STACK * loadHolds(aboveC, stackC));
     }
 
     /** The change in what the load holds between two temperatures, the stack keeping up. */
     double loadTakes(double fromC, double toC) {
-        return kiln.phi() * heat.between(fromC, toC);
+        return kiln.phi() * loadHolds(fromC, toC);
+    }
+
+    private double loadHolds(double fromC, double toC) {
+        return heat.between(fromC, toC) + kiln.quartzK() * QuartzTurning.between(fromC, toC);
     }
 }

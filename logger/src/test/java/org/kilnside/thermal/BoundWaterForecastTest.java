@@ -56,7 +56,7 @@ class BoundWaterForecastTest {
 
     private static WallSlab slab(double waterK) {
         WallSlab slab = new WallSlab(WallKind.BRICK.shape(), WallSlab.USUAL_CELLS);
-        slab.use(new KilnParameters(14_000, 3, 0.6, 0.2, 0.25, 1, 0.8, 0.015, 0.045, 3500, 12, waterK));
+        slab.use(new KilnParameters(14_000, 3, 0.6, 0.2, 0.25, 1, 0.8, 0.015, 0.045, 3500, 12, waterK, 0));
         slab.startUniform(12);
         return slab;
     }

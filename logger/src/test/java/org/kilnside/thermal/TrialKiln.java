@@ -42,6 +42,7 @@ record TrialKiln(
      * What stands in it: two lots, thin ware quick, thick ware slow.
      *
      * @param exchange effective emissivity between ware and hot faces
+     * @param quartzJKg heat that quartz in a kilogram of it takes as it turns
      */
-    record Load(double thinKg, double thickKg, double areaPerKgM2, double exchange) {}
+    record Load(double thinKg, double thickKg, double areaPerKgM2, double exchange, double quartzJKg) {}
 }

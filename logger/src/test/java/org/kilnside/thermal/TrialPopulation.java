@@ -27,12 +27,17 @@ final class TrialPopulation {
     /** What the firings of a kiln are like. */
     enum Habit {
         FREE_COOLING,
-        SLOW_COOLING
+        SLOW_COOLING,
+        /** Free cooling of ware that holds a quarter of quartz; all other loads hold none. */
+        QUARTZ_IN_THE_WARE
     }
 
     record Case(Family family, int number, TrialKiln kiln, List<TrialFiring> firings) {}
 
     private static final double USUAL_EXCHANGE = 0.75;
+    /** A quarter of quartz, half of the load ware: 10 kJ/kg at 573 °C and as much below it (from memory). */
+    private static final double QUARTZ_J_KG = 2500;
+
     private static final long DRAW = 17;
 
     /** The mixed kilns' own: changed whenever something has been learned from them. */
@@ -231,7 +236,12 @@ final class TrialPopulation {
         double thick = uniform(random, 0.1, 0.6);
         double areaPerKgM2 = uniform(random, mixed ? 0.04 : 0.06, mixed ? 0.18 : 0.15);
         double exchange = mixed ? uniform(random, 0.35, 0.9) : USUAL_EXCHANGE;
-        TrialKiln.Load load = new TrialKiln.Load(kg * (1 - thick), kg * thick, areaPerKgM2, exchange);
+        TrialKiln.Load load = new TrialKiln.Load(
+                kg * (1 - thick),
+                kg * thick,
+                areaPerKgM2,
+                exchange,
+                habit == Habit.QUARTZ_IN_THE_WARE ? QUARTZ_J_KG : 0);
         boolean bisque = random.nextInt(2) == 0;
         double top = bisque ? uniform(random, 960, 1070) : uniform(random, 1070, 1265);
         List<TrialFiring.Leg> plan = new ArrayList<>();
