@@ -155,8 +155,8 @@ final class FiringFit implements LeastSquares.Residuals {
             for (double away : OTHER_WALLS) {
                 double[] from = new double[prior.size()];
                 from[Prior.TAU] = away;
-                LeastSquares.Solution other = LeastSquares.solveInBall(
-                        fit, from, STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP);
+                LeastSquares.Solution other =
+                        LeastSquares.solveInBall(fit, from, STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP);
                 found = other.sumOfSquares() < found.sumOfSquares() ? other : found;
             }
         }

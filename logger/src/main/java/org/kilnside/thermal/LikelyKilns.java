@@ -190,7 +190,8 @@ public final class LikelyKilns {
     }
 
     private static Likely unseen(Kiln kiln, WallKind kind, double roomC, OptionalDouble loadKg, OptionalDouble draw) {
-        Prior prior = Prior.of(kind, new Prior.Ambient(roomC, ROOM_K), false, Optional.empty(), false, false, false, false);
+        Prior prior =
+                Prior.of(kind, new Prior.Ambient(roomC, ROOM_K), false, Optional.empty(), false, false, false, false);
         double[] z = new double[Prior.BASIC];
         for (int p = 0; p < z.length; p++) {
             z[p] = normal(draw, p);

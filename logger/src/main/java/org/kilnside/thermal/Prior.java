@@ -164,7 +164,8 @@ final class Prior {
         set(mean, spread, LAMBDA, Math.log(fibre ? 0.5 : 0.3), fibre ? 0.8 : 1);
         set(mean, spread, AMBIENT, ambient.celsius(), ambient.spreadK());
         set(mean, spread, LEAK_EXPONENT, 0.25, 0.22);
-        // The makes of firebrick in the VDI Heat Atlas lie between 0.6 and 1 times the steepest. A kiln of fibre also has joints,
+        // The makes of firebrick in the VDI Heat Atlas lie between 0.6 and 1 times the steepest. A kiln of fibre also
+        // has joints,
         // studs, a floor and a door frame, which conduct nearly alike at all temperatures.
         set(mean, spread, CONDUCTIVITY_STEEPNESS, fibre ? 0.85 : 0.82, fibre ? 0.2 : 0.17);
         set(mean, spread, CAPACITY_STEEPNESS, fibre ? 1 : 0.75, 0.3);

@@ -17,8 +17,7 @@ class FiringFitTest {
     @Test
     void findsThickWallsOfFibreThatAreFarFromTheMiddle() {
         Prior.Ambient room = new Prior.Ambient(ROOM_C, 3);
-        Prior prior =
-                Prior.of(WallKind.FIBRE, room, false, Optional.empty(), false, false, false, false);
+        Prior prior = Prior.of(WallKind.FIBRE, room, false, Optional.empty(), false, false, false, false);
         double[] thick = new double[Prior.BASIC];
         thick[Prior.TAU] = 2.5;
         thick[Prior.PHI] = -1.9;

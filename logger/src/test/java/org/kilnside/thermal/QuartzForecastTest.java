@@ -23,8 +23,7 @@ class QuartzForecastTest {
         }
         assertThat(sum).isCloseTo(1, within(1e-6));
         assertThat(QuartzTurning.between(900, 20)).isCloseTo(-1, within(1e-9));
-        assertThat(QuartzTurning.between(550, 570))
-                .isCloseTo(20 * QuartzTurning.perK(560), within(0.1));
+        assertThat(QuartzTurning.between(550, 570)).isCloseTo(20 * QuartzTurning.perK(560), within(0.1));
     }
 
     @Test

@@ -143,8 +143,8 @@ final class TrialFiring implements Tried {
                     lot[k] = faceMean;
                     continue;
                 }
-                double capacity = lotKg[k] * ((kiln.plainWare() ? 1000 : wareCapacity(lot[k]))
-                                + load.quartzJKg() * turnsPerK(lot[k]));
+                double capacity = lotKg[k]
+                        * ((kiln.plainWare() ? 1000 : wareCapacity(lot[k])) + load.quartzJKg() * turnsPerK(lot[k]));
                 double share1 = lotKg[k] / (lotKg[0] + lotKg[1]);
                 lot[k] = (capacity * lot[k] / STEP_S + sumToWare[k] + (toWare - leaking * 0.5) * share1)
                         / (capacity / STEP_S + hWare[k]);
