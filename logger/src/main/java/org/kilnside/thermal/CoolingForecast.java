@@ -106,7 +106,7 @@ final class CoolingForecast {
                 below.add(new Below(threshold, Optional.empty(), Optional.empty()));
             } else {
                 When when = remembered.isPresent()
-                        ? remembered.get().scale().when(data.nowS, remaining[i])
+                        ? remembered.get().scale().when(data.nowS, data.nowC, remaining[i])
                         : when(question, data, seen, remaining[i], thresholds[i], ahead.isEmpty());
                 below.add(
                         unplanned

@@ -148,8 +148,9 @@ final class HeatingForecast {
                 .map(EarlierCoolings.Today::fits)
                 .orElseGet(() -> likely(FiringFit.again(
                         fits, known.forItsCooling(), question.memory().kinds())));
-        ConformalScale.AfterHeating scale =
-                remembered.map(EarlierCoolings.Today::scale).orElse(ConformalScale.AfterHeating.USUAL);
+        ConformalScale.AfterHeating scale = remembered
+                .map(EarlierCoolings.Today::scale)
+                .orElse(outputKnown ? ConformalScale.AfterHeating.TOLD : ConformalScale.AfterHeating.USUAL);
         List<FiringFit.Weighted> forItsArrival =
                 outputKnown ? forItsArrival(forItsTop, forItsCooling, data.nowC) : forItsTop;
         Spread.Asked onItsWay = fit -> {
@@ -190,7 +191,7 @@ final class HeatingForecast {
         for (int i = 0; i < thresholds.length; i++) {
             Spread spread = cooling[i];
             Optional<When> when =
-                    spread.isKnown() && ends ? Optional.of(scale.when(data.nowS, spread)) : Optional.empty();
+                    spread.isKnown() && ends ? Optional.of(scale.when(data.nowS, data.nowC, spread)) : Optional.empty();
             below.add(new Below(question.below().get(i), when, when.map(When::fromS)));
         }
         double room = 0;
