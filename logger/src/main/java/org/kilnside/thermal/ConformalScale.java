@@ -91,7 +91,7 @@ final class ConformalScale {
          * 7 to 25 % early; what is held no interval misses below, and up to two in five take longer than it allowed. A climb
          * shows how much its kiln has taken up, and not how slowly the outermost of it will give it back.
          */
-        static final AfterHeating TOLD = new AfterHeating(0.7, 0.13, 1.6, 500);
+        static final AfterHeating TOLD = new AfterHeating(0.7, 0.13, 1.35, 500);
 
         /** Of a kiln that was seen to cool before. */
         static final AfterHeating REMEMBERED = new AfterHeating(0.8, 0.13, 1, Double.POSITIVE_INFINITY);

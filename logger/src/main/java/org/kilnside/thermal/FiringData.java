@@ -294,7 +294,7 @@ final class FiringData {
     }
 
     Prior prior(WallKind kind) {
-        Prior prior = Prior.of(
+        Prior usual = Prior.of(
                 kind,
                 ambient,
                 !powered.isEmpty(),
@@ -303,6 +303,9 @@ final class FiringData {
                 !powered.isEmpty() && Double.isFinite(powerStepS),
                 seesQuartzTurn(),
                 takesBoundWater());
+        Prior prior = lastSpan.throughout()
+                .map(how -> usual.openThroughout(how == Ventilated.How.VENT_ON))
+                .orElse(usual);
         return switch (question) {
             case ANY -> prior;
             case COOLING_FROM_ITS_TOP -> prior.notSeenToCool(kind, !outputUntold());

@@ -2,9 +2,14 @@ package org.kilnside.thermal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
-/** The parts of the last free span: from each moment on, whether something is open that was shut before. */
-record LastSpan(List<Part> parts) {
+/**
+ * The parts of the last free span: from each moment on, whether something is open that was shut before.
+ *
+ * @param throughout what a person noted as open since before the span began, where nothing was done to it since
+ */
+record LastSpan(List<Part> parts, Optional<Ventilated.How> throughout) {
     /** One part, begun where the one before ends. */
     record Part(double fromS, boolean opened) {}
 
@@ -13,12 +18,15 @@ record LastSpan(List<Part> parts) {
 
     static LastSpan of(Course course, Phases phases, List<Ventilated> said) {
         if (phases.free().isEmpty()) {
-            return new LastSpan(List.of());
+            return new LastSpan(List.of(), Optional.empty());
         }
         double begin = course.timeS[phases.free().get(phases.free().size() - 1).from()];
         List<Part> parts = new ArrayList<>();
         boolean opened = false;
+        Optional<Ventilated.How> throughout = Optional.empty();
         for (Ventilated each : said) {
+            throughout = Optional.of(each.how())
+                    .filter(how -> each.sinceS() <= begin && how != Ventilated.How.SHUT);
             boolean opens = each.how() != Ventilated.How.SHUT;
             if (each.sinceS() > begin && opens != opened && each.sinceS() < course.lastS()) {
                 parts.add(new Part(each.sinceS(), opens));
@@ -47,7 +55,7 @@ record LastSpan(List<Part> parts) {
         if (shutting != null && !parts.isEmpty()) {
             parts.add(new Part(course.timeS[shutting.at()], false));
         }
-        return new LastSpan(parts);
+        return new LastSpan(parts, throughout);
     }
 
     boolean anyOpened() {

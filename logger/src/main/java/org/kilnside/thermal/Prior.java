@@ -97,6 +97,9 @@ final class Prior {
     /** What nobody can see coming: mains drift by some half a per cent of their voltage, one standard deviation; of the power. */
     private static final double MAINS_DRIFT = 0.012;
 
+    /** What is opened lets out twice what leaks from a shut kiln, ln. */
+    private static final double OPEN_TIMES = 0.7;
+
     private final double[] mean;
     private final double[] spread;
     private final int psi;
@@ -185,7 +188,7 @@ final class Prior {
         }
         if (withOpening) {
             opened = next++;
-            set(mean, spread, opened, 0.7, 1.2);
+            set(mean, spread, opened, OPEN_TIMES, 1.2);
         }
         int step = -1;
         if (withStep) {
@@ -222,6 +225,15 @@ final class Prior {
         }
         middle[PHI] += PHI_BY_TAU * spread[TAU] * z[TAU];
         return new Prior(middle, narrow, psi, soak, opened, step, quartz, water, firesAsBuilt);
+    }
+
+    /**
+     * The same of a kiln that somebody says was open when it began to cool: twice the leak of a shut one, which a fan keeps up
+     * while draught through a hole dies away with the kiln's heat.
+     */
+    Prior openThroughout(boolean byAFan) {
+        return with(LAMBDA, mean[LAMBDA] + OPEN_TIMES, spread[LAMBDA])
+                .with(LEAK_EXPONENT, byAFan ? 0.05 : 0.4, byAFan ? 0.08 : 0.15);
     }
 
     /** The same with a load about as heavy as earlier ones, not weighed. */
