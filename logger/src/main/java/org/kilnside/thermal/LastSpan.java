@@ -25,8 +25,7 @@ record LastSpan(List<Part> parts, Optional<Ventilated.How> throughout) {
         boolean opened = false;
         Optional<Ventilated.How> throughout = Optional.empty();
         for (Ventilated each : said) {
-            throughout = Optional.of(each.how())
-                    .filter(how -> each.sinceS() <= begin && how != Ventilated.How.SHUT);
+            throughout = Optional.of(each.how()).filter(how -> each.sinceS() <= begin && how != Ventilated.How.SHUT);
             boolean opens = each.how() != Ventilated.How.SHUT;
             if (each.sinceS() > begin && opens != opened && each.sinceS() < course.lastS()) {
                 parts.add(new Part(each.sinceS(), opens));
