@@ -21,8 +21,11 @@ import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.heatwork.PlanHeat;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.tracking.FiringsApart;
 import org.kilnside.wording.ConeWords;
+import org.kilnside.wording.SensorWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -128,12 +131,13 @@ public final class ConeCommand implements Callable<Integer> {
         GoodReadings good = LogReadings.good(truth, path);
         List<Trace> firings = FiringsApart.of(good.curve());
         Trace last = firings.get(firings.size() - 1);
-        ConeReached reached = HeatWork.of(table, last).reached(sensor.uncertainty(log));
+        SensorUncertainty uncertainty = sensor.uncertainty(log);
+        ConeReached reached = HeatWork.of(table, last).reached(uncertainty);
         ConeWords cones = new ConeWords(around.words(), table);
         List<String> doubts = SensorDoubts.in(log).besideCone(around.words());
         List<String> before = new ArrayList<>();
         for (Trace firing : firings.subList(0, firings.size() - 1)) {
-            before.add(cones.earlier(HeatWork.of(table, firing).reached(sensor.uncertainty(log)), firstMs(log)));
+            before.add(cones.earlier(HeatWork.of(table, firing).reached(uncertainty), firstMs(log)));
         }
         List<String> jumps = good.jumps().stream()
                 .filter(jump -> firings.size() == 1 || jump.elapsedMs() > last.elapsedMs(0))
@@ -141,7 +145,7 @@ public final class ConeCommand implements Callable<Integer> {
                 .toList();
         if (json) {
             JsonObject object = object("log", path.toString(), reached);
-            object.with("rejected", good.rejected());
+            object.with("rejected", good.rejected()).with("sensor", sensor(uncertainty, reached.peak()));
             List<String> notes = new ArrayList<>(doubts);
             notes.addAll(before);
             cones.top(reached, last).ifPresent(notes::add);
@@ -157,6 +161,7 @@ public final class ConeCommand implements Callable<Integer> {
             first.stream().skip(1).forEach(line -> out.println("  " + line));
             before.forEach(line -> out.println("  " + line));
             cones.details(reached, last, firstMs(log)).forEach(line -> out.println("  " + line));
+            out.println("  " + SensorWords.alone(uncertainty, reached.peak(), around.words()));
             cones.beginsHot(reached, last.temperatureC(0)).ifPresent(line -> out.println("  " + line));
             jumps.forEach(line -> out.println("  " + line));
             if (good.rejected() > 0) {
@@ -187,8 +192,12 @@ public final class ConeCommand implements Callable<Integer> {
                 plan.schedule().curveFrom(UnitText.temperature(LIT_AT)),
                 PlanHeat.USUAL_COOLING,
                 sensor.uncertainty());
+        sensor.mustReach(cone.whole().peak());
         if (json) {
-            around.out().println(object("plan", name, cone.whole()).with("at_end_of_top", position(cone.atEndOfTop())));
+            around.out()
+                    .println(object("plan", name, cone.whole())
+                            .with("at_end_of_top", position(cone.atEndOfTop()))
+                            .with("sensor", sensor(sensor.uncertainty(), cone.whole().peak())));
             return;
         }
         ConeWords cones = new ConeWords(around.words(), table);
@@ -200,6 +209,8 @@ public final class ConeCommand implements Callable<Integer> {
             out.println("  " + around.words().text("cone.plan_end", cones.position(cone.atEndOfTop())));
         }
         cones.planDetails(cone.whole()).forEach(line -> out.println("  " + line));
+        out.println("  "
+                + SensorWords.alone(sensor.uncertainty(), cone.whole().peak(), around.words()));
         out.println("  " + around.words().text("cone.witness"));
     }
 
@@ -217,6 +228,13 @@ public final class ConeCommand implements Callable<Integer> {
                 .with("peak_s", reached.peakMs() / 1000.0, 3)
                 .with("top_seen", reached.top() == ConeReached.Top.SEEN)
                 .with("gaps_s", reached.gaps().toMillis() / 1000.0, 3);
+    }
+
+    /** What the sensor alone leaves open at a top, and whether its class still promises that. */
+    static JsonObject sensor(SensorUncertainty uncertainty, Temperature top) {
+        return new JsonObject()
+                .with("half_width_c", uncertainty.halfWidthC(top.celsius()), 2)
+                .with("within_class", uncertainty.withinClass(top.celsius()));
     }
 
     static JsonObject position(ConePosition position) {

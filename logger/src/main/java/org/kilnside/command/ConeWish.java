@@ -14,6 +14,7 @@ import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.ControllerNumbers;
 import org.kilnside.wording.ConeWords;
+import org.kilnside.wording.SensorWords;
 import org.kilnside.wording.Words;
 import picocli.CommandLine.Option;
 
@@ -138,6 +139,7 @@ final class ConeWish {
                     .orElseThrow(() -> new Complaint(
                             Complaint.ExitCode.NOTHING,
                             "no top from 350 to 1600 °C brings " + cone + " down so; take another rate or hold"));
+            sensor.mustReach(found);
             double half = HeatWork.halfWidthK(table.series(), sensor.uncertainty(), found.celsius());
             Temperature low = Temperature.ofCelsius(found.celsius() - half);
             Temperature high = Temperature.ofCelsius(found.celsius() + half);
@@ -152,7 +154,8 @@ final class ConeWish {
                                         "top_on_controller_c",
                                         onController(found),
                                         shown -> Math.round(shown.celsius() * 100) / 100.0)
-                                .with("with_cooling", ConeCommand.position(cooled(last, found, held))));
+                                .with("with_cooling", ConeCommand.position(cooled(last, found, held)))
+                                .with("sensor", ConeCommand.sensor(sensor.uncertainty(), found)));
                 return;
             }
             Words words = around.words();
@@ -168,9 +171,14 @@ final class ConeWish {
                                     ? words.text("cone.reach_how_no_hold", words.speed(last))
                                     : words.text("cone.reach_how", words.speed(last), words.duration(held)))
                             + ".");
+            saySensor(found, words);
             sayCooled(cooled(last, found, held), words);
             sayOnController(found, words);
             around.out().println("  " + words.text("cone.witness_chart"));
+        }
+
+        private void saySensor(Temperature top, Words words) {
+            around.out().println("  " + words.sentence(SensorWords.alone(sensor.uncertainty(), top, words)) + ".");
         }
 
         /** The number of a controller that shows another than the truth; else empty. */
@@ -198,6 +206,7 @@ final class ConeWish {
                             Complaint.ExitCode.NOTHING,
                             "no hold of up to two days brings " + cone + " down at " + Math.round(at.celsius())
                                     + " °C; take a higher top"));
+            sensor.mustReach(at);
             double half = HeatWork.halfWidthK(table.series(), sensor.uncertainty(), at.celsius());
             Duration least = PlanHeat.holdFor(table, cone, last, Temperature.ofCelsius(at.celsius() + half))
                     .orElse(held);
@@ -209,7 +218,8 @@ final class ConeWish {
                                 .with("hold_from_s", least.toMillis() / 1000.0, 3)
                                 .with("hold_to_s", most, longest -> longest.toMillis() / 1000.0)
                                 .with("top_c", at.celsius(), 2)
-                                .with("with_cooling", ConeCommand.position(cooled(last, at, held))));
+                                .with("with_cooling", ConeCommand.position(cooled(last, at, held)))
+                                .with("sensor", ConeCommand.sensor(sensor.uncertainty(), at)));
                 return;
             }
             Words words = around.words();
@@ -225,6 +235,7 @@ final class ConeWish {
                                                     words.duration(least),
                                                     words.duration(most.orElse(held))))
                             + " (" + words.temperature(at) + ", " + words.speed(last) + ").");
+            saySensor(at, words);
             sayCooled(cooled(last, at, held), words);
             sayOnController(at, words);
             around.out().println("  " + words.text("cone.witness_chart"));

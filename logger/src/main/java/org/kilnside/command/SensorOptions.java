@@ -85,6 +85,22 @@ final class SensorOptions {
                 : Optional.empty();
     }
 
+    /** Refuses a question about a temperature that no thermocouple of this type gets to. */
+    void mustReach(Temperature wanted) {
+        Temperature highest = ReferenceFunction.of(probe().type()).highest();
+        if (wanted.celsius() > highest.celsius() + BEYOND_ROUNDING_C) {
+            throw new Complaint(
+                    Complaint.ExitCode.USAGE,
+                    String.format(
+                            Locale.ROOT,
+                            "--sensor: it takes %.0f °C, and a thermocouple of type %s goes to %.0f °C: name the one there"
+                                    + " is",
+                            wanted.celsius(),
+                            probe().type(),
+                            highest.celsius()));
+        }
+    }
+
     /** The sensor as the command line says; a chip named as uncorrected is one whose number the controller shows. */
     SensorInPlace sensor() {
         return SensorInPlace.uncalibrated(probe(), "", "", toleranceClass()).calibrated(calibration());

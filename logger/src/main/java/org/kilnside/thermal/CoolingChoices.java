@@ -41,12 +41,15 @@ final class CoolingChoices {
     private CoolingChoices() {}
 
     /**
-     * The choices of a kiln that is on its way down.
+     * The choices of a kiln that is on its way down; none where it is as cold as was asked for.
      *
      * @param asItIs the answers for the kiln as it is now
      */
     static List<Choice> of(
             ForecastQuestion question, FiringData data, FittedKiln fit, Optional<PlanAhead> ahead, List<Below> asItIs) {
+        if (asItIs.stream().allMatch(below -> data.nowC <= below.temperature().celsius())) {
+            return List.of();
+        }
         double[] z = fit.solution().parameters();
         KilnParameters shut = fit.kiln();
         double openedTimes = data.openedNow() ? fit.prior().openedTimes(z) : 1;

@@ -125,7 +125,9 @@ final class CoolingForecast {
                 Temperature.ofCelsius(room),
                 answers,
                 HeatingForecast.arrivalAfterTop(question, whole),
-                Forecaster.EnergyUsed.soFar(whole.course, question.powerKw()),
+                whole.heatingUnseen()
+                        ? Optional.empty()
+                        : Forecaster.EnergyUsed.soFar(whole.course, question.powerKw()),
                 lid.map(at -> Temperature.ofCelsius(LidOpen.wareC(fits.get(0).fit(), at, whole.nowS))),
                 lid.isPresent() || unplanned
                         ? List.of()

@@ -8,6 +8,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.TemperatureDifference;
 import org.kilnside.sensor.Calibration;
 import org.kilnside.sensor.SensorInPlace;
+import org.kilnside.sensor.SensorUncertainty;
 
 /** What is known of a kiln's sensor, said: which it is, where and since when, and what comparisons and cones say of it. */
 public final class SensorWords {
@@ -81,6 +82,39 @@ public final class SensorWords {
     private static String fine(double kelvin, Words words) {
         double value = Math.abs(words.preferences().unit().of(TemperatureDifference.ofKelvin(kelvin)));
         return words.number(value, value == Math.rint(value) ? 0 : 1) + " " + words.unit();
+    }
+
+    /** What the sensor alone leaves open at a temperature, and where its wire's class ends if that is below. */
+    public static String alone(SensorUncertainty uncertainty, Temperature at, Words words) {
+        String within = words.span(TemperatureDifference.ofKelvin(uncertainty.halfWidthC(at.celsius())));
+        if (uncertainty.calibration().covers(at.celsius())) {
+            return words.text("sensor.alone_calibrated", within, words.temperature(at));
+        }
+        int named = uncertainty.tolerance().ordinal() + 1;
+        if (uncertainty.withinClass(at.celsius())) {
+            return words.text(
+                    "sensor.alone",
+                    within,
+                    words.temperature(at),
+                    uncertainty.probe().type(),
+                    named);
+        }
+        return uncertainty
+                .tolerance()
+                .endsAtC(uncertainty.probe().type())
+                .map(end -> words.text(
+                        "sensor.alone_outside",
+                        within,
+                        words.temperature(at),
+                        uncertainty.probe().type(),
+                        named,
+                        words.temperature(Temperature.ofCelsius(end))))
+                .orElseGet(() -> words.text(
+                        "sensor.alone_no_class",
+                        within,
+                        words.temperature(at),
+                        uncertainty.probe().type(),
+                        named));
     }
 
     /** What the witness cones of a firing say. */

@@ -47,6 +47,26 @@ class ConeCommandTest {
                 .contains("\"past\":\"7\"", "\"peak_c\":1247.0");
     }
 
+    /** IEC 60584-1: type K ends at 1000 °C in class 1 and at 1200 °C in class 2; 0.75 % there. */
+    @Test
+    void saysThatTheTopIsOutsideTheClassOfTheWire() throws IOException {
+        Path log = log("glaze.csv", 60_000, ConeCommandTest::coneSix);
+        assertThat(cone(log.toString(), "--language", "en").out())
+                .contains("outside the class, at least 9 °C either way at 1222 °C: class 2 of type K ends at 1200 °C");
+        assertThat(cone(log.toString(), "--json").out())
+                .contains("\"sensor\":{\"half_width_c\":9.38,\"within_class\":false}");
+        assertThat(cone("--reach", "6", "--class", "1", "--language", "en").out())
+                .contains("class 1 of type K ends at 1000 °C");
+        assertThat(cone("--reach", "06", "--language", "en").out()).contains("a new wire of type K, class 2");
+        assertThat(cone("--reach", "06", "--sensor", "S", "--json").out()).contains("\"within_class\":true");
+    }
+
+    @Test
+    void refusesAThermocoupleThatNeverGetsThere() {
+        refused(cone("--reach", "10", "--sensor", "T"), 2, "a thermocouple of type T goes to 400 °C");
+        refused(cone("--plan", "bisque", "--sensor", "T"), 2, "a thermocouple of type T goes to 400 °C");
+    }
+
     @Test
     void leavesFalseReadingsOutAndSaysHowMany() throws IOException {
         Path log = log("noisy.csv", 60_000, at -> at >= 27_000 && at < 27_200 ? 1372 : coneSix(at));

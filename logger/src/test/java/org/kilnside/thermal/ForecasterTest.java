@@ -186,6 +186,31 @@ class ForecasterTest {
     }
 
     @Test
+    void countsNoEnergyOfAHeatingNobodySaw() {
+        Trace whole = FIRING.until(FIRING.belowS(300), true);
+        Trace.Builder cooling = new Trace.Builder();
+        for (int i = whole.indexAt(Math.round(1000 * FIRING.belowS(700))); i < whole.size(); i++) {
+            cooling.add(whole.elapsedMs(i), whole.temperatureC(i), whole.output(i), whole.setpointC(i));
+        }
+        assertThat(Forecaster.forecast(ForecastQuestion.about(cooling.view()).withPowerKw(6))
+                        .energy())
+                .isEmpty();
+    }
+
+    @Test
+    void leavesNothingToChooseOnceItIsAsColdAsWasAskedFor() {
+        List<Temperature> below = List.of(Temperature.ofCelsius(200), Temperature.ofCelsius(120));
+        assertThat(Forecaster.forecast(
+                                ForecastQuestion.about(FIRING.until(FIRING.belowS(110), false)).withBelow(below))
+                        .choices())
+                .isEmpty();
+        assertThat(Forecaster.forecast(
+                                ForecastQuestion.about(FIRING.until(FIRING.belowS(150), false)).withBelow(below))
+                        .choices())
+                .hasSize(3);
+    }
+
+    @Test
     void earlierFiringsOfTheKilnSharpenTheForecast() {
         double width = 0;
         double without = 0;
