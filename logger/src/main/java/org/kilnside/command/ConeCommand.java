@@ -197,7 +197,9 @@ public final class ConeCommand implements Callable<Integer> {
             around.out()
                     .println(object("plan", name, cone.whole())
                             .with("at_end_of_top", position(cone.atEndOfTop()))
-                            .with("sensor", sensor(sensor.uncertainty(), cone.whole().peak())));
+                            .with(
+                                    "sensor",
+                                    sensor(sensor.uncertainty(), cone.whole().peak())));
             return;
         }
         ConeWords cones = new ConeWords(around.words(), table);
@@ -209,8 +211,7 @@ public final class ConeCommand implements Callable<Integer> {
             out.println("  " + around.words().text("cone.plan_end", cones.position(cone.atEndOfTop())));
         }
         cones.planDetails(cone.whole()).forEach(line -> out.println("  " + line));
-        out.println("  "
-                + SensorWords.alone(sensor.uncertainty(), cone.whole().peak(), around.words()));
+        out.println("  " + SensorWords.alone(sensor.uncertainty(), cone.whole().peak(), around.words()));
         out.println("  " + around.words().text("cone.witness"));
     }
 

@@ -200,12 +200,12 @@ class ForecasterTest {
     @Test
     void leavesNothingToChooseOnceItIsAsColdAsWasAskedFor() {
         List<Temperature> below = List.of(Temperature.ofCelsius(200), Temperature.ofCelsius(120));
-        assertThat(Forecaster.forecast(
-                                ForecastQuestion.about(FIRING.until(FIRING.belowS(110), false)).withBelow(below))
+        assertThat(Forecaster.forecast(ForecastQuestion.about(FIRING.until(FIRING.belowS(110), false))
+                                .withBelow(below))
                         .choices())
                 .isEmpty();
-        assertThat(Forecaster.forecast(
-                                ForecastQuestion.about(FIRING.until(FIRING.belowS(150), false)).withBelow(below))
+        assertThat(Forecaster.forecast(ForecastQuestion.about(FIRING.until(FIRING.belowS(150), false))
+                                .withBelow(below))
                         .choices())
                 .hasSize(3);
     }
