@@ -303,9 +303,7 @@ final class FiringData {
                 !powered.isEmpty() && Double.isFinite(powerStepS),
                 seesQuartzTurn(),
                 takesBoundWater());
-        Prior prior = lastSpan.throughout()
-                .map(how -> usual.openThroughout(how == Ventilated.How.VENT_ON))
-                .orElse(usual);
+        Prior prior = lastSpan.believed(usual);
         return switch (question) {
             case ANY -> prior;
             case COOLING_FROM_ITS_TOP -> prior.notSeenToCool(kind, !outputUntold());

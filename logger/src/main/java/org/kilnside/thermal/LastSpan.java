@@ -13,6 +13,9 @@ record LastSpan(List<Part> parts, Optional<Ventilated.How> throughout) {
     /** One part, begun where the one before ends. */
     record Part(double fromS, boolean opened) {}
 
+    /** What is opened lets out twice what leaks from a shut kiln, ln. */
+    static final double OPEN_TIMES = 0.7;
+
     /** Nearer to what a person noted than this, a bend of the curve is that very thing, s. */
     private static final double SAME_S = 1500;
 
@@ -55,6 +58,19 @@ record LastSpan(List<Part> parts, Optional<Ventilated.How> throughout) {
             parts.add(new Part(course.timeS[shutting.at()], false));
         }
         return new LastSpan(parts, throughout);
+    }
+
+    /**
+     * What is believed of a kiln that somebody says was open when it began to cool: twice the leak of a shut one, which a fan
+     * keeps up while draught through a hole dies away with the kiln's heat.
+     */
+    Prior believed(Prior shut) {
+        if (throughout.isEmpty()) {
+            return shut;
+        }
+        boolean byAFan = throughout.get() == Ventilated.How.VENT_ON;
+        return shut.moved(Prior.LAMBDA, OPEN_TIMES)
+                .with(Prior.LEAK_EXPONENT, byAFan ? 0.05 : 0.4, byAFan ? 0.08 : 0.15);
     }
 
     boolean anyOpened() {

@@ -28,10 +28,7 @@ final class Prior {
     /** The same of fibre: blanket of 50 mm to modules of 150 mm, and of half as much density again. */
     private static final double FIBRE_TAU_SPREAD = 0.75;
 
-    /**
-     * How far ln of the ware's film scatters. With much more, a kiln whose ware hardly sees its wall is as likely as its
-     * opposite, and a fit goes from one to the other within a few readings.
-     */
+    /** How far ln of the ware's film scatters; with more, fits go from ware that sees its wall to ware that does not and back. */
     static final double WARE_FILM_SPREAD = 0.6;
 
     /** The same where nothing of a cooling is held against it, and on the way up there is no such opposite. */
@@ -96,9 +93,6 @@ final class Prior {
 
     /** What nobody can see coming: mains drift by some half a per cent of their voltage, one standard deviation; of the power. */
     private static final double MAINS_DRIFT = 0.012;
-
-    /** What is opened lets out twice what leaks from a shut kiln, ln. */
-    private static final double OPEN_TIMES = 0.7;
 
     private final double[] mean;
     private final double[] spread;
@@ -188,7 +182,7 @@ final class Prior {
         }
         if (withOpening) {
             opened = next++;
-            set(mean, spread, opened, OPEN_TIMES, 1.2);
+            set(mean, spread, opened, LastSpan.OPEN_TIMES, 1.2);
         }
         int step = -1;
         if (withStep) {
@@ -227,15 +221,6 @@ final class Prior {
         return new Prior(middle, narrow, psi, soak, opened, step, quartz, water, firesAsBuilt);
     }
 
-    /**
-     * The same of a kiln that somebody says was open when it began to cool: twice the leak of a shut one, which a fan keeps up
-     * while draught through a hole dies away with the kiln's heat.
-     */
-    Prior openThroughout(boolean byAFan) {
-        return with(LAMBDA, mean[LAMBDA] + OPEN_TIMES, spread[LAMBDA])
-                .with(LEAK_EXPONENT, byAFan ? 0.05 : 0.4, byAFan ? 0.08 : 0.15);
-    }
-
     /** The same with a load about as heavy as earlier ones, not weighed. */
     Prior loadedAsBefore(double logPhi) {
         return with(PHI, logPhi, LOAD_SCATTER);
@@ -256,7 +241,11 @@ final class Prior {
         return with(psi, logPsi, STRENGTH_CHANGED);
     }
 
-    private Prior with(int at, double middle, double by) {
+    Prior moved(int at, double by) {
+        return with(at, mean[at] + by, spread[at]);
+    }
+
+    Prior with(int at, double middle, double by) {
         double[] means = mean.clone();
         double[] spreads = spread.clone();
         set(means, spreads, at, middle, by);
