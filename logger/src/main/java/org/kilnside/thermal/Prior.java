@@ -162,8 +162,7 @@ final class Prior {
         set(mean, spread, AMBIENT, ambient.celsius(), ambient.spreadK());
         set(mean, spread, LEAK_EXPONENT, 0.25, 0.22);
         // The makes of firebrick in the VDI Heat Atlas lie between 0.6 and 1 times the steepest. A kiln of fibre also
-        // has joints,
-        // studs, a floor and a door frame, which conduct nearly alike at all temperatures.
+        // has joints, studs, a floor and a door frame, which conduct nearly alike at all temperatures.
         set(mean, spread, CONDUCTIVITY_STEEPNESS, fibre ? 0.85 : 0.82, fibre ? 0.2 : 0.17);
         set(mean, spread, CAPACITY_STEEPNESS, fibre ? 1 : 0.75, 0.3);
         set(mean, spread, FACE_FILM, Math.log(0.015), 0.7);
