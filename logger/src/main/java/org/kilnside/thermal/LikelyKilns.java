@@ -30,19 +30,19 @@ public final class LikelyKilns {
 
     private static final NormalDistribution NORMAL = new NormalDistribution();
 
-    /** What the loads before say of one that is weighed as well, ln. */
-    private static final double LOAD_UNKNOWN = 0.22;
-
     /** Ware and furniture in a litre of a kiln of which only the size is known, kg (common practice: 0.3 to 0.6). */
     private static final double USUAL_KG_L = 0.45;
 
     private static final double USUAL_KG_SCATTER = 0.5;
 
     /** A weighed load: its heat capacity, and the hot face that warms with it, ln. */
-    private static final double LOAD_WEIGHED = 0.15;
+    private static final double LOAD_WEIGHED = 0.12;
 
-    /** A weighed load before anything else is known of it: its kilograms, its clay, what of the hot face goes with it, ln. */
+    /** The same with its kilograms, its clay and the kilowatts as somebody tells them, ln. */
     private static final double WEIGHED_ALONE = 0.25;
+
+    /** The same where the kiln's size is no more than its litres, ln. */
+    private static final double WEIGHED_BY_GEOMETRY = 0.4;
 
     /** Power is told over this long, s. */
     private static final double NEEDED_OVER_S = 1800;
@@ -65,8 +65,8 @@ public final class LikelyKilns {
     /** J/(kg K) at 600 °C, fired clay and shelves (VDI Heat Atlas: fireclay 997). */
     private static final double LOAD_CAPACITY = 1000;
 
-    /** The fits find so much more than the load: elements, and the hot face that warms with it (own output). */
-    private static final double WITH_HOT_FACE = 1.3;
+    /** The fits find so much more than the load: elements, and the hot face that warms with it (three outside simulators). */
+    private static final double WITH_HOT_FACE = 1.35;
 
     /** The golden ratio generalised to eleven dimensions: the root of x¹² = x + 1. */
     private static final double GOLDEN = 1.062169167864255;
@@ -239,22 +239,23 @@ public final class LikelyKilns {
                 known.biot() * Math.exp(WALL_REMEMBERED * normal(draw, 1)),
                 known.lambda() * Math.exp(LEAK_REMEMBERED * normal(draw, 3)));
         double psiC = strength.map(seen -> seen.psiC(wall, fit.kind())).orElse(known.psiC());
-        boolean sizeKnown = fit.prior().hasPower() && kiln.power().isPresent()
-                || kiln.volume().isPresent();
-        double strays = loadKg.isPresent() && sizeKnown ? LOAD_UNKNOWN : Prior.LOAD_SCATTER;
-        double phi = Math.exp((logPhi + Math.log(known.phi())) / 2 + strays * normal(draw, 2));
+        boolean wattsKnown = fit.prior().hasPower() && kiln.power().isPresent();
+        boolean sizeKnown = wattsKnown || kiln.volume().isPresent();
+        double phi = Math.exp((logPhi + Math.log(known.phi())) / 2 + Prior.LOAD_SCATTER * normal(draw, 2));
         KilnParameters guess = wall.withPhi(phi)
                 .withLambda(wall.lambda() * Math.exp(LEAK_BY_THE_DAY * normal(draw, 8)))
                 .withPsiC(psiC * Math.exp(POWER_BY_THE_DAY * normal(draw, 4)))
                 .withAmbientC(roomC + ROOM_K * normal(draw, 5))
                 .fired();
-        OptionalDouble conductance = fit.prior().hasPower() && kiln.power().isPresent()
+        OptionalDouble conductance = wattsKnown
                 ? OptionalDouble.of(kiln.power().get().watts() / known.psiC())
                 : byGeometry(kiln, fit.kind(), guess, normal(draw, 6));
         Likely likely = weighed(guess, fit.kind(), kiln, conductance, loadKg, normal(draw, 7));
         if (loadKg.isPresent() && sizeKnown) {
             // What the loads before took and what this one weighs, each with its own doubts.
-            double weight = LOAD_UNKNOWN * LOAD_UNKNOWN / (LOAD_UNKNOWN * LOAD_UNKNOWN + WEIGHED_ALONE * WEIGHED_ALONE);
+            double weighed = wattsKnown ? WEIGHED_ALONE : WEIGHED_BY_GEOMETRY;
+            double before = Prior.LOAD_SCATTER * Prior.LOAD_SCATTER;
+            double weight = before / (before + weighed * weighed);
             double log = weight * Math.log(WITH_HOT_FACE * likely.kiln().phi()) + (1 - weight) * Math.log(guess.phi());
             likely = new Likely(likely.kind(), likely.kiln().withPhi(Math.exp(log)), conductance);
         }
