@@ -14,6 +14,7 @@ import org.kilnside.virtualkiln.Disturbance;
 import org.kilnside.virtualkiln.Happenings;
 import org.kilnside.virtualkiln.Population;
 import org.kilnside.virtualkiln.Programs;
+import org.kilnside.virtualkiln.SensorSpec;
 import org.kilnside.virtualkiln.Specimen;
 import org.kilnside.virtualkiln.VirtualFiring;
 import org.kilnside.virtualkiln.VirtualFiring.Moment;
@@ -52,7 +53,16 @@ final class VirtualTrial implements Tried {
         VirtualFiring.Builder builder = (kiln + firing) % 2 == 0 || slowCooling
                 ? specimen.glazeFiring(program, firing)
                 : specimen.bisqueFiring(program, firing);
-        return run(builder.interval(STEP_S).start(), program, 45, Double.POSITIVE_INFINITY);
+        return run(builder.interval(STEP_S).start(), program, 45, Double.POSITIVE_INFINITY)
+                .asReadBy(specimen.sensor());
+    }
+
+    /** The same, its truth what the sensor in it would read without noise: forecasts are asked for that number. */
+    private VirtualTrial asReadBy(SensorSpec sensor) {
+        double[] read = Arrays.stream(tipC)
+                .map(tip -> tip * (1 + sensor.gain()) + sensor.offsetC())
+                .toArray();
+        return new VirtualTrial(read, hottestWareC, output, roomC, log, plan);
     }
 
     /** A kiln's first firing of a program, for a time, with what happens in it. */
@@ -129,17 +139,17 @@ final class VirtualTrial implements Tried {
                 List.of(new Segment.Ramp(
                         HeatingRate.ofKelvinPerHour(3000), Temperature.ofCelsius(1600), Duration.ofHours(20))));
         Schedule program = Programs.glaze(1300, 80);
+        Specimen specimen = new Population(family, seed).specimen(kiln);
         VirtualTrial trial = run(
-                new Population(family, seed)
-                        .specimen(kiln)
-                        .glazeFiring(program, 0)
-                        .interval(STEP_S)
-                        .elementResistance(1.5 + 0.2 * (kiln % 5))
-                        .disturbances(Disturbance.rising(askedAtC, Happenings.otherProgram(beyond)))
-                        .start(),
-                program,
-                45,
-                36 * 3600);
+                        specimen.glazeFiring(program, 0)
+                                .interval(STEP_S)
+                                .elementResistance(1.5 + 0.2 * (kiln % 5))
+                                .disturbances(Disturbance.rising(askedAtC, Happenings.otherProgram(beyond)))
+                                .start(),
+                        program,
+                        45,
+                        36 * 3600)
+                .asReadBy(specimen.sensor());
         double asked = trial.aboveS(askedAtC);
         double top = 0;
         for (int i = (int) (asked / STEP_S); i < trial.tipC.length && i * STEP_S < asked + 12 * 3600; i++) {
