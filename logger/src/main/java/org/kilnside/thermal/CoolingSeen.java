@@ -19,6 +19,9 @@ record CoolingSeen(double nowC, double roomC, double leftAloneForS, double misfi
     /** A kiln that is led down says as little of itself as one left alone for this long, s. */
     private static final double LED_DOWN_S = 2400;
 
+    /** A kiln led down for as long as this says no less the moment it is let go, s. */
+    private static final double LED_FOR_S = 3600;
+
     /** Below it the mean square is the sensor's noise and says nothing. */
     private static final double LEAST_MISFIT = 0.03;
 
@@ -37,7 +40,9 @@ record CoolingSeen(double nowC, double roomC, double leftAloneForS, double misfi
             slowness += each.weight() * slowness(each.fit());
             fibre += each.fit().kind() == WallKind.FIBRE ? each.weight() : 0;
         }
-        double alone = data.phases.drivenNow() || data.free.isEmpty() ? LED_DOWN_S : data.leftAloneForS();
+        boolean ledNow = data.phases.drivenNow() || data.free.isEmpty();
+        boolean wasLed = DrivenFall.lastedS(data.course, data.phases) >= LED_FOR_S;
+        double alone = ledNow ? LED_DOWN_S : Math.max(data.leftAloneForS(), wasLed ? LED_DOWN_S : 0);
         return new CoolingSeen(
                 data.nowC, roomC, alone, FiringFit.misfit(fits.get(0).fit()).cooling(), slowness, fibre);
     }

@@ -93,4 +93,24 @@ class LedDownTest {
         assertThat(all).allMatch(each -> Math.abs(each.off()) < 0.3).allMatch(each -> each.halfWidth() < 0.5);
         assertThat(all.stream().filter(Told::held)).hasSizeGreaterThanOrEqualTo(10);
     }
+
+    /** Output and plan told, a quarter of an hour or so after the elements went off for good. */
+    @Test
+    void whatItShowedWhileItWasLedIsNotForgottenTheMomentItIsLetGo() {
+        double halfWidths = 0;
+        int held = 0;
+        for (int kiln = 0; kiln < KILNS; kiln++) {
+            VirtualTrial firing =
+                    VirtualTrial.run(Population.Family.LIGHT_BRICK, 5, kiln, PLAN, Double.POSITIVE_INFINITY);
+            double askedS = fallsBelowS(firing, 860);
+            Forecast forecast = Forecaster.forecast(
+                    ForecastQuestion.about(firing.until(askedS, true)).withPlan(PLAN));
+            Forecast.When when = forecast.below().get(0).when().orElseThrow();
+            double truthS = firing.belowS(200);
+            halfWidths += (when.toS() - when.fromS()) / 2 / (when.atS() - askedS);
+            held += when.fromS() <= truthS && truthS <= when.toS() ? 1 : 0;
+        }
+        assertThat(halfWidths / KILNS).isLessThan(0.2);
+        assertThat(held).isEqualTo(KILNS);
+    }
 }
