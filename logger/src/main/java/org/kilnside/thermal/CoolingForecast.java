@@ -22,7 +22,7 @@ final class CoolingForecast {
     private static final double OFF_FOR_S = 480;
 
     /** How much wider it is for a kiln that was opened on the way, or whose heating the log does not show (own trials). */
-    private static final double NOT_SEEN_WHOLE = 1.35;
+    private static final double NOT_SEEN_WHOLE = 1.6;
 
     /**
      * What the unseen end of a heating leaves open of the time left, where hardly anything of the cooling was seen either

@@ -24,7 +24,8 @@ class KinksTest {
     private static final double NOTICED_WITHIN_S = 600;
 
     private static VirtualTrial trial(Population.Family family, Disturbance... disturbances) {
-        return VirtualTrial.glaze(family, 2, Programs.glaze(1200, 70), Double.POSITIVE_INFINITY, disturbances);
+        return VirtualTrial.glaze(family, 2, Programs.glaze(1200, 70), Double.POSITIVE_INFINITY, disturbances)
+                .asReadBy(new Population(family, 5).specimen(2).sensor());
     }
 
     private static Forecast forecast(VirtualTrial trial, double asked) {

@@ -58,7 +58,7 @@ final class VirtualTrial implements Tried {
     }
 
     /** The same, its truth what the sensor in it would read without noise: forecasts are asked for that number. */
-    private VirtualTrial asReadBy(SensorSpec sensor) {
+    VirtualTrial asReadBy(SensorSpec sensor) {
         double[] read = Arrays.stream(tipC)
                 .map(tip -> tip * (1 + sensor.gain()) + sensor.offsetC())
                 .toArray();
