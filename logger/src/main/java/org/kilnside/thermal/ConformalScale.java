@@ -6,7 +6,7 @@ package org.kilnside.thermal;
  * asked up to 37 questions on its way down, the error's upper decile also hangs on how far the curve lies from the
  * fit, on how slow the wall is, on how long the kiln has been left alone and on whether it may be fibre-lined (quantile
  * regression, own trials, rounded and in places widened by hand). The errors were those left by a {@link TrialBias} that had not seen
- * that kind of physics; from 400 °C down it was set again later, on 780 firings (docs/decisions/0021). docs/validation.md judges it by other kilns, and says which kinds were in neither.
+ * that kind of physics; from 400 °C down it was set again later, on 1,150 firings (docs/decisions/0021). docs/validation.md judges it by other kilns, and says which kinds were in neither.
  */
 final class ConformalScale {
     private static final double[] ASKED_AT_C = {1000, 800, 700, 600, 400, 200, 100};
