@@ -67,10 +67,11 @@ final class CoolingForecast {
             data = data.asIfHeldUntilNow();
         }
         List<FiringFit.Weighted> seenToCool = tooSlow ? question.memory().fit(data) : likely;
-        // A kiln that was only led as yet has shown no more of how it cools than one that still heats.
+        // A kiln that was only led as yet has shown no more of how it cools than one that still heats, and one that is led hardly more.
         boolean onlyLed = ahead.isPresent() && data.free.isEmpty();
-        Optional<EarlierCoolings.Today> remembered =
-                onlyLed ? EarlierCoolings.fit(question.memory(), data) : Optional.empty();
+        Optional<EarlierCoolings.Today> remembered = onlyLed || ahead.isPresent() && driven
+                ? EarlierCoolings.fit(question.memory(), data)
+                : Optional.empty();
         List<FiringFit.Weighted> fits = remembered.isPresent()
                 ? remembered.get().fits()
                 : onlyLed && data.powered.isEmpty()
@@ -92,7 +93,12 @@ final class CoolingForecast {
         double room = room(fits);
         double[] thresholds =
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
-        Spread[] remaining = remaining(data, fits, thresholds, ahead);
+        Spread[] remaining = remembered.isPresent()
+                ? asked(data, fits, thresholds, ahead)
+                : remaining(data, fits, thresholds, ahead);
+        Optional<YoungCooling> young = ahead.isPresent() || tooSlow || !question.ventilated().isEmpty()
+                ? Optional.empty()
+                : YoungCooling.of(question.memory(), data, thresholds);
         CoolingSeen seen = CoolingSeen.of(data, fits, room);
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
@@ -107,7 +113,7 @@ final class CoolingForecast {
             } else {
                 When when = remembered.isPresent()
                         ? remembered.get().scale().when(data.nowS, data.nowC, remaining[i])
-                        : when(question, data, seen, remaining[i], thresholds[i], ahead.isEmpty());
+                        : when(question, data, seen, remaining[i], i, ahead.isEmpty(), young);
                 below.add(
                         unplanned
                                 ? new Below(threshold, Optional.empty(), Optional.of(when.fromS()))
@@ -170,8 +176,10 @@ final class CoolingForecast {
             FiringData data,
             CoolingSeen seen,
             Spread spread,
-            double thresholdC,
-            boolean freely) {
+            int at,
+            boolean freely,
+            Optional<YoungCooling> young) {
+        double thresholdC = question.below().get(at).celsius();
         KilnMemory.Correction correction = freely
                 ? question.memory().correction(data.nowC, data.leftAloneForS(), thresholdC)
                 : KilnMemory.Correction.NONE;
@@ -180,8 +188,10 @@ final class CoolingForecast {
         if (data.openedNow() || data.heatingUnseen()) {
             half *= NOT_SEEN_WHOLE;
         }
-        half = Math.hypot(half, (data.free.isEmpty() ? ALL_UNSEEN : TURN_UNSEEN) * data.unseenSinceTop());
-        return new When(data.nowS + Math.exp(log), data.nowS + Math.exp(log - half), data.nowS + Math.exp(log + half));
+        double unseen = (data.free.isEmpty() ? ALL_UNSEEN : TURN_UNSEEN) * data.unseenSinceTop();
+        double wide = Math.hypot(half, unseen);
+        return young.map(known -> known.with(at, data.nowS, log, wide))
+                .orElseGet(() -> When.ofLogs(data.nowS, log, wide));
     }
 
     /** The log itself says when it fell below. */
@@ -203,7 +213,7 @@ final class CoolingForecast {
     }
 
     /**
-     * Asks all fits, and takes off by how much they usually err of a kiln that is left alone.
+     * Asks all fits, and takes off by how much they usually err of a kiln that is left alone, or was led down.
      *
      * @param thresholdsC falling
      * @param ahead what the plan still heats on the way down; empty = the output is off
@@ -211,22 +221,27 @@ final class CoolingForecast {
      */
     static Spread[] remaining(
             FiringData data, List<FiringFit.Weighted> fits, double[] thresholdsC, Optional<PlanAhead> ahead) {
+        Spread[] remaining = asked(data, fits, thresholdsC, ahead);
+        double[] bias = ahead.isEmpty() ? TrialBias.of(data, fits, thresholdsC) : new double[thresholdsC.length];
+        double led = ahead.isPresent() || !TrialBias.knows(data) ? LedBias.of(data, fits) : 0;
+        for (int i = 0; i < remaining.length; i++) {
+            remaining[i] = remaining[i].moved(bias[i] + led);
+        }
+        return remaining;
+    }
+
+    /** Asks all fits, and takes nothing off. */
+    static Spread[] asked(
+            FiringData data, List<FiringFit.Weighted> fits, double[] thresholdsC, Optional<PlanAhead> ahead) {
         List<FiringFit.Weighted> likely =
                 fits.stream().filter(each -> each.weight() >= LEAST_WEIGHT).toList();
-        Spread[] remaining = Spread.ask(
+        return Spread.ask(
                 likely,
                 fit -> {
                     Projection projection = new Projection(fit);
                     return z -> logs(data, fit, projection.now(z), z, thresholdsC, ahead);
                 },
                 thresholdsC.length);
-        if (ahead.isEmpty()) {
-            double[] bias = TrialBias.of(data, fits, thresholdsC);
-            for (int i = 0; i < remaining.length; i++) {
-                remaining[i] = remaining[i].moved(bias[i]);
-            }
-        }
-        return remaining;
     }
 
     private static double[] logs(

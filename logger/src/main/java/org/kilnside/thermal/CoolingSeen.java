@@ -19,9 +19,6 @@ record CoolingSeen(double nowC, double roomC, double leftAloneForS, double misfi
     /** A kiln that is led down says as little of itself as one left alone for this long, s. */
     private static final double LED_DOWN_S = 2400;
 
-    /** A kiln led down for as long as this says no less the moment it is let go, s. */
-    private static final double LED_FOR_S = 3600;
-
     /** Below it the mean square is the sensor's noise and says nothing. */
     private static final double LEAST_MISFIT = 0.03;
 
@@ -41,7 +38,8 @@ record CoolingSeen(double nowC, double roomC, double leftAloneForS, double misfi
             fibre += each.fit().kind() == WallKind.FIBRE ? each.weight() : 0;
         }
         boolean ledNow = data.phases.drivenNow() || data.free.isEmpty();
-        boolean wasLed = DrivenFall.lastedS(data.course, data.phases) >= LED_FOR_S;
+        // What was led down for long says no less the moment it is let go.
+        boolean wasLed = DrivenFall.lastedS(data.course, data.phases) >= DrivenFall.LED_FOR_S;
         double alone = ledNow ? LED_DOWN_S : Math.max(data.leftAloneForS(), wasLed ? LED_DOWN_S : 0);
         return new CoolingSeen(
                 data.nowC, roomC, alone, FiringFit.misfit(fits.get(0).fit()).cooling(), slowness, fibre);

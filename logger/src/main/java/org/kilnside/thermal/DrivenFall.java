@@ -43,6 +43,9 @@ final class DrivenFall {
     /** Fewer points than this in half a stretch do not tell a ramp's rate from a free one's: rows minutes apart. */
     private static final int FEWEST_POINTS = 8;
 
+    /** Led down for so long after its top, the wall of a kiln is soaked as that of one left alone never is, s. */
+    static final double LED_FOR_S = 3600;
+
     private DrivenFall() {}
 
     /**

@@ -99,6 +99,11 @@ public record Forecast(
 
     /** A time with its interval, s. */
     public record When(double atS, double fromS, double toS) {
+        /** The time now and ln of the seconds from now, with the half-width of that. */
+        static When ofLogs(double nowS, double log, double half) {
+            return new When(nowS + Math.exp(log), nowS + Math.exp(log - half), nowS + Math.exp(log + half));
+        }
+
         When plus(double seconds) {
             return new When(atS + seconds, fromS + seconds, toS + seconds);
         }

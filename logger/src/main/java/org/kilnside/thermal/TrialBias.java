@@ -30,9 +30,6 @@ final class TrialBias {
     /** So soon after the top none of them was asked. */
     private static final double WHOLE_FROM_S = 600;
 
-    /** None of them was led down from its top: after this long its wall is soaked as theirs never were, s. */
-    private static final double LED_FOR_S = 3600;
-
     /** The network was set with a ware's film that might scatter more: what it is told is in those spreads. */
     private static final double WARE_FILM_AS_SET = Prior.WARE_FILM_SPREAD / Prior.WARE_FILM_WIDE;
 
@@ -53,7 +50,7 @@ final class TrialBias {
                 && !data.heatingUnseen()
                 && !data.openedNow()
                 && !data.phases.drivenNow()
-                && DrivenFall.lastedS(data.course, data.phases) < LED_FOR_S;
+                && DrivenFall.lastedS(data.course, data.phases) < DrivenFall.LED_FOR_S;
     }
 
     /**
