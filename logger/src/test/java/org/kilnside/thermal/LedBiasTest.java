@@ -49,7 +49,7 @@ class LedBiasTest {
                 .limit(6)
                 .average()
                 .orElseThrow();
-        assertThat(late).isBetween(-0.03, 0.03);
+        assertThat(late).isBetween(-0.02, 0.02);
     }
 
     @Test
