@@ -67,7 +67,8 @@ final class CoolingForecast {
             data = data.asIfHeldUntilNow();
         }
         List<FiringFit.Weighted> seenToCool = tooSlow ? question.memory().fit(data) : likely;
-        // A kiln that was only led as yet has shown no more of how it cools than one that still heats, and one that is led hardly more.
+        // A kiln that was only led as yet has shown no more of how it cools than one that still heats, and one that is
+        // led hardly more.
         boolean onlyLed = ahead.isPresent() && data.free.isEmpty();
         Optional<EarlierCoolings.Today> remembered = onlyLed || ahead.isPresent() && driven
                 ? EarlierCoolings.fit(question.memory(), data)
@@ -96,9 +97,10 @@ final class CoolingForecast {
         Spread[] remaining = remembered.isPresent()
                 ? asked(data, fits, thresholds, ahead)
                 : remaining(data, fits, thresholds, ahead);
-        Optional<YoungCooling> young = ahead.isPresent() || tooSlow || !question.ventilated().isEmpty()
-                ? Optional.empty()
-                : YoungCooling.of(question.memory(), data, thresholds);
+        Optional<YoungCooling> young =
+                ahead.isPresent() || tooSlow || !question.ventilated().isEmpty()
+                        ? Optional.empty()
+                        : YoungCooling.of(question.memory(), data, thresholds);
         CoolingSeen seen = CoolingSeen.of(data, fits, room);
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {

@@ -15,7 +15,9 @@ class LedBiasTest {
     private static final int UNSEEN_FROM = 9400;
 
     private static TrialFiring firing(int kiln, Habit habit) {
-        return TrialPopulation.of(kiln % 2 == 0 ? Family.BRICK : Family.ORDINARY, kiln, 1, habit).firings().get(0);
+        return TrialPopulation.of(kiln % 2 == 0 ? Family.BRICK : Family.ORDINARY, kiln, 1, habit)
+                .firings()
+                .get(0);
     }
 
     private static FiringData data(TrialFiring firing, double atS, boolean told) {
@@ -39,9 +41,8 @@ class LedBiasTest {
                 .mapToDouble(firing -> {
                     double atS = firing.offS() + 600;
                     FiringData data = data(firing, atS, true);
-                    double told = CoolingForecast.remaining(
-                                    data, fits(data), new double[] {200}, Optional.empty())[0]
-                            .mean();
+                    double told =
+                            CoolingForecast.remaining(data, fits(data), new double[] {200}, Optional.empty())[0].mean();
                     return told - Math.log(firing.belowS(200) - atS);
                 })
                 .sorted()

@@ -71,18 +71,25 @@ class YoungCoolingTest {
         Asked early = Asked.fallen(UNSEEN_FROM, 60);
         Asked later = Asked.fallen(UNSEEN_FROM, 160);
         double left = early.firing().belowS(200) - early.atS();
-        assertThat(later.below200().atS()).isBetween(early.below200().atS() - left * 0.08, early.below200().atS() + left * 0.08);
+        assertThat(later.below200().atS())
+                .isBetween(
+                        early.below200().atS() - left * 0.08, early.below200().atS() + left * 0.08);
     }
 
     @Test
     void whatItHasShownByItselfCountsMoreWithEveryHour() {
         Asked early = Asked.fallen(UNSEEN_FROM, 120);
         Asked later = Asked.fallen(UNSEEN_FROM, 500);
-        double first = YoungCooling.of(early.memory(), early.data(), THRESHOLDS_C).orElseThrow().weight();
-        double then = YoungCooling.of(later.memory(), later.data(), THRESHOLDS_C).orElseThrow().weight();
+        double first = YoungCooling.of(early.memory(), early.data(), THRESHOLDS_C)
+                .orElseThrow()
+                .weight();
+        double then = YoungCooling.of(later.memory(), later.data(), THRESHOLDS_C)
+                .orElseThrow()
+                .weight();
         assertThat(first).isBetween(0.6, 0.9);
         assertThat(then).isLessThan(0.6 * first);
-        assertThat(YoungCooling.of(early.memory(), Asked.fallen(UNSEEN_FROM, 900).data(), THRESHOLDS_C))
+        assertThat(YoungCooling.of(
+                        early.memory(), Asked.fallen(UNSEEN_FROM, 900).data(), THRESHOLDS_C))
                 .isEmpty();
     }
 
