@@ -23,15 +23,14 @@ final class CsvLogReader {
     private static final double COLDEST_C = -273.15;
     private static final double HOTTEST_C = 3000;
     private static final double LONGEST_S = 1e10;
-    /** No kiln climbs so far, K, with elements never on for more than so much of the time. */
-    private static final double CLIMBS_K = 200;
-
-    private static final double HARDLY_ON = 0.01;
     private static final long DAY_MS = 86_400_000L;
     private static final long LONGEST_FIRING_MS = 30 * DAY_MS;
     private static final long SELDOM_MS = 100_000;
     /** A log of which more than this share lies out of order is two logs, or one sorted backwards. */
     private static final double MOST_OUT_OF_ORDER = 0.1;
+
+    /** So many of the hottest readings may be a relay's spikes. */
+    private static final int SPIKES = 2;
 
     private final LineSource lines;
     private final String file;
@@ -41,6 +40,8 @@ final class CsvLogReader {
     private final List<LeftOut> examples = new ArrayList<>();
     private int rows;
     private final IgnoredCells ignoredCells = new IgnoredCells();
+    private final IgnoredCells ignoredOutputs = new IgnoredCells();
+    private final OutputScale outputScale = new OutputScale();
 
     /** The kept rows: ms of the log's clock, °C, output 0…1, set-point °C, cold junction °C; NaN = not given. */
     private long[] atMs = new long[1024];
@@ -159,11 +160,9 @@ final class CsvLogReader {
             withoutTemperatureMs.add(ms);
             return;
         }
-        double share = optional(fields, columns, columns.output, 2, 0, 1, false);
-        double wanted =
-                optional(fields, columns, columns.setpoint, 0, COLDEST_C, HOTTEST_C, columns.setpointFahrenheit);
-        double cold =
-                optional(fields, columns, columns.coldJunction, 0, COLDEST_C, 200, columns.coldJunctionFahrenheit);
+        double share = output(fields, columns);
+        double wanted = optional(fields, columns, columns.setpoint, HOTTEST_C, columns.setpointFahrenheit);
+        double cold = optional(fields, columns, columns.coldJunction, 200, columns.coldJunctionFahrenheit);
         if (columns.elapsed >= 0 && columns.time >= 0 && zeroEpochMs.isEmpty() && !fields.isEmpty(columns.time)) {
             int field = columns.time;
             if (cells.readTime(fields.letters(field), fields.from(field), fields.to(field)) == Kind.NUMBER) {
@@ -208,21 +207,35 @@ final class CsvLogReader {
         }
     }
 
-    /** A cell that may be missing; NaN when it is, or cannot be read, or lies outside its range. */
-    private double optional(
-            CsvFields fields,
-            CsvColumns columns,
-            int field,
-            int tenths,
-            double lowest,
-            double highest,
-            boolean fahrenheit) {
+    /** The output of a row, 0 … 1; NaN where it is missing, or cannot be read, or lies outside its range. */
+    private double output(CsvFields fields, CsvColumns columns) {
+        int field = columns.output;
         if (field < 0 || fields.isEmpty(field)) {
             return Double.NaN;
         }
-        if (cells.readNumber(fields.letters(field), fields.from(field), fields.to(field), tenths) == Kind.NUMBER) {
+        if (cells.readNumber(fields.letters(field), fields.from(field), fields.to(field), 2) == Kind.NUMBER) {
+            double share = cells.number();
+            outputScale.saw(share, lines.number());
+            if (share >= 0 && share <= 1) {
+                return share;
+            }
+        }
+        ignoredOutputs.add(
+                lines.number(),
+                columns.header.name(field),
+                fields.text(field),
+                IgnoredCells.range(0, 1, 2, false));
+        return Double.NaN;
+    }
+
+    /** A temperature that may be missing, °C; NaN when it is, or cannot be read, or lies outside its range. */
+    private double optional(CsvFields fields, CsvColumns columns, int field, double highest, boolean fahrenheit) {
+        if (field < 0 || fields.isEmpty(field)) {
+            return Double.NaN;
+        }
+        if (cells.readNumber(fields.letters(field), fields.from(field), fields.to(field), 0) == Kind.NUMBER) {
             double value = fahrenheit ? (cells.number() - 32) / 1.8 : cells.number();
-            if (value >= lowest && value <= highest) {
+            if (value >= COLDEST_C && value <= highest) {
                 return value;
             }
         }
@@ -230,7 +243,7 @@ final class CsvLogReader {
                 lines.number(),
                 columns.header.name(field),
                 fields.text(field),
-                IgnoredCells.range(lowest, highest, tenths, fahrenheit));
+                IgnoredCells.range(COLDEST_C, highest, 0, fahrenheit));
         return Double.NaN;
     }
 
@@ -331,21 +344,22 @@ final class CsvLogReader {
         boolean instants = !header.has("elapsed_s");
         long zero = instants ? atMs[kept[0]] : 0;
         Trace.Builder trace = new Trace.Builder();
-        boolean shareOfOne = isShareOfOne(kept);
+        double[] rising = Arrays.stream(kept).mapToDouble(row -> temperatureC[row]).sorted().toArray();
+        double hottestC = rising[Math.max(0, rising.length - 1 - SPIKES)];
+        Optional<String> noPercentage = outputScale.noPercentage(temperatureC[kept[0]], hottestC);
         double[] cold = new double[kept.length];
         for (int i = 0; i < kept.length; i++) {
             int row = kept[i];
             trace.add(
                     atMs[row] - zero,
                     temperatureC[row],
-                    shareOfOne ? OptionalDouble.empty() : known(output[row]),
+                    noPercentage.isPresent() ? OptionalDouble.empty() : known(output[row]),
                     known(setpointC[row]));
             cold[i] = coldJunctionC[row];
         }
         List<String> ignored = new ArrayList<>(header.ignored());
-        if (shareOfOne) {
-            ignored.add("output_pct (never above 1 while the kiln climbs, so no per cent)");
-        }
+        noPercentage.ifPresentOrElse(
+                why -> ignored.add("output_pct (" + why + ")"), () -> ignoredCells.addAll(ignoredOutputs));
         Optional<Instant> startedAt = (instants ? Optional.of(zero) : zeroEpochMs).map(Instant::ofEpochMilli);
         return new Log(
                 trace.view(),
@@ -353,17 +367,6 @@ final class CsvLogReader {
                 startedAt,
                 withoutTemperatureMs.stream().map(ms -> ms - zero).sorted().toList(),
                 new Log.Report(rows, counts, examples, ignoredCells.count(), ignoredCells.first(), ignored));
-    }
-
-    /** Whether the output goes from 0 to 1 rather than to 100: taken as it stands, the elements would hardly have been on. */
-    private boolean isShareOfOne(int[] kept) {
-        double most = 0;
-        double hottestC = Double.NEGATIVE_INFINITY;
-        for (int row : kept) {
-            most = Math.max(most, Double.isNaN(output[row]) ? 0 : output[row]);
-            hottestC = Math.max(hottestC, temperatureC[row]);
-        }
-        return most > 0 && most <= HARDLY_ON && hottestC > temperatureC[kept[0]] + CLIMBS_K;
     }
 
     private static OptionalDouble known(double value) {

@@ -2,7 +2,9 @@ package org.kilnside.files;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.Comparator;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Counts the cells of a log that are left out while their row stays, and remembers the first. */
 final class IgnoredCells {
@@ -24,12 +26,19 @@ final class IgnoredCells {
         }
     }
 
+    /** Takes another column's cells in. */
+    void addAll(IgnoredCells others) {
+        count += others.count;
+        first = Stream.concat(first.stream(), others.first.stream())
+                .min(Comparator.comparingInt(Log.IgnoredCell::line));
+    }
+
     /** The numbers that were expected, as the file writes them: {@code a number from 0 to 100}. */
     static String range(double lowest, double highest, int tenths, boolean fahrenheit) {
         return "a number from " + written(lowest, tenths, fahrenheit) + " to " + written(highest, tenths, fahrenheit);
     }
 
-    private static String written(double value, int tenths, boolean fahrenheit) {
+    static String written(double value, int tenths, boolean fahrenheit) {
         BigDecimal number = BigDecimal.valueOf(fahrenheit ? value * 1.8 + 32 : value)
                 .movePointRight(tenths)
                 .setScale(2, RoundingMode.HALF_EVEN);
