@@ -221,10 +221,7 @@ final class CsvLogReader {
             }
         }
         ignoredOutputs.add(
-                lines.number(),
-                columns.header.name(field),
-                fields.text(field),
-                IgnoredCells.range(0, 1, 2, false));
+                lines.number(), columns.header.name(field), fields.text(field), IgnoredCells.range(0, 1, 2, false));
         return Double.NaN;
     }
 
@@ -344,7 +341,10 @@ final class CsvLogReader {
         boolean instants = !header.has("elapsed_s");
         long zero = instants ? atMs[kept[0]] : 0;
         Trace.Builder trace = new Trace.Builder();
-        double[] rising = Arrays.stream(kept).mapToDouble(row -> temperatureC[row]).sorted().toArray();
+        double[] rising = Arrays.stream(kept)
+                .mapToDouble(row -> temperatureC[row])
+                .sorted()
+                .toArray();
         double hottestC = rising[Math.max(0, rising.length - 1 - SPIKES)];
         Optional<String> noPercentage = outputScale.noPercentage(temperatureC[kept[0]], hottestC);
         double[] cold = new double[kept.length];

@@ -48,13 +48,15 @@ final class OutputScale {
      */
     Optional<String> noPercentage(double firstC, double hottestC) {
         if (above > Math.max(FEW, numbers / ONE_BROKEN_OF)) {
-            return Optional.of(above + " of " + numbers + " numbers above 100, the highest " + percent(highest) + " in line " + highestLine + "; expected per cent from 0 to 100; write it in per cent");
+            return Optional.of(above + " of " + numbers + " numbers above 100, the highest " + percent(highest)
+                    + " in line " + highestLine + "; expected per cent from 0 to 100; write it in per cent");
         }
         boolean climbs = hottestC > firstC + CLIMBS_K;
         boolean tooLittle = highestPossible <= HARDLY_ON || highestPossible <= A_TENTH && hottestC > HOT_C;
         return climbs && highestPossible > 0 && tooLittle
-                ? Optional.of("never above " + percent(highestPossible) + " while the kiln climbs to " + Math.round(hottestC)
-                        + " °C; expected per cent from 0 to 100; write it in per cent, or, if it is, check the sensor")
+                ? Optional.of(
+                        "never above " + percent(highestPossible) + " while the kiln climbs to " + Math.round(hottestC)
+                                + " °C; expected per cent from 0 to 100; write it in per cent, or, if it is, check the sensor")
                 : Optional.empty();
     }
 

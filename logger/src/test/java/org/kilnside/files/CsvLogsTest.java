@@ -280,8 +280,9 @@ class CsvLogsTest {
         assertThat(log.trace().size()).isEqualTo(100);
         assertThat(log.trace().output(0)).isEmpty();
         assertThat(log.report().sentence())
-                .contains("the column output_pct (never above 1 while the kiln climbs to 505 °C; expected per cent from 0"
-                        + " to 100; write it in per cent, or, if it is, check the sensor) was not used");
+                .contains(
+                        "the column output_pct (never above 1 while the kiln climbs to 505 °C; expected per cent from 0"
+                                + " to 100; write it in per cent, or, if it is, check the sensor) was not used");
         // A kiln on its way down may well be told one per cent.
         assertThat(log(cools.toString()).trace().output(0)).hasValue(0.01);
     }
