@@ -30,6 +30,12 @@ public record ConeReached(
         long peakMs,
         Top top,
         Duration gaps) {
+    /** A kiln at its room's temperature is colder, °C. */
+    static final double WARM_C = 60;
+
+    /** A studio warms a kiln by as much in a day. */
+    private static final double HARDLY_WARMED_K = 12;
+
     /** Whether the top was seen. */
     public enum Top {
         SEEN,
@@ -56,6 +62,17 @@ public record ConeReached(
     /** The upper end of what it may really be; empty where the top was not seen, as then there is none. */
     public Optional<ConePosition> atMost() {
         return isAtLeast() ? Optional.empty() : Optional.of(between.to());
+    }
+
+    /**
+     * Whether these are the readings of a kiln that was not fired.
+     *
+     * @param first the first of them
+     */
+    public boolean isHardlyWarmed(Temperature first) {
+        return (top == Top.NOT_PASSED || top == Top.SEEN)
+                && first.celsius() < WARM_C
+                && peak.celsius() - first.celsius() < HARDLY_WARMED_K;
     }
 
     /** Whether nothing at all is down yet. */

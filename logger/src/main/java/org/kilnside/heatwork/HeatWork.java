@@ -312,7 +312,9 @@ public final class HeatWork {
             return ConeReached.Top.HIDDEN_BY_GAP;
         }
         boolean smoothed = topC > Double.NEGATIVE_INFINITY;
-        if (smoothed ? levelC >= topC - PASSED_TOP_K : lastC >= peakC - PASSED_TOP_K) {
+        // Readings that begin hot and fall from the first on are those of a cooling, however few there are yet.
+        boolean falls = peakMs == firstMs && peakC > ConeReached.WARM_C && lastC < peakC - PASSED_TOP_K;
+        if (!falls && (smoothed ? levelC >= topC - PASSED_TOP_K : lastC >= peakC - PASSED_TOP_K)) {
             return ConeReached.Top.NOT_PASSED;
         }
         boolean climbed = smoothed ? rose : peakMs > firstMs;

@@ -211,6 +211,10 @@ final class Advisor {
     }
 
     private void load(CauseCode first) {
+        if (!Extent.of(facts).tellsACone()) {
+            say(Advice.Kind.ABSORPTION_TEST);
+            return;
+        }
         double shortBy = facts.shortForLoad();
         boolean mayBeShort = shortBy > WORTH_REFIRING || first == CauseCode.SENSOR_FAULT;
         if (mayBeShort || first == CauseCode.UNEVEN) {

@@ -86,7 +86,9 @@ final class Case {
         phase = TopPhase.of(bins, AfterTop.nearTopK(planned));
         fall = freeFall(bins, phase);
         Shape measured = Shape.measured(bins, phase, fall);
-        plan = Shape.planned(planned, measured.fall(), fall);
+        // A fall from far below tells nothing of how the kiln would have left the plan's top but by its pace.
+        boolean likeThePlans = measured.levelC() > topC - Shape.BELOW_K;
+        plan = Shape.planned(planned, likeThePlans ? measured.fall() : Shape.byItself(topC, fall), fall);
         riseSeen = measured.rise().size() > 1 && measured.rise().celsius(0) < -100;
         real = riseSeen ? measured : new Shape(measured.levelC(), plan.rise(), measured.top(), measured.fall());
         conduct = Conduct.of(bins, phase, real, plan, plannedHoldMinutes(), schedule(planned));
@@ -370,6 +372,16 @@ final class Case {
         return riseSeen;
     }
 
+    /** Whether the plan brings a cone down. */
+    boolean planReaches() {
+        return !attribution.planned().isBelowScale();
+    }
+
+    /** The first reading. */
+    Temperature first() {
+        return Temperature.ofCelsius(question.readings().curve().temperatureC(0));
+    }
+
     /** What the readings come to by themselves. */
     ConeReached seen() {
         return seen;
@@ -381,6 +393,7 @@ final class Case {
         boolean cutShort = conduct.end().how() == Ending.How.STILL_ASKING
                 || conduct.limited().atEnd()
                 || hidden.isPresent()
+                || !Extent.of(this).tellsACone()
                 || conduct.asks().known() && Math.abs(conduct.asks().topC() - plan.levelC()) < 30
                 || real.topMinutes() < 6 && off < 0;
         return off > ANOTHER_PLAN_K || off < -ANOTHER_PLAN_K && !cutShort;

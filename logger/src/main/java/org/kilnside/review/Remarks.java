@@ -3,7 +3,9 @@ package org.kilnside.review;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.kilnside.firing.GoodReadings;
+import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.WitnessJudgement;
 import org.kilnside.heatwork.WitnessOffset;
 
@@ -11,14 +13,17 @@ import org.kilnside.heatwork.WitnessOffset;
 final class Remarks {
     private Remarks() {}
 
-    static List<Remark> of(Case facts) {
+    static List<Remark> of(Case facts, Extent extent) {
+        if (extent == Extent.NO_FIRING) {
+            return List.of();
+        }
         ReviewQuestion question = facts.question();
         TopPhase phase = facts.phase();
         Shape plan = facts.plan();
         Optional<HiddenTop> hidden = facts.hidden();
         List<Remark> remarks = new ArrayList<>();
         GoodReadings readings = question.readings();
-        if (facts.attribution().planned().cone().past().isEmpty()) {
+        if (!facts.planReaches()) {
             remarks.add(Remark.of(Remark.Kind.PLAN_WITHOUT_CONE));
         }
         if (facts.isPlanOfAnotherFiring()) {
@@ -55,7 +60,7 @@ final class Remarks {
                         Amount.degrees(jump.fromC()),
                         Amount.degrees(jump.toC()),
                         new Amount.At(jump.elapsedMs()))));
-        if (!facts.conduct().asks().known() && !facts.conduct().outputKnown()) {
+        if (!hearsController(readings.curve())) {
             remarks.add(Remark.of(Remark.Kind.NO_CONTROLLER));
         }
         facts.witness().objections().forEach(objection -> remarks.add(remark(objection)));
@@ -70,6 +75,12 @@ final class Remarks {
                         new Amount.Count(offsets.size()),
                         Amount.span(slopeK))));
         return remarks;
+    }
+
+    private static boolean hearsController(Trace curve) {
+        return IntStream.range(0, curve.size())
+                .anyMatch(i ->
+                        curve.setpointC(i).isPresent() || curve.output(i).isPresent());
     }
 
     private static Remark remark(WitnessJudgement.Objection objection) {

@@ -13,17 +13,18 @@ import org.kilnside.heatwork.ConePosition;
  * @param series the cones meant
  * @param planReaches what the plan comes to in this kiln, cooling counted; empty when it brings no cone down
  * @param reached what the firing came to, cooling counted, corrected by what the witness cones say; empty when it
- *     brought no cone down
- * @param shortOfPlan whole cones short of the plan's own cone, positive = short; empty when the plan comes to none
+ *     brought no cone down, or none can be named
+ * @param shortOfPlan whole cones short of the plan's own cone, positive = short; empty when the plan comes to none, or
+ *     nobody can say what the firing came to
  * @param from the least it may be short by, nine in ten
  * @param to the most, nine in ten
- * @param atLeast whether the top was not seen, so that {@link #reached} is what it came to if the firing went on as it
- *     was going, and only {@link #provenReached} is sure
+ * @param extent how much of the firing was seen; where its top was not, {@link #reached} is what it came to if it went on
+ *     as it was going, and only {@link #provenReached} is sure
  * @param provenReached what the readings alone prove; the same as {@link #reached} where the top was seen
  * @param wanted the cone the load wants; empty when nobody said
- * @param shortOfWanted whole cones short of that, positive = short
+ * @param shortOfWanted whole cones short of that, positive = short; empty like {@link #shortOfPlan}
  * @param shares what each part cost; they add up to {@link #shortOfPlan}
- * @param causes the likeliest first, at least one
+ * @param causes the likeliest first, at least one where there is a firing to find it in
  * @param advice what to change and what to do with the load, in this order
  * @param remarks what the review rests on and cannot know
  */
@@ -34,7 +35,7 @@ public record Review(
         OptionalDouble shortOfPlan,
         OptionalDouble from,
         OptionalDouble to,
-        boolean atLeast,
+        Extent extent,
         Optional<ConePosition> provenReached,
         Optional<Cone> wanted,
         OptionalDouble shortOfWanted,
@@ -47,7 +48,7 @@ public record Review(
         causes = List.copyOf(causes);
         advice = List.copyOf(advice);
         remarks = List.copyOf(remarks);
-        if (causes.isEmpty()) {
+        if (causes.isEmpty() && extent.isReviewed()) {
             throw new IllegalArgumentException("a review names at least one cause, as planned among them");
         }
     }
@@ -63,7 +64,7 @@ public record Review(
 
     /** Whether nothing was found that the curve, the controller or the cones can show. */
     public boolean isAsPlanned() {
-        return causes.get(0).code() == CauseCode.AS_PLANNED;
+        return !causes.isEmpty() && causes.get(0).code() == CauseCode.AS_PLANNED;
     }
 
     /**

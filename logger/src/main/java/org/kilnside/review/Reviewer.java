@@ -24,27 +24,32 @@ public final class Reviewer {
         Attribution attribution = facts.attribution();
         double planned = attribution.plannedSteps();
         double reached = attribution.reachedSteps();
-        boolean planReaches = attribution.planned().cone().past().isPresent();
-        List<Review.Cause> causes = Causes.of(facts);
-        OptionalDouble shortOfPlan = planReaches ? OptionalDouble.of(planned - reached) : OptionalDouble.empty();
-        Optional<ConePosition> reachedPosition = position(attribution.reached(), reached);
+        Extent extent = Extent.of(facts);
+        boolean comparable = facts.planReaches() && extent.tellsACone();
+        List<Review.Cause> causes = extent.isReviewed() ? Causes.of(facts) : List.of();
+        Optional<ConePosition> reachedPosition =
+                extent == Extent.NO_CONE_NAMED ? Optional.empty() : position(attribution.reached(), reached);
         return new Review(
                 question.table().series(),
                 position(attribution.planned(), planned),
                 reachedPosition,
-                shortOfPlan,
-                planReaches ? OptionalDouble.of(planned - facts.mostSteps()) : OptionalDouble.empty(),
-                planReaches ? OptionalDouble.of(planned - facts.leastSteps()) : OptionalDouble.empty(),
-                facts.topHidden(),
-                facts.topHidden() ? facts.proven() : reachedPosition,
+                when(comparable, planned - reached),
+                when(comparable, planned - facts.mostSteps()),
+                when(comparable, planned - facts.leastSteps()),
+                extent,
+                extent == Extent.TOP_HIDDEN ? facts.proven() : reachedPosition,
                 facts.wanted(),
-                facts.wanted().isPresent()
+                facts.wanted().isPresent() && extent.tellsACone()
                         ? OptionalDouble.of(wantedSteps(facts.wanted().get()) - reached)
                         : OptionalDouble.empty(),
-                planReaches ? Costs.of(facts) : List.of(),
+                comparable ? Costs.of(facts) : List.of(),
                 causes,
-                Advisor.advise(facts, causes),
-                Remarks.of(facts));
+                extent.isReviewed() ? Advisor.advise(facts, causes) : List.of(),
+                Remarks.of(facts, extent));
+    }
+
+    private static OptionalDouble when(boolean known, double value) {
+        return known ? OptionalDouble.of(value) : OptionalDouble.empty();
     }
 
     /** A wanted cone as a number of whole cones above the softest. */

@@ -80,6 +80,13 @@ record Shape(double levelC, Line rise, Line top, Line fall) {
         }
     }
 
+    /** The fall of a kiln left to itself at a level. */
+    static Line byItself(double level, FreeFall fall) {
+        Line down = new Line().add(0, 0);
+        addFall(down, 0, level, level, fall);
+        return down;
+    }
+
     /**
      * The parts of a plan.
      *

@@ -27,9 +27,6 @@ public final class ConeWords {
     /** Less than this of a cone is not worth a sentence. */
     private static final double LEAST_SAID = 0.05;
 
-    /** A studio warms a kiln by as much in a day. */
-    private static final double HARDLY_WARMED_K = 12;
-
     private final Words words;
     private final ConeTable table;
 
@@ -241,10 +238,9 @@ public final class ConeWords {
 
     /** What cannot be known about the top; empty when it was seen. A kiln that was never heated had none. */
     public Optional<String> top(ConeReached reached, Trace curve) {
-        boolean cold = reached.top() == ConeReached.Top.NOT_PASSED
-                && reached.isBelowScale()
-                && reached.peak().celsius() - curve.temperatureC(0) < HARDLY_WARMED_K;
-        return cold ? Optional.of(words.text("cone.top.hardly_warmed")) : top(reached.top());
+        return reached.isHardlyWarmed(Temperature.ofCelsius(curve.temperatureC(0)))
+                ? Optional.of(words.text("cone.top.hardly_warmed"))
+                : top(reached.top());
     }
 
     private Optional<String> top(ConeReached.Top top) {

@@ -12,6 +12,7 @@ import org.kilnside.review.Advice;
 import org.kilnside.review.Amount;
 import org.kilnside.review.CauseCode;
 import org.kilnside.review.Evidence;
+import org.kilnside.review.Extent;
 import org.kilnside.review.Remark;
 import org.kilnside.review.Review;
 import org.kilnside.review.Sureness;
@@ -81,7 +82,7 @@ public final class ReviewWords {
         List<String> sentences = new ArrayList<>();
         String came = came(review);
         sentences.add(
-                review.atLeast() && review.provenReached().isPresent()
+                review.extent() == Extent.TOP_HIDDEN && review.provenReached().isPresent()
                         ? words.text(
                                 "review.verdict.at_least",
                                 cones.position(review.provenReached().get()),
@@ -92,10 +93,19 @@ public final class ReviewWords {
     }
 
     private String came(Review review) {
-        if (review.planReaches().isEmpty() || review.shortOfPlan().isEmpty()) {
+        if (review.extent() == Extent.NO_FIRING) {
+            return words.text("review.verdict.no_firing");
+        }
+        if (review.planReaches().isEmpty()) {
             return words.text("review.verdict.no_plan_cone");
         }
         String planned = cones.position(review.planReaches().get());
+        if (review.extent() == Extent.NO_CONE_NAMED) {
+            return words.text("review.verdict.no_cone_named", planned);
+        }
+        if (review.extent() == Extent.ENDS_ON_THE_WAY) {
+            return words.text("review.verdict.ends_on_the_way", planned);
+        }
         if (review.reached().isEmpty()) {
             return words.text("review.verdict.nothing", planned);
         }

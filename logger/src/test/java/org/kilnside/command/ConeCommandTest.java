@@ -215,6 +215,10 @@ class ConeCommandTest {
         assertThat(cone(cooling.toString(), "--language", "en").out())
                 .contains("no cone can be named from these readings")
                 .doesNotContain("at least softer");
+        Path shortly = log("shortly.csv", 300, at -> 510 - at / 47.0);
+        assertThat(cone(shortly.toString(), "--language", "en").out())
+                .contains("the top was not seen: the readings begin with the highest")
+                .doesNotContain("hardly warmed");
     }
 
     @Test

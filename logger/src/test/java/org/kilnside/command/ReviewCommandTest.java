@@ -91,6 +91,29 @@ class ReviewCommandTest {
     }
 
     @Test
+    void saysWhereThereIsNoFiringOrNoConeToReview() throws IOException {
+        Path cold = log("cold.csv", at -> 15.25);
+        assertThat(review(cold.toString(), "--plan", plan(), "--language", "en").out())
+                .isEqualToIgnoringNewLines("These readings show no firing: the kiln hardly warmed.");
+        assertThat(review(cold.toString(), "--plan", plan(), "--language", "nl").out())
+                .startsWith("In deze metingen is niet gestookt");
+        Line json = review(cold.toString(), "--plan", plan(), "--wanted", "6", "--json");
+        assertThat(json.exit()).isZero();
+        assertThat(json.out())
+                .contains("\"reached\":null,\"short_of_plan\":null,\"from\":null,\"to\":null,\"wanted\":\"6\","
+                        + "\"short_of_wanted\":null,\"shares\":[],\"causes\":[],\"advice\":[]");
+        Path drying = log("drying.csv", at -> Math.min(90, 15 + at / 60.0));
+        assertThat(review(drying.toString(), "--plan", plan(), "--language", "en")
+                        .out())
+                .startsWith("No cone is down yet where the log ends: there is no finished firing to review.")
+                .doesNotContain("Next time");
+        Path down = log("down.csv", at -> 20 + 490 * Math.exp(-at / 24_000.0));
+        assertThat(review(down.toString(), "--plan", plan(), "--language", "en").out())
+                .startsWith("The top was not seen, and no cone can be named from these readings. The plan comes to ")
+                .doesNotContain("cones short");
+    }
+
+    @Test
     void refusesWhatItCannotRead() throws IOException {
         Path log = log("glaze.csv", at -> glaze(at, 1222, 600));
         refused(review(log.toString()), 2, "--plan");

@@ -14,6 +14,7 @@ import static org.kilnside.review.HandDrawnFiring.seen;
 import static org.kilnside.review.HandDrawnFiring.trace;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.GoodReadings;
@@ -35,7 +36,7 @@ class PoorInputTest {
         }
         Review review = Reviewer.review(question(log.view()));
         assertThat(first(review)).isEqualTo(CauseCode.SENSOR_FAULT);
-        assertThat(review.atLeast()).isTrue();
+        assertThat(review.extent()).isEqualTo(Extent.TOP_HIDDEN);
         assertThat(review.shortOfPlan().orElseThrow()).isCloseTo(0, within(0.5));
         assertThat(review.to().orElseThrow()).isGreaterThan(0.5);
         assertThat(kinds(review)).contains(Remark.Kind.TOP_HIDDEN);
@@ -88,6 +89,75 @@ class PoorInputTest {
         assertThat(review.shortOfPlan()).isEmpty();
         assertThat(review.planReaches()).isEmpty();
         assertThat(kinds(review)).contains(Remark.Kind.PLAN_WITHOUT_CONE);
+    }
+
+    @Test
+    void aKilnThatWasNotHeatedHasNoFiringToReview() {
+        List.of(trace(at -> 15 + Math.sin(at / 500), 0, 18_000), trace(at -> 15 + at / 60, 0, 120))
+                .forEach(log -> {
+                    Review review = Reviewer.review(question(log));
+                    assertThat(review.extent()).isEqualTo(Extent.NO_FIRING);
+                    hasNoVerdict(review);
+                    assertThat(review.causes()).isEmpty();
+                    assertThat(review.advice()).isEmpty();
+                    assertThat(review.remarks()).isEmpty();
+                });
+    }
+
+    @Test
+    void aLogThatEndsWhileItDriesIsNoFinishedFiring() {
+        Trace candling = trace(at -> Math.min(90, 15 + at / 60), 0, 36_000);
+        Review review = Reviewer.review(question(candling));
+        assertThat(review.extent()).isEqualTo(Extent.ENDS_ON_THE_WAY);
+        hasNoVerdict(review);
+        assertThat(review.causes()).isEmpty();
+        assertThat(review.advice()).isEmpty();
+        assertThat(kinds(review)).contains(Remark.Kind.ENDS_HEATING).doesNotContain(Remark.Kind.PLAN_OF_ANOTHER_FIRING);
+    }
+
+    @Test
+    void aPlansConeIsItsOwnHoweverLittleOfTheFiringWasSeen() {
+        double whole = steps(review(firing(1222, 60, 15)));
+        assertThat(steps(Reviewer.review(question(trace(at -> Math.min(90, 15 + at / 60), 0, 36_000)))))
+                .isCloseTo(whole, within(0.05));
+        assertThat(steps(Reviewer.review(question(trace(firing(1222, 60, 15), 52_000, 60_000)))))
+                .isCloseTo(whole, within(0.1));
+    }
+
+    @Test
+    void whereNothingSeenBringsAConeDownNoShortfallIsNamed() {
+        DoubleUnaryOperator curve = firing(1222, 60, 15);
+        Trace.Builder asleep = new Trace.Builder();
+        for (double at = 0; at <= 90_000; at += 10) {
+            if (curve.applyAsDouble(at) < 500) {
+                asleep.add(
+                        Math.round(at * 1000),
+                        curve.applyAsDouble(at),
+                        OptionalDouble.of(at < CORNER_S ? 0.7 : 0),
+                        OptionalDouble.of(curve.applyAsDouble(at)));
+            }
+        }
+        Review gap = Reviewer.review(question(asleep.view()));
+        assertThat(kinds(gap)).contains(Remark.Kind.TOP_HIDDEN).doesNotContain(Remark.Kind.NO_CONTROLLER);
+        for (Review review : List.of(gap, Reviewer.review(question(trace(curve, 54_000, 70_000))))) {
+            assertThat(review.extent()).isEqualTo(Extent.NO_CONE_NAMED);
+            hasNoVerdict(review);
+            assertThat(first(review)).isEqualTo(CauseCode.SENSOR_FAULT);
+            assertThat(advised(review)).doesNotContain(Advice.Kind.REFIRE_FULL);
+        }
+    }
+
+    private static void hasNoVerdict(Review review) {
+        assertThat(review.shortOfPlan()).isEmpty();
+        assertThat(review.from()).isEmpty();
+        assertThat(review.to()).isEmpty();
+        assertThat(review.shortOfWanted()).isEmpty();
+        assertThat(review.reached()).isEmpty();
+        assertThat(review.shares()).isEmpty();
+    }
+
+    private static double steps(Review review) {
+        return review.planReaches().orElseThrow().steps().orElseThrow();
     }
 
     @Test
