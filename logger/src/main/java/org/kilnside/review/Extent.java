@@ -21,7 +21,9 @@ public enum Extent {
             return NO_FIRING;
         }
         boolean unseen = seen.isAtLeast()
-                && facts.hidden().map(hidden -> hidden.heatingWentOn() || !hidden.clear()).orElse(true);
+                && facts.hidden()
+                        .map(hidden -> hidden.heatingWentOn() || !hidden.clear())
+                        .orElse(true);
         if (unseen && seen.isBelowScale() && !facts.witness().isKnown()) {
             return NO_CONE_NAMED;
         }

@@ -79,8 +79,7 @@ final class Remarks {
 
     private static boolean hearsController(Trace curve) {
         return IntStream.range(0, curve.size())
-                .anyMatch(i ->
-                        curve.setpointC(i).isPresent() || curve.output(i).isPresent());
+                .anyMatch(i -> curve.setpointC(i).isPresent() || curve.output(i).isPresent());
     }
 
     private static Remark remark(WitnessJudgement.Objection objection) {
