@@ -97,8 +97,12 @@ final class CoolingForecast {
         Spread[] remaining = remembered.isPresent()
                 ? asked(data, fits, thresholds, ahead)
                 : remaining(data, fits, thresholds, ahead);
+        double open = question.ventilated().isEmpty() ? OpenFall.share(data, fits) : 0;
+        if (open > OpenFall.SAID) {
+            remarks.add(Remark.of(Kind.FALLS_AS_IF_OPEN));
+        }
         Optional<YoungCooling> young =
-                ahead.isPresent() || tooSlow || !question.ventilated().isEmpty()
+                ahead.isPresent() || tooSlow || open > OpenFall.SAID || !question.ventilated().isEmpty()
                         ? Optional.empty()
                         : YoungCooling.of(question.memory(), data, thresholds);
         CoolingSeen seen = CoolingSeen.of(data, fits, room);
@@ -115,7 +119,8 @@ final class CoolingForecast {
             } else {
                 When when = remembered.isPresent()
                         ? remembered.get().scale().when(data.nowS, data.nowC, remaining[i])
-                        : when(question, data, seen, remaining[i], i, ahead.isEmpty(), young);
+                        : OpenFall.later(
+                                when(question, data, seen, remaining[i], i, ahead.isEmpty(), young), data.nowS, open);
                 below.add(
                         unplanned
                                 ? new Below(threshold, Optional.empty(), Optional.of(when.fromS()))
@@ -137,7 +142,7 @@ final class CoolingForecast {
                         ? Optional.empty()
                         : Forecaster.EnergyUsed.soFar(whole.course, question.powerKw()),
                 lid.map(at -> Temperature.ofCelsius(LidOpen.wareC(fits.get(0).fit(), at, whole.nowS))),
-                lid.isPresent() || unplanned
+                lid.isPresent() || unplanned || open > OpenFall.SAID
                         ? List.of()
                         : CoolingChoices.of(question, data, fits.get(0).fit(), ahead, below),
                 remarks);

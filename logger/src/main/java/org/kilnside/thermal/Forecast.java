@@ -223,6 +223,8 @@ public record Forecast(
             COOLS_SLOWLY_PAST_PLAN,
             /** The kiln began to cool faster than it does shut: a bung, a vent or a lid was opened. */
             OPENED,
+            /** From its very top it has cooled faster than kilns that are shut: open, or of fibre nobody told of. */
+            FALLS_AS_IF_OPEN,
             /** The lid seems open: the sensor reads air, the ware is hotter. */
             SENSOR_READS_AIR,
             /** The kiln takes far more power than it needs at this temperature: the sensor reads low. */

@@ -80,6 +80,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 Remark.Kind.COOLS_TOO_SLOWLY,
                 Remark.Kind.COOLS_SLOWLY_PAST_PLAN,
                 Remark.Kind.OPENED,
+                Remark.Kind.FALLS_AS_IF_OPEN,
                 Remark.Kind.OUTPUT_CONTRADICTED,
                 Remark.Kind.FULL_OUTPUT_GUESSED,
                 Remark.Kind.SETPOINT_RUNS_AHEAD,
