@@ -101,10 +101,12 @@ final class CoolingForecast {
         if (open > OpenFall.SAID) {
             remarks.add(Remark.of(Kind.FALLS_AS_IF_OPEN));
         }
-        Optional<YoungCooling> young =
-                ahead.isPresent() || tooSlow || open > OpenFall.SAID || !question.ventilated().isEmpty()
-                        ? Optional.empty()
-                        : YoungCooling.of(question.memory(), data, thresholds);
+        Optional<YoungCooling> young = ahead.isPresent()
+                        || tooSlow
+                        || open > OpenFall.SAID
+                        || !question.ventilated().isEmpty()
+                ? Optional.empty()
+                : YoungCooling.of(question.memory(), data, thresholds);
         CoolingSeen seen = CoolingSeen.of(data, fits, room);
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {

@@ -16,8 +16,8 @@ class OpenFallTest {
 
     /** @param leakTimes so many times its leak from the top on; 1 = shut */
     private static TrialFiring fired(int number, double leakTimes) {
-        TrialKiln kiln =
-                TrialPopulation.of(Family.ORDINARY, number, 1, Habit.FREE_COOLING).kiln();
+        TrialKiln kiln = TrialPopulation.of(Family.ORDINARY, number, 1, Habit.FREE_COOLING)
+                .kiln();
         double kg = 220 * kiln.volumeM3();
         return TrialFiring.run(
                 kiln,
