@@ -15,7 +15,7 @@ record PlanRun(double endS, double arrivalS, double highestC) {
     /** So near to the temperature asked for it is reached, K. */
     private static final double ASKED_WITHIN_K = 1;
 
-    /** A kiln that has gained less than this in the last hour will not get there. */
+    /** A kiln behind its set-point that has gained less than this in the last hour will not get there. */
     private static final double STALLED_K_PER_H = 2;
 
     private static final double LONGEST_WAIT_S = 24 * 3600;
@@ -97,7 +97,9 @@ record PlanRun(double endS, double arrivalS, double highestC) {
                 watch.step(number, time, wanted);
                 sinceHour += step;
                 if (sinceHour >= 3600) {
-                    if (waits && lags && rising && slab.chamberC() - hourAgo < STALLED_K_PER_H) {
+                    // On a ramp as slow as that a kiln that is where it ought to be has not stalled.
+                    boolean behind = gone >= span || slab.chamberC() < wanted - ASKED_WITHIN_K;
+                    if (waits && lags && rising && behind && slab.chamberC() - hourAgo < STALLED_K_PER_H) {
                         return new PlanRun(time, arrival, highest);
                     }
                     hourAgo = slab.chamberC();

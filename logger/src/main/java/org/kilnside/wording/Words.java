@@ -21,6 +21,11 @@ import org.kilnside.quantity.TemperatureDifference;
 public final class Words {
     private static final String MINUS = "\u2212";
 
+    /** Below this a tenth of a degree an hour is told. */
+    private static final double SLOW = 10;
+
+    private static final double LEAST_TENTH = 0.05;
+
     private volatile Voice voice;
 
     private Words(Voice voice) {
@@ -150,7 +155,10 @@ public final class Words {
     /** A rate without its sign, where a word says the direction. */
     public String speed(HeatingRate rate) {
         TemperatureUnit unit = voice.preferences.unit();
-        return number(Math.abs(unit.of(rate)), 0) + " " + unit.symbol() + "/" + text("unit.hour");
+        double speed = Math.abs(unit.of(rate));
+        // Of a ramp as slow as that a tenth is told, where it has any: nobody plans 0 °C/h.
+        boolean tenths = speed < SLOW && Math.abs(speed - Math.rint(speed)) >= LEAST_TENTH;
+        return number(speed, tenths ? 1 : 0) + " " + unit.symbol() + "/" + text("unit.hour");
     }
 
     public String percent(Share share) {

@@ -14,7 +14,9 @@ import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.kilnside.ValidationPage;
 import org.kilnside.firing.Kiln;
 import org.kilnside.quantity.HeatingRate;
+import org.kilnside.quantity.Power;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.quantity.Volume;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
 import org.kilnside.thermal.ImaginedFiringsTrial.Case;
@@ -69,10 +71,7 @@ class ImaginedFiringsTest {
     }
 
     private static Schedule plan(double kelvinPerHour, double topC) {
-        return new Schedule(
-                "a plan",
-                List.of(new Segment.Ramp(
-                        HeatingRate.ofKelvinPerHour(kelvinPerHour), Temperature.ofCelsius(topC), Duration.ZERO)));
+        return new Schedule("a plan", List.of(ramp(kelvinPerHour, topC)));
     }
 
     @Test
@@ -88,6 +87,39 @@ class ImaginedFiringsTest {
         assertThat(middle.powerKnown()).isFalse();
         assertThat(middle.energyKwh()).isEmpty();
         assertThat(middle.at(18_000).orElseThrow().celsius()).isCloseTo(520, within(2.0));
+    }
+
+    @Test
+    void aRampTooSlowToShowWithinAnHourIsFollowedToItsEnd() {
+        Kiln plain = Kiln.named("a kiln");
+        LikelyKilns kilns = LikelyKilns.of(
+                new Kiln(
+                        plain.name(),
+                        Optional.of(Volume.ofLitres(68)),
+                        Optional.of(Power.ofKilowatts(5.6)),
+                        Optional.of(Kiln.Wall.BRICK),
+                        plain.opening(),
+                        plain.isolator(),
+                        plain.tariff(),
+                        plain.limits(),
+                        plain.thresholds(),
+                        plain.sensors()),
+                KilnMemory.none(Optional.empty()),
+                Temperature.ofCelsius(20),
+                OptionalDouble.of(20));
+        Schedule creeping = new Schedule("a plan", List.of(ramp(100, 100), ramp(1, 110), ramp(100, 600)));
+        ImaginedFiring middle = ImaginedFirings.middle(creeping, kilns, List.of(Temperature.ofCelsius(120)));
+        assertThat(middle.powerKnown()).isTrue();
+        // Independent: 80 K and 490 K at 100 K/h, 10 K at 1 K/h.
+        assertThat(middle.arrivalS().orElseThrow()).isCloseTo(15.7 * 3600, within(900.0));
+        ImaginedFiring slowest = ImaginedFirings.middle(
+                new Schedule("a plan", List.of(ramp(0.1, 30))), kilns, List.of(Temperature.ofCelsius(25)));
+        assertThat(slowest.planOverS()).isCloseTo(100 * 3600, within(900.0));
+    }
+
+    private static Segment ramp(double kelvinPerHour, double toC) {
+        return new Segment.Ramp(
+                HeatingRate.ofKelvinPerHour(kelvinPerHour), Temperature.ofCelsius(toC), Duration.ZERO);
     }
 
     @Test

@@ -3,11 +3,14 @@ package org.kilnside.wording;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.kilnside.wording.SampleSnapshots.HOST_MS;
 
+import java.time.Duration;
 import java.time.ZoneId;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.FiringEvent;
+import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Segment;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Snapshot;
 
@@ -24,6 +27,8 @@ class StateWordsTest {
                 .containsExactly("100 °C/h to 600 °C");
         assertThat(words.segment(SampleSnapshots.BISQUE.segments().get(2)))
                 .isEqualTo("150 °C/h to 998 °C, hold 15 min");
+        assertThat(words.segment(new Segment.Ramp(
+                        HeatingRate.ofKelvinPerHour(0.1), Temperature.ofCelsius(60), Duration.ZERO))).isEqualTo("0.1 °C/h to 60 °C");
         assertThat(words.segment(SampleSnapshots.BISQUE.segments().get(3))).isEqualTo("cool by itself");
     }
 
