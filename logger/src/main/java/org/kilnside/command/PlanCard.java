@@ -63,7 +63,7 @@ final class PlanCard implements Callable<Integer> {
     public Integer call() {
         Schedule schedule = around.library().plan(plan).schedule();
         Words words = unit.isPresent() ? words(unit.get()) : around.words();
-        ProgramCard card = ProgramCard.of(schedule, kiln.map(this::named), numbers(), words);
+        ProgramCard card = ProgramCard.of(schedule, kiln.map(this::named), numbers(schedule), words);
         if (to.isPresent()) {
             write(to.get(), CardPage.html(card, words.language().locale().getLanguage()));
             around.out().println(words.text("card.written", to.get()));
@@ -80,12 +80,10 @@ final class PlanCard implements Callable<Integer> {
         return inFile || book.isAsked() ? book.kiln(typed, around).name() : typed;
     }
 
-    private ControllerNumbers numbers() {
-        SensorInPlace guide = book.of(kiln.map(this::named).orElse(""), around)
-                .flatMap(FromBook.Past::guide)
-                .filter(known -> !sensor.saysMore())
-                .orElseGet(sensor::sensor);
-        return ControllerNumbers.of(guide);
+    private ControllerNumbers numbers(Schedule schedule) {
+        Optional<SensorInPlace> guide =
+                book.of(kiln.map(this::named).orElse(""), around).flatMap(FromBook.Past::guide);
+        return ControllerNumbers.of(sensor.firing(guide, schedule));
     }
 
     private Words words(String typed) {

@@ -111,9 +111,7 @@ final class PlanOutlookCommand implements Callable<Integer> {
                         thicknessMm.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
                         wareLimit.map(Temperature::ofCelsius)),
                 meant,
-                past.flatMap(FromBook.Past::guide)
-                        .filter(guide -> !sensor.saysMore())
-                        .orElseGet(sensor::sensor),
+                sensor.firing(past.flatMap(FromBook.Past::guide), found.schedule()),
                 wanted.map(PlanOutlookCommand::cone)));
         WarningWords warnings = new WarningWords(around.words(), ConeTable.of(meant));
         if (json) {

@@ -134,6 +134,10 @@ public final class ReviewCommand implements Callable<Integer> {
         } else {
             words.lines(review).forEach(around.out()::println);
         }
+        if (firing.known().isEmpty()) {
+            sensor.outOfRange(firing.highest())
+                    .ifPresent(sentence -> around.err().println("kilnside: " + what + ": " + sentence));
+        }
         firing.report().ifPresent(sentence -> around.err().println("kilnside: " + what + ": " + sentence));
         return Complaint.ExitCode.DONE.code();
     }

@@ -9,6 +9,7 @@ import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.IntStream;
 import org.kilnside.book.Book;
 import org.kilnside.book.BookedReview;
 import org.kilnside.book.RecordedFiring;
@@ -19,6 +20,7 @@ import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.WitnessPack;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.review.ReviewQuestion;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.SensorUncertainty;
@@ -105,6 +107,13 @@ record ReviewedFiring(
     /** The cones it is judged by, where nobody asks for others. */
     ConeSeries series() {
         return known.map(BookedReview::series).orElse(ConeSeries.USUAL);
+    }
+
+    /** The highest of its readings. */
+    Temperature highest() {
+        Trace curve = readings.curve();
+        return Temperature.ofCelsius(
+                IntStream.range(0, curve.size()).mapToDouble(curve::temperatureC).max().orElseThrow());
     }
 
     /** What is asked about it against a plan, with what the book knows; cones of one series. */

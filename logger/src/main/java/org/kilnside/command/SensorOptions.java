@@ -7,6 +7,7 @@ import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.Log;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Calibration;
 import org.kilnside.sensor.Probe;
@@ -23,9 +24,8 @@ final class SensorOptions {
     @Option(
             names = "--sensor",
             paramLabel = "TYPE",
-            defaultValue = "K",
-            description = "The thermocouple's type (${DEFAULT-VALUE}, unless given).")
-    private String type;
+            description = "The thermocouple's type (K, unless given).")
+    private Optional<String> type = Optional.empty();
 
     @Option(
             names = "--class",
@@ -93,10 +93,11 @@ final class SensorOptions {
                     Complaint.ExitCode.USAGE,
                     String.format(
                             Locale.ROOT,
-                            "--sensor: it takes %.0f °C, and a thermocouple of type %s goes to %.0f °C: name the one there"
-                                    + " is",
+                            "it takes %.0f °C, and a thermocouple of type %s%s goes to %.0f °C: name the one there is with"
+                                    + " --sensor",
                             wanted.celsius(),
                             probe().type(),
+                            type.isPresent() ? "" : ", which is taken where nobody names one,",
                             highest.celsius()));
         }
     }
@@ -106,8 +107,20 @@ final class SensorOptions {
         return SensorInPlace.uncalibrated(probe(), "", "", toleranceClass()).calibrated(calibration());
     }
 
+    /**
+     * The sensor a plan is fired by: the kiln's own where it is known, unless more is said here; else one that is said, or
+     * taken, here, which has to get as far.
+     */
+    SensorInPlace firing(Optional<SensorInPlace> known, Schedule plan) {
+        Optional<SensorInPlace> own = known.filter(guide -> !saysMore());
+        if (own.isEmpty()) {
+            mustReach(plan.top());
+        }
+        return own.orElseGet(this::sensor);
+    }
+
     /** Whether anything was said by which the controller's numbers part from the truth. */
-    boolean saysMore() {
+    private boolean saysMore() {
         return uncorrected.isPresent() || offset.isPresent();
     }
 
@@ -136,7 +149,7 @@ final class SensorOptions {
             throw new FileRefusedException(FileRefusedException.Problem.of(
                     file,
                     "hardly any number in it can come from a " + uncorrected.orElse("") + " with type "
-                            + type.toUpperCase(Locale.ROOT) + "; check --uncorrected and --sensor"));
+                            + probe().type() + "; check --uncorrected and --sensor"));
         }
         return corrected.view();
     }
@@ -168,11 +181,12 @@ final class SensorOptions {
     private Probe probe() {
         ThermocoupleType known;
         try {
-            known = ThermocoupleType.valueOf(type.strip().toUpperCase(Locale.ROOT));
+            known = type.map(named -> ThermocoupleType.valueOf(named.strip().toUpperCase(Locale.ROOT)))
+                    .orElse(ThermocoupleType.K);
         } catch (IllegalArgumentException e) {
             throw new Complaint(
                     Complaint.ExitCode.USAGE,
-                    "--sensor: there is no thermocouple type \"" + type + "\": name one of K, N, S, R, B, J, T or E");
+                    "--sensor: there is no thermocouple type \"" + type.orElse("") + "\": name one of K, N, S, R, B, J, T or E");
         }
         Amplifier amplifier = uncorrected
                 .map(chip -> switch (chip.toLowerCase(Locale.ROOT)) {

@@ -58,6 +58,8 @@ public record Advice(Kind kind, List<Amount> amounts) {
         EVEN_OUT,
         /** Slow the cooling: heat on the way down as the plan has it, lid and bung shut. */
         SLOW_COOLING,
+        /** Lid, bungs and spyholes stay shut: the plan leaves the kiln to itself. */
+        LEAVE_SHUT,
         /** Speed the cooling. */
         QUICKEN_COOLING,
         /** One change a firing, and witness cones to tell. */

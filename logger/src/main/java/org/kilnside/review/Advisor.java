@@ -117,7 +117,8 @@ final class Advisor {
                 tellApart();
             }
             case SENSOR_FAULT -> say(Advice.Kind.CHECK_SENSOR);
-            case COOLING_FAST -> say(Advice.Kind.SLOW_COOLING);
+            case COOLING_FAST ->
+                say(AfterTop.leadsDown(facts.question().plan()) ? Advice.Kind.SLOW_COOLING : Advice.Kind.LEAVE_SHUT);
             case COOLING_SLOW -> say(Advice.Kind.QUICKEN_COOLING);
             case UNEVEN -> say(Advice.Kind.EVEN_OUT);
         }

@@ -2,6 +2,8 @@ package org.kilnside.review;
 
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.schedule.PlannedCurve;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.schedule.Segment;
 
 /** What a plan asks for once its top has been reached. */
 final class AfterTop {
@@ -21,6 +23,14 @@ final class AfterTop {
             top |= leg.toC() >= topC;
         }
         return 0;
+    }
+
+    /** Whether the plan has the controller at work on the way down, and does not leave the kiln to itself. */
+    static boolean leadsDown(Schedule plan) {
+        return plan.segments().stream()
+                .reduce((earlier, later) -> later instanceof Segment.FreeCooling ? earlier : later)
+                .filter(last -> last instanceof Segment.Ramp ramp && ramp.to().celsius() < plan.top().celsius())
+                .isPresent();
     }
 
     static boolean heatsAgain(PlannedCurve planned) {

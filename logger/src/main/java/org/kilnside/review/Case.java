@@ -377,11 +377,6 @@ final class Case {
         return !attribution.planned().isBelowScale();
     }
 
-    /** The first reading. */
-    Temperature first() {
-        return Temperature.ofCelsius(question.readings().curve().temperatureC(0));
-    }
-
     /** What the readings come to by themselves. */
     ConeReached seen() {
         return seen;

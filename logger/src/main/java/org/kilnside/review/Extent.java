@@ -1,6 +1,7 @@
 package org.kilnside.review;
 
 import org.kilnside.heatwork.ConeReached;
+import org.kilnside.quantity.Temperature;
 
 /** How much of a firing the readings show: what was not seen is held against no load. */
 public enum Extent {
@@ -17,7 +18,8 @@ public enum Extent {
 
     static Extent of(Case facts) {
         ConeReached seen = facts.seen();
-        if (seen.isHardlyWarmed(facts.first())) {
+        double firstC = facts.question().readings().curve().temperatureC(0);
+        if (seen.isHardlyWarmed(Temperature.ofCelsius(firstC))) {
             return NO_FIRING;
         }
         boolean unseen = seen.isAtLeast()

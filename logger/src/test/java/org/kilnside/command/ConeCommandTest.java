@@ -62,9 +62,20 @@ class ConeCommandTest {
     }
 
     @Test
-    void refusesAThermocoupleThatNeverGetsThere() {
+    void refusesAThermocoupleThatNeverGetsThere() throws IOException {
         refused(cone("--reach", "10", "--sensor", "T"), 2, "a thermocouple of type T goes to 400 °C");
         refused(cone("--plan", "bisque", "--sensor", "T"), 2, "a thermocouple of type T goes to 400 °C");
+        Path hot = Files.writeString(folder.resolve("hot.toml"), """
+                        name = "Hot"
+                        [[segment]]
+                        rate = "200 °C/h"
+                        to = "1500 °C"
+                        """);
+        refused(
+                cone("--plan", hot.toString()),
+                2,
+                "type K, which is taken where nobody names one, goes to 1372 °C: name the one there is with --sensor");
+        assertThat(cone("--plan", hot.toString(), "--sensor", "S").exit()).isZero();
     }
 
     @Test

@@ -19,6 +19,14 @@ class PlanCardTest {
     }
 
     @Test
+    void refusesAThermocoupleThatNeverGetsThere() {
+        Line said = Line.run("plan", new PlanCommand(), "card", "bisque", "--sensor", "T");
+        assertThat(said.exit()).isEqualTo(2);
+        assertThat(said.err()).contains("a thermocouple of type T goes to 400 °C");
+        assertThat(said.out()).isEmpty();
+    }
+
+    @Test
     void aKilnThatNeitherAFileNorTheBookKnowsIsRefusedWhereTheBookIsToSayWhatItsControllerShows() {
         Path book = folder.resolve("firings.kilnside");
         NewBook.openOrMake(book).close();

@@ -125,6 +125,14 @@ class PlanOutlookCommandTest {
     }
 
     @Test
+    void refusesAThermocoupleThatNeverGetsThere() {
+        Line said = outlook("bisque", "--sensor", "T");
+        assertThat(said.exit()).isEqualTo(2);
+        assertThat(said.err()).contains("a thermocouple of type T goes to 400 °C").hasLineCount(1);
+        assertThat(said.out()).isEmpty();
+    }
+
+    @Test
     void refusesALoadThatCanOnlyBeASlip() {
         Line said = outlook("bisque", "--load-kg", "-3");
         assertThat(said.exit()).isEqualTo(2);

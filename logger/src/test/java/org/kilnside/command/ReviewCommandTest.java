@@ -114,6 +114,14 @@ class ReviewCommandTest {
     }
 
     @Test
+    void saysThatNoThermocoupleOfTheTypeNamedCameSoFar() throws IOException {
+        Path log = log("glaze.csv", at -> glaze(at, 1222, 600));
+        assertThat(review(log.toString(), "--plan", plan(), "--sensor", "T").err())
+                .contains("the log goes to 1222 °C, and a thermocouple of type T to 400 °C");
+        assertThat(review(log.toString(), "--plan", plan()).err()).isEmpty();
+    }
+
+    @Test
     void refusesWhatItCannotRead() throws IOException {
         Path log = log("glaze.csv", at -> glaze(at, 1222, 600));
         refused(review(log.toString()), 2, "--plan");

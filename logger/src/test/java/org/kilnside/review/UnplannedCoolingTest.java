@@ -2,12 +2,17 @@ package org.kilnside.review;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.kilnside.review.HandDrawnFiring.CORNER_S;
+import static org.kilnside.review.HandDrawnFiring.advised;
 import static org.kilnside.review.HandDrawnFiring.first;
 import static org.kilnside.review.HandDrawnFiring.question;
+import static org.kilnside.review.HandDrawnFiring.ramp;
 
+import java.util.List;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
+import org.kilnside.schedule.Schedule;
 
 /**
  * Coolings no plan and no earlier firing speaks of, stepped by hand: a kiln falls towards a room of 20 °C with a time
@@ -64,6 +69,18 @@ class UnplannedCoolingTest {
     void aFanOnTheWayDownShowsByWhereItBeganAndEnded() {
         assertThat(cause((celsius, alone) -> within(celsius, 1100, 700) ? 3.5 * alone : alone, false))
                 .isEqualTo(CauseCode.COOLING_FAST);
+    }
+
+    @Test
+    void aPlanThatLeavesTheKilnToItselfAsksForNoHeatOnTheWayDown() {
+        Trace cold = cooled((celsius, alone) -> within(celsius, 1100, 700) ? 3.5 * alone : alone, false);
+        assertThat(advised(Reviewer.review(question(cold))))
+                .contains(Advice.Kind.LEAVE_SHUT)
+                .doesNotContain(Advice.Kind.SLOW_COOLING);
+        Schedule ledDown = new Schedule("Led down", List.of(ramp(150, 1120, 0), ramp(60, 1222, 15), ramp(100, 700, 0)));
+        assertThat(advised(Reviewer.review(ReviewQuestion.about(GoodReadings.of(cold), ledDown))))
+                .contains(Advice.Kind.SLOW_COOLING)
+                .doesNotContain(Advice.Kind.LEAVE_SHUT);
     }
 
     @Test
