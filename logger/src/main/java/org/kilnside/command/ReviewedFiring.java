@@ -112,8 +112,10 @@ record ReviewedFiring(
     /** The highest of its readings. */
     Temperature highest() {
         Trace curve = readings.curve();
-        return Temperature.ofCelsius(
-                IntStream.range(0, curve.size()).mapToDouble(curve::temperatureC).max().orElseThrow());
+        return Temperature.ofCelsius(IntStream.range(0, curve.size())
+                .mapToDouble(curve::temperatureC)
+                .max()
+                .orElseThrow());
     }
 
     /** What is asked about it against a plan, with what the book knows; cones of one series. */

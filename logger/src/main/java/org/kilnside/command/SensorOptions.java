@@ -21,10 +21,7 @@ import picocli.CommandLine.Option;
 
 /** What is known of the sensor that wrote a log (a mixin). */
 final class SensorOptions {
-    @Option(
-            names = "--sensor",
-            paramLabel = "TYPE",
-            description = "The thermocouple's type (K, unless given).")
+    @Option(names = "--sensor", paramLabel = "TYPE", description = "The thermocouple's type (K, unless given).")
     private Optional<String> type = Optional.empty();
 
     @Option(
@@ -148,8 +145,8 @@ final class SensorOptions {
         if (corrected.size() < 2) {
             throw new FileRefusedException(FileRefusedException.Problem.of(
                     file,
-                    "hardly any number in it can come from a " + uncorrected.orElse("") + " with type "
-                            + probe().type() + "; check --uncorrected and --sensor"));
+                    "hardly any number in it can come from a " + uncorrected.orElse("") + " with type " + probe().type()
+                            + "; check --uncorrected and --sensor"));
         }
         return corrected.view();
     }
@@ -186,7 +183,8 @@ final class SensorOptions {
         } catch (IllegalArgumentException e) {
             throw new Complaint(
                     Complaint.ExitCode.USAGE,
-                    "--sensor: there is no thermocouple type \"" + type.orElse("") + "\": name one of K, N, S, R, B, J, T or E");
+                    "--sensor: there is no thermocouple type \"" + type.orElse("")
+                            + "\": name one of K, N, S, R, B, J, T or E");
         }
         Amplifier amplifier = uncorrected
                 .map(chip -> switch (chip.toLowerCase(Locale.ROOT)) {

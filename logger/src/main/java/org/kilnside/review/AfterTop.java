@@ -29,7 +29,8 @@ final class AfterTop {
     static boolean leadsDown(Schedule plan) {
         return plan.segments().stream()
                 .reduce((earlier, later) -> later instanceof Segment.FreeCooling ? earlier : later)
-                .filter(last -> last instanceof Segment.Ramp ramp && ramp.to().celsius() < plan.top().celsius())
+                .filter(last -> last instanceof Segment.Ramp ramp
+                        && ramp.to().celsius() < plan.top().celsius())
                 .isPresent();
     }
 

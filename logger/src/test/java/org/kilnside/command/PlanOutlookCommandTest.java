@@ -128,7 +128,9 @@ class PlanOutlookCommandTest {
     void refusesAThermocoupleThatNeverGetsThere() {
         Line said = outlook("bisque", "--sensor", "T");
         assertThat(said.exit()).isEqualTo(2);
-        assertThat(said.err()).contains("a thermocouple of type T goes to 400 °C").hasLineCount(1);
+        assertThat(said.err())
+                .contains("a thermocouple of type T goes to 400 °C")
+                .hasLineCount(1);
         assertThat(said.out()).isEmpty();
     }
 

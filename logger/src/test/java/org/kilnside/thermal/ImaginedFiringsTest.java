@@ -118,8 +118,7 @@ class ImaginedFiringsTest {
     }
 
     private static Segment ramp(double kelvinPerHour, double toC) {
-        return new Segment.Ramp(
-                HeatingRate.ofKelvinPerHour(kelvinPerHour), Temperature.ofCelsius(toC), Duration.ZERO);
+        return new Segment.Ramp(HeatingRate.ofKelvinPerHour(kelvinPerHour), Temperature.ofCelsius(toC), Duration.ZERO);
     }
 
     @Test

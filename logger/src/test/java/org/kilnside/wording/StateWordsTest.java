@@ -27,8 +27,9 @@ class StateWordsTest {
                 .containsExactly("100 °C/h to 600 °C");
         assertThat(words.segment(SampleSnapshots.BISQUE.segments().get(2)))
                 .isEqualTo("150 °C/h to 998 °C, hold 15 min");
-        assertThat(words.segment(new Segment.Ramp(
-                        HeatingRate.ofKelvinPerHour(0.1), Temperature.ofCelsius(60), Duration.ZERO))).isEqualTo("0.1 °C/h to 60 °C");
+        assertThat(words.segment(
+                        new Segment.Ramp(HeatingRate.ofKelvinPerHour(0.1), Temperature.ofCelsius(60), Duration.ZERO)))
+                .isEqualTo("0.1 °C/h to 60 °C");
         assertThat(words.segment(SampleSnapshots.BISQUE.segments().get(3))).isEqualTo("cool by itself");
     }
 
