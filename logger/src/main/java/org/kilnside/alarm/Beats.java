@@ -370,6 +370,13 @@ final class Beats {
         return meanC(agoMs + BEAT_MS, agoMs - BEAT_MS);
     }
 
+    /** The temperature of the last beat at or before a moment, that is not stale, °C. */
+    OptionalDouble celsiusNear(long agoMs) {
+        int i = indexAt(nowMs() - agoMs);
+        boolean stale = i >= 0 && nowMs() - agoMs - ms[i] > STALE_MS;
+        return i < 0 || stale ? OptionalDouble.empty() : OptionalDouble.of(celsius[i]);
+    }
+
     /** A temperature and its time. */
     record Peak(long atMs, double celsius) {}
 }

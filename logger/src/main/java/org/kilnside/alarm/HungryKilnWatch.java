@@ -51,6 +51,9 @@ final class HungryKilnWatch {
 
     private static final double CLIMBS_K_PER_H = 15;
 
+    /** A controller's own lag at a usual ramp; those whose set-point waits let it run on further than this. */
+    private static final double FOLLOWS_K = 2.5;
+
     private double unexplained;
     private double coldestC = ROOM_C;
     private boolean found;
@@ -71,9 +74,31 @@ final class HungryKilnWatch {
 
     /** @param readsFarTooLow what the signal itself says of it: an hour at full output, and hardly any rise */
     Optional<Finding> look(Beats beats, Optional<Finding> readsFarTooLow) {
+        if (isSteered(beats)) {
+            unexplained = 0;
+            return Optional.empty();
+        }
         Optional<Finding> now = readsFarTooLow.or(() -> look(beats));
         found |= now.isPresent();
         return now;
+    }
+
+    /**
+     * Whether the number has kept to its set-point all the while: a wrong one lags behind, and one that is where it is wanted
+     * is given no full output. Then it is the output that is not what the elements get: lines written as seldom as a relay's
+     * window comes round meet it on each time.
+     */
+    private static boolean isSteered(Beats beats) {
+        for (long agoMs = 0; agoMs <= WINDOW_MS; agoMs += WINDOW_MS / 3) {
+            OptionalDouble wanted = beats.setpointC(agoMs);
+            OptionalDouble was = beats.celsiusNear(agoMs);
+            if (wanted.isEmpty()
+                    || was.isEmpty()
+                    || Math.abs(wanted.getAsDouble() - was.getAsDouble()) > FOLLOWS_K) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private Optional<Finding> look(Beats beats) {

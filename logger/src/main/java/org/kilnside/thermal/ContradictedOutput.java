@@ -1,9 +1,13 @@
 package org.kilnside.thermal;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.kilnside.thermal.Forecast.Remark;
+import org.kilnside.thermal.Forecast.Remark.Kind;
 
 /**
- * An output that the curve gainsays: it says nothing for half an hour and more while the kiln climbs on as steadily as
+ * An output that the curve gainsays: it stands {@linkplain PinnedOutput at full}, or it says nothing for half an hour and more while the kiln climbs on as steadily as
  * heat alone makes it. Lines written less often than a relay switches may meet it off each time, a relay may stick, an
  * output may be written in another unit: the number is the kiln's all the same, and what the elements give is not known.
  */
@@ -21,8 +25,24 @@ final class ContradictedOutput {
 
     private ContradictedOutput() {}
 
-    /** Since when it has been gainsaid; empty where it never is. */
-    static OptionalDouble sinceS(Course course) {
+    /** What gainsays an output, and since when. */
+    static Optional<Remark> remark(Course course) {
+        return Stream.concat(
+                        remark(Kind.OUTPUT_CONTRADICTED, nothingSinceS(course)),
+                        remark(Kind.FULL_OUTPUT_CONTRADICTED, PinnedOutput.sinceS(course)))
+                .findFirst();
+    }
+
+    private static Stream<Remark> remark(Kind kind, OptionalDouble sinceS) {
+        return sinceS.stream().mapToObj(since -> new Remark(kind, Optional.of(since)));
+    }
+
+    /** Whether it is gainsaid anywhere. */
+    static boolean isIn(Course course) {
+        return remark(course).isPresent();
+    }
+
+    private static OptionalDouble nothingSinceS(Course course) {
         int from = 0;
         double highestC = course.temperatureC[0];
         for (int i = 0; i < course.size; i++) {

@@ -60,7 +60,7 @@ public record ElementStrength(List<Strength> firings) {
             if (tellsOutput(firings.get(i))) {
                 Course course = Course.of(firings.get(i));
                 FiringData data = FiringData.of(course, OptionalDouble.empty());
-                if (ContradictedOutput.sinceS(course).isEmpty() && !data.powered.isEmpty()) {
+                if (!ContradictedOutput.isIn(course) && !data.powered.isEmpty()) {
                     powered.add(memory.fit(data).get(0).fit());
                     numbers.add(i);
                 }

@@ -213,6 +213,8 @@ public record Forecast(
             OUTPUT_NOT_SEEN_YET,
             /** The output says nothing while the kiln climbs on: it is not believed, and nothing is worked out of it. */
             OUTPUT_CONTRADICTED,
+            /** The output stands at full while the kiln holds or climbs evenly: it is not believed either. */
+            FULL_OUTPUT_CONTRADICTED,
             /** The elements are on while the kiln cools and no plan says for how long: only the earliest time is known. */
             DRIVEN_COOLING,
             /** The same though there is a plan: it has nothing more for the elements to do. */
@@ -249,6 +251,11 @@ public record Forecast(
             NO_TARGET,
             /** A temperature asked for lies at or under the room's. */
             BELOW_ROOM;
+
+            /** Whether the output is told and not believed. */
+            boolean isOutputContradicted() {
+                return this == OUTPUT_CONTRADICTED || this == FULL_OUTPUT_CONTRADICTED;
+            }
 
             /** Whether the number itself is not to be believed. */
             public boolean distrustsNumber() {

@@ -46,9 +46,9 @@ public final class Forecaster {
                     atFirstSight(question, course),
                     List.of(Remark.of(Kind.TOO_SHORT)));
         }
-        OptionalDouble gainsaidS = ContradictedOutput.sinceS(course);
-        if (gainsaidS.isPresent()) {
-            remarks.add(new Remark(Kind.OUTPUT_CONTRADICTED, Optional.of(gainsaidS.getAsDouble())));
+        Optional<Remark> gainsaid = ContradictedOutput.remark(course);
+        if (gainsaid.isPresent()) {
+            remarks.add(gainsaid.get());
             course = course.withoutOutput();
         }
         course = LidOpen.withoutAir(course, question.ventilated());

@@ -112,7 +112,7 @@ final class HeatingForecast {
         Optional<Temperature> target = target(question);
         boolean outputKnown = !data.powered.isEmpty();
         FiringData guessed = outputKnown ? data : data.withGuessedPower(question.plan());
-        boolean contradicted = remarks.stream().anyMatch(each -> each.kind() == Remark.Kind.OUTPUT_CONTRADICTED);
+        boolean contradicted = remarks.stream().anyMatch(each -> each.kind().isOutputContradicted());
         if (!outputKnown && !(contradicted && guessed.guessedFullForS.isEmpty())) {
             remarks.add(Remark.of(howFarTold(guessed)));
         }

@@ -90,7 +90,7 @@ public final class KilnMemory {
         for (Trace trace : earlier) {
             if (trace.size() >= 20) {
                 Course whole = Course.of(trace);
-                Jumps jumps = Jumps.of(ContradictedOutput.sinceS(whole).isPresent() ? whole.withoutOutput() : whole);
+                Jumps jumps = Jumps.of(ContradictedOutput.isIn(whole) ? whole.withoutOutput() : whole);
                 if (!jumps.stays()) {
                     courses.add(jumps.course());
                 }
