@@ -92,9 +92,7 @@ final class HungryKilnWatch {
         for (long agoMs = 0; agoMs <= WINDOW_MS; agoMs += WINDOW_MS / 3) {
             OptionalDouble wanted = beats.setpointC(agoMs);
             OptionalDouble was = beats.celsiusNear(agoMs);
-            if (wanted.isEmpty()
-                    || was.isEmpty()
-                    || Math.abs(wanted.getAsDouble() - was.getAsDouble()) > FOLLOWS_K) {
+            if (wanted.isEmpty() || was.isEmpty() || Math.abs(wanted.getAsDouble() - was.getAsDouble()) > FOLLOWS_K) {
                 return false;
             }
         }

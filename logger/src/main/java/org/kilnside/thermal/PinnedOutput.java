@@ -60,7 +60,8 @@ final class PinnedOutput {
                 continue;
             }
             double beginS = course.timeS[i] - PART_S;
-            boolean due = parts.isEmpty() || course.timeS[i] - parts.get(parts.size() - 1).endS() >= STEP_S;
+            boolean due = parts.isEmpty()
+                    || course.timeS[i] - parts.get(parts.size() - 1).endS() >= STEP_S;
             if (!due || course.timeS[from] > beginS || course.overlapsGap(beginS, course.timeS[i])) {
                 continue;
             }
