@@ -219,7 +219,9 @@ public final class ConeCommand implements Callable<Integer> {
         JsonObject object =
                 new JsonObject().with(key, name).with("series", reached.series().word());
         put(object, reached.cone());
-        object.with("from", position(reached.between().from())).with("to", reached.atMost(), ConeCommand::position);
+        boolean seen = reached.top() == ConeReached.Top.SEEN;
+        object.with("from", position(reached.between().from()))
+                .with("to", reached.atMost().filter(most -> seen), ConeCommand::position);
         if (reached.coolingAdded().isPresent()) {
             object.with("cooling_added", reached.coolingAdded().getAsDouble(), 4);
         } else {
@@ -227,7 +229,7 @@ public final class ConeCommand implements Callable<Integer> {
         }
         return object.with("peak_c", reached.peak().celsius(), 2)
                 .with("peak_s", reached.peakMs() / 1000.0, 3)
-                .with("top_seen", reached.top() == ConeReached.Top.SEEN)
+                .with("top_seen", seen)
                 .with("gaps_s", reached.gaps().toMillis() / 1000.0, 3);
     }
 

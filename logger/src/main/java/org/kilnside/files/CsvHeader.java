@@ -33,6 +33,9 @@ final class CsvHeader {
             Map.entry("temp", "temp_c"),
             Map.entry("output", "output_pct"),
             Map.entry("setpoint", "setpoint_c"));
+    /** Temperatures that no reading of a log has, by the name of their column. */
+    private static final String IN_KELVIN = "(t|temp|temperature)?[_ (\\[]*(k|kelvin)[)\\]]?";
+
     private static final String DO = "; the first line names the columns, such as elapsed_s,temp_c";
 
     private final Map<String, Integer> columns = new LinkedHashMap<>();
@@ -115,6 +118,10 @@ final class CsvHeader {
 
     private String nearest() {
         for (String name : ignored) {
+            if (!has("temp_c") && !has("temp_f") && name.toLowerCase(Locale.ROOT).matches(IN_KELVIN)) {
+                return "; " + UnitText.quoted(name)
+                        + " looks like kelvin: take 273.15 from each number and name the column temp_c";
+            }
             Optional<String> near = Optional.ofNullable(WORDS.get(name.toLowerCase(Locale.ROOT)))
                     .or(() -> NearMatch.of(name, KNOWN))
                     .filter(candidate -> !has(candidate));

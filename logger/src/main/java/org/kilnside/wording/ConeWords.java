@@ -170,6 +170,10 @@ public final class ConeWords {
         if (reached.between().from().next().isEmpty()) {
             return Optional.of(words.text("cone.interval_beyond"));
         }
+        if (isPastScale(reached.between().to())) {
+            return Optional.of(softest.map(soft -> words.text("cone.interval_upwards", cone(soft)))
+                    .orElseGet(() -> words.text("cone.interval_any")));
+        }
         String hardest = cone(hardest(reached.between()));
         return Optional.of(softest.map(soft -> words.text("cone.interval", cone(soft), hardest))
                 .orElseGet(() -> words.text("cone.interval_from_none", hardest)));
@@ -179,6 +183,9 @@ public final class ConeWords {
     Optional<String> rangeAhead(Interval<ConePosition> between) {
         if (between.to().past().isEmpty()) {
             return Optional.empty();
+        }
+        if (isPastScale(between.to())) {
+            return softest(between).map(soft -> words.text("outlook.between_upwards", cone(soft)));
         }
         String hardest = cone(hardest(between));
         return Optional.of(softest(between)
@@ -209,6 +216,11 @@ public final class ConeWords {
                 .map(soft ->
                         words.text(key, phrase, soft.number(), hardest(between).number()))
                 .orElse(phrase);
+    }
+
+    /** Whether no cone is hard enough to name it. */
+    private static boolean isPastScale(ConePosition position) {
+        return position.past().isPresent() && position.next().isEmpty();
     }
 
     private static Optional<Cone> softest(Interval<ConePosition> between) {

@@ -101,7 +101,7 @@ class ConeCommandTest {
     void saysWhatItCannotKnow() throws IOException {
         Path top = log("top.csv", TOP_S, ConeCommandTest::coneSix);
         assertThat(cone(top.toString(), "--json").out())
-                .contains("\"top_seen\":false")
+                .contains("\"to\":null", "\"top_seen\":false")
                 .contains("end at the top");
         Path cooling = log("cooling.csv", 7200, at -> 900 - at / 20.0);
         assertThat(cone(cooling.toString()).out())

@@ -222,6 +222,7 @@ class CsvLogsTest {
                 "temp_c,output_pct\\n20,0\\n | log:1: the header does not name a time, elapsed_s (seconds) or time (ISO 8601)",
                 "elapsed_s,temp\\n0,20\\n | did you mean \"temp_c\" by \"temp\"?",
                 "time,temperature\\n0,20\\n | such as elapsed_s,temp_c; did you mean \"temp_c\" by \"temperature\"?",
+                "elapsed_s,temp_k\\n0,293\\n | \"temp_k\" looks like kelvin: take 273.15 from each number and name the column temp_c",
                 "elapsed,temp_c\\n0,20\\n | did you mean \"elapsed_s\" by \"elapsed\"?",
                 "time_s,temp_c\\n0,20\\n | did you mean \"elapsed_s\" by \"time_s\"?",
                 "elapsed_s,temp_c,temp_c\\n0,20,20\\n | log:1: the header names \"temp_c\" twice",

@@ -52,6 +52,16 @@ class OutlookWordsTest {
     }
 
     @Test
+    void aPlanThatMayEndPastTheHardestConeHasNoUpperEnd() {
+        Schedule hottest = plan(ramp("100 °C/h", "1390 °C", ""));
+        assertThat(said(hottest, Language.ENGLISH))
+                .anyMatch(line -> line.matches(".* it may really be anything from cone 1[34] .* upwards .*"))
+                .noneMatch(line -> line.contains("anywhere"));
+        assertThat(said(hottest, Language.DUTCH)).anyMatch(line -> line.contains("alles zijn vanaf kegel 1"));
+        assertThat(said(hottest, Language.GERMAN)).anyMatch(line -> line.contains("alles ab Kegel 1"));
+    }
+
+    @Test
     void aPlanTooCoolForAnyConeSaysSoOnceAndWaitsForNoTemperatureItNeverPasses() {
         Schedule candling = plan(ramp("40 °C/h", "80 °C", "8 h"));
         assertThat(said(candling, Language.ENGLISH))
