@@ -118,7 +118,9 @@ final class CsvHeader {
 
     private String nearest() {
         for (String name : ignored) {
-            if (!has("temp_c") && !has("temp_f") && name.toLowerCase(Locale.ROOT).matches(IN_KELVIN)) {
+            if (!has("temp_c")
+                    && !has("temp_f")
+                    && name.toLowerCase(Locale.ROOT).matches(IN_KELVIN)) {
                 return "; " + UnitText.quoted(name)
                         + " looks like kelvin: take 273.15 from each number and name the column temp_c";
             }
