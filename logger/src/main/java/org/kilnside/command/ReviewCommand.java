@@ -122,6 +122,9 @@ public final class ReviewCommand implements Callable<Integer> {
                 around.words(), firing.startedAt(), firing.readings().curve().elapsedMs(0), review);
         if (json) {
             around.out().println(object(review, words));
+            if (!review.extent().tellsACone()) {
+                words.verdict(review).forEach(said -> around.err().println("kilnside: " + what + ": " + said));
+            }
             if (table.series() != ConeSeries.USUAL) {
                 around.err()
                         .println("kilnside: " + what + ": "

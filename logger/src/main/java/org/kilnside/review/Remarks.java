@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.WitnessJudgement;
 import org.kilnside.heatwork.WitnessOffset;
 
@@ -43,7 +44,7 @@ final class Remarks {
             remarks.add(
                     Remark.of(Remark.Kind.GAP, new Amount.Lasting(facts.seen().gaps())));
         }
-        if (!phase.falls()) {
+        if (!phase.falls() && facts.seen().top() != ConeReached.Top.BEFORE_FIRST_READING) {
             boolean heating = phase.levelC() < plan.levelC() - TopPhase.NEAR_K && hidden.isEmpty();
             remarks.add(
                     heating

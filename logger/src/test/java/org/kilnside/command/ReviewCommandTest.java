@@ -97,8 +97,9 @@ class ReviewCommandTest {
                 .isEqualToIgnoringNewLines("These readings show no firing: the kiln hardly warmed.");
         assertThat(review(cold.toString(), "--plan", plan(), "--language", "nl").out())
                 .startsWith("In deze metingen is niet gestookt");
-        Line json = review(cold.toString(), "--plan", plan(), "--wanted", "6", "--json");
+        Line json = review(cold.toString(), "--plan", plan(), "--wanted", "6", "--json", "--language", "en");
         assertThat(json.exit()).isZero();
+        assertThat(json.err()).contains("show no firing: the kiln hardly warmed");
         assertThat(json.out())
                 .contains("\"reached\":null,\"short_of_plan\":null,\"from\":null,\"to\":null,\"wanted\":\"6\","
                         + "\"short_of_wanted\":null,\"shares\":[],\"causes\":[],\"advice\":[]");

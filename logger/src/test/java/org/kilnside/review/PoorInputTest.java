@@ -139,8 +139,12 @@ class PoorInputTest {
         }
         Review gap = Reviewer.review(question(asleep.view()));
         assertThat(kinds(gap)).contains(Remark.Kind.TOP_HIDDEN).doesNotContain(Remark.Kind.NO_CONTROLLER);
-        for (Review review : List.of(gap, Reviewer.review(question(trace(curve, 54_000, 70_000))))) {
+        for (Review review : List.of(
+                gap,
+                Reviewer.review(question(trace(curve, 54_000, 70_000))),
+                Reviewer.review(question(trace(curve, 54_000, 54_400))))) {
             assertThat(review.extent()).isEqualTo(Extent.NO_CONE_NAMED);
+            assertThat(kinds(review)).doesNotContain(Remark.Kind.ENDS_HEATING);
             hasNoVerdict(review);
             assertThat(first(review)).isEqualTo(CauseCode.SENSOR_FAULT);
             assertThat(advised(review)).doesNotContain(Advice.Kind.REFIRE_FULL);
