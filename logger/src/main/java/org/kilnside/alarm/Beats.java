@@ -248,6 +248,12 @@ final class Beats {
         return mean(output, fromAgoMs, toAgoMs);
     }
 
+    /** The outputs of a stretch's beats; NaN where the controller did not say. */
+    double[] outputs(long fromAgoMs, long toAgoMs) {
+        int from = indexAt(nowMs() - fromAgoMs - 1) + 1;
+        return Arrays.copyOfRange(output, from, Math.max(from, indexAt(nowMs() - toAgoMs) + 1));
+    }
+
     /** Mean temperature of a stretch; empty where there is none. */
     OptionalDouble meanC(long fromAgoMs, long toAgoMs) {
         return mean(celsius, fromAgoMs, toAgoMs);

@@ -236,16 +236,18 @@ final class CurveWatch {
         // What evens out in a cold kiln carries it by some kelvin.
         double overK = limits.get().overPlan().kelvin();
         double fromC = setpoint.isPresent() ? setpoint.getAsDouble() + overK / 2 : allowedByPlan() + overK;
+        offSinceMs = isOff(tracker, output) ? Math.min(offSinceMs, nowMs) : Long.MAX_VALUE;
+        boolean off = offSinceMs != Long.MAX_VALUE;
+        boolean rebounds = lid.rebounds(nowMs) || off && StuckRelayWatch.fellFast(beats);
         boolean climbs = unpowered.look(beats, withoutSetpointMs(nowMs))
                 && beats.nowC() > fromC
-                && !lid.rebounds(nowMs)
+                && !rebounds
                 && !mayStartLate(tracker);
         if (stuck.isEmpty() && climbs) {
             stuck = Optional.of(stuckWhileOff.climbing(beats, setpoint));
         }
-        offSinceMs = isOff(tracker, output) ? Math.min(offSinceMs, nowMs) : Long.MAX_VALUE;
-        if (stuck.isEmpty() && offSinceMs != Long.MAX_VALUE) {
-            stuck = stuckWhileOff.lookWhileOff(beats, nowMs - offSinceMs, lid.rebounds(nowMs));
+        if (stuck.isEmpty() && off) {
+            stuck = stuckWhileOff.lookWhileOff(beats, nowMs - offSinceMs, rebounds);
         }
         ledger.assess(AlarmKind.STUCK_RELAY, stuck, nowMs, CALM_MS);
         Optional<Finding> gone = fall.lookForPower(beats, heated ? wanted() : OptionalDouble.empty());

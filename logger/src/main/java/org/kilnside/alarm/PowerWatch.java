@@ -29,6 +29,9 @@ final class PowerWatch {
     /** A thermostat's bursts say less: the longer the look, the surer. Minutes looked at, and the share lost. */
     private static final double[][] LOST_IN_BURSTS = {{13, 0.235}, {20, 0.2}, {25, 0.175}};
 
+    /** Where the output is a relay's moments, so many standard deviations of their mean are chance. */
+    private static final double CHANCE = 3;
+
     /** More than this is no part of the power but all of it. */
     private static final double ALL_OF_IT = 0.68;
 
@@ -145,7 +148,11 @@ final class PowerWatch {
         // Clay's own reaction takes more power too, but over an hour and not at once: what drifts drifts on.
         double drift = Math.min(1, Math.max(MOST_DRIFT, before / earlier));
         double share = 1 - after / (before * drift);
-        return share > leastLost && share < ALL_OF_IT ? found(beats, share) : Optional.empty();
+        double chance = (1 - share)
+                * Math.hypot(
+                        RelayMoments.noise(beats, from, gone) / asked.getAsDouble(),
+                        RelayMoments.noise(beats, lately, 0) / asks.getAsDouble());
+        return share - CHANCE * chance > leastLost && share < ALL_OF_IT ? found(beats, share) : Optional.empty();
     }
 
     /** What full power would give, in K/h: stored and lost. */

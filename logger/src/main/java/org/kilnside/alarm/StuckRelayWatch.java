@@ -48,6 +48,10 @@ final class StuckRelayWatch {
     /** The line by which it is judged to stand must lie within the time in which it should have been off. */
     private static final long STANDS_FOR_MS = 22 * MINUTE_MS;
 
+    private static final long REBOUNDS_FOR_MS = 30 * MINUTE_MS;
+    private static final long FELL_FOR_MS = 5 * MINUTE_MS;
+    private static final double FAST_FALL_K_PER_H = -200;
+
     private static final double COLD_ENOUGH_TO_STAND_C = 300;
 
     /** A swing that is not the highest of its kind is a swing. */
@@ -266,10 +270,19 @@ final class StuckRelayWatch {
     }
 
     /**
+     * Whether a kiln fell as fast as an open one until it climbed. Shut again its bricks and ware, hotter than its air, bring
+     * the number up by some kelvin within minutes, with nothing on.
+     */
+    static boolean fellFast(Beats beats) {
+        long sinceMs = beats.nowMs() - beats.lowest(REBOUNDS_FOR_MS).atMs();
+        return beats.slope(sinceMs + FELL_FOR_MS, sinceMs).orElse(0) < FAST_FALL_K_PER_H;
+    }
+
+    /**
      * Looks at a kiln that should be off: its plan is through, or its controller says that it gives nothing.
      *
      * @param offForMs for how long it should have been
-     * @param rebounds whether the lid was shut a while ago, after which the reading climbs by itself
+     * @param rebounds whether the lid was shut a while ago, or seems to have been, after which the reading climbs by itself
      */
     Optional<Finding> lookWhileOff(Beats beats, long offForMs, boolean rebounds) {
         if (offForMs < OFF_FOR_MS) {
