@@ -20,8 +20,7 @@ class StuckRelayWatchTest {
         for (double minute = 0; minute < SHUT_MIN + 60; minute += 0.5) {
             double after = minute - SHUT_MIN;
             double celsius = after < 0 ? 950 - 12 * after : 950 + aboveLowestC.applyAsDouble(after);
-            ControllerReport off =
-                    new ControllerReport(Optional.of(Share.NONE), Optional.empty(), OptionalInt.empty());
+            ControllerReport off = new ControllerReport(Optional.of(Share.NONE), Optional.empty(), OptionalInt.empty());
             if (beats.add(Math.round(minute * 60_000), celsius, off)
                     && watch.lookWhileOff(beats, beats.nowMs(), StuckRelayWatch.fellFast(beats))
                             .isPresent()) {
