@@ -169,13 +169,8 @@ public final class ConeCommand implements Callable<Integer> {
             }
             out.println("  " + around.words().text("cone.witness"));
         }
-        int beyond = log.trace().size() - truth.size();
-        if (beyond > 0) {
-            around.err()
-                    .println("kilnside: " + path + ": left out " + beyond
-                            + (beyond == 1 ? " number" : " numbers")
-                            + " that this amplifier and thermocouple cannot give; check --uncorrected and --sensor");
-        }
+        sensor.leftOut(log, truth)
+                .ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
         sensor.outOfRange(reached.peak())
                 .ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
         log.report().sentence().ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));

@@ -284,6 +284,8 @@ public final class ForecastCommand implements Callable<Integer> {
     /** @param litAgainS when the firing in question was lit, where the log holds one before it */
     private void answer(Path path, Optional<Double> litAgainS, ForecastQuestion question) {
         Log log = CsvLogs.read(path);
+        sensor.leftOut(log, sensor.truth(log, path.toString()))
+                .ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
         ForecastWords words = new ForecastWords(around.words(), log.startedAt(), log.trace());
         List<String> doubts = new ArrayList<>(SensorDoubts.in(log).besideForecast(around.words()));
         Forecast believed = Forecaster.forecast(question);

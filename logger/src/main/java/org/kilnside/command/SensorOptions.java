@@ -151,6 +151,15 @@ final class SensorOptions {
         return corrected.view();
     }
 
+    /** What of a log this amplifier and thermocouple cannot give, and was left out for it, for a person. */
+    Optional<String> leftOut(Log log, Trace truth) {
+        int beyond = log.trace().size() - truth.size();
+        return beyond == 0
+                ? Optional.empty()
+                : Optional.of("left out " + beyond + (beyond == 1 ? " number" : " numbers")
+                        + " that this amplifier and thermocouple cannot give; check --uncorrected and --sensor");
+    }
+
     private Optional<Temperature> truth(Temperature shown, Thermometer thermometer, Temperature cold) {
         boolean beyond = shown.celsius() > thermometer.probe().amplifier().highestC() + BEYOND_ROUNDING_C;
         if (uncorrected.isPresent() && beyond) {

@@ -359,4 +359,16 @@ class ForecastCommandTest {
         all[arguments.length + 1] = "en";
         return Line.run("forecast", new ForecastCommand(), all);
     }
+
+    @Test
+    void saysWhatAnAmplifierCannotHaveGiven() throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        for (int minute = 0; minute < 600; minute++) {
+            text.append(minute * 60).append(',').append(20 + 2 * minute).append('\n');
+        }
+        Path log = Files.writeString(folder.resolve("beyond.csv"), text);
+        assertThat(Line.run("forecast", new ForecastCommand(), log.toString(), "--uncorrected", "max6675")
+                        .err())
+                .contains(" numbers that this amplifier and thermocouple cannot give; check --uncorrected and --sensor");
+    }
 }
