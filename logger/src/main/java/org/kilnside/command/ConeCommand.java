@@ -169,8 +169,7 @@ public final class ConeCommand implements Callable<Integer> {
             }
             out.println("  " + around.words().text("cone.witness"));
         }
-        sensor.leftOut(log, truth)
-                .ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
+        sensor.leftOut(log, truth).ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
         sensor.outOfRange(reached.peak())
                 .ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
         log.report().sentence().ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));

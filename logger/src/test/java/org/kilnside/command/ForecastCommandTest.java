@@ -369,6 +369,7 @@ class ForecastCommandTest {
         Path log = Files.writeString(folder.resolve("beyond.csv"), text);
         assertThat(Line.run("forecast", new ForecastCommand(), log.toString(), "--uncorrected", "max6675")
                         .err())
-                .contains(" numbers that this amplifier and thermocouple cannot give; check --uncorrected and --sensor");
+                .contains(
+                        " numbers that this amplifier and thermocouple cannot give; check --uncorrected and --sensor");
     }
 }
