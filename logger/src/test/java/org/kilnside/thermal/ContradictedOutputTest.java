@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -37,21 +36,7 @@ class ContradictedOutputTest {
 
     /** The same log, its output met off each time until the relay is on for most of its window. */
     private static Trace aliased(Trace log) {
-        return with(log, output -> output < 0.6 ? 0 : (output - 0.6) / 0.4);
-    }
-
-    private static Trace with(Trace log, DoubleUnaryOperator shown) {
-        Trace.Builder copy = new Trace.Builder();
-        for (int i = 0; i < log.size(); i++) {
-            double output = log.output(i).orElse(0);
-            boolean untold = Double.isNaN(shown.applyAsDouble(output));
-            copy.add(
-                    log.elapsedMs(i),
-                    log.temperatureC(i),
-                    untold ? OptionalDouble.empty() : OptionalDouble.of(shown.applyAsDouble(output)),
-                    log.setpointC(i));
-        }
-        return copy.view();
+        return OutputShown.in(log, output -> output < 0.6 ? 0 : (output - 0.6) / 0.4);
     }
 
     private static Forecast asked(Trace log) {
@@ -68,7 +53,7 @@ class ContradictedOutputTest {
         VirtualTrial fired = fired();
         Trace log = fired.until(fired.belowS(celsius), true);
         Forecast aliased = asked(aliased(log));
-        Forecast untold = asked(with(log, output -> Double.NaN));
+        Forecast untold = asked(OutputShown.in(log, output -> Double.NaN));
         assertThat(says(aliased)).isTrue();
         assertThat(aliased.below()).isEqualTo(untold.below());
         double left = fired.belowS(60) - fired.belowS(celsius);

@@ -3,8 +3,6 @@ package org.kilnside.thermal;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.OptionalDouble;
-import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -35,24 +33,11 @@ class PinnedOutputTest {
 
     /** The same log, its relay met on each time as long as it is switched at all. */
     private static Trace metOn(Trace log) {
-        return with(log, output -> output > 0 ? 1 : 0);
+        return OutputShown.in(log, output -> output > 0 ? 1 : 0);
     }
 
     private static Trace untold(Trace log) {
-        return with(log, output -> Double.NaN);
-    }
-
-    private static Trace with(Trace log, DoubleUnaryOperator shown) {
-        Trace.Builder copy = new Trace.Builder();
-        for (int i = 0; i < log.size(); i++) {
-            double output = shown.applyAsDouble(log.output(i).orElse(0));
-            copy.add(
-                    log.elapsedMs(i),
-                    log.temperatureC(i),
-                    Double.isNaN(output) ? OptionalDouble.empty() : OptionalDouble.of(output),
-                    log.setpointC(i));
-        }
-        return copy.view();
+        return OutputShown.in(log, output -> Double.NaN);
     }
 
     private static Forecast asked(Trace log) {
