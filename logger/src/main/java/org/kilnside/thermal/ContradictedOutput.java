@@ -7,8 +7,8 @@ import org.kilnside.thermal.Forecast.Remark;
 import org.kilnside.thermal.Forecast.Remark.Kind;
 
 /**
- * An output that the curve gainsays: it stands {@linkplain PinnedOutput at full}, or it says nothing for half an hour and more while the kiln climbs on as steadily as
- * heat alone makes it. Lines written less often than a relay switches may meet it off each time, a relay may stick, an
+ * An output that the curve gainsays: it stands {@linkplain PinnedOutput at full}, it {@linkplain ReversedOutput goes
+ * against the curve}, or it says nothing for half an hour and more while the kiln climbs on as steadily as heat alone makes it. Lines written less often than a relay switches may meet it off each time, a relay may stick, an
  * output may be written in another unit: the number is the kiln's all the same, and what the elements give is not known.
  */
 final class ContradictedOutput {
@@ -27,9 +27,11 @@ final class ContradictedOutput {
 
     /** What gainsays an output, and since when. */
     static Optional<Remark> remark(Course course) {
-        return Stream.concat(
+        return Stream.of(
                         remark(Kind.OUTPUT_CONTRADICTED, nothingSinceS(course)),
-                        remark(Kind.FULL_OUTPUT_CONTRADICTED, PinnedOutput.sinceS(course)))
+                        remark(Kind.FULL_OUTPUT_CONTRADICTED, PinnedOutput.sinceS(course)),
+                        remark(Kind.REVERSED_OUTPUT_CONTRADICTED, ReversedOutput.sinceS(course)))
+                .flatMap(each -> each)
                 .findFirst();
     }
 

@@ -139,7 +139,7 @@ final class CoolingForecast {
                 Stage.COOLING,
                 Temperature.ofCelsius(room),
                 answers,
-                HeatingForecast.arrivalAfterTop(question, whole),
+                Arrivals.afterTop(question, whole),
                 whole.heatingUnseen()
                         ? Optional.empty()
                         : Forecaster.EnergyUsed.soFar(whole.course, question.powerKw()),

@@ -39,6 +39,7 @@ public record Forecast(
     /** What a climb that is worked out of the number rests on. */
     private static final Set<Remark.Kind> OF_THE_CLIMB = Set.of(
             Remark.Kind.AT_ITS_LIMIT,
+            Remark.Kind.TOPS_OUT_BEYOND_ELEMENTS,
             Remark.Kind.FULL_OUTPUT_GUESSED,
             Remark.Kind.SETPOINT_RUNS_AHEAD,
             Remark.Kind.MAY_END_BY_THE_CLOCK,
@@ -163,7 +164,8 @@ public record Forecast(
      * @param target the temperature aimed for
      * @param reaches yes only with a time: who cannot say when, as where the plan does not lead there, cannot say whether
      * @param when empty when it will not, or cannot be known
-     * @param topsOut the highest it could get within twelve hours at full output; empty when nothing is known of power
+     * @param topsOut the highest it could get within twelve hours at full output; empty when nothing is known of power, and
+     *     where it would come above what elements bear
      */
     public record Arrival(Temperature target, Reaches reaches, Optional<When> when, Optional<TopsOut> topsOut) {
         public Arrival {
@@ -174,7 +176,20 @@ public record Forecast(
     }
 
     /** The highest temperature within reach, with its interval. */
-    public record TopsOut(Temperature at, Temperature from, Temperature to) {}
+    public record TopsOut(Temperature at, Temperature from, Temperature to) {
+        /**
+         * At this wire of iron, chromium and aluminium melts, °C; of metal heating wires it bears most (<i>common practice</i>).
+         * No plan may aim higher.
+         */
+        static final double ELEMENTS_MELT_C = 1500;
+
+        /** The same as elements let it be told; empty where they would melt first. */
+        Optional<TopsOut> asElementsBear() {
+            return at.celsius() > ELEMENTS_MELT_C
+                    ? Optional.empty()
+                    : Optional.of(new TopsOut(at, from, Temperature.ofCelsius(Math.min(ELEMENTS_MELT_C, to.celsius()))));
+        }
+    }
 
     /** One thing to know about a forecast. */
     public record Remark(Kind kind, Optional<Double> atS) {
@@ -215,6 +230,10 @@ public record Forecast(
             OUTPUT_CONTRADICTED,
             /** The output stands at full while the kiln holds or climbs evenly: it is not believed either. */
             FULL_OUTPUT_CONTRADICTED,
+            /** The output told falls where the curve asks for more, or is full while the kiln cools: it is left out. */
+            REVERSED_OUTPUT_CONTRADICTED,
+            /** By its output it would get hotter than elements bear: how hot is not told. */
+            TOPS_OUT_BEYOND_ELEMENTS,
             /** The elements are on while the kiln cools and no plan says for how long: only the earliest time is known. */
             DRIVEN_COOLING,
             /** The same though there is a plan: it has nothing more for the elements to do. */
@@ -254,7 +273,9 @@ public record Forecast(
 
             /** Whether the output is told and not believed. */
             boolean isOutputContradicted() {
-                return this == OUTPUT_CONTRADICTED || this == FULL_OUTPUT_CONTRADICTED;
+                return this == OUTPUT_CONTRADICTED
+                        || this == FULL_OUTPUT_CONTRADICTED
+                        || this == REVERSED_OUTPUT_CONTRADICTED;
             }
 
             /** Whether the number itself is not to be believed. */

@@ -122,7 +122,7 @@ public final class Forecaster {
                 stage,
                 Temperature.ofCelsius(ambientC),
                 below,
-                HeatingForecast.unknownArrival(question),
+                Arrivals.unknown(question),
                 Optional.empty(),
                 Optional.empty(),
                 List.of(),

@@ -10,43 +10,10 @@ import org.kilnside.thermal.Forecast.Below;
 import org.kilnside.thermal.Forecast.Reaches;
 import org.kilnside.thermal.Forecast.Remark;
 import org.kilnside.thermal.Forecast.Stage;
-import org.kilnside.thermal.Forecast.TopsOut;
 import org.kilnside.thermal.Forecast.When;
 
-/** Arrival, top-out and the cooling after it, of a kiln on its way up. */
+/** How a kiln on its way up goes on and, once it is there, cools. */
 final class HeatingForecast {
-    /** A top-out is the highest within this, s. */
-    private static final double TOPS_OUT_WITHIN_S = 12 * 3600;
-
-    /**
-     * Below this nobody says that a kiln is too weak, unless it has run full for half an hour: little has been asked of
-     * the elements, and water that leaves takes a share of their power that looks like weakness, °C.
-     */
-    private static final double TOO_EARLY_C = 300;
-
-    private static final double FULL_OUTPUT = 0.9;
-    private static final double FULL_FOR_S = 1800;
-
-    /** As {@link #FULL_OUTPUT}, where what is held against it is the curve of a kiln that gives all it has. */
-    private static final double ALL_IT_HAS = 0.97;
-
-    private static final double ALL_IT_HAS_FOR_S = 3600;
-
-    /** The slowest part of a wall's warming, the load with it, has run off within so many of the wall's time constants. */
-    private static final double SLOWEST_OF_TAU = 2;
-
-    /** Below this raw ware still takes heat for its bound water: the curve may steepen again, °C. */
-    private static final double ONLY_FLATTENS_ABOVE_C = 800;
-
-    /** What a reading and the slope of an hour may be off by, K. */
-    private static final double SLOPE_WITHIN_K = 4;
-
-    /** A controller lets a kiln lag or lead its set-point by some kelvins, and creeps up to a top: so long a time, s. */
-    private static final double STEERS_WITHIN_S = 360;
-
-    /** A controller holds a top some kelvins under it. */
-    private static final double AS_GOOD_AS_THERE_K = 3;
-
     /** So far above its plan's top no kiln overshoots, K. */
     private static final double NOT_ITS_PLAN_K = 15;
 
@@ -69,38 +36,6 @@ final class HeatingForecast {
 
     private HeatingForecast() {}
 
-    static Optional<Temperature> target(ForecastQuestion question) {
-        if (question.target().isPresent()) {
-            return question.target();
-        }
-        return question.plan().map(plan -> plan.top());
-    }
-
-    static Optional<Arrival> unknownArrival(ForecastQuestion question) {
-        return target(question)
-                .map(target -> new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty()));
-    }
-
-    /** On the way down the log itself says whether the top was reached, where it shows the top. */
-    static Optional<Arrival> arrivalAfterTop(ForecastQuestion question, FiringData data) {
-        return target(question).map(target -> {
-            Optional<When> arrived = arrived(data.course, target);
-            Reaches reaches = arrived.isPresent() ? Reaches.YES : UnseenTop.reaches(data, target.celsius());
-            return new Arrival(target, reaches, arrived, Optional.empty());
-        });
-    }
-
-    /** When the log itself shows that it got there. */
-    private static Optional<When> arrived(Course course, Temperature target) {
-        for (int i = 0; i < course.size; i++) {
-            if (course.temperatureC[i] >= target.celsius() - AS_GOOD_AS_THERE_K) {
-                double at = course.timeS[i];
-                return Optional.of(new When(at, at, at));
-            }
-        }
-        return Optional.empty();
-    }
-
     private static Remark.Kind howFarTold(FiringData guessed) {
         if (!guessed.outputUntold()) {
             return Remark.Kind.OUTPUT_NOT_SEEN_YET;
@@ -109,7 +44,7 @@ final class HeatingForecast {
     }
 
     static Forecast forecast(ForecastQuestion question, FiringData data, Stage stage, List<Remark> remarks) {
-        Optional<Temperature> target = target(question);
+        Optional<Temperature> target = Arrivals.target(question);
         boolean outputKnown = !data.powered.isEmpty();
         FiringData guessed = outputKnown ? data : data.withGuessedPower(question.plan());
         boolean contradicted = remarks.stream().anyMatch(each -> each.kind().isOutputContradicted());
@@ -170,7 +105,8 @@ final class HeatingForecast {
                     return z -> cooling(data.nowS, fit, projection.now(z), z, ahead, aimC, power, steering, thresholds);
                 },
                 thresholds.length);
-        Arrival waited = arrival(target.get(), known, rising, flattensBelowC(known, forItsTop), power);
+        Arrivals.Answers answers = new Arrivals.Answers(rising[WHEN], rising[TOP], rising[TOP_WHEN_LATE]);
+        Arrival waited = Arrivals.of(target.get(), known, answers, Arrivals.flattensBelowC(known, forItsTop), power);
         Arrival steered = pace.isPresent()
                 ? pace.get().widened(waited, data.nowS, power)
                 : ByTheClock.arrival(steering, waited, rising[BY_THE_CLOCK], known, ahead.leavesS(aimC), power);
@@ -182,6 +118,9 @@ final class HeatingForecast {
                         data.course,
                         ahead.leavesS(aimC))
                 .ifPresent(remarks::add);
+        if (Arrivals.isBeyondElements(steered, answers, power)) {
+            remarks.add(Remark.of(Remark.Kind.TOPS_OUT_BEYOND_ELEMENTS));
+        }
         pace.filter(its -> steered.when().filter(when -> when.atS() > data.nowS).isPresent())
                 .ifPresent(its -> remarks.add(Remark.of(its.taken())));
         // A kiln that never gets there in the model cools from where it stalls: no time for a lid to be told.
@@ -250,10 +189,10 @@ final class HeatingForecast {
             Steering steering) {
         double[] answers = new double[RISING];
         full.startLike(slab);
-        answers[TOP] = PlanRun.topsOutC(full, TOPS_OUT_WITHIN_S);
+        answers[TOP] = PlanRun.topsOutC(full, Arrivals.TOPS_OUT_WITHIN_S);
         // A kiln that would get there twelve hours after its plan is late, not too weak.
         double plannedS = ahead.endsS(nowS) - nowS;
-        answers[TOP_WHEN_LATE] = Math.max(answers[TOP], PlanRun.topsOutC(full, Math.min(TOPS_OUT_WITHIN_S, plannedS)));
+        answers[TOP_WHEN_LATE] = Math.max(answers[TOP], PlanRun.topsOutC(full, Math.min(Arrivals.TOPS_OUT_WITHIN_S, plannedS)));
         if (steering == Steering.BY_THE_CLOCK) {
             full.startLike(slab);
             answers[BY_THE_CLOCK] = PlanRun.byTheClock(full, ahead, nowS, isLimited(power), aimC)
@@ -298,85 +237,6 @@ final class HeatingForecast {
         return question.plan().isPresent() || question.ahead().isPresent()
                 ? ArrivalScale.Power.UNKNOWN
                 : ArrivalScale.Power.PACE_ALONE;
-    }
-
-    private static Arrival arrival(
-            Temperature target, FiringData data, Spread[] spreads, double noHigherC, ArrivalScale.Power power) {
-        Spread when = spreads[WHEN];
-        Spread top = spreads[TOP];
-        Optional<When> arrived = arrived(data.course, target);
-        if (power == ArrivalScale.Power.UNKNOWN || power == ArrivalScale.Power.PACE_ALONE) {
-            // Nothing tells how much power is left: the pace may go on until, near the top, it cannot.
-            Optional<When> guess = when.isKnown() ? Optional.of(arrives(data, when, power)) : Optional.empty();
-            return new Arrival(
-                    target,
-                    arrived.isPresent() ? Reaches.YES : Reaches.CANNOT_SAY_YET,
-                    arrived.or(() -> guess),
-                    Optional.empty());
-        }
-        double nowC = data.nowC;
-        int stretches = data.powered.size();
-        double lower = ArrivalScale.topOutLower(top, nowC, power, stretches);
-        double higher = ArrivalScale.topOutHigher(top, nowC, power, stretches);
-        double highest = Math.max(nowC, Math.min(noHigherC, top.mean()));
-        TopsOut topsOut = new TopsOut(
-                Temperature.ofCelsius(highest),
-                Temperature.ofCelsius(Math.min(highest, Math.max(data.course.atLeastC(), top.mean() - lower))),
-                Temperature.ofCelsius(Math.max(nowC, Math.min(noHigherC, top.mean() + higher))));
-        if (arrived.isPresent()) {
-            return new Arrival(target, Reaches.YES, arrived, Optional.of(topsOut));
-        }
-        double aimC = target.celsius();
-        Spread late = spreads[TOP_WHEN_LATE];
-        double lateC = late.mean() + ArrivalScale.topOutHigher(late, nowC, power, stretches);
-        double atMostC = Math.max(topsOut.to().celsius(), Math.min(noHigherC, lateC));
-        Reaches reaches =
-                topsOut.from().celsius() >= aimC ? Reaches.YES : atMostC < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
-        if (reaches == Reaches.NO && nowC < TOO_EARLY_C && !runsFull(data.course, FULL_OUTPUT, FULL_FOR_S)) {
-            return new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty());
-        }
-        Optional<When> arrives =
-                reaches != Reaches.NO && when.isKnown() ? Optional.of(arrives(data, when, power)) : Optional.empty();
-        return new Arrival(target, reaches, arrives, Optional.of(topsOut));
-    }
-
-    /**
-     * How hot a kiln can get that has given all it has for an hour: from now on its curve only flattens. Infinite while
-     * it gives less. A kiln that has stood still for hours has told where it ends, whatever the fit believes of its own
-     * error.
-     */
-    private static double flattensBelowC(FiringData data, List<FiringFit.Weighted> fits) {
-        boolean full = data.guessedFullForS.orElse(0) >= ALL_IT_HAS_FOR_S
-                || runsFull(data.course, ALL_IT_HAS, ALL_IT_HAS_FOR_S);
-        if (data.nowC < ONLY_FLATTENS_ABOVE_C || !full) {
-            return Double.POSITIVE_INFINITY;
-        }
-        double tauS = fits.stream()
-                .mapToDouble(each -> each.fit().kiln().tauS())
-                .max()
-                .orElse(TOPS_OUT_WITHIN_S);
-        double slope = data.course.line(data.nowS - ALL_IT_HAS_FOR_S, data.nowS).slopeKS();
-        double leftS = Math.min(TOPS_OUT_WITHIN_S, SLOWEST_OF_TAU * tauS);
-        return data.nowC + Math.max(0, slope) * leftS + SLOPE_WITHIN_K;
-    }
-
-    private static boolean runsFull(Course course, double full, double forS) {
-        double fromS = course.lastS() - forS;
-        for (int i = course.last(); i >= 0 && course.timeS[i] >= fromS; i--) {
-            if (!(course.output[i] >= full)) {
-                return false;
-            }
-        }
-        return course.timeS[0] < fromS;
-    }
-
-    private static When arrives(FiringData data, Spread spread, ArrivalScale.Power power) {
-        double log = spread.mean();
-        double steers = STEERS_WITHIN_S / Math.exp(log);
-        double sooner = Math.hypot(steers, ArrivalScale.sooner(spread.halfWidth(), data.nowC, power));
-        double later = Math.hypot(steers, ArrivalScale.later(spread.halfWidth(), data.nowC, power));
-        return new When(
-                data.nowS + Math.exp(log), data.nowS + Math.exp(log - sooner), data.nowS + Math.exp(log + later));
     }
 
     /** Whether what is left of a plan is carried out, and not just a temperature aimed at. */

@@ -40,7 +40,7 @@ enum LevelCurve {
         if (belowK > BELOW_K) {
             return full ? AT_ITS_LIMIT : LAGS;
         }
-        boolean wantedHotter = HeatingForecast.target(question)
+        boolean wantedHotter = Arrivals.target(question)
                 .map(target -> data.nowC < target.celsius() - BELOW_K)
                 .orElse(true);
         boolean atHold = question.plan().filter(plan -> holdsAt(plan, data)).isPresent();

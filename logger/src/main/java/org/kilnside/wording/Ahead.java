@@ -83,6 +83,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 Remark.Kind.FALLS_AS_IF_OPEN,
                 Remark.Kind.OUTPUT_CONTRADICTED,
                 Remark.Kind.FULL_OUTPUT_CONTRADICTED,
+                Remark.Kind.REVERSED_OUTPUT_CONTRADICTED,
                 Remark.Kind.FULL_OUTPUT_GUESSED,
                 Remark.Kind.SETPOINT_RUNS_AHEAD,
                 Remark.Kind.MAY_END_BY_THE_CLOCK);

@@ -56,12 +56,14 @@ public final class ForecastWords {
         forecast.arrival().ifPresent(arrival -> lines.addAll(arrival(arrival, forecast.askedS())));
         lines.addAll(coolings(forecast));
         choices(forecast).forEach(choice -> lines.add(sentence(choice)));
+        // Who is told that it gets there did not ask how much further it could.
+        boolean arrives = forecast.arrival().filter(its -> its.reaches() == Forecast.Reaches.YES).isPresent();
         String energyKey = forecast.stage() == Forecast.Stage.WAITING ? "forecast.energy_ahead" : "forecast.energy";
         forecast.energy()
                 .ifPresent(energy ->
                         lines.add(sentence(words.text(energyKey, words.number(energy.kilowattHours(), 1)))));
         remarks(forecast).stream()
-                .filter(remark -> !remark.equals(atItsLimit()))
+                .filter(remark -> !remark.equals(atItsLimit()) && !(arrives && remark.equals(beyondElements())))
                 .forEach(remark -> lines.add(sentence(remark)));
         notes.forEach(note -> lines.add(sentence(note)));
         lines.add(words.text("forecast.caution"));
@@ -101,6 +103,10 @@ public final class ForecastWords {
 
     private String atItsLimit() {
         return words.named("forecast.remark", Forecast.Remark.Kind.AT_ITS_LIMIT);
+    }
+
+    private String beyondElements() {
+        return words.named("forecast.remark", Forecast.Remark.Kind.TOPS_OUT_BEYOND_ELEMENTS);
     }
 
     /** From when times without a clock count, said once for all of them. */
