@@ -187,7 +187,8 @@ public record Forecast(
         Optional<TopsOut> asElementsBear() {
             return at.celsius() > ELEMENTS_MELT_C
                     ? Optional.empty()
-                    : Optional.of(new TopsOut(at, from, Temperature.ofCelsius(Math.min(ELEMENTS_MELT_C, to.celsius()))));
+                    : Optional.of(
+                            new TopsOut(at, from, Temperature.ofCelsius(Math.min(ELEMENTS_MELT_C, to.celsius()))));
         }
     }
 

@@ -192,7 +192,8 @@ final class HeatingForecast {
         answers[TOP] = PlanRun.topsOutC(full, Arrivals.TOPS_OUT_WITHIN_S);
         // A kiln that would get there twelve hours after its plan is late, not too weak.
         double plannedS = ahead.endsS(nowS) - nowS;
-        answers[TOP_WHEN_LATE] = Math.max(answers[TOP], PlanRun.topsOutC(full, Math.min(Arrivals.TOPS_OUT_WITHIN_S, plannedS)));
+        answers[TOP_WHEN_LATE] =
+                Math.max(answers[TOP], PlanRun.topsOutC(full, Math.min(Arrivals.TOPS_OUT_WITHIN_S, plannedS)));
         if (steering == Steering.BY_THE_CLOCK) {
             full.startLike(slab);
             answers[BY_THE_CLOCK] = PlanRun.byTheClock(full, ahead, nowS, isLimited(power), aimC)

@@ -57,7 +57,9 @@ public final class ForecastWords {
         lines.addAll(coolings(forecast));
         choices(forecast).forEach(choice -> lines.add(sentence(choice)));
         // Who is told that it gets there did not ask how much further it could.
-        boolean arrives = forecast.arrival().filter(its -> its.reaches() == Forecast.Reaches.YES).isPresent();
+        boolean arrives = forecast.arrival()
+                .filter(its -> its.reaches() == Forecast.Reaches.YES)
+                .isPresent();
         String energyKey = forecast.stage() == Forecast.Stage.WAITING ? "forecast.energy_ahead" : "forecast.energy";
         forecast.energy()
                 .ifPresent(energy ->

@@ -45,12 +45,15 @@ class ArrivalsTest {
     @ValueSource(doubles = {700, 1000})
     void noKilnIsToldToGetHotterThanItsElementsBear(double atC) {
         int beyond = 0;
-        for (Population.Family family : List.of(
-                Population.Family.LIGHT_BRICK, Population.Family.FIBRE, Population.Family.HEAVY_BRICK)) {
+        for (Population.Family family :
+                List.of(Population.Family.LIGHT_BRICK, Population.Family.FIBRE, Population.Family.HEAVY_BRICK)) {
             for (int kiln = 0; kiln < 3; kiln++) {
                 Forecast forecast = asked(family, kiln, atC);
                 Arrival arrival = forecast.arrival().orElseThrow();
-                assertThat(arrival.topsOut().map(TopsOut::to).map(Temperature::celsius).orElse(0.0))
+                assertThat(arrival.topsOut()
+                                .map(TopsOut::to)
+                                .map(Temperature::celsius)
+                                .orElse(0.0))
                         .as("%s %d", family, kiln)
                         .isLessThanOrEqualTo(MELTS_C);
                 assertThat(saysBeyond(forecast)).isEqualTo(arrival.topsOut().isEmpty());
@@ -64,12 +67,11 @@ class ArrivalsTest {
 
     @Test
     void anIntervalEndsWhereElementsMelt() {
-        TopsOut told = new TopsOut(
-                Temperature.ofCelsius(1400), Temperature.ofCelsius(1100), Temperature.ofCelsius(1840));
-        assertThat(told.asElementsBear())
-                .contains(new TopsOut(told.at(), told.from(), Temperature.ofCelsius(MELTS_C)));
-        TopsOut beyond = new TopsOut(
-                Temperature.ofCelsius(1501), Temperature.ofCelsius(1100), Temperature.ofCelsius(1840));
+        TopsOut told =
+                new TopsOut(Temperature.ofCelsius(1400), Temperature.ofCelsius(1100), Temperature.ofCelsius(1840));
+        assertThat(told.asElementsBear()).contains(new TopsOut(told.at(), told.from(), Temperature.ofCelsius(MELTS_C)));
+        TopsOut beyond =
+                new TopsOut(Temperature.ofCelsius(1501), Temperature.ofCelsius(1100), Temperature.ofCelsius(1840));
         assertThat(beyond.asElementsBear()).isEmpty();
     }
 }

@@ -97,7 +97,11 @@ class ReversedOutputTest {
             double slippedS = s - 8 * 3600;
             double celsius = Math.min(1000, 20 + 150 * s / 3600.0);
             double reads = slippedS < 0 ? celsius : 500 + 100 * Math.exp(-slippedS / 3600);
-            log.add(s * 1000L, reads, OptionalDouble.of(slippedS < 0 ? 0.3 + celsius / 2500 : 1), OptionalDouble.of(1000));
+            log.add(
+                    s * 1000L,
+                    reads,
+                    OptionalDouble.of(slippedS < 0 ? 0.3 + celsius / 2500 : 1),
+                    OptionalDouble.of(1000));
         }
         assertThat(ReversedOutput.sinceS(Course.of(log.view()))).isEmpty();
     }
