@@ -9,7 +9,7 @@ import org.kilnside.schedule.Schedule;
 /** One course made ready for fitting: the drive, the free spans, the stretches of known power. */
 final class FiringData {
     /** As many independent things a course says of the kind of wall, at most. */
-    static final int INDEPENDENT = 20;
+    static final int INDEPENDENT = 40;
 
     /** A first reading this warm above ambient is a wall that has been heated before, K. */
     private static final double COLD_START_K = 25;

@@ -49,7 +49,7 @@ public final class KilnMemory {
 
     /** A kiln nobody has told or seen anything of: how common the kinds of wall are (common practice). */
     private static final Map<WallKind, Double> USUAL =
-            Map.of(WallKind.BRICK, 0.78, WallKind.LAYERED, 0.18, WallKind.FIBRE, 0.04);
+            Map.of(WallKind.BRICK, 0.72, WallKind.LAYERED, 0.18, WallKind.FIBRE, 0.1);
 
     private final Map<WallKind, Double> kinds;
     private final List<Lesson> lessons;
