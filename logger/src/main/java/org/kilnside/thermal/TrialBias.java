@@ -10,8 +10,8 @@ import java.util.List;
  * remaining time / forecast): what the fit looks like goes in, the error to be expected comes out. How it was set, on
  * what it was judged and what it gains is told in docs/decisions/0021.
  *
- * <p>It knows kilns that are let cool, shut, and whose heating the log shows; of others it says nothing. Fibre nobody
- * doubts is left to the model.
+ * <p>It knows kilns that are let cool, shut, and whose heating the log shows; of others it says nothing. Fibre is left to
+ * the model: the more probable it is, the less is taken.
  */
 final class TrialBias {
     private static final double LEAST_ALONE_S = 240;
@@ -61,13 +61,16 @@ final class TrialBias {
      */
     static double[] of(FiringData data, List<FiringFit.Weighted> fits, double[] thresholdsC) {
         double[] bias = new double[thresholdsC.length];
-        FittedKiln likeliest = fits.get(0).fit();
-        if (!knows(data) || likeliest.kind() == WallKind.FIBRE) {
+        List<FiringFit.Weighted> known =
+                fits.stream().filter(each -> each.fit().kind() != WallKind.FIBRE).toList();
+        if (!knows(data) || known.isEmpty()) {
             return bias;
         }
-        double[] seen = seen(data, fits);
+        FittedKiln likeliest = known.get(0).fit();
+        double[] seen = seen(data, known);
         double room = likeliest.kiln().ambientC();
-        double share = SHARE * Math.min(1, data.leftAloneForS() / WHOLE_FROM_S);
+        double brick = known.stream().mapToDouble(FiringFit.Weighted::weight).sum();
+        double share = SHARE * brick * Math.min(1, data.leftAloneForS() / WHOLE_FROM_S);
         double young = YOUNG * within(0, 1, (OLD_S - data.leftAloneForS()) / (OLD_S - YOUNG_S));
         for (int i = 0; i < thresholdsC.length; i++) {
             double fall = Math.log(Math.max(1, data.nowC - room) / Math.max(1, thresholdsC[i] - room));
