@@ -61,8 +61,9 @@ final class TrialBias {
      */
     static double[] of(FiringData data, List<FiringFit.Weighted> fits, double[] thresholdsC) {
         double[] bias = new double[thresholdsC.length];
-        List<FiringFit.Weighted> known =
-                fits.stream().filter(each -> each.fit().kind() != WallKind.FIBRE).toList();
+        List<FiringFit.Weighted> known = fits.stream()
+                .filter(each -> each.fit().kind() != WallKind.FIBRE)
+                .toList();
         if (!knows(data) || known.isEmpty()) {
             return bias;
         }

@@ -17,7 +17,8 @@ class FibreNobodyCalledSoTest {
     private static List<Judged.Kiln> kilns() {
         return IntStream.range(0, KILNS)
                 .mapToObj(i -> new Judged.Kiln(
-                        VirtualTrial.of(Population.Family.FIBRE, UNSEEN_SEED, i, 0, false), KilnMemory.none(Optional.empty())))
+                        VirtualTrial.of(Population.Family.FIBRE, UNSEEN_SEED, i, 0, false),
+                        KilnMemory.none(Optional.empty())))
                 .toList();
     }
 
