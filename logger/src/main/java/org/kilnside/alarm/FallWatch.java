@@ -38,6 +38,26 @@ final class FallWatch {
     private static final double FLATTENS = 1.35;
     private static final double NEW_GROUND_K = 8;
 
+    /** A lone kiln without power loses up to 20 K in its first minute, a fibre one white-hot: above this none does, K. */
+    private static final double ABRUPT_K = 25;
+
+    private static final double ABRUPT_SHARE = 0.03;
+
+    /** Elements that go dark take a bare sensor near them along for so long. */
+    private static final long GOES_DARK_MS = 4 * MINUTE_MS;
+
+    /** A number that is off its line by more when the elements go off fell before that, K. */
+    private static final double FELL_BEFORE_K = 6;
+
+    private static final double OUTPUT_ON = 0.05;
+    private static final double OUTPUT_OFF = 0.005;
+
+    /** What a shut kiln does for so long no sensor that slipped does: a wall's hole takes up and gives off in minutes. */
+    private static final long PLAIN_FOR_MS = 60 * MINUTE_MS;
+
+    private static final double PLAIN_FALL_K = 50;
+    private static final double PLAIN_SLOWS = 1.05;
+
     private double crestC = Double.NEGATIVE_INFINITY;
     private double troughC = Double.POSITIVE_INFINITY;
     private double usualFallK;
@@ -46,6 +66,7 @@ final class FallWatch {
     private Optional<Finding> slipped = Optional.empty();
     private double beforeSlipC;
     private double afterSlipC;
+    private long slippedMs;
 
     /**
      * Looks for power that is gone.
@@ -110,13 +131,14 @@ final class FallWatch {
 
     /**
      * Looks for a sensor that slipped out or is shorted, while the kiln is heated. Once found it stays, however harmless
-     * the number becomes, until the number comes back as fast as it went.
+     * the number becomes, until the number comes back as fast as it went; or until one that fell by no more than a kiln
+     * without power can has cooled for an hour as one does, with nothing on.
      */
     Optional<Finding> lookForSlip(Beats beats, boolean heated) {
         if (slipped.isPresent()) {
             boolean back = beats.slope(MINUTE_MS + 30_000).orElse(0) / 40 > 0.5 * (beforeSlipC - afterSlipC)
                     && beats.nowC() > afterSlipC + 0.5 * (beforeSlipC - afterSlipC);
-            slipped = back ? Optional.empty() : slipped;
+            slipped = back || isExplained(beats, heated) ? Optional.empty() : slipped;
             return slipped;
         }
         if (!heated) {
@@ -135,9 +157,11 @@ final class FallWatch {
         }
         double firstK = -first.getAsDouble();
         double secondK = -second.getAsDouble();
-        // A lone kiln without power loses up to 20 K in its first minute, a fibre one white-hot.
-        boolean abrupt = firstK > 25 + 0.03 * beforeC;
-        boolean flattens = firstK > SLIP_K && secondK < FLATTENS * firstK && secondK > 0.4 * firstK;
+        boolean abrupt = firstK > abruptK(beforeC);
+        boolean flattens = firstK > SLIP_K
+                && secondK < FLATTENS * firstK
+                && secondK > 0.4 * firstK
+                && !fellAsElementsWentDark(beats);
         // A thermostat's swing comes back to where it has been; a sensor that moved is where the kiln was not.
         boolean newGround = beats.nowC() < beats.lowestBetween(8 * MINUTE_MS, 2 * MINUTE_MS) - NEW_GROUND_K;
         if (newGround && (abrupt || flattens)) {
@@ -146,9 +170,65 @@ final class FallWatch {
         return slipped;
     }
 
+    private static double abruptK(double beforeC) {
+        return ABRUPT_K + ABRUPT_SHARE * beforeC;
+    }
+
+    /** Whether the controller went from on to off some minutes ago and the number was still on its line then. */
+    private static boolean fellAsElementsWentDark(Beats beats) {
+        long offMs = switchedOffMs(beats);
+        if (offMs < MINUTE_MS || offMs > GOES_DARK_MS) {
+            return false;
+        }
+        OptionalDouble off = beats.offLine(offMs + 5 * MINUTE_MS, offMs + Beats.BEAT_MS, offMs);
+        return off.isPresent() && off.getAsDouble() > -FELL_BEFORE_K;
+    }
+
+    /** For how long the controller has been off that was on before, ms: by its output, or where it tells none by a set-point taken away; else 0. */
+    private static long switchedOffMs(Beats beats) {
+        if (beats.meanOutput(MINUTE_MS, 0).isPresent()) {
+            long offMs = beats.unpoweredMs();
+            boolean wasOn = beats.meanOutput(offMs + MINUTE_MS, offMs + Beats.BEAT_MS).orElse(0) > OUTPUT_ON;
+            return wasOn ? offMs : 0;
+        }
+        long agoMs = 0;
+        while (agoMs <= GOES_DARK_MS && beats.setpointC(agoMs).isEmpty()) {
+            agoMs += Beats.BEAT_MS;
+        }
+        return agoMs;
+    }
+
+    /** Whether the doubt is gainsaid by an hour of plain cooling with nothing on. */
+    private boolean isExplained(Beats beats, boolean heated) {
+        boolean lasts = beats.nowMs() - slippedMs > PLAIN_FOR_MS;
+        if (!lasts || beforeSlipC - afterSlipC > abruptK(beforeSlipC)) {
+            return false;
+        }
+        OptionalDouble output = beats.meanOutput(PLAIN_FOR_MS, 0);
+        boolean off = output.isPresent() ? output.getAsDouble() < OUTPUT_OFF : !heated;
+        return off && coolsPlainly(beats);
+    }
+
+    /** Whether each third of the last hour fell, and by no more than the one before. */
+    private static boolean coolsPlainly(Beats beats) {
+        double fell = 0;
+        double before = Double.POSITIVE_INFINITY;
+        for (int third = 3; third > 0; third--) {
+            OptionalDouble slope = beats.slope(PLAIN_FOR_MS / 3 * third, PLAIN_FOR_MS / 3 * (third - 1));
+            double perHour = -slope.orElse(0);
+            if (perHour <= 0 || perHour > PLAIN_SLOWS * before) {
+                return false;
+            }
+            fell += perHour / 3;
+            before = perHour;
+        }
+        return fell > PLAIN_FALL_K;
+    }
+
     private void slip(Beats beats, double fromC, long agoMs) {
         beforeSlipC = fromC;
         afterSlipC = beats.nowC();
+        slippedMs = beats.nowMs();
         slipped = Optional.of(
                 Finding.since(beats.nowMs() - agoMs, Measure.ofCelsius(beats.nowC()), Measure.ofCelsius(fromC)));
     }
