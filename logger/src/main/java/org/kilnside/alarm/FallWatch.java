@@ -188,7 +188,8 @@ final class FallWatch {
     private static long switchedOffMs(Beats beats) {
         if (beats.meanOutput(MINUTE_MS, 0).isPresent()) {
             long offMs = beats.unpoweredMs();
-            boolean wasOn = beats.meanOutput(offMs + MINUTE_MS, offMs + Beats.BEAT_MS).orElse(0) > OUTPUT_ON;
+            boolean wasOn =
+                    beats.meanOutput(offMs + MINUTE_MS, offMs + Beats.BEAT_MS).orElse(0) > OUTPUT_ON;
             return wasOn ? offMs : 0;
         }
         long agoMs = 0;

@@ -43,9 +43,7 @@ class FallWatchTest {
     private Optional<Boolean> line(DoubleUnaryOperator celsius, DoubleUnaryOperator output, boolean heated) {
         double since = nowS - HAPPENS_S;
         ControllerReport report = new ControllerReport(
-                Optional.of(Share.ofPercent(100 * output.applyAsDouble(since))),
-                Optional.empty(),
-                OptionalInt.empty());
+                Optional.of(Share.ofPercent(100 * output.applyAsDouble(since))), Optional.empty(), OptionalInt.empty());
         boolean full = beats.add(nowS * 1000L, celsius.applyAsDouble(since), report);
         nowS += LINE_S;
         return full ? Optional.of(watch.lookForSlip(beats, heated).isPresent()) : Optional.empty();
@@ -126,7 +124,8 @@ class FallWatchTest {
     /** While the elements are on nothing is taken back. */
     @Test
     void aSensorThatSlippedALittleIsDoubtedAsLongAsTheElementsAreOn() {
-        assertThat(ringsWithin(HAPPENS_S + 150, since -> slips(since, 45), since -> 0.6)).isTrue();
+        assertThat(ringsWithin(HAPPENS_S + 150, since -> slips(since, 45), since -> 0.6))
+                .isTrue();
         DoubleUnaryOperator falls = since -> slips(since, 45) * Math.exp(-since / 3600 / 8);
         assertThat(staysDoubted(4 * 3600, falls, 0.8)).isTrue();
     }
