@@ -51,6 +51,8 @@ public enum AlarmKind {
     BOX_TOO_HOT(Grade.LOOK_SOON, Advice.COOL_THE_BOX),
     /** The same number for an hour, and nobody has told whether the kiln is held there: a steady hold, or a frozen sensor. */
     NUMBER_STANDS(Grade.LOOK_SOON, Advice.ASK_WHETHER_HELD),
+    /** At full output the kiln has cooled for hours: the output told is not what the elements get. */
+    OUTPUT_CONTRADICTED(Grade.LOOK_SOON, Advice.LOOK_AT_OUTPUT),
     /** The lid was moved: the number is the air's now, not the ware's. */
     LID_MOVED(Grade.LOOK_SOON, Advice.TAKE_NUMBER_FOR_AIR),
     /** A copy that follows has heard nothing new of the recorder: it, its computer or the network is gone. */
@@ -94,6 +96,7 @@ public enum AlarmKind {
         SWITCH_OFF_AND_LOOK_AT_SENSOR,
         LOOK_AT_CONTROLLER,
         LOOK_AT_POWER,
+        LOOK_AT_OUTPUT,
         COMPARE_PROGRAM,
         ASK_WHETHER_HELD,
         SLOW_DOWN,

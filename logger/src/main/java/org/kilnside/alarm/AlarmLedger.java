@@ -144,6 +144,11 @@ final class AlarmLedger {
         return entry != null && !entry.alarm.isOver();
     }
 
+    /** Whether it stands and is no older than a moment. */
+    boolean isActiveSince(AlarmKind kind, long sinceMs) {
+        return isActive(kind) && entries.get(kind).alarm.sinceMs() >= sinceMs;
+    }
+
     private void changed(What what, Alarm alarm, long nowMs) {
         changes.add(new AlarmChange(what, alarm, nowMs));
         stale = true;

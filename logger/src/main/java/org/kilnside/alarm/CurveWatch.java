@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import java.util.function.Supplier;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.CoolingAtFullOutput;
 import org.kilnside.sensor.SignalWatch.Suspicion;
 import org.kilnside.tracking.FiringStage;
 import org.kilnside.tracking.FiringTracker;
@@ -68,6 +69,7 @@ final class CurveWatch {
     private final WareRiskWatch ware;
     private final WaterWatch water = new WaterWatch();
     private final NewsWatch news;
+    private final CoolingAtFullOutput cooling = new CoolingAtFullOutput();
     private boolean due;
     private double highestC = Double.NEGATIVE_INFINITY;
     private long hadSetpointMs = Long.MIN_VALUE;
@@ -89,6 +91,10 @@ final class CurveWatch {
 
     void good(long elapsedMs, double celsius, ControllerReport controller) {
         due |= beats.add(elapsedMs, celsius, controller);
+        cooling.offer(
+                elapsedMs,
+                celsius,
+                controller.output().map(its -> OptionalDouble.of(its.fraction())).orElseGet(OptionalDouble::empty));
         highestC = Math.max(highestC, celsius);
     }
 
@@ -184,8 +190,10 @@ final class CurveWatch {
         ledger.assess(AlarmKind.SENSOR_FROZEN, saturated.isPresent() ? Optional.empty() : frozen, nowMs, CALM_MS);
         suspicion(suspicions, Suspicion.REVERSED_LEADS)
                 .ifPresent(found -> ledger.raise(AlarmKind.SENSOR_REVERSED, found, nowMs));
-        Optional<Finding> lying = hungry.look(beats, suspicion(suspicions, Suspicion.READS_FAR_TOO_LOW))
-                .or(() -> suspicion(suspicions, Suspicion.RISES_TOO_FAST));
+        Optional<Finding> low = isOutputNone(ledger, nowMs)
+                ? Optional.empty()
+                : hungry.look(beats, suspicion(suspicions, Suspicion.READS_FAR_TOO_LOW));
+        Optional<Finding> lying = low.or(() -> suspicion(suspicions, Suspicion.RISES_TOO_FAST));
         Optional<Finding> cannotBe = tooHigh.look(beats);
         // Without power the number is right, and a kiln that takes none explains it.
         if (lying.isPresent() && !ledger.isActive(AlarmKind.POWER_GONE)) {
@@ -195,6 +203,18 @@ final class CurveWatch {
         } else if (hungry.isGainsaid(beats)) {
             ledger.clear(AlarmKind.SENSOR_LYING, nowMs);
         }
+    }
+
+    /** Whether the output is none, so that nothing is held against the number for it; what was raised in this cooling is over. */
+    private boolean isOutputNone(AlarmLedger ledger, long nowMs) {
+        Optional<Finding> contradicted = cooling.sinceMs().stream()
+                .mapToObj(since -> Finding.since(since, Measure.ofShare(1), Measure.ofShare(0)))
+                .findFirst();
+        ledger.assess(AlarmKind.OUTPUT_CONTRADICTED, contradicted, nowMs);
+        contradicted
+                .filter(found -> ledger.isActiveSince(AlarmKind.SENSOR_LYING, found.sinceMs()))
+                .ifPresent(found -> ledger.clear(AlarmKind.SENSOR_LYING, nowMs));
+        return contradicted.isPresent();
     }
 
     private static Optional<Finding> suspicion(Map<Suspicion, Long> suspicions, Suspicion which) {

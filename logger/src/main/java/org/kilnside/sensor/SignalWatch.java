@@ -64,6 +64,7 @@ public final class SignalWatch {
     private final long frozenMs;
     private final Map<Suspicion, Long> since = new EnumMap<>(Suspicion.class);
 
+    private final CoolingAtFullOutput cooling = new CoolingAtFullOutput();
     private boolean begun;
     private int lastCode;
     private int lastColdCode;
@@ -101,7 +102,8 @@ public final class SignalWatch {
         REVERSED_LEADS,
         /**
          * An hour at full output and hardly any rise: another type of wire than the amplifier is set to, a shorted or
-         * slipped sensor, or elements that do not heat. Do not trust the number.
+         * slipped sensor, or elements that do not heat. Do not trust the number. Not where it has cooled for hours at that
+         * output: then the output is none.
          */
         READS_FAR_TOO_LOW,
         /** It rises faster than any kiln heats: another type of wire than the amplifier is set to. */
@@ -141,6 +143,7 @@ public final class SignalWatch {
             double tipC = celsius.getAsDouble();
             highestC = Math.max(highestC, tipC);
             watchReversed(elapsedMs, tipC, boardC);
+            cooling.offer(elapsedMs, tipC, output);
             watchRise(elapsedMs, tipC, output);
             watchFast(elapsedMs, tipC);
         }
@@ -240,7 +243,7 @@ public final class SignalWatch {
     }
 
     private void watchRise(long elapsedMs, double tipC, OptionalDouble output) {
-        spanAtFullOutput &= output.orElse(0) >= FULL_OUTPUT;
+        spanAtFullOutput &= output.orElse(0) >= FULL_OUTPUT && cooling.sinceMs().isEmpty();
         if (!spanAtFullOutput) {
             startSpan(elapsedMs, tipC);
             spanAtFullOutput = output.orElse(0) >= FULL_OUTPUT;

@@ -70,6 +70,7 @@ class AlarmEntryTest {
                         "water-leaving",
                         "controller-restarted",
                         "box-too-hot",
+                        "output-contradicted",
                         "lid-moved",
                         "disk-filling",
                         "on-battery",
