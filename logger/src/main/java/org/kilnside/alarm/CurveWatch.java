@@ -94,7 +94,10 @@ final class CurveWatch {
         cooling.offer(
                 elapsedMs,
                 celsius,
-                controller.output().map(its -> OptionalDouble.of(its.fraction())).orElseGet(OptionalDouble::empty));
+                controller
+                        .output()
+                        .map(its -> OptionalDouble.of(its.fraction()))
+                        .orElseGet(OptionalDouble::empty));
         highestC = Math.max(highestC, celsius);
     }
 

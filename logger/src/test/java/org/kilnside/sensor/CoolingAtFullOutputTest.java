@@ -43,7 +43,8 @@ class CoolingAtFullOutputTest {
     @ParameterizedTest
     @ValueSource(ints = {1, 10, 60, 300})
     void aKilnThatCoolsAsOneWithoutPowerGainsaysFullOutputAfterTwoHours(int everyS) {
-        assertThat(seenAfterH(everyS, CoolingAtFullOutputTest::cools, since -> 1).orElseThrow())
+        assertThat(seenAfterH(everyS, CoolingAtFullOutputTest::cools, since -> 1)
+                        .orElseThrow())
                 .isBetween(1.9, 2.6);
     }
 
@@ -69,7 +70,8 @@ class CoolingAtFullOutputTest {
 
     @Test
     void anOutputThatIsNothingMeanwhileIsBelieved() {
-        assertThat(seenAfterH(10, CoolingAtFullOutputTest::cools, since -> since < 0 ? 1 : 0)).isEmpty();
+        assertThat(seenAfterH(10, CoolingAtFullOutputTest::cools, since -> since < 0 ? 1 : 0))
+                .isEmpty();
         assertThat(seenAfterH(10, CoolingAtFullOutputTest::cools, since -> since % 3000 < 600 ? 0.2 : 1))
                 .isEmpty();
     }
@@ -106,6 +108,7 @@ class CoolingAtFullOutputTest {
     @Test
     void aSensorThatFellToTheRoomOverAKilnAtFullPowerDoes() {
         assertThat(readsFarTooLow(since -> slips(since, 1100))).isTrue();
-        assertThat(readsFarTooLow(since -> since < 0 ? 1200 : 300 * Math.pow(0.5, since / 3600 / 3))).isTrue();
+        assertThat(readsFarTooLow(since -> since < 0 ? 1200 : 300 * Math.pow(0.5, since / 3600 / 3)))
+                .isTrue();
     }
 }

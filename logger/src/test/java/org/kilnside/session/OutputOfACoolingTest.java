@@ -25,9 +25,7 @@ class OutputOfACoolingTest {
 
     /** To 1000 °C as at full power; then left to itself, or as one says. */
     private static double curve(double hour, DoubleUnaryOperator after) {
-        return hour < TOP_H
-                ? 20 + 1150 * (1 - Math.exp(-hour / 3.6))
-                : after.applyAsDouble(hour - TOP_H);
+        return hour < TOP_H ? 20 + 1150 * (1 - Math.exp(-hour / 3.6)) : after.applyAsDouble(hour - TOP_H);
     }
 
     private static final double TOP_C = curve(TOP_H - 1e-9, hour -> 0);
@@ -64,7 +62,9 @@ class OutputOfACoolingTest {
     @Test
     void aCoolingAtFullOutputSaysOnceThatTheOutputIsNone() {
         List<AlarmChange> changes = rung(hour -> 20 + (TOP_C - 20) * Math.pow(0.5, hour / 3), TOP_H + 16);
-        assertThat(raised(changes)).doesNotContain(AlarmKind.SENSOR_LYING).containsOnlyOnce(AlarmKind.OUTPUT_CONTRADICTED);
+        assertThat(raised(changes))
+                .doesNotContain(AlarmKind.SENSOR_LYING)
+                .containsOnlyOnce(AlarmKind.OUTPUT_CONTRADICTED);
     }
 
     /** The wire touches in the wall: the number sinks from there to the room's while the kiln takes all it can. */
