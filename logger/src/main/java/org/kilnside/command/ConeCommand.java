@@ -21,6 +21,7 @@ import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.heatwork.PlanHeat;
+import org.kilnside.quantity.Interval;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.tracking.FiringsApart;
@@ -184,12 +185,11 @@ public final class ConeCommand implements Callable<Integer> {
         PlanHeat.PlannedCone cone = PlanHeat.of(
                 table,
                 plan.schedule().curveFrom(UnitText.temperature(LIT_AT)),
-                PlanHeat.USUAL_COOLING,
                 sensor.uncertainty());
         sensor.mustReach(cone.whole().peak());
         if (json) {
             around.out()
-                    .println(object("plan", name, cone.whole())
+                    .println(between(object("plan", name, cone.whole()), cone.cooled().coolingAdded())
                             .with("at_end_of_top", position(cone.atEndOfTop()))
                             .with(
                                     "sensor",
@@ -225,6 +225,16 @@ public final class ConeCommand implements Callable<Integer> {
                 .with("peak_s", reached.peakMs() / 1000.0, 3)
                 .with("top_seen", seen)
                 .with("gaps_s", reached.gaps().toMillis() / 1000.0, 3);
+    }
+
+    /** What the coolings of kilns nobody knows leave open. */
+    static JsonObject between(JsonObject object, Optional<Interval<Double>> coolingAdded) {
+        return object.with("cooling_added_from", coolingAdded, each -> rounded(each.from()))
+                .with("cooling_added_to", coolingAdded, each -> rounded(each.to()));
+    }
+
+    private static double rounded(double cones) {
+        return Math.round(cones * 1000) / 1000.0;
     }
 
     /** What the sensor alone leaves open at a top, and whether its class still promises that. */

@@ -242,7 +242,7 @@ final class ConeWish {
         }
 
         private ConePosition cooled(HeatingRate last, Temperature at, Duration held) {
-            return PlanHeat.cooled(table, last, at, held, PlanHeat.USUAL_COOLING);
+            return PlanHeat.cooled(table, last, at, held);
         }
 
         /** A plan's cone and a firing's have the beginning of the cooling in them, the chart has not. */

@@ -166,6 +166,7 @@ final class PlanOutlookCommand implements Callable<Integer> {
         } else {
             object.withNull("cooling_added");
         }
+        ConeCommand.between(object, outlook.cone().coolingBetween());
         object.with("planned_s", outlook.planned().toSeconds())
                 .with("highest_c", estimate(outlook.highest(), Temperature::celsius, 1));
         object.with("reaches", outlook.reaches().known(), known -> known);

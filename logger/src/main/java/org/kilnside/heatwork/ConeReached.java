@@ -64,6 +64,11 @@ public record ConeReached(
         return isAtLeast() ? Optional.empty() : Optional.of(between.to());
     }
 
+    /** The same with another range. */
+    ConeReached withRange(Interval<ConePosition> range) {
+        return new ConeReached(series, cone, range, coolingAdded, peak, peakMs, top, gaps);
+    }
+
     /**
      * Whether these are the readings of a kiln that was not fired.
      *

@@ -1,6 +1,7 @@
 package org.kilnside.heatwork;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import org.hipparchus.analysis.solvers.BisectionSolver;
 import org.kilnside.firing.Trace;
@@ -14,16 +15,8 @@ import org.kilnside.sensor.SensorUncertainty;
  * how long a hold does.
  */
 public final class PlanHeat {
-    /**
-     * How a kiln nobody knows yet cools by itself: towards 20 °C with this time constant, 200 °C/h at 1222 °C (common
-     * practice: a cooling of 12 to 30 h). A plan's cone has the cooling in it as a firing's has, or every clean firing
-     * would read over.
-     */
-    public static final Duration USUAL_COOLING = Duration.ofHours(6);
-
-    private static final double ROOM_C = 20;
-    private static final long COOLING_STEP_MS = 120_000;
-    private static final long COOLING_FOR_MS = 6 * 3_600_000L;
+    /** So far below its top no cone bends that matters, K. */
+    public static final double COUNTS_BELOW_TOP_K = 320;
 
     private static final double LOWEST_TOP_C = 350;
     /** Above this no top is looked for, °C. */
@@ -35,48 +28,44 @@ public final class PlanHeat {
     private PlanHeat() {}
 
     /**
-     * Which cone a plan comes to.
+     * Which cone a plan comes to. A plan's cone has the cooling in it as a firing's has, or every clean firing would read
+     * over.
      *
-     * @param whole with the cooling after its last planned moment, as the kiln would cool by itself
+     * @param cooled with the cooling after its top, as the plan has it, or as a kiln nobody knows cools by itself
      * @param atEndOfTop where it stands at the end of its planned time at the top, no cooling counted
      */
-    public record PlannedCone(ConeReached whole, ConePosition atEndOfTop) {}
+    public record PlannedCone(CooledCone cooled, ConePosition atEndOfTop) {
+        public ConeReached whole() {
+            return cooled.whole();
+        }
+    }
 
-    /** Which cone a plan comes to in a kiln that follows it and then cools with a time constant. */
-    public static PlannedCone of(ConeTable table, PlannedCurve plan, Duration coolingTime, SensorUncertainty sensor) {
-        Trace.Builder line = new Trace.Builder();
+    /** Which cone a plan comes to in a kiln nobody knows that follows it. */
+    public static PlannedCone of(ConeTable table, PlannedCurve plan, SensorUncertainty sensor) {
         Trace.Builder untilTop = new Trace.Builder();
-        line.add(0, plan.start().celsius());
         untilTop.add(0, plan.start().celsius());
-        double topC = plan.schedule().top().celsius();
-        long lastTopMs = plan.legs().stream()
-                .filter(leg -> leg.toC() >= topC)
-                .mapToLong(PlannedCurve.Leg::toMs)
-                .max()
-                .orElseThrow();
-        for (PlannedCurve.Leg leg : plan.legs()) {
-            addLeg(line, leg);
-            if (leg.toMs() <= lastTopMs) {
-                addLeg(untilTop, leg);
-            }
-        }
-        PlannedCurve.Leg last = plan.legs().get(plan.legs().size() - 1);
-        addCooling(line, last.toMs(), last.toC(), coolingTime);
+        List<PlannedCurve.Leg> afterTop = afterTop(plan);
+        plan.legs().stream()
+                .limit(plan.legs().size() - afterTop.size())
+                .forEach(leg -> {
+                    untilTop.add(leg.fromMs(), leg.fromC());
+                    untilTop.add(leg.toMs(), leg.toC());
+                });
+        Trace risen = untilTop.view();
         return new PlannedCone(
-                HeatWork.ofLine(table, line.view()).reached(sensor),
-                HeatWork.ofLine(table, untilTop.view()).reached(sensor).cone());
+                CooledCone.of(table, risen, afterTop, sensor),
+                HeatWork.ofLine(table, risen).reached(sensor).cone());
     }
 
-    private static void addLeg(Trace.Builder line, PlannedCurve.Leg leg) {
-        line.add(leg.fromMs(), leg.fromC());
-        line.add(leg.toMs(), leg.toC());
-    }
-
-    private static void addCooling(Trace.Builder line, long fromMs, double fromC, Duration coolingTime) {
-        for (long after = COOLING_STEP_MS; after <= COOLING_FOR_MS; after += COOLING_STEP_MS) {
-            double left = StrictMath.exp(-(double) after / coolingTime.toMillis());
-            line.add(fromMs + after, ROOM_C + (fromC - ROOM_C) * left);
+    /** What a plan has after its last moment at its top. */
+    public static List<PlannedCurve.Leg> afterTop(PlannedCurve plan) {
+        double topC = plan.schedule().top().celsius();
+        List<PlannedCurve.Leg> legs = plan.legs();
+        int first = legs.size();
+        while (first > 0 && legs.get(first - 1).toC() < topC) {
+            first--;
         }
+        return legs.subList(first, legs.size());
     }
 
     /**
@@ -129,16 +118,14 @@ public final class PlanHeat {
      *
      * @param rate of the last ramp, above 0
      */
-    public static ConePosition cooled(
-            ConeTable table, HeatingRate rate, Temperature top, Duration hold, Duration coolingTime) {
+    public static ConePosition cooled(ConeTable table, HeatingRate rate, Temperature top, Duration hold) {
         Trace.Builder line = new Trace.Builder();
         long upMs = Math.round(ConeTable.RAMP_BELOW_K / rate.kelvinPerHour() * 3_600_000);
         line.add(0, top.celsius() - ConeTable.RAMP_BELOW_K);
         line.add(upMs, top.celsius());
         line.add(upMs + hold.toMillis(), top.celsius());
-        addCooling(line, upMs + hold.toMillis(), top.celsius(), coolingTime);
-        return HeatWork.ofLine(table, line.view())
-                .reached(SensorUncertainty.UNKNOWN)
+        return CooledCone.of(table, line.view(), List.of(), SensorUncertainty.UNKNOWN)
+                .whole()
                 .cone();
     }
 

@@ -165,7 +165,7 @@ public record Outlook(
                         top,
                         shown,
                         ConeAhead.keyedInAsWritten(
-                                firings.middle(),
+                                firings,
                                 question.table(),
                                 question.sensor().uncertainty(),
                                 numbers)));

@@ -96,7 +96,8 @@ public record WantedCone(
                 kilns,
                 List.of(Temperature.ofCelsius(
                         Math.max(question.room().celsius() + 5, plan.top().celsius() - 330))));
-        return ConeAhead.reached(firing, question.table(), question.sensor().uncertainty())
+        return ConeAhead.reached(
+                        firing, kilns.isRemembered(), question.table(), question.sensor().uncertainty())
                 .cone()
                 .steps()
                 .orElse(-1);

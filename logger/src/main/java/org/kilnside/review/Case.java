@@ -7,6 +7,7 @@ import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeReached;
+import org.kilnside.heatwork.FreeFall;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.heatwork.WitnessJudgement;
 import org.kilnside.quantity.Temperature;
@@ -51,7 +52,7 @@ final class Case {
     private final WitnessJudgement witness;
     private final Attribution attribution;
     private final Map<Attribution.Part, Double> shares;
-    private final Shape.FreeFall fall;
+    private final FreeFall fall;
     private final ConeReached seen;
     private final Optional<Frozen> frozen;
     private final Optional<Cooling> cooling;
@@ -78,7 +79,7 @@ final class Case {
         Bins read = frozen.map(stands -> steered.without(stands.fromS(), stands.fromS() + 60 * stands.minutes()))
                 .orElse(steered);
         planned = question.plan().curveFrom(Temperature.ofCelsius(start(read)));
-        Shape unfallen = Shape.planned(planned, new Line(), Shape.FreeFall.USUAL);
+        Shape unfallen = Shape.planned(planned, new Line(), FreeFall.USUAL);
         double topC = unfallen.levelC();
         hidden = HiddenTop.of(
                 read, new HiddenTop.Asked(topC, unfallen.lastRateKPerH(), plannedHoldMinutes() * 60, planned));
@@ -145,7 +146,7 @@ final class Case {
         return new Conduct.Schedule(byTheClock, lateS, heatsAgain);
     }
 
-    private static Shape.FreeFall freeFall(Bins bins, TopPhase phase) {
+    private static FreeFall freeFall(Bins bins, TopPhase phase) {
         double level = phase.levelC();
         int from = bins.firstFrom(phase.leftS());
         while (from < bins.last() && bins.celsius[from] > level - 8) {
@@ -158,8 +159,9 @@ final class Case {
         double seconds = bins.timeS[to] - bins.timeS[from];
         double ratio = (bins.celsius[from] - 20) / (bins.celsius[to] - 20);
         boolean known = bins.celsius[from] - bins.celsius[to] > 25 && seconds > 60 && ratio > 1;
-        double constant = known ? seconds / Math.log(ratio) : Shape.FreeFall.USUAL.constantS();
-        return new Shape.FreeFall(Math.max(1800, Math.min(60_000, constant)));
+        return known
+                ? FreeFall.ofConstant(Math.max(1800, Math.min(60_000, seconds / Math.log(ratio))))
+                : FreeFall.USUAL;
     }
 
     private static Trace trace(Bins bins) {

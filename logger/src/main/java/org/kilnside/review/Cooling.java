@@ -2,6 +2,7 @@ package org.kilnside.review;
 
 import java.util.List;
 import java.util.Optional;
+import org.kilnside.heatwork.FreeFall;
 import org.kilnside.schedule.PlannedCurve;
 
 /**
@@ -37,12 +38,12 @@ record Cooling(double fromC, double toC, double tookS, double goalS, Against aga
     /** By so much of itself the time constant has grown when a kiln is down to nothing. */
     private static final double LATER = 0.6;
 
-    static Optional<Cooling> of(Bins bins, TopPhase phase, PlannedCurve plan, Shape.FreeFall fall, List<Bins> earlier) {
+    static Optional<Cooling> of(Bins bins, TopPhase phase, PlannedCurve plan, FreeFall fall, List<Bins> earlier) {
         if (!phase.falls()) {
             return Optional.empty();
         }
         double topC = plan.schedule().top().celsius();
-        double constantS = Math.min(fall.constantS(), fastestS(bins, phase));
+        double constantS = Math.min(fall.slowS(), fastestS(bins, phase));
         double fromC = Double.NaN;
         double toC = Double.NaN;
         double goalS = 0;

@@ -1,6 +1,7 @@
 package org.kilnside.review;
 
 import java.util.Optional;
+import org.kilnside.heatwork.FreeFall;
 import org.kilnside.schedule.PlannedCurve;
 
 /**
@@ -95,7 +96,7 @@ record HiddenTop(
         double fromC = bins.celsius[after - 1];
         double toC = bins.celsius[after];
         double slope = bins.slopeKPerH(toS, toS + 900) / 3600;
-        double constantAfter = slope < 0 ? (toC - ROOM_C) / -slope : Shape.FreeFall.USUAL.constantS();
+        double constantAfter = slope < 0 ? (toC - ROOM_C) / -slope : FreeFall.USUAL.slowS();
         // A kiln falls faster at first: of the time constant seen later 0.81 ± 0.05 holds from the top on (simulated
         // kilns of four families).
         double constant = constantAfter * (1 - FASTER_AT_FIRST);

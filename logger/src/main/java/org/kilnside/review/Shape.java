@@ -2,7 +2,10 @@ package org.kilnside.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.FreeFall;
 import org.kilnside.heatwork.PlanHeat;
+import org.kilnside.heatwork.WayDown;
 import org.kilnside.schedule.PlannedCurve;
 
 /**
@@ -21,18 +24,8 @@ record Shape(double levelC, Line rise, Line top, Line fall) {
     /** On the way down the rate has gone long before this. */
     static final double FALL_K = 200;
 
-    private static final double ROOM_C = 20;
     private static final double STEP_S = 60;
     private static final double FALL_FOR_S = 8 * 3600;
-
-    /** How a kiln falls from its top by itself: towards the room with a time constant, s. */
-    record FreeFall(double constantS) {
-        static final FreeFall USUAL = new FreeFall(PlanHeat.USUAL_COOLING.toSeconds());
-
-        double after(double fromC, double seconds) {
-            return ROOM_C + (fromC - ROOM_C) * Math.exp(-seconds / constantS);
-        }
-    }
 
     /** The parts of a measured curve; where its fall was not seen, the kiln falls by itself. */
     static Shape measured(Bins bins, TopPhase phase, FreeFall fall) {
@@ -71,8 +64,10 @@ record Shape(double levelC, Line rise, Line top, Line fall) {
     }
 
     private static void addFall(Line down, double fromS, double fromC, double level, FreeFall fall) {
+        FreeFall.Falling kiln = fall.from(fromC);
         for (double after = STEP_S; after < FALL_FOR_S; after += STEP_S) {
-            double celsius = fall.after(fromC, after);
+            kiln.go(STEP_S, Double.NEGATIVE_INFINITY);
+            double celsius = kiln.celsius();
             if (celsius < level - FALL_K) {
                 return;
             }
@@ -115,31 +110,13 @@ record Shape(double levelC, Line rise, Line top, Line fall) {
         for (int i = firstTop + 1; i <= lastTop; i++) {
             top.add(legs.get(i).toMs() / 1000.0, legs.get(i).toC() - level);
         }
-        Line down = new Line();
         if (lastTop == legs.size() - 1) {
-            down = ownFall;
-        } else {
-            double atC = level;
-            double atS = 0;
-            down.add(0, 0);
-            for (int i = lastTop + 1; i < legs.size() && atC > level - FALL_K; i++) {
-                double fromS = atS;
-                double lengthS = legs.get(i).durationMs() / 1000.0;
-                double fromC = atC;
-                boolean arrived = false;
-                // A plan that cools to below the room never arrives.
-                while (!arrived && atC > level - FALL_K && atS - fromS < lengthS + FALL_FOR_S) {
-                    atS += STEP_S;
-                    double share = lengthS <= 0 ? 1 : Math.min(1, (atS - fromS) / lengthS);
-                    double wanted = fromC + (legs.get(i).toC() - fromC) * share;
-                    double possible = fall.after(atC, STEP_S);
-                    atC = Math.max(wanted, possible);
-                    down.add(atS, atC - level);
-                    arrived = atC <= legs.get(i).toC() + 0.01 && atS - fromS >= lengthS
-                            || legs.get(i).toC() > atC;
-                }
-            }
-            addFall(down, atS, atC, level, fall);
+            return new Shape(level, rise, top, ownFall);
+        }
+        Line down = new Line();
+        Trace after = WayDown.of(level, PlanHeat.afterTop(plan), fall, level - FALL_K);
+        for (int i = 0; i < after.size(); i++) {
+            down.add(after.elapsedMs(i) / 1000.0, after.temperatureC(i) - level);
         }
         return new Shape(level, rise, top, down);
     }

@@ -94,6 +94,11 @@ public final class ImaginedFirings {
         return middle;
     }
 
+    /** Whether the kilns are those that earlier firings showed. */
+    public boolean areRemembered() {
+        return remembered;
+    }
+
     /** The firings of all the kilns it may be; all are equally likely. */
     public List<ImaginedFiring> draws() {
         return draws;

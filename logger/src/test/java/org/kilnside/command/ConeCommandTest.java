@@ -320,7 +320,7 @@ class ConeCommandTest {
         assertThat(cone("--reach", "2", "--rate", "300 °C/h", "--language", "en")
                         .out())
                 .contains("Counted up to the end of the top, as the chart does")
-                .contains("the curve comes to nearly cone 4 (1162 °C)");
+                .contains("the curve comes to nearly cone 3 (1152 °C)");
         assertThat(cone("--reach", "6", "--json").out())
                 .contains("\"with_cooling\":{\"past\":\"6\",\"next\":\"7\",\"fraction\":0.");
     }

@@ -84,7 +84,6 @@ class ProfilesTest {
                 ConePosition reached = PlanHeat.of(
                                 ConeTable.of(ConeSeries.SELF_SUPPORTING),
                                 plan.curveFrom(Temperature.ofCelsius(15)),
-                                PlanHeat.USUAL_COOLING,
                                 SensorUncertainty.UNKNOWN)
                         .atEndOfTop();
                 double steps = ConePosition.at(Cone.parse(aim)).stepsTo(reached).orElseThrow();

@@ -79,7 +79,7 @@ class PlanHeatTest {
     void theBeginningOfTheCoolingBringsTheConeFurtherThanTheChartCounts() {
         HeatingRate rate = HeatingRate.ofKelvinPerHour(60);
         Temperature top = PlanHeat.topFor(TABLE, SIX, rate, Duration.ZERO).orElseThrow();
-        ConePosition cooled = PlanHeat.cooled(TABLE, rate, top, Duration.ZERO, PlanHeat.USUAL_COOLING);
+        ConePosition cooled = PlanHeat.cooled(TABLE, rate, top, Duration.ZERO);
         assertThat(cooled.past()).contains(SIX);
         assertThat(cooled.fraction().orElseThrow()).isBetween(0.05, 0.5);
     }
@@ -105,7 +105,7 @@ class PlanHeatTest {
                                 HeatingRate.ofKelvinPerHour(60), Temperature.ofCelsius(1222), Duration.ofMinutes(15)),
                         new Segment.FreeCooling()));
         PlanHeat.PlannedCone cone = PlanHeat.of(
-                TABLE, plan.curveFrom(Temperature.ofCelsius(20)), PlanHeat.USUAL_COOLING, SensorUncertainty.UNKNOWN);
+                TABLE, plan.curveFrom(Temperature.ofCelsius(20)), SensorUncertainty.UNKNOWN);
         double steps = ConePosition.at(SIX).steps().orElseThrow();
         assertThat(cone.atEndOfTop().steps().orElseThrow() - steps).isCloseTo(0.86, within(0.02));
         assertThat(cone.whole().cone().steps().orElseThrow() - steps).isBetween(0.9, 1.15);

@@ -98,7 +98,8 @@ class OutlookTest {
                 plan(ramp("100 °C/h", celsius - 150 + " °C", ""), ramp(kelvinPerHour + " °C/h", celsius + " °C", "")),
                 UNKNOWN);
         double wanted = ConePosition.at(Cone.parse(cone)).steps().orElseThrow();
-        assertThat(outlook.cone().cone().steps().orElseThrow()).isCloseTo(wanted, within(0.4));
+        // The chart counts no cooling; the beginning of it is in a plan's cone as it is in a firing's.
+        assertThat(outlook.cone().cone().steps().orElseThrow()).isBetween(wanted - 0.3, wanted + 0.5);
         assertThat(outlook.cone().between().from().steps().orElseThrow()).isLessThan(wanted);
         assertThat(outlook.cone().between().to().steps().orElseThrow()).isGreaterThan(wanted);
     }

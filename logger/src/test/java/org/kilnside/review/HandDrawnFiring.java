@@ -43,7 +43,7 @@ final class HandDrawnFiring {
             if (at < topS) {
                 return 1120 + (at - CORNER_S) * rate / 3600;
             }
-            return at < leftS ? topC : 20 + (topC - 20) * Math.exp(-(at - leftS) / 21_600);
+            return at < leftS ? topC : 20 + (topC - 20) * Math.exp(-(at - leftS) / 12_000);
         };
     }
 

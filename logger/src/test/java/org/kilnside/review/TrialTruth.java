@@ -11,6 +11,7 @@ import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.FreeFall;
 import org.kilnside.heatwork.HeatWork;
 import org.kilnside.heatwork.PlanHeat;
 import org.kilnside.heatwork.WitnessCone;
@@ -40,12 +41,11 @@ final class TrialTruth {
         for (double after = 60; after < 3 * 3600; after += 60) {
             line.add(
                     truth.elapsedMs(last) + Math.round(after * 1000),
-                    20 + (from - 20) * Math.exp(-after / PlanHeat.USUAL_COOLING.toSeconds()));
+                    FreeFall.USUAL.after(from, after));
         }
         ConeReached planned = PlanHeat.of(
                         TABLE,
                         plan.plan().curveFrom(Temperature.ofCelsius(15)),
-                        PlanHeat.USUAL_COOLING,
                         SensorUncertainty.UNKNOWN)
                 .whole();
         return steps(planned) - steps(HeatWork.ofLine(TABLE, line.view()).reached(SensorUncertainty.UNKNOWN));
