@@ -1,13 +1,19 @@
 package org.kilnside.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class PlanOutlookCommandTest {
     @TempDir
@@ -49,6 +55,49 @@ class PlanOutlookCommandTest {
                 .contains("\"currency\":\"EUR\"")
                 .contains("\"wanted\":{\"cone\":\"04\",\"top_c\":{\"at\":105")
                 .contains("\"not_known\":[\"kiln_never_seen\",\"load\",\"ware\"]");
+    }
+
+    /** A plan's cone with no kiln named, and what its kiln's outlook says of it when nothing is known of the kiln. */
+    @ParameterizedTest
+    @CsvSource({"100, 1000, 0, free", "60, 1222, 10, free", "300, 1222, 0, free", "150, 1222, 5, 80", "150, 1222, 5, 500"})
+    void ofAKilnNobodyKnowsItSaysTheConeAndTheCoolingThatThePlanAloneIsTold(
+            String rate, String top, String hold, String cooling) throws IOException {
+        String down = cooling.equals("free")
+                ? ""
+                : "[[segment]]\nrate = \"" + cooling + " °C/h\"\nto = \"1000 °C\"\nhold = \"20 min\"\n";
+        Path plan = Files.writeString(
+                folder.resolve("plan.toml"),
+                "name = \"P\"\n[[segment]]\nrate = \"" + rate + " °C/h\"\nto = \"" + top + " °C\"\nhold = \"" + hold
+                        + " min\"\n" + down + "[[segment]]\ncool = \"free\"\n");
+        String outlook = outlook(plan.toString(), "--json").out();
+        String alone = Line.run("cone", new ConeCommand(), "--json", "--plan", plan.toString())
+                .out();
+        for (String number : List.of("fraction", "cooling_added", "cooling_added_from", "cooling_added_to")) {
+            assertThat(number(outlook, number)).as(number).isCloseTo(number(alone, number), within(0.03));
+        }
+        assertThat(text(outlook, "past")).isEqualTo(text(alone, "past"));
+        if (!cooling.equals("free")) {
+            double rest = number(alone, "cooling_added");
+            boolean planned = cooling.equals("80");
+            assertThat(number(alone, "cooling_added_to") - number(alone, "cooling_added_from"))
+                    .as("a cooling the plan drives is no kiln's own")
+                    .isBetween(planned ? -0.001 : 0.02, planned ? 0.02 * rest : 0.3);
+        }
+    }
+
+    /** The first number of a name in a JSON object. */
+    private static double number(String json, String name) {
+        return Double.parseDouble(found(json, "\"" + name + "\":([-\\d.E]+)"));
+    }
+
+    private static String text(String json, String name) {
+        return found(json, "\"" + name + "\":\"([^\"]*)\"");
+    }
+
+    private static String found(String json, String pattern) {
+        Matcher matcher = Pattern.compile(pattern).matcher(json);
+        assertThat(matcher.find()).as(pattern + " in " + json).isTrue();
+        return matcher.group(1);
     }
 
     @Test

@@ -3,6 +3,7 @@ package org.kilnside.review;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.kilnside.review.HandDrawnFiring.CORNER_S;
+import static org.kilnside.review.HandDrawnFiring.PLAN;
 import static org.kilnside.review.HandDrawnFiring.advised;
 import static org.kilnside.review.HandDrawnFiring.firing;
 import static org.kilnside.review.HandDrawnFiring.first;
@@ -17,10 +18,16 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.GoodReadings;
 import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.ConeReached;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.PlanHeat;
 import org.kilnside.heatwork.WitnessPack;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.SensorUncertainty;
 
 /** What a review makes of poor input, on curves drawn by hand. Where a number is expected it is own output or arithmetic. */
 class PoorInputTest {
@@ -79,6 +86,20 @@ class PoorInputTest {
         double cut =
                 Reviewer.review(question(trace(curve, 0, leftS))).shortOfPlan().orElseThrow();
         assertThat(cut).isCloseTo(whole, within(0.1));
+    }
+
+    @Test
+    void whereNoCoolingWasSeenAPlansConeIsTheOneThatIsToldBeforeTheLighting() {
+        double leftS = CORNER_S + 102 * 60 + 900;
+        ConeReached told = PlanHeat.of(
+                        ConeTable.of(ConeSeries.SELF_SUPPORTING),
+                        PLAN.curveFrom(Temperature.ofCelsius(20)),
+                        SensorUncertainty.UNKNOWN)
+                .whole();
+        assertThat(steps(Reviewer.review(question(trace(firing(1222, 60, 15), 0, leftS)))))
+                .as("the cone and the rest of its cooling")
+                .isCloseTo(
+                        told.cone().steps().orElseThrow() + told.coolingAdded().orElseThrow(), within(0.02));
     }
 
     @Test

@@ -38,10 +38,10 @@ final class TrialTruth {
             line.add(truth.elapsedMs(i), truth.temperatureC(i));
         }
         double from = truth.temperatureC(last);
+        FreeFall.Falling kiln = FreeFall.USUAL.from(from);
         for (double after = 60; after < 3 * 3600; after += 60) {
-            line.add(
-                    truth.elapsedMs(last) + Math.round(after * 1000),
-                    FreeFall.USUAL.after(from, after));
+            kiln.go(60, Double.NEGATIVE_INFINITY);
+            line.add(truth.elapsedMs(last) + Math.round(after * 1000), kiln.celsius());
         }
         ConeReached planned = PlanHeat.of(
                         TABLE,
