@@ -182,14 +182,14 @@ public final class ConeCommand implements Callable<Integer> {
 
     private void plan(ConeTable table, String name) {
         ProfileLibrary.Plan plan = around.library().plan(name);
-        PlanHeat.PlannedCone cone = PlanHeat.of(
-                table,
-                plan.schedule().curveFrom(UnitText.temperature(LIT_AT)),
-                sensor.uncertainty());
+        PlanHeat.PlannedCone cone =
+                PlanHeat.of(table, plan.schedule().curveFrom(UnitText.temperature(LIT_AT)), sensor.uncertainty());
         sensor.mustReach(cone.whole().peak());
         if (json) {
             around.out()
-                    .println(between(object("plan", name, cone.whole()), cone.cooled().coolingAdded())
+                    .println(between(
+                                    object("plan", name, cone.whole()),
+                                    cone.cooled().coolingAdded())
                             .with("at_end_of_top", position(cone.atEndOfTop()))
                             .with(
                                     "sensor",

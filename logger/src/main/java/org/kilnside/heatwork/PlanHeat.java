@@ -45,12 +45,10 @@ public final class PlanHeat {
         Trace.Builder untilTop = new Trace.Builder();
         untilTop.add(0, plan.start().celsius());
         List<PlannedCurve.Leg> afterTop = afterTop(plan);
-        plan.legs().stream()
-                .limit(plan.legs().size() - afterTop.size())
-                .forEach(leg -> {
-                    untilTop.add(leg.fromMs(), leg.fromC());
-                    untilTop.add(leg.toMs(), leg.toC());
-                });
+        plan.legs().stream().limit(plan.legs().size() - afterTop.size()).forEach(leg -> {
+            untilTop.add(leg.fromMs(), leg.fromC());
+            untilTop.add(leg.toMs(), leg.toC());
+        });
         Trace risen = untilTop.view();
         return new PlannedCone(
                 CooledCone.of(table, risen, afterTop, sensor),

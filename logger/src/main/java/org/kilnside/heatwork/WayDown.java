@@ -56,8 +56,7 @@ public final class WayDown {
         double step = Math.max(STEP_S, lengthS / MOST_CORNERS);
         double gone = 0;
         boolean falls = leg.toC() < leg.fromC();
-        while (gone < lengthS
-                || falls && kiln.celsius() > leg.toC() + THERE_K && gone < lengthS + LONGEST_WAIT_S) {
+        while (gone < lengthS || falls && kiln.celsius() > leg.toC() + THERE_K && gone < lengthS + LONGEST_WAIT_S) {
             double by = gone < lengthS ? Math.min(step, lengthS - gone) : STEP_S;
             gone += by;
             // A kiln that never got to the plan's top will not on its way down.

@@ -84,8 +84,7 @@ public record ConeAhead(
      *
      * @param cooledBefore whether the kiln was seen to cool: else it cools as kilns nobody knows do
      */
-    static ConeReached reached(
-            ImaginedFiring firing, boolean cooledBefore, ConeTable table, SensorUncertainty sensor) {
+    static ConeReached reached(ImaginedFiring firing, boolean cooledBefore, ConeTable table, SensorUncertainty sensor) {
         return cooledBefore
                 ? asItCools(firing, table, sensor)
                 : CooledCone.usual(table, risen(firing, TRUE), afterTop(firing, TRUE), sensor);
@@ -99,7 +98,8 @@ public record ConeAhead(
                 .orElse(celsius);
         ImaginedFiring firing = firings.middle();
         return (firings.areRemembered()
-                        ? HeatWork.ofLine(table, hot(firing, Long.MAX_VALUE, truth)).reached(sensor)
+                        ? HeatWork.ofLine(table, hot(firing, Long.MAX_VALUE, truth))
+                                .reached(sensor)
                         : CooledCone.usual(table, risen(firing, truth), afterTop(firing, truth), sensor))
                 .cone();
     }

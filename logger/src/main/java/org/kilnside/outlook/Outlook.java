@@ -165,10 +165,7 @@ public record Outlook(
                         top,
                         shown,
                         ConeAhead.keyedInAsWritten(
-                                firings,
-                                question.table(),
-                                question.sensor().uncertainty(),
-                                numbers)));
+                                firings, question.table(), question.sensor().uncertainty(), numbers)));
     }
 
     static Optional<Estimate<Energy>> energy(ImaginedFirings firings) {

@@ -97,7 +97,10 @@ public record WantedCone(
                 List.of(Temperature.ofCelsius(
                         Math.max(question.room().celsius() + 5, plan.top().celsius() - 330))));
         return ConeAhead.reached(
-                        firing, kilns.isRemembered(), question.table(), question.sensor().uncertainty())
+                        firing,
+                        kilns.isRemembered(),
+                        question.table(),
+                        question.sensor().uncertainty())
                 .cone()
                 .steps()
                 .orElse(-1);

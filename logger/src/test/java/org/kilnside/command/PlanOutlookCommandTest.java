@@ -59,7 +59,13 @@ class PlanOutlookCommandTest {
 
     /** A plan's cone with no kiln named, and what its kiln's outlook says of it when nothing is known of the kiln. */
     @ParameterizedTest
-    @CsvSource({"100, 1000, 0, free", "60, 1222, 10, free", "300, 1222, 0, free", "150, 1222, 5, 80", "150, 1222, 5, 500"})
+    @CsvSource({
+        "100, 1000, 0, free",
+        "60, 1222, 10, free",
+        "300, 1222, 0, free",
+        "150, 1222, 5, 80",
+        "150, 1222, 5, 500"
+    })
     void ofAKilnNobodyKnowsItSaysTheConeAndTheCoolingThatThePlanAloneIsTold(
             String rate, String top, String hold, String cooling) throws IOException {
         String down = cooling.equals("free")

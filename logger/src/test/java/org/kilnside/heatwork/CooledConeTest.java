@@ -45,10 +45,11 @@ class CooledConeTest {
         for (double minutes : new double[] {2.1, 3.3, 7}) {
             double firstS = minutes * 60;
             double constantS = 1.5 * firstS * (TOP_C - 20) / 25;
-            ConeReached other = drawn(s -> s < firstS
-                    ? TOP_C - 25 * s / firstS
-                    : 20 + (TOP_C - 45) * Math.exp(-(s - firstS) / constantS));
-            assertThat(cooled.coolingAdded().orElseThrow().contains(other.coolingAdded().orElseThrow()))
+            ConeReached other = drawn(s ->
+                    s < firstS ? TOP_C - 25 * s / firstS : 20 + (TOP_C - 45) * Math.exp(-(s - firstS) / constantS));
+            assertThat(cooled.coolingAdded()
+                            .orElseThrow()
+                            .contains(other.coolingAdded().orElseThrow()))
                     .as("the rest of a cooling of %s min", minutes)
                     .isTrue();
             assertThat(cooled.whole().between().contains(other.cone())).isTrue();

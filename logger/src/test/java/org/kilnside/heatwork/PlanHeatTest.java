@@ -104,8 +104,8 @@ class PlanHeatTest {
                         new Segment.Ramp(
                                 HeatingRate.ofKelvinPerHour(60), Temperature.ofCelsius(1222), Duration.ofMinutes(15)),
                         new Segment.FreeCooling()));
-        PlanHeat.PlannedCone cone = PlanHeat.of(
-                TABLE, plan.curveFrom(Temperature.ofCelsius(20)), SensorUncertainty.UNKNOWN);
+        PlanHeat.PlannedCone cone =
+                PlanHeat.of(TABLE, plan.curveFrom(Temperature.ofCelsius(20)), SensorUncertainty.UNKNOWN);
         double steps = ConePosition.at(SIX).steps().orElseThrow();
         assertThat(cone.atEndOfTop().steps().orElseThrow() - steps).isCloseTo(0.86, within(0.02));
         assertThat(cone.whole().cone().steps().orElseThrow() - steps).isBetween(0.9, 1.15);

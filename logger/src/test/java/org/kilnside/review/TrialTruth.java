@@ -44,9 +44,7 @@ final class TrialTruth {
             line.add(truth.elapsedMs(last) + Math.round(after * 1000), kiln.celsius());
         }
         ConeReached planned = PlanHeat.of(
-                        TABLE,
-                        plan.plan().curveFrom(Temperature.ofCelsius(15)),
-                        SensorUncertainty.UNKNOWN)
+                        TABLE, plan.plan().curveFrom(Temperature.ofCelsius(15)), SensorUncertainty.UNKNOWN)
                 .whole();
         return steps(planned) - steps(HeatWork.ofLine(TABLE, line.view()).reached(SensorUncertainty.UNKNOWN));
     }
