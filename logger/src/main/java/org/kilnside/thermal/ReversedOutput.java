@@ -8,9 +8,9 @@ import java.util.stream.Stream;
 /**
  * An output that goes against the curve: it falls where a hotter kiln climbs on as fast, which takes more, or it stands
  * at full while the kiln cools by the hour. Such a column says what is off instead of what is on, is another column, or is not
- * what the elements get. What water, ware and a wall that still soaks take makes a healthy one only rise the more: of 650
- * simulated firings none came under 0.82 of what the curve asks at the least, of their columns turned round 620 came
- * under 0.7 by 1000 °C.
+ * what the elements get. What ware and a wall that still soaks take makes a healthy one only rise the more: of 650 simulated
+ * firings whose output was their elements' none came under 0.82 of what the curve asks at the least, of their columns turned
+ * round 640 came under 0.7 by 1000 °C.
  */
 final class ReversedOutput {
     private static final double PART_S = 1200;
@@ -20,8 +20,8 @@ final class ReversedOutput {
     /** A clock put back, a lid or a sensor that was moved: further off its own straight line no kiln bends, K. */
     private static final double JUMPS_K = 6;
 
-    /** Colder, water and elements that are still warming up themselves take what a kiln that is dry gives back, °C. */
-    private static final double FROM_C = 300;
+    /** Colder, what a damp load dries by takes power that a dry one leaves over, °C. */
+    private static final double FROM_C = 200;
 
     /** In between clay gives off its bound water: what took much there may take less above. */
     private static final double BOUND_WATER_FROM_C = 420;

@@ -54,7 +54,7 @@ class ReversedOutputTest {
             names = {"LIGHT_BRICK", "HEAVY_BRICK", "LAYERED"})
     void aClimbIsForecastWithoutItAndSaysSo(Population.Family family) {
         VirtualTrial fired = fired(family);
-        Trace log = fired.until(fired.aboveS(1000), true);
+        Trace log = fired.until(fired.aboveS(700), true);
         Forecast forecast = asked(reversed(log));
         assertThat(says(forecast)).isTrue();
         assertThat(forecast.arrival()).isEqualTo(asked(untold(log)).arrival());
