@@ -330,8 +330,9 @@ final class Case {
 
     /** Cones short of what the load wants; of the plan where nobody said. */
     double shortForLoad() {
-        double goal = wanted().map(Reviewer::wantedSteps).orElseGet(attribution::plannedSteps);
-        return goal - attribution.reachedSteps();
+        return wanted().map(cone ->
+                        Reviewer.wantedSteps(cone) - attribution.reached().cone().steps().orElse(0))
+                .orElseGet(() -> attribution.plannedSteps() - attribution.reachedSteps());
     }
 
     /** Cones by which a degree more of everything would have changed the firing. */

@@ -11,10 +11,10 @@ import org.kilnside.heatwork.ConePosition;
  * What a firing came to against its plan, and why.
  *
  * @param series the cones meant
- * @param planReaches what the plan comes to in this kiln, cooling counted; empty when it brings no cone down
- * @param reached what the firing came to, cooling counted, corrected by what the witness cones say; empty when it
+ * @param planReaches what the plan comes to in this kiln, the rest of the cooling apart; empty when it brings no cone down
+ * @param reached what the firing came to, the rest of the cooling apart, corrected by what the witness cones say; empty when it
  *     brought no cone down, or none can be named
- * @param shortOfPlan whole cones short of the plan's own cone, positive = short; empty when the plan comes to none, or
+ * @param shortOfPlan whole cones short of the plan's own cone, all of the cooling counted, positive = short; empty when the plan comes to none, or
  *     nobody can say what the firing came to
  * @param from the least it may be short by, nine in ten
  * @param to the most, nine in ten

@@ -28,10 +28,10 @@ public final class Reviewer {
         boolean comparable = facts.planReaches() && extent.tellsACone();
         List<Review.Cause> causes = extent.isReviewed() ? Causes.of(facts) : List.of();
         Optional<ConePosition> reachedPosition =
-                extent == Extent.NO_CONE_NAMED ? Optional.empty() : position(attribution.reached(), reached);
+                extent == Extent.NO_CONE_NAMED ? Optional.empty() : position(attribution.reached());
         return new Review(
                 question.table().series(),
-                position(attribution.planned(), planned),
+                position(attribution.planned()),
                 reachedPosition,
                 when(comparable, planned - reached),
                 when(comparable, planned - facts.mostSteps()),
@@ -40,7 +40,7 @@ public final class Reviewer {
                 extent == Extent.TOP_HIDDEN ? facts.proven() : reachedPosition,
                 facts.wanted(),
                 facts.wanted().isPresent() && extent.tellsACone()
-                        ? OptionalDouble.of(wantedSteps(facts.wanted().get()) - reached)
+                        ? OptionalDouble.of(facts.shortForLoad())
                         : OptionalDouble.empty(),
                 comparable ? Costs.of(facts) : List.of(),
                 causes,
@@ -61,18 +61,8 @@ public final class Reviewer {
                         + (cone.number().startsWith("0") ? -0.5 : 0.5);
     }
 
-    /** A place on the scale with the cooling counted. */
-    static Optional<ConePosition> position(ConeReached reached, double steps) {
-        if (reached.cone().past().isEmpty()) {
-            return Optional.empty();
-        }
-        List<Cone> whole = Cone.whole();
-        int past = Math.min(whole.size() - 1, (int) Math.floor(steps));
-        return past + 1 >= whole.size()
-                ? Optional.of(new ConePosition(Optional.of(whole.get(past)), Optional.empty(), OptionalDouble.empty()))
-                : Optional.of(new ConePosition(
-                        Optional.of(whole.get(past)),
-                        Optional.of(whole.get(past + 1)),
-                        OptionalDouble.of(steps - past)));
+    /** A place on the scale, as a plan's and a firing's cone is told everywhere: the rest of the cooling apart. */
+    private static Optional<ConePosition> position(ConeReached reached) {
+        return reached.isBelowScale() ? Optional.empty() : Optional.of(reached.cone());
     }
 }

@@ -26,8 +26,8 @@ class ReviewCommandTest {
         assertThat(out)
                 .startsWith("{\"log\":\"" + log + "\",\"plan_reaches\":{\"past\":\"6\",\"next\":\"7\",\"fraction\":")
                 .containsPattern(
-                        "\"reached\":\\{\"past\":\"6\",\"next\":\"7\",\"fraction\":[0-9.]+},\"short_of_plan\":[0-9.]+,"
-                                + "\"from\":[-0-9.]+,\"to\":[0-9.]+,\"wanted\":\"6\",\"short_of_wanted\":-0.06,\"shares\":\\[\\{")
+                        "\"reached\":\\{\"past\":\"5\",\"next\":\"6\",\"fraction\":[0-9.]+},\"short_of_plan\":[0-9.]+,"
+                                + "\"from\":[-0-9.]+,\"to\":[0-9.]+,\"wanted\":\"6\",\"short_of_wanted\":0.02,\"shares\":\\[\\{")
                 .containsPattern("\"shares\":\\[\\{\"code\":\"top_low\",\"cones\":[0-9.]+,\"detail\":\"top 14 °C lower")
                 .contains("\"causes\":[{\"code\":\"top_low\",\"sure\":\"")
                 .contains("\"evidence\":[\"")
