@@ -330,8 +330,8 @@ final class Case {
 
     /** Cones short of what the load wants; of the plan where nobody said. */
     double shortForLoad() {
-        return wanted().map(cone ->
-                        Reviewer.wantedSteps(cone) - attribution.reached().cone().steps().orElse(0))
+        return wanted().map(cone -> Reviewer.wantedSteps(cone)
+                        - attribution.reached().cone().steps().orElse(0))
                 .orElseGet(() -> attribution.plannedSteps() - attribution.reachedSteps());
     }
 

@@ -107,7 +107,11 @@ class PoorInputTest {
         Trace log = trace(firing(1222, 60, 15), 0, 50_000);
         ConeReached told =
                 HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), log).reached(SensorUncertainty.UNKNOWN);
-        assertThat(Reviewer.review(question(log)).reached().orElseThrow().steps().orElseThrow())
+        assertThat(Reviewer.review(question(log))
+                        .reached()
+                        .orElseThrow()
+                        .steps()
+                        .orElseThrow())
                 .isCloseTo(told.cone().steps().orElseThrow(), within(0.03));
     }
 
