@@ -17,7 +17,7 @@ record CoolingSeen(double nowC, double roomC, double leftAloneForS, double misfi
     private static final double MOST_ALONE_S = 40_000;
 
     /** A kiln that is led down says as little of itself as one left alone for this long, s. */
-    private static final double LED_DOWN_S = 2400;
+    private static final double LED_DOWN_S = 6000;
 
     /** Below it the mean square is the sensor's noise and says nothing. */
     private static final double LEAST_MISFIT = 0.03;
