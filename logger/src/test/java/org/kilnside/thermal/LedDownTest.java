@@ -110,7 +110,7 @@ class LedDownTest {
             halfWidths += (when.toS() - when.fromS()) / 2 / (when.atS() - askedS);
             held += when.fromS() <= truthS && truthS <= when.toS() ? 1 : 0;
         }
-        assertThat(halfWidths / KILNS).isLessThan(0.2);
+        assertThat(halfWidths / KILNS).isLessThan(0.16);
         assertThat(held).isEqualTo(KILNS);
     }
 }

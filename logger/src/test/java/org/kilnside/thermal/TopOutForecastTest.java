@@ -28,6 +28,11 @@ class TopOutForecastTest {
             return top.from().celsius() <= truthC + 1 && truthC - 1 <= top.to().celsius();
         }
 
+        double halfWidthK() {
+            Forecast.TopsOut top = said.topsOut().orElseThrow();
+            return (top.to().celsius() - top.from().celsius()) / 2;
+        }
+
         boolean isOpposite() {
             return said.reaches() == Reaches.YES && truthC < TARGET_C - 3
                     || said.reaches() == Reaches.NO && truthC >= TARGET_C;
@@ -64,6 +69,19 @@ class TopOutForecastTest {
                 .isLessThan(0.015);
         assertThat(cases.stream().filter(Case::held).count()).isGreaterThanOrEqualTo(cases.size() - 1L);
         assertThat(cases).noneMatch(Case::isOpposite);
+    }
+
+    /** Their output was hardly full yet. */
+    @Test
+    void asked700DegreesUpTheUncertaintyIsNoLargerThanItHasToBe() {
+        List<Case> cases = new ArrayList<>();
+        for (Population.Family family :
+                List.of(Population.Family.LIGHT_BRICK, Population.Family.HEAVY_BRICK, Population.Family.LAYERED)) {
+            cases.addAll(cases(family, 700, 10));
+        }
+        assertThat(cases).hasSizeGreaterThan(10).allMatch(Case::held).noneMatch(Case::isOpposite);
+        assertThat(cases.stream().mapToDouble(Case::halfWidthK).average().orElseThrow())
+                .isLessThan(155);
     }
 
     @Test
