@@ -116,17 +116,19 @@ final class ArrivalScale {
                 : takenForFull(top, stretches, 0.75 - 0.4 * risen(nowC) + 0.5 * cool);
     }
 
+    /** What of such a distance nine in ten kilns need; that it gets there is not said before all of it does. */
+    static double needed(double halfK, Power power) {
+        return power == Power.TOLD ? Math.min(halfK, WIDE_K) + OF_MORE * Math.max(0, halfK - WIDE_K) : halfK;
+    }
+
     private static double lower(Spread top, double times) {
-        return exaggerated(Math.max(times * top.halfWidth(), top.mean() - top.quantile(0.05, times, 0)));
+        return Math.max(times * top.halfWidth(), top.mean() - top.quantile(0.05, times, 0));
     }
 
     private static double higher(Spread top, double times) {
-        return exaggerated(Math.max(times * top.halfWidth(), top.quantile(0.95, times, 0) - top.mean()));
+        return Math.max(times * top.halfWidth(), top.quantile(0.95, times, 0) - top.mean());
     }
 
-    private static double exaggerated(double halfK) {
-        return Math.min(halfK, WIDE_K) + OF_MORE * Math.max(0, halfK - WIDE_K);
-    }
 
     private static double takenForFull(Spread top, int stretches, double times) {
         double borneOut = Math.min(1, stretches / MANY_STRETCHES);

@@ -107,17 +107,21 @@ final class Arrivals {
         double highest = Math.max(nowC, Math.min(noHigherC, top.mean()));
         TopsOut topsOut = new TopsOut(
                 Temperature.ofCelsius(highest),
-                Temperature.ofCelsius(Math.min(highest, Math.max(data.course.atLeastC(), top.mean() - lower))),
-                Temperature.ofCelsius(Math.max(nowC, Math.min(noHigherC, top.mean() + higher))));
+                Temperature.ofCelsius(Math.min(
+                        highest, Math.max(data.course.atLeastC(), top.mean() - ArrivalScale.needed(lower, power)))),
+                Temperature.ofCelsius(
+                        Math.max(nowC, Math.min(noHigherC, top.mean() + ArrivalScale.needed(higher, power)))));
         if (arrived.isPresent()) {
             return new Arrival(target, Reaches.YES, arrived, topsOut.asElementsBear());
         }
         double aimC = target.celsius();
         Spread late = answers.topWhenLate();
-        double lateC = late.mean() + ArrivalScale.topOutHigher(late, nowC, power, stretches);
+        double lateC = late.mean()
+                + ArrivalScale.needed(ArrivalScale.topOutHigher(late, nowC, power, stretches), power);
+        double atLeastC = Math.min(highest, Math.max(data.course.atLeastC(), top.mean() - lower));
         double atMostC = Math.max(topsOut.to().celsius(), Math.min(noHigherC, lateC));
         Reaches reaches =
-                topsOut.from().celsius() >= aimC ? Reaches.YES : atMostC < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
+                atLeastC >= aimC ? Reaches.YES : atMostC < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
         if (reaches == Reaches.NO && nowC < TOO_EARLY_C && !runsFull(data.course, FULL_OUTPUT, FULL_FOR_S)) {
             return new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty());
         }
