@@ -129,7 +129,6 @@ final class ArrivalScale {
         return Math.max(times * top.halfWidth(), top.quantile(0.95, times, 0) - top.mean());
     }
 
-
     private static double takenForFull(Spread top, int stretches, double times) {
         double borneOut = Math.min(1, stretches / MANY_STRETCHES);
         return 4 + top.halfWidth() * (AS_IT_SAYS + borneOut * (times - AS_IT_SAYS));
