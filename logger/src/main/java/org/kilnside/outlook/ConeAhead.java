@@ -42,7 +42,7 @@ public record ConeAhead(
     private static final int TRIED = 16;
 
     static ConeAhead of(ImaginedFirings firings, ConeTable table, SensorUncertainty sensor) {
-        boolean cooledBefore = firings.areRemembered();
+        boolean cooledBefore = firings.coolAsSeen();
         CooledCone ahead = cooledBefore
                 ? new CooledCone(asItCools(firings.middle(), table, sensor), Optional.empty())
                 : CooledCone.of(table, risen(firings.middle(), TRUE), afterTop(firings.middle(), TRUE), sensor);
@@ -68,7 +68,7 @@ public record ConeAhead(
         }
         int step = Math.max(1, draws.size() / TRIED);
         double[] off = IntStream.iterate(0, i -> i < draws.size(), i -> i + step)
-                .mapToDouble(i -> reached(draws.get(i), firings.areRemembered(), table, sensor)
+                .mapToDouble(i -> reached(draws.get(i), firings.coolAsSeen(), table, sensor)
                                 .cone()
                                 .steps()
                                 .orElse(-1)
@@ -97,7 +97,7 @@ public record ConeAhead(
                 .map(Temperature::celsius)
                 .orElse(celsius);
         ImaginedFiring firing = firings.middle();
-        return (firings.areRemembered()
+        return (firings.coolAsSeen()
                         ? HeatWork.ofLine(table, hot(firing, Long.MAX_VALUE, truth))
                                 .reached(sensor)
                         : CooledCone.usual(table, risen(firing, truth), afterTop(firing, truth), sensor))

@@ -98,7 +98,7 @@ public record WantedCone(
                         Math.max(question.room().celsius() + 5, plan.top().celsius() - 330))));
         return ConeAhead.reached(
                         firing,
-                        kilns.isRemembered(),
+                        kilns.isSeenToCool(),
                         question.table(),
                         question.sensor().uncertainty())
                 .cone()

@@ -24,9 +24,11 @@ public final class ImaginedFirings {
     private final ImaginedFiring middle;
     private final List<ImaginedFiring> draws;
     private final boolean remembered;
+    private final boolean coolAsSeen;
 
-    private ImaginedFirings(ImaginedFiring middle, List<ImaginedFiring> draws, boolean remembered) {
-        this.remembered = remembered;
+    private ImaginedFirings(ImaginedFiring middle, List<ImaginedFiring> draws, LikelyKilns kilns) {
+        remembered = kilns.isRemembered();
+        coolAsSeen = kilns.isSeenToCool();
         this.middle = middle;
         this.draws = List.copyOf(draws);
     }
@@ -42,7 +44,7 @@ public final class ImaginedFirings {
         for (LikelyKilns.Likely likely : kilns.draws()) {
             firings.add(ImaginedFiring.of(likely, plan, thresholds));
         }
-        return new ImaginedFirings(ImaginedFiring.of(kilns.middle(), plan, thresholds), firings, kilns.isRemembered());
+        return new ImaginedFirings(ImaginedFiring.of(kilns.middle(), plan, thresholds), firings, kilns);
     }
 
     /** In the middle kiln alone: quick, for trying one plan after the other. */
@@ -94,9 +96,9 @@ public final class ImaginedFirings {
         return middle;
     }
 
-    /** Whether the kilns are those that earlier firings showed. */
-    public boolean areRemembered() {
-        return remembered;
+    /** Whether the kilns come down as this one was seen to. */
+    public boolean coolAsSeen() {
+        return coolAsSeen;
     }
 
     /** The firings of all the kilns it may be; all are equally likely. */

@@ -80,8 +80,10 @@ public final class LikelyKilns {
     private final Likely middle;
     private final List<Likely> draws;
     private final OptionalDouble hottestSeenC;
+    private final boolean seenToCool;
 
-    private LikelyKilns(Likely middle, List<Likely> draws, OptionalDouble hottestSeenC) {
+    private LikelyKilns(Likely middle, List<Likely> draws, OptionalDouble hottestSeenC, boolean seenToCool) {
+        this.seenToCool = seenToCool;
         this.middle = middle;
         this.draws = List.copyOf(draws);
         this.hottestSeenC = hottestSeenC;
@@ -90,6 +92,11 @@ public final class LikelyKilns {
     /** Whether earlier firings of this kiln stand behind them. */
     public boolean isRemembered() {
         return hottestSeenC.isPresent();
+    }
+
+    /** Whether the middle one's firing was seen to cool by itself, so that it knows how this kiln comes down. */
+    public boolean isSeenToCool() {
+        return seenToCool;
     }
 
     /** The highest temperature an earlier firing of this kiln has shown, °C; empty where none is remembered. */
@@ -160,7 +167,7 @@ public final class LikelyKilns {
             }
         }
         Likely middle = middle(unseen(kiln, usual, roomC, loadKg, OptionalDouble.empty()), draws);
-        return new LikelyKilns(middle, draws, OptionalDouble.empty());
+        return new LikelyKilns(middle, draws, OptionalDouble.empty(), false);
     }
 
     /** The plain guess, with power in the middle of what the draws have. */
@@ -228,7 +235,10 @@ public final class LikelyKilns {
                 .flatMapToDouble(each -> Arrays.stream(each.data().course.temperatureC))
                 .max();
         return new LikelyKilns(
-                remembered(kiln, newest, strength, roomC, logPhi, loadKg, OptionalDouble.empty()), draws, hottestC);
+                remembered(kiln, newest, strength, roomC, logPhi, loadKg, OptionalDouble.empty()),
+                draws,
+                hottestC,
+                !newest.data().free.isEmpty());
     }
 
     private static Likely remembered(

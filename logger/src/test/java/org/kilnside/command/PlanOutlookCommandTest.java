@@ -91,6 +91,28 @@ class PlanOutlookCommandTest {
         }
     }
 
+    @Test
+    void aKilnThatWasNeverSeenToCoolCoolsAsOneNobodyKnows() throws IOException {
+        String unknown = outlook("mid-range-glaze", "--json").out();
+        String heatedOnly =
+                outlook("mid-range-glaze", "--earlier", earlier("hot.csv", 10).toString(), "--json").out();
+        String cooled = outlook("mid-range-glaze", "--earlier", earlier("all.csv", 36).toString(), "--json").out();
+        assertThat(number(heatedOnly, "fraction")).isCloseTo(number(unknown, "fraction"), within(0.03));
+        assertThat(heatedOnly).doesNotContain("kiln_never_seen").contains("\"cooling_added_from\":0.");
+        assertThat(cooled).contains("\"cooling_added_from\":null");
+    }
+
+    /** Heated for ten hours, then cooling with a time constant of five. */
+    private Path earlier(String name, int hours) throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c,output_pct\n");
+        for (int s = 0; s <= hours * 3600; s += 60) {
+            double h = s / 3600.0;
+            double celsius = h < 10 ? 15 + 1000 * h / 10 : 15 + 1000 * Math.exp(-(h - 10) / 5.0);
+            text.append(String.format(Locale.ROOT, "%d,%.2f,%.0f%n", s, celsius, h < 10 ? 20 + 6 * h : 0));
+        }
+        return Files.writeString(folder.resolve(name), text);
+    }
+
     /** The first number of a name in a JSON object. */
     private static double number(String json, String name) {
         return Double.parseDouble(found(json, "\"" + name + "\":([-\\d.E]+)"));
@@ -146,13 +168,7 @@ class PlanOutlookCommandTest {
 
     @Test
     void earlierFiringsOfTheKilnSharpenTheAnswer() throws IOException {
-        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
-        for (int s = 0; s <= 36 * 3600; s += 60) {
-            double h = s / 3600.0;
-            double celsius = h < 10 ? 15 + 1000 * h / 10 : 15 + 1000 * Math.exp(-(h - 10) / 5.0);
-            text.append(String.format(Locale.ROOT, "%d,%.2f%n", s, celsius));
-        }
-        Path log = Files.writeString(folder.resolve("log.csv"), text);
+        Path log = earlier("log.csv", 36);
         Line said = outlook("bisque", "--earlier", log.toString(), "--json");
         assertThat(said.exit()).isZero();
         assertThat(said.out()).doesNotContain("kiln_never_seen");
