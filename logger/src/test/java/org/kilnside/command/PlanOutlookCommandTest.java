@@ -94,9 +94,12 @@ class PlanOutlookCommandTest {
     @Test
     void aKilnThatWasNeverSeenToCoolCoolsAsOneNobodyKnows() throws IOException {
         String unknown = outlook("mid-range-glaze", "--json").out();
-        String heatedOnly =
-                outlook("mid-range-glaze", "--earlier", earlier("hot.csv", 10).toString(), "--json").out();
-        String cooled = outlook("mid-range-glaze", "--earlier", earlier("all.csv", 36).toString(), "--json").out();
+        String heatedOnly = outlook(
+                        "mid-range-glaze", "--earlier", earlier("hot.csv", 10).toString(), "--json")
+                .out();
+        String cooled = outlook(
+                        "mid-range-glaze", "--earlier", earlier("all.csv", 36).toString(), "--json")
+                .out();
         assertThat(number(heatedOnly, "fraction")).isCloseTo(number(unknown, "fraction"), within(0.03));
         assertThat(heatedOnly).doesNotContain("kiln_never_seen").contains("\"cooling_added_from\":0.");
         assertThat(cooled).contains("\"cooling_added_from\":null");
