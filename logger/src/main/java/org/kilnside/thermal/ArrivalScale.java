@@ -30,7 +30,7 @@ final class ArrivalScale {
      */
     private static final double WIDE_K = 120;
 
-    private static final double OF_MORE = 0.45;
+    private static final double OF_MORE = 0.6;
 
     /** Of the fit's own half-width of a top-out, where little bears it out. */
     private static final double AS_IT_SAYS = 0.9;
@@ -116,7 +116,7 @@ final class ArrivalScale {
                 : takenForFull(top, stretches, 0.75 - 0.4 * risen(nowC) + 0.5 * cool);
     }
 
-    /** What of such a distance nine in ten kilns need; that it gets there is not said before all of it does. */
+    /** What of such a distance nine in ten kilns need; whether it gets there is not said before all of it does. */
     static double needed(double halfK, Power power) {
         return power == Power.TOLD ? Math.min(halfK, WIDE_K) + OF_MORE * Math.max(0, halfK - WIDE_K) : halfK;
     }

@@ -116,10 +116,9 @@ final class Arrivals {
         }
         double aimC = target.celsius();
         Spread late = answers.topWhenLate();
-        double lateC =
-                late.mean() + ArrivalScale.needed(ArrivalScale.topOutHigher(late, nowC, power, stretches), power);
+        double lateC = late.mean() + ArrivalScale.topOutHigher(late, nowC, power, stretches);
         double atLeastC = Math.min(highest, Math.max(data.course.atLeastC(), top.mean() - lower));
-        double atMostC = Math.max(topsOut.to().celsius(), Math.min(noHigherC, lateC));
+        double atMostC = Math.max(nowC, Math.min(noHigherC, Math.max(top.mean() + higher, lateC)));
         Reaches reaches = atLeastC >= aimC ? Reaches.YES : atMostC < aimC ? Reaches.NO : Reaches.CANNOT_SAY_YET;
         if (reaches == Reaches.NO && nowC < TOO_EARLY_C && !runsFull(data.course, FULL_OUTPUT, FULL_FOR_S)) {
             return new Arrival(target, Reaches.CANNOT_SAY_YET, Optional.empty(), Optional.empty());
