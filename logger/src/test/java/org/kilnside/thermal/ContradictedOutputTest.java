@@ -2,6 +2,8 @@ package org.kilnside.thermal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.kilnside.thermal.OutputShown.asked;
+import static org.kilnside.thermal.OutputShown.untold;
 
 import java.util.List;
 import java.util.Optional;
@@ -11,36 +13,18 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.kilnside.firing.Trace;
-import org.kilnside.schedule.Schedule;
 import org.kilnside.thermal.Forecast.Remark;
-import org.kilnside.virtualkiln.ControllerSpec;
 import org.kilnside.virtualkiln.Population;
-import org.kilnside.virtualkiln.Programs;
 
 /** An output that reads nothing while the kiln climbs. Virtual kilns are independent of the model. */
 class ContradictedOutputTest {
-    private static final Schedule PLAN = Programs.glaze(1200, 80);
-
     private static VirtualTrial fired() {
-        return VirtualTrial.run(
-                new Population(Population.Family.LIGHT_BRICK, 41)
-                        .specimen(1)
-                        .glazeFiring(PLAN, 0)
-                        .interval(10)
-                        .controller(ControllerSpec.waiting())
-                        .start(),
-                PLAN,
-                45,
-                Double.POSITIVE_INFINITY);
+        return OutputShown.fired(Population.Family.LIGHT_BRICK);
     }
 
     /** The same log, its output met off each time until the relay is on for most of its window. */
     private static Trace aliased(Trace log) {
         return OutputShown.in(log, output -> output < 0.6 ? 0 : (output - 0.6) / 0.4);
-    }
-
-    private static Forecast asked(Trace log) {
-        return Forecaster.forecast(ForecastQuestion.about(log).withPlan(PLAN));
     }
 
     private static boolean says(Forecast forecast) {
@@ -53,7 +37,7 @@ class ContradictedOutputTest {
         VirtualTrial fired = fired();
         Trace log = fired.until(fired.belowS(celsius), true);
         Forecast aliased = asked(aliased(log));
-        Forecast untold = asked(OutputShown.in(log, output -> Double.NaN));
+        Forecast untold = asked(untold(log));
         assertThat(says(aliased)).isTrue();
         assertThat(aliased.below()).isEqualTo(untold.below());
         double left = fired.belowS(60) - fired.belowS(celsius);

@@ -2,6 +2,8 @@ package org.kilnside.thermal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.kilnside.thermal.OutputShown.asked;
+import static org.kilnside.thermal.OutputShown.untold;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -16,32 +18,13 @@ import org.kilnside.virtualkiln.Programs;
 
 /** An output that reads full while only a part of it heats. Virtual kilns are independent of the model. */
 class PinnedOutputTest {
-    private static final Schedule PLAN = Programs.glaze(1200, 80);
-
     private static VirtualTrial fired() {
-        return VirtualTrial.run(
-                new Population(Population.Family.LIGHT_BRICK, 41)
-                        .specimen(1)
-                        .glazeFiring(PLAN, 0)
-                        .interval(10)
-                        .controller(ControllerSpec.waiting())
-                        .start(),
-                PLAN,
-                45,
-                Double.POSITIVE_INFINITY);
+        return OutputShown.fired(Population.Family.LIGHT_BRICK);
     }
 
     /** The same log, its relay met on each time as long as it is switched at all. */
     private static Trace metOn(Trace log) {
         return OutputShown.in(log, output -> output > 0 ? 1 : 0);
-    }
-
-    private static Trace untold(Trace log) {
-        return OutputShown.in(log, output -> Double.NaN);
-    }
-
-    private static Forecast asked(Trace log) {
-        return Forecaster.forecast(ForecastQuestion.about(log).withPlan(PLAN));
     }
 
     private static boolean says(Forecast forecast) {

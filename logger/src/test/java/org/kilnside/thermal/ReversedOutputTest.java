@@ -2,6 +2,9 @@ package org.kilnside.thermal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.kilnside.thermal.OutputShown.asked;
+import static org.kilnside.thermal.OutputShown.fired;
+import static org.kilnside.thermal.OutputShown.untold;
 
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -9,39 +12,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.kilnside.firing.Trace;
-import org.kilnside.schedule.Schedule;
 import org.kilnside.thermal.Forecast.Remark;
-import org.kilnside.virtualkiln.ControllerSpec;
 import org.kilnside.virtualkiln.Population;
-import org.kilnside.virtualkiln.Programs;
 
 /** An output that tells what is off instead of what is on. Virtual kilns are independent of the model. */
 class ReversedOutputTest {
-    private static final Schedule PLAN = Programs.glaze(1200, 80);
-
-    private static VirtualTrial fired(Population.Family family) {
-        return VirtualTrial.run(
-                new Population(family, 41)
-                        .specimen(1)
-                        .glazeFiring(PLAN, 0)
-                        .interval(10)
-                        .controller(ControllerSpec.waiting())
-                        .start(),
-                PLAN,
-                45,
-                Double.POSITIVE_INFINITY);
-    }
-
     private static Trace reversed(Trace log) {
         return OutputShown.in(log, output -> 1 - output);
-    }
-
-    private static Trace untold(Trace log) {
-        return OutputShown.in(log, output -> Double.NaN);
-    }
-
-    private static Forecast asked(Trace log) {
-        return Forecaster.forecast(ForecastQuestion.about(log).withPlan(PLAN));
     }
 
     private static boolean says(Forecast forecast) {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
@@ -57,13 +58,15 @@ class TopOutForecastTest {
         return cases;
     }
 
+    private static List<Case> bricks(double askedAtC, int kilns) {
+        return Stream.of(Population.Family.LIGHT_BRICK, Population.Family.HEAVY_BRICK, Population.Family.LAYERED)
+                .flatMap(family -> cases(family, askedAtC, kilns).stream())
+                .toList();
+    }
+
     @Test
     void isForecastWithinOneAndAHalfPerCentAskedAt1000Degrees() {
-        List<Case> cases = new ArrayList<>();
-        for (Population.Family family :
-                List.of(Population.Family.LIGHT_BRICK, Population.Family.HEAVY_BRICK, Population.Family.LAYERED)) {
-            cases.addAll(cases(family, 1000, 8));
-        }
+        List<Case> cases = bricks(1000, 8);
         assertThat(cases).hasSizeGreaterThan(5);
         assertThat(Judged.quantile(cases.stream().map(Case::error).toList(), 0.5))
                 .isLessThan(0.015);
@@ -74,11 +77,7 @@ class TopOutForecastTest {
     /** Their output was hardly full yet. */
     @Test
     void asked700DegreesUpTheUncertaintyIsNoLargerThanItHasToBe() {
-        List<Case> cases = new ArrayList<>();
-        for (Population.Family family :
-                List.of(Population.Family.LIGHT_BRICK, Population.Family.HEAVY_BRICK, Population.Family.LAYERED)) {
-            cases.addAll(cases(family, 700, 10));
-        }
+        List<Case> cases = bricks(700, 10);
         assertThat(cases).hasSizeGreaterThan(10).allMatch(Case::held).noneMatch(Case::isOpposite);
         assertThat(cases.stream().mapToDouble(Case::halfWidthK).average().orElseThrow())
                 .isLessThan(155);
