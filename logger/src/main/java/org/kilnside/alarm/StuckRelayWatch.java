@@ -51,6 +51,8 @@ final class StuckRelayWatch {
     private static final long REBOUNDS_FOR_MS = 30 * MINUTE_MS;
     private static final long FELL_FOR_MS = 5 * MINUTE_MS;
     private static final double FAST_FALL_K_PER_H = -200;
+    private static final long OPEN_FOR_MS = 30 * MINUTE_MS;
+    private static final double FASTER = 1.1;
 
     private static final double COLD_ENOUGH_TO_STAND_C = 300;
 
@@ -270,12 +272,16 @@ final class StuckRelayWatch {
     }
 
     /**
-     * Whether a kiln fell as fast as an open one until it climbed. Shut again its bricks and ware, hotter than its air, bring
-     * the number up by some kelvin within minutes, with nothing on.
+     * Whether a kiln fell as fast as an open one until it climbed: faster than half an hour before, as none does that was shut
+     * all the time. Shut again its bricks and ware, hotter than its air, bring the number up by some kelvin within minutes,
+     * with nothing on.
      */
     static boolean fellFast(Beats beats) {
         long sinceMs = beats.nowMs() - beats.lowest(REBOUNDS_FOR_MS).atMs();
-        return beats.slope(sinceMs + FELL_FOR_MS, sinceMs).orElse(0) < FAST_FALL_K_PER_H;
+        double fell = beats.slope(sinceMs + FELL_FOR_MS, sinceMs).orElse(0);
+        double before = beats.slope(sinceMs + OPEN_FOR_MS + FELL_FOR_MS, sinceMs + OPEN_FOR_MS)
+                .orElse(0);
+        return fell < FAST_FALL_K_PER_H && fell < FASTER * before;
     }
 
     /**
