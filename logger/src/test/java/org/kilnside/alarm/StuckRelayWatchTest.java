@@ -18,8 +18,7 @@ class StuckRelayWatchTest {
         return seenAfterMin(SHUT_MIN, minute -> 950 + 12 * (SHUT_MIN - minute), aboveLowestC);
     }
 
-    private static double seenAfterMin(
-            int climbsMin, DoubleUnaryOperator fallsC, DoubleUnaryOperator aboveLowestC) {
+    private static double seenAfterMin(int climbsMin, DoubleUnaryOperator fallsC, DoubleUnaryOperator aboveLowestC) {
         Beats beats = new Beats();
         StuckRelayWatch watch = new StuckRelayWatch(() -> AlarmLimits.USUAL);
         for (double minute = 0; minute < climbsMin + 60; minute += 0.5) {
