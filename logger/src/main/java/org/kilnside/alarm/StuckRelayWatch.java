@@ -273,8 +273,8 @@ final class StuckRelayWatch {
 
     /**
      * Whether a kiln fell as fast as an open one until it climbed: faster than half an hour before, as none does that has been
-     * shut and without power for longer than that. Shut again its bricks and ware, hotter than its air, bring the number up by some kelvin within minutes,
-     * with nothing on.
+     * shut and without power for longer than that. Shut again its bricks and ware, hotter than its air, bring the number up by
+     * some kelvin within minutes, with nothing on.
      */
     static boolean fellFast(Beats beats) {
         long sinceMs = beats.nowMs() - beats.lowest(REBOUNDS_FOR_MS).atMs();
