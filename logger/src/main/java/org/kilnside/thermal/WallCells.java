@@ -10,23 +10,22 @@ final class WallCells {
     private static final double WIDENING = 1.12;
 
     final int count;
-    final double[] halfWidth;
     final double[] middle;
 
     /** Of the face before each cell, and of the shell. */
     final double[] areaAt;
 
-    final double[] volume;
-    final double[] conductivity;
+    /** From its middle to either face, for one unit of area, at a conductivity of 1. */
+    final double[] resistance;
+
+    /** Of the whole cell, where the material holds 1 by volume. */
     final double[] capacity;
 
     WallCells(WallShape shape, int count) {
         this.count = count;
-        halfWidth = new double[count];
         middle = new double[count];
         areaAt = new double[count + 1];
-        volume = new double[count];
-        conductivity = new double[count];
+        resistance = new double[count];
         capacity = new double[count];
         double first = (WIDENING - 1) / (Math.pow(WIDENING, count) - 1);
         double x = 0;
@@ -34,14 +33,13 @@ final class WallCells {
         for (int i = 0; i < count; i++) {
             double end = i == count - 1 ? 1 : x + first * Math.pow(WIDENING, i);
             double width = end - x;
-            halfWidth[i] = width / 2;
             middle[i] = (x + end) / 2;
             areaAt[i + 1] = area(shape, end);
-            volume[i] = width * (areaAt[i] + 4 * area(shape, middle[i]) + areaAt[i + 1]) / 6;
+            double volume = width * (areaAt[i] + 4 * area(shape, middle[i]) + areaAt[i + 1]) / 6;
             double backed = Math.min(1, Math.max(0, (end - shape.backingFrom()) / width));
             // Where the joint runs through a cell its two parts resist in series.
-            conductivity[i] = 1 / ((1 - backed) + backed / shape.backingConductivity());
-            capacity[i] = (1 - backed) + backed * shape.backingCapacity();
+            resistance[i] = width / 2 * ((1 - backed) + backed / shape.backingConductivity());
+            capacity[i] = volume * ((1 - backed) + backed * shape.backingCapacity());
             x = end;
         }
     }

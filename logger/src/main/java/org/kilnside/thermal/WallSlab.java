@@ -32,7 +32,8 @@ final class WallSlab {
 
     private final double[] temperature;
     private final double[] change;
-    private final double[] conductivity;
+    private final double[] resistance;
+    private final double[] conductance;
     private final double[] capacity;
     private final double[] rightSide;
     private final double[] follow;
@@ -62,7 +63,8 @@ final class WallSlab {
         count = cells;
         temperature = new double[count];
         change = new double[count];
-        conductivity = new double[count];
+        resistance = new double[count];
+        conductance = new double[count];
         capacity = new double[count];
         rightSide = new double[count];
         follow = new double[count];
@@ -239,40 +241,49 @@ final class WallSlab {
 
     /** Eliminates the wall from the shell inwards, after which each cell follows its inner neighbour linearly. */
     private double eliminate(double stepS) {
-        double part = 0.5 * stepS / lastStepS;
-        double perStep = kiln.tauS() / stepS;
-        for (int i = 0; i < count; i++) {
-            double at = temperature[i] + part * change[i];
-            conductivity[i] = cells.conductivity[i] * conductivityAt(at);
-            capacity[i] = cells.capacity[i] * capacityAt(at) * cells.volume[i] * perStep;
-        }
-        double half = conductivity[count - 1] * cells.areaAt[count] / cells.halfWidth[count - 1];
+        takeProperties(stepS);
+        double half = cells.areaAt[count] / resistance[count - 1];
         double shell = kiln.biot() * cells.areaAt[count];
         if (!shape.constantShell()) {
             shell *= shellFactor(shellC - kiln.ambientC());
         }
         outer = half * shell / (half + shell);
-        double outwards = 0;
-        double fromBelow = 0;
-        double hot = 0;
-        for (int i = count - 1; i >= 0; i--) {
-            double in = conductance(i);
-            double diagonal = capacity[i] + in;
-            double right = capacity[i] * temperature[i];
-            if (i == count - 1) {
-                diagonal += outer;
-                right += outer * kiln.ambientC();
-            } else {
-                diagonal += outwards * (1 - follow[i + 1]);
-                right += fromBelow;
+        // Beyond each face the wall takes (taken / whole) T - given / whole at the face's inner side. Whole, taken and given
+        // are carried inwards undivided, so that no cell waits for the division of the one before; twelve cells are far from
+        // too large a number for it.
+        int last = count - 1;
+        double whole = 1;
+        double taken = capacity[last] + outer;
+        double given = capacity[last] * temperature[last] + outer * kiln.ambientC();
+        for (int i = last; i >= 0; i--) {
+            double in = conductance[i];
+            double before = whole;
+            whole = in * before + taken;
+            double share = 1 / whole;
+            follow[i] = in * before * share;
+            rightSide[i] = given * share;
+            if (i > 0) {
+                double held = capacity[i - 1] * whole;
+                taken = held + in * taken;
+                given = held * temperature[i - 1] + in * given;
             }
-            follow[i] = in / diagonal;
-            rightSide[i] = right / diagonal;
-            outwards = in;
-            fromBelow = in * rightSide[i];
-            hot = in;
         }
-        return hot;
+        return conductance[0];
+    }
+
+    /** What the cells conduct and hold at the temperature they will have in the middle of the step. */
+    private void takeProperties(double stepS) {
+        double part = 0.5 * stepS / lastStepS;
+        double perStep = kiln.tauS() / stepS;
+        for (int i = 0; i < count; i++) {
+            double at = notBeyondHottest(temperature[i] + part * change[i]);
+            resistance[i] = cells.resistance[i] / conductivityAt(at);
+            capacity[i] = cells.capacity[i] * capacityAt(at) * perStep;
+        }
+        conductance[0] = 1 / (resistance[0] + film(kiln.faceFilm(), chamberC));
+        for (int i = 1; i < count; i++) {
+            conductance[i] = cells.areaAt[i] / (resistance[i - 1] + resistance[i]);
+        }
     }
 
     private void substitute(double stepS, double hot) {
@@ -292,15 +303,7 @@ final class WallSlab {
         intoWall += hot * (chamberC - temperature[0]) * time;
         double flux = outer * (temperature[count - 1] - kiln.ambientC());
         fromShell += flux * time;
-        shellC = temperature[count - 1]
-                - flux * cells.halfWidth[count - 1] / (conductivity[count - 1] * cells.areaAt[count]);
-    }
-
-    private double conductance(int i) {
-        if (i == 0) {
-            return 1 / (cells.halfWidth[0] / conductivity[0] + film(kiln.faceFilm(), chamberC));
-        }
-        return cells.areaAt[i] / (cells.halfWidth[i - 1] / conductivity[i - 1] + cells.halfWidth[i] / conductivity[i]);
+        shellC = temperature[count - 1] - flux * resistance[count - 1] / cells.areaAt[count];
     }
 
     /** Free convection and radiation from the jacket over their sum at about 30 K above ambient. */
@@ -309,16 +312,23 @@ final class WallSlab {
         return 0.45 * Math.sqrt(Math.sqrt(u / 60 + 0.05)) + 0.55 * (1 + u / 300);
     }
 
+    // Branches that are hardly ever taken cost the inner loop less than Math.min and Math.max.
+    private static double notBeyondHottest(double celsius) {
+        return celsius > HOTTEST_C ? HOTTEST_C : celsius;
+    }
+
     private double conductivityAt(double celsius) {
-        return Math.max(LEAST_CONDUCTIVITY, kappa.at(Math.min(celsius, HOTTEST_C)));
+        double conductivity = kappa.at(celsius);
+        return conductivity < LEAST_CONDUCTIVITY ? LEAST_CONDUCTIVITY : conductivity;
     }
 
     private double loadCapacityAt(double celsius) {
-        return capacityAt(celsius) + kiln.quartzK() * QuartzTurning.perK(celsius);
+        return capacityAt(notBeyondHottest(celsius)) + kiln.quartzK() * QuartzTurning.perK(celsius);
     }
 
     private double capacityAt(double celsius) {
-        return Math.max(LEAST_CAPACITY, heat.at(Math.min(celsius, HOTTEST_C)));
+        double held = heat.at(celsius);
+        return held < LEAST_CAPACITY ? LEAST_CAPACITY : held;
     }
 
     double chamberC() {
@@ -366,7 +376,7 @@ final class WallSlab {
     double wallHolds(double aboveC) {
         double held = 0;
         for (int i = 0; i < count; i++) {
-            held += cells.capacity[i] * cells.volume[i] * heat.between(aboveC, temperature[i]);
+            held += cells.capacity[i] * heat.between(aboveC, temperature[i]);
         }
         return held;
     }
