@@ -248,8 +248,10 @@ final class WallSlab {
             shell *= shellFactor(shellC - kiln.ambientC());
         }
         outer = half * shell / (half + shell);
-        // Beyond each face the wall takes (taken / whole) T - given / whole at the face's inner side. Whole, taken and given
-        // are carried inwards undivided, so that no cell waits for the division of the one before; twelve cells are far from
+        // Beyond each face the wall takes (taken / whole) T - given / whole at the face's inner side. Whole, taken and
+        // given
+        // are carried inwards undivided, so that no cell waits for the division of the one before; twelve cells are far
+        // from
         // too large a number for it.
         int last = count - 1;
         double whole = 1;
