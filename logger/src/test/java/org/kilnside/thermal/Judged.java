@@ -21,7 +21,8 @@ final class Judged {
             boolean held,
             double halfWidth,
             double lastHour,
-            double powerLaw) {}
+            double powerLaw,
+            double slab) {}
 
     /** One kiln with what is remembered of it. */
     record Kiln(Tried firing, KilnMemory memory) {}
@@ -70,6 +71,7 @@ final class Judged {
             question = question.withAmbient(Temperature.ofCelsius(roomC.getAsDouble()));
         }
         Forecast forecast = Forecaster.forecast(question);
+        double[] slab = new PlainSlab(log, firing.offS(), firing.roomC()).remainingS(asked, THRESHOLDS_C);
         for (int i = 0; i < THRESHOLDS_C.length; i++) {
             double truth = firing.belowS(THRESHOLDS_C[i]);
             if (THRESHOLDS_C[i] >= askedAtC || Double.isNaN(truth)) {
@@ -79,6 +81,7 @@ final class Judged {
             double left = truth - asked;
             double lastHour = lastHour(log, firing.roomC(), asked, THRESHOLDS_C[i]) / left - 1;
             double powerLaw = powerLaw(log, firing.roomC(), firing.offS(), asked, THRESHOLDS_C[i]) / left - 1;
+            double plain = slab[i] / left - 1;
             forecast.below()
                     .get(i)
                     .when()
@@ -90,8 +93,9 @@ final class Judged {
                                     when.fromS() <= truth && truth <= when.toS(),
                                     (when.toS() - when.fromS()) / 2 / left,
                                     lastHour,
-                                    powerLaw)),
-                            () -> cases.add(new Case(askedAtC, Double.NaN, 9, false, 9, lastHour, powerLaw)));
+                                    powerLaw,
+                                    plain)),
+                            () -> cases.add(new Case(askedAtC, Double.NaN, 9, false, 9, lastHour, powerLaw, plain)));
         }
     }
 
@@ -194,7 +198,7 @@ final class Judged {
                         found.stream().mapToDouble(Case::halfWidth).sorted().toArray();
                 rows.add(String.format(
                         Locale.ROOT,
-                        "| %s | %.0f °C | %.0f °C | %d | %.1f / %.1f %% | %.0f %% | %.1f %% | %.0f / %.0f %% | %.0f / %.0f %% |",
+                        "| %s | %.0f °C | %.0f °C | %d | %.1f / %.1f %% | %.0f %% | %.1f %% | %.1f / %.1f %% | %.0f / %.0f %% | %.0f / %.0f %% |",
                         label,
                         askedAtC,
                         thresholdC,
@@ -203,6 +207,8 @@ final class Judged {
                         100 * quantile(found.stream().map(Case::error).toList(), 0.9),
                         100.0 * found.stream().filter(Case::held).count() / found.size(),
                         100 * halves[halves.length / 2],
+                        100 * quantile(found.stream().map(Case::slab).toList(), 0.5),
+                        100 * quantile(found.stream().map(Case::slab).toList(), 0.9),
                         100 * quantile(found.stream().map(Case::lastHour).toList(), 0.5),
                         100 * quantile(found.stream().map(Case::lastHour).toList(), 0.9),
                         100 * quantile(found.stream().map(Case::powerLaw).toList(), 0.5),
@@ -215,7 +221,7 @@ final class Judged {
     static List<String> head() {
         return Arrays.asList(
                 "| kilns | asked at | for | cases | error, median / 90th | held by the interval | its half-width |"
-                        + " exponential through the last hour | rate as a power of T − room through 2.5 h |",
-                "| --- | --- | --- | --- | --- | --- | --- | --- | --- |");
+                        + " plain slab | exponential through the last hour | rate as a power of T − room through 2.5 h |",
+                "| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");
     }
 }
