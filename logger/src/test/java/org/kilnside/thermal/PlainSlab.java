@@ -11,8 +11,8 @@ import org.kilnside.firing.Trace;
  * Its prior is for kilns of 50 to 200 litres with 63 to 115 mm of brick (common practice).
  */
 final class PlainSlab implements LeastSquares.Residuals {
-    static final WallShape SHAPE = new WallShape(
-            new WallShape.Quadratic(0.64, 0.0006, 0), WallShape.Quadratic.ONE, 0, false, 1, 1, 1);
+    static final WallShape SHAPE =
+            new WallShape(new WallShape.Quadratic(0.64, 0.0006, 0), WallShape.Quadratic.ONE, 0, false, 1, 1, 1);
 
     private static final double[] USUAL = {Math.log(14_000), Math.log(2.5), Math.log(0.5), Math.log(0.2), 0};
     private static final double[] SPREAD = {0.6, 0.35, 0.8, 0.6, 3};
@@ -77,7 +77,8 @@ final class PlainSlab implements LeastSquares.Residuals {
                 slab.run(STEP_S, 0);
                 time += STEP_S;
             }
-            double past = before > slab.chamberC() ? (thresholdsC[i] - slab.chamberC()) / (before - slab.chamberC()) : 0;
+            double past =
+                    before > slab.chamberC() ? (thresholdsC[i] - slab.chamberC()) / (before - slab.chamberC()) : 0;
             remaining[i] = time - past * STEP_S;
         }
         return remaining;
