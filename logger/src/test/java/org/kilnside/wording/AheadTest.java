@@ -342,7 +342,7 @@ class AheadTest {
         Snapshot cooling = with(
                 moment.build(), forecast(14, Stage.COOLING, Optional.empty(), List.of(below(120, 28, 28.75, 29.5))));
         assertThat(Ahead.of(cooling, ENGLISH).sentence())
-                .isEqualTo("Below 120 °C probably 28:00 h–29:30 h after the begin (nine in ten).");
+                .isEqualTo("Below 120 °C probably 28:00 h–29:30 h after the start (nine in ten).");
         assertThat(Ahead.of(cooling, ENGLISH).lines())
                 .contains(new Ahead.Line("Lid < 120 °C", "28:00\u00a0h–29:30\u00a0h"));
     }
