@@ -27,6 +27,15 @@ final class TrialBias {
     /** So much of it is taken: physics that were left out of the setting were served best by three quarters to all of it. */
     private static final double SHARE = 0.9;
 
+    /**
+     * Hotter than 600 °C less of it is taken, half from 800 °C up: there a young cooling looks much the same whatever the wall, and kilns
+     * unlike those it was set on were taken for them (docs/decisions/0021).
+     */
+    private static final double WHOLE_BELOW_C = 600;
+
+    private static final double HALF_FROM_C = 800;
+    private static final double HALF = 0.5;
+
     /** So soon after the top none of them was asked. */
     private static final double WHOLE_FROM_S = 600;
 
@@ -71,7 +80,8 @@ final class TrialBias {
         double[] seen = seen(data, known);
         double room = likeliest.kiln().ambientC();
         double brick = known.stream().mapToDouble(FiringFit.Weighted::weight).sum();
-        double share = SHARE * brick * Math.min(1, data.leftAloneForS() / WHOLE_FROM_S);
+        double hot = within(0, 1, (data.nowC - WHOLE_BELOW_C) / (HALF_FROM_C - WHOLE_BELOW_C));
+        double share = SHARE * (1 - HALF * hot) * brick * Math.min(1, data.leftAloneForS() / WHOLE_FROM_S);
         double young = YOUNG * within(0, 1, (OLD_S - data.leftAloneForS()) / (OLD_S - YOUNG_S));
         for (int i = 0; i < thresholdsC.length; i++) {
             double fall = Math.log(Math.max(1, data.nowC - room) / Math.max(1, thresholdsC[i] - room));
