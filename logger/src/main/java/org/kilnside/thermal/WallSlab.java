@@ -243,16 +243,11 @@ final class WallSlab {
     private double eliminate(double stepS) {
         takeProperties(stepS);
         double half = cells.areaAt[count] / resistance[count - 1];
-        double shell = kiln.biot() * cells.areaAt[count];
-        if (!shape.constantShell()) {
-            shell *= shellFactor(shellC - kiln.ambientC());
-        }
+        double times = shape.constantShell() ? 1 : shellFactor(shellC - kiln.ambientC());
+        double shell = kiln.biot() * cells.areaAt[count] * times;
         outer = half * shell / (half + shell);
-        // Beyond each face the wall takes (taken / whole) T - given / whole at the face's inner side. Whole, taken and
-        // given
-        // are carried inwards undivided, so that no cell waits for the division of the one before; twelve cells are far
-        // from
-        // too large a number for it.
+        // At each face the wall beyond takes (taken T - given) / whole. The three are carried inwards undivided, so that no
+        // cell waits for the division of the one before; twelve cells are far from too large a number for it.
         int last = count - 1;
         double whole = 1;
         double taken = capacity[last] + outer;
