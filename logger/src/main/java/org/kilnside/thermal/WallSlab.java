@@ -246,9 +246,8 @@ final class WallSlab {
         double times = shape.constantShell() ? 1 : shellFactor(shellC - kiln.ambientC());
         double shell = kiln.biot() * cells.areaAt[count] * times;
         outer = half * shell / (half + shell);
-        // At each face the wall beyond takes (taken T - given) / whole. The three are carried inwards undivided, so
-        // that no
-        // cell waits for the division of the one before; twelve cells are far from too large a number for it.
+        // At each face the wall beyond takes (taken T - given) / whole. The three go inwards undivided, so that no cell
+        // waits for the division of the one before; twelve cells are far from too large a number for it.
         int last = count - 1;
         double whole = 1;
         double taken = capacity[last] + outer;
