@@ -3,40 +3,47 @@ package org.kilnside.thermal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
-import java.util.stream.Stream;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
-import org.kilnside.thermal.Forecast.Below;
 import org.kilnside.thermal.Forecast.Reaches;
-import org.kilnside.thermal.Forecast.Stage;
 import org.kilnside.thermal.Forecast.TopsOut;
-import org.kilnside.thermal.Forecast.When;
+import org.kilnside.thermal.Milestones.Milestone;
 
 /**
- * A forecast as a curve with its nine-in-ten band, for a drawing. Made of the forecast's own times, so that the band
- * crosses a temperature exactly when the forecast says: asked with a {@link #ladder} of temperatures, it says when each
- * rung is passed at the earliest, probably, and at the latest. On the way up the plan's corners are stretched to the
- * arrival, and lie no higher than the kiln can go.
+ * A forecast as a curve with its nine-in-ten band, for a drawing. Made of the forecast's own times: asked with a
+ * {@link #ladder} of temperatures, it says when each rung is passed at the earliest, probably, and at the latest. On the way up the plan's corners are stretched to the arrival, and lie no higher than
+ * the kiln can go. At each moment the band holds all that a kiln between the earliest and the latest may be at: while one
+ * may be at its top and another has left it, both.
  */
 public final class ForecastFan {
     /** More than this nobody sees. */
-    private static final int GRID = 180;
+    private static final int GRID = 150;
 
     private static final int MOST_POINTS = 300;
     private static final int RUNGS = 40;
 
-    /** Nearer than this to the top a kiln is there. */
-    private static final double THERE_K = 4;
+    private final List<Milestone> way;
+    private final double roomC;
+    private final double fromS;
+    private final double toS;
+    private final double mostLowC;
+    private final double mostC;
+    private final double mostHighC;
 
-    private final List<Corner> probable;
-    private final List<Corner> early;
-    private final List<Corner> late;
-
-    private ForecastFan(List<Corner> probable, List<Corner> early, List<Corner> late) {
-        this.probable = probable;
-        this.early = early;
-        this.late = late;
+    private ForecastFan(Forecast forecast, double nowC, Milestones milestones) {
+        way = milestones.way();
+        roomC = forecast.ambient().celsius();
+        fromS = way.get(0).probableS();
+        Milestone last = way.get(way.size() - 1);
+        // Where nobody knows how it cools, nothing is known from when the earliest may have begun to.
+        toS = milestones.cools() ? last.probableS() : last.earlyS();
+        mostLowC = most(forecast, nowC, TopsOut::from);
+        mostC = most(forecast, nowC, TopsOut::at);
+        mostHighC = most(forecast, nowC, TopsOut::to);
     }
 
     /**
@@ -47,8 +54,6 @@ public final class ForecastFan {
      * @param lowC and {@code highC}: nine in ten lie between
      */
     public record Point(long elapsedMs, double medianC, double lowC, double highC) {}
-
-    private record Corner(double timeS, double celsius) {}
 
     /** The temperatures to ask a forecast for, so that it can be drawn from the hottest to come down to the lowest. */
     public static List<Temperature> ladder(double hottestC, double lowestC) {
@@ -67,23 +72,39 @@ public final class ForecastFan {
      *
      * @param nowC the last reading
      * @param ahead what the plan still wants; empty corners once it lets the kiln cool
+     * @param exactFrom from here down the band crosses a temperature exactly when the forecast says
      */
-    public static ForecastFan of(Forecast forecast, double nowC, Optional<PlanAhead> ahead) {
-        return new ForecastFan(
-                path(forecast, nowC, ahead, When::atS, TopsOut::at),
-                path(forecast, nowC, ahead, When::fromS, TopsOut::to),
-                path(forecast, nowC, ahead, When::toS, TopsOut::from));
+    public static ForecastFan of(
+            Forecast forecast, double nowC, Optional<PlanAhead> ahead, Temperature exactFrom) {
+        return new ForecastFan(forecast, nowC, Milestones.of(forecast, nowC, ahead, exactFrom));
+    }
+
+    private static double most(Forecast forecast, double nowC, Function<TopsOut, Temperature> which) {
+        return forecast.arrival()
+                .filter(arrival -> forecast.stage() != Forecast.Stage.COOLING && arrival.reaches() != Reaches.YES)
+                .flatMap(Forecast.Arrival::topsOut)
+                .map(highest -> Math.max(nowC, which.apply(highest).celsius()))
+                .orElse(Double.POSITIVE_INFINITY);
     }
 
     /** Whether there is nothing to draw: the model knows no time of any kind. */
     public boolean isEmpty() {
-        return probable.size() < 2 || early.size() < 2 || late.size() < 2;
+        return way.size() < 2;
     }
 
     /** The probable future as corners, the first after now. */
     public Trace probable() {
         Trace.Builder corners = new Trace.Builder();
-        probable.stream().skip(1).forEach(corner -> corners.add(Math.round(corner.timeS * 1000), corner.celsius));
+        for (int i = 1; i < way.size(); i++) {
+            Milestone before = way.get(i - 1);
+            Milestone next = way.get(i);
+            if ((before.celsius() - mostC) * (next.celsius() - mostC) < 0) {
+                double part = (mostC - before.celsius()) / (next.celsius() - before.celsius());
+                double at = before.probableS() + part * (next.probableS() - before.probableS());
+                corners.add(Math.round(at * 1000), mostC);
+            }
+            corners.add(Math.round(next.probableS() * 1000), Math.min(mostC, next.celsius()));
+        }
         return corners.view();
     }
 
@@ -92,113 +113,57 @@ public final class ForecastFan {
         if (isEmpty()) {
             return List.of();
         }
-        double fromS = probable.get(0).timeS;
-        double toS = probable.get(probable.size() - 1).timeS;
-        long[] times = Stream.concat(
-                        Stream.iterate(0, i -> i + 1).limit(GRID + 1L).map(i -> fromS + (toS - fromS) * i / GRID),
-                        probable.stream().map(Corner::timeS).limit(MOST_POINTS - GRID - 1L))
+        DoubleStream grid = IntStream.rangeClosed(0, GRID).mapToDouble(i -> fromS + (toS - fromS) * i / GRID);
+        DoubleStream corners = way.stream()
+                .flatMapToDouble(each -> DoubleStream.of(each.earlyS(), each.probableS(), each.lateS()))
+                .filter(time -> time > fromS && time < toS)
+                .limit(MOST_POINTS - GRID - 1L);
+        return DoubleStream.concat(grid, corners)
                 .mapToLong(time -> Math.round(time * 1000))
                 .sorted()
                 .distinct()
-                .toArray();
-        List<Point> points = new ArrayList<>();
-        for (long time : times) {
-            double middle = at(probable, time / 1000.0);
-            double one = at(early, time / 1000.0);
-            double other = at(late, time / 1000.0);
-            points.add(new Point(
-                    time, middle, Math.min(middle, Math.min(one, other)), Math.max(middle, Math.max(one, other))));
-        }
-        return points;
+                .mapToObj(this::point)
+                .toList();
     }
 
-    private static double at(List<Corner> path, double timeS) {
-        Corner before = path.get(0);
-        for (Corner corner : path) {
-            if (timeS <= corner.timeS) {
-                double span = corner.timeS - before.timeS;
-                double part = span <= 0 ? 1 : (timeS - before.timeS) / span;
-                return before.celsius + (corner.celsius - before.celsius) * part;
+    private Point point(long elapsedMs) {
+        double time = elapsedMs / 1000.0;
+        double middle = at(Milestone::probableS, time);
+        double early = at(Milestone::earlyS, time);
+        double late = at(Milestone::lateS, time);
+        double low = Math.min(middle, Math.min(early, late));
+        double high = Math.max(middle, Math.max(early, late));
+        for (Milestone each : way) {
+            if (each.earlyS() <= time && time <= each.lateS()) {
+                low = Math.min(low, each.celsius());
+                high = Math.max(high, each.celsius());
             }
-            before = corner;
         }
-        return before.celsius;
+        return new Point(elapsedMs, Math.min(mostC, middle), Math.min(mostLowC, low), Math.min(mostHighC, high));
     }
 
-    private static List<Corner> path(
-            Forecast forecast,
-            double nowC,
-            Optional<PlanAhead> ahead,
-            ToDoubleFunction<When> time,
-            java.util.function.Function<TopsOut, Temperature> top) {
-        List<Corner> path = new ArrayList<>();
-        path.add(new Corner(forecast.askedS(), nowC));
-        if (forecast.stage() == Stage.COOLING) {
-            ahead.ifPresent(
-                    plan -> plan.corners().forEach(corner -> addAfter(path, corner.elapsedS(), corner.temperatureC())));
-        } else {
-            addHeating(path, forecast, nowC, ahead, time, top);
-        }
-        double lastC = path.get(path.size() - 1).celsius;
-        for (Below rung : forecast.below()) {
-            if (rung.when().isPresent() && rung.temperature().celsius() < lastC - 1) {
-                addAfter(
-                        path,
-                        time.applyAsDouble(rung.when().get()),
-                        rung.temperature().celsius());
+    private double at(ToDoubleFunction<Milestone> when, double timeS) {
+        Milestone before = way.get(0);
+        for (Milestone next : way) {
+            if (timeS <= when.applyAsDouble(next)) {
+                double span = when.applyAsDouble(next) - when.applyAsDouble(before);
+                double part = span <= 0 ? 1 : (timeS - when.applyAsDouble(before)) / span;
+                return before.celsius() + (next.celsius() - before.celsius()) * part;
             }
+            before = next;
         }
-        return path;
+        return beyond(when, timeS);
     }
 
-    private static void addHeating(
-            List<Corner> path,
-            Forecast forecast,
-            double nowC,
-            Optional<PlanAhead> ahead,
-            ToDoubleFunction<When> time,
-            java.util.function.Function<TopsOut, Temperature> top) {
-        if (forecast.arrival().isEmpty()) {
-            return;
+    /** Under the last rung it goes on towards the room as it came by the last two. */
+    private double beyond(ToDoubleFunction<Milestone> when, double timeS) {
+        Milestone last = way.get(way.size() - 1);
+        Milestone before = way.get(way.size() - 2);
+        double span = when.applyAsDouble(last) - when.applyAsDouble(before);
+        if (span <= 0 || last.celsius() <= roomC || before.celsius() <= last.celsius()) {
+            return last.celsius();
         }
-        Forecast.Arrival arrival = forecast.arrival().get();
-        double targetC = arrival.target().celsius();
-        double nowS = forecast.askedS();
-        List<PlanAhead.Corner> plan = ahead.map(PlanAhead::corners)
-                .filter(corners -> !corners.isEmpty())
-                .orElseGet(() -> arrival.when().stream()
-                        .map(when -> new PlanAhead.Corner(when.atS(), targetC))
-                        .toList());
-        double capC = arrival.reaches() == Reaches.YES
-                ? Double.POSITIVE_INFINITY
-                : arrival.topsOut().map(highest -> top.apply(highest).celsius()).orElse(Double.POSITIVE_INFINITY);
-        double plannedS = plan.stream()
-                .filter(corner -> corner.temperatureC() >= targetC - THERE_K)
-                .mapToDouble(PlanAhead.Corner::elapsedS)
-                .findFirst()
-                .orElse(Double.NaN);
-        boolean stretches =
-                nowC < targetC - THERE_K && plannedS > nowS && arrival.when().isPresent();
-        double arrivesS = stretches ? time.applyAsDouble(arrival.when().get()) : plannedS;
-        double beforeC = nowC;
-        double beforeS = nowS;
-        for (PlanAhead.Corner corner : plan) {
-            double at = corner.elapsedS();
-            if (stretches) {
-                at = at <= plannedS
-                        ? nowS + (at - nowS) * (arrivesS - nowS) / (plannedS - nowS)
-                        : at + arrivesS - plannedS;
-            }
-            if (beforeC < capC && corner.temperatureC() > capC) {
-                addAfter(path, beforeS + (at - beforeS) * (capC - beforeC) / (corner.temperatureC() - beforeC), capC);
-            }
-            addAfter(path, at, Math.min(capC, corner.temperatureC()));
-            beforeS = at;
-            beforeC = corner.temperatureC();
-        }
-    }
-
-    private static void addAfter(List<Corner> path, double timeS, double celsius) {
-        path.add(new Corner(Math.max(timeS, path.get(path.size() - 1).timeS), celsius));
+        double shrinks = Math.log((before.celsius() - roomC) / (last.celsius() - roomC)) / span;
+        return roomC + (last.celsius() - roomC) * Math.exp(-shrinks * (timeS - when.applyAsDouble(last)));
     }
 }

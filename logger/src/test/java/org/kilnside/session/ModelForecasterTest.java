@@ -191,6 +191,29 @@ class ModelForecasterTest {
         }
     }
 
+    /** So early nobody knows whether the kiln has the power for its plan: it may be there hours after the plan. */
+    @Test
+    void aFanOfAnArrivalThatIsWideOpenStaysAtTheTopUntilTheLatestAndFallsNoFasterThanTheKilnDid() {
+        LiveForecast live = forecast(at(99, true));
+        When arrives = live.forecast().orElseThrow().arrival().orElseThrow().when().orElseThrow();
+        assertThat(arrives.toS() - arrives.fromS()).isGreaterThan(5 * 3600);
+        double fell = 0;
+        for (int i = 60; i < FIRING.size(); i++) {
+            double hours = (FIRING.elapsedMs(i) - FIRING.elapsedMs(i - 60)) / 3.6e6;
+            fell = Math.max(fell, (FIRING.temperatureC(i - 60) - FIRING.temperatureC(i)) / hours);
+        }
+        Point before = live.fan().get(0);
+        for (Point point : live.fan()) {
+            double hours = Math.max(1e-9, (point.elapsedMs() - before.elapsedMs()) / 3.6e6);
+            assertThat((before.highC() - point.highC()) / hours).isLessThan(fell);
+            assertThat((before.lowC() - point.lowC()) / hours).isLessThan(fell);
+            if (point.elapsedMs() > arrives.fromS() * 1000 && point.elapsedMs() < arrives.toS() * 1000) {
+                assertThat(point.highC()).isCloseTo(1_060, within(1.0));
+            }
+            before = point;
+        }
+    }
+
     @Test
     void theFanCrossesTheThresholdWhenTheForecastSaysItDoes() {
         LiveForecast live = forecast(at(600, false));
