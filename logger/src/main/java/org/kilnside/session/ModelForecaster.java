@@ -51,7 +51,8 @@ public final class ModelForecaster implements FiringForecaster {
         Optional<PlanAhead> ahead = request.ahead().map(ModelForecaster::ahead);
         Forecast answer =
                 Forecaster.forecast(question(request, ahead).withMemory(memory).withBelow(asked));
-        ForecastFan fan = ForecastFan.of(answer, nowC, ahead, request.thresholds().crack());
+        ForecastFan fan =
+                ForecastFan.of(answer, nowC, ahead, request.thresholds().crack());
         return new LiveForecast(
                 request.askedMs(),
                 request.thresholds(),

@@ -74,8 +74,7 @@ public final class ForecastFan {
      * @param ahead what the plan still wants; empty corners once it lets the kiln cool
      * @param exactFrom from here down the band crosses a temperature exactly when the forecast says
      */
-    public static ForecastFan of(
-            Forecast forecast, double nowC, Optional<PlanAhead> ahead, Temperature exactFrom) {
+    public static ForecastFan of(Forecast forecast, double nowC, Optional<PlanAhead> ahead, Temperature exactFrom) {
         return new ForecastFan(forecast, nowC, Milestones.of(forecast, nowC, ahead, exactFrom));
     }
 

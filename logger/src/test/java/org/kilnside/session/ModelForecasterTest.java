@@ -195,7 +195,8 @@ class ModelForecasterTest {
     @Test
     void aFanOfAnArrivalThatIsWideOpenStaysAtTheTopUntilTheLatestAndFallsNoFasterThanTheKilnDid() {
         LiveForecast live = forecast(at(99, true));
-        When arrives = live.forecast().orElseThrow().arrival().orElseThrow().when().orElseThrow();
+        When arrives =
+                live.forecast().orElseThrow().arrival().orElseThrow().when().orElseThrow();
         assertThat(arrives.toS() - arrives.fromS()).isGreaterThan(5 * 3600);
         double fell = 0;
         for (int i = 60; i < FIRING.size(); i++) {

@@ -35,8 +35,8 @@ class ForecastFanTest {
     /** The rungs allow 30 % of the time from now to either side, which near the top is less than is open of the arrival. */
     private static final double RUNGS_WITHIN = 0.3;
 
-    private static final Optional<PlanAhead> AHEAD = Optional.of(new PlanAhead(
-            List.of(new PlanAhead.Corner(s(8), TOP_C), new PlanAhead.Corner(s(8 + HELD_H), TOP_C))));
+    private static final Optional<PlanAhead> AHEAD = Optional.of(
+            new PlanAhead(List.of(new PlanAhead.Corner(s(8), TOP_C), new PlanAhead.Corner(s(8 + HELD_H), TOP_C))));
 
     private static double s(double hours) {
         return hours * 3600;
@@ -111,9 +111,11 @@ class ForecastFanTest {
 
     @Test
     void aKilnThatMayArriveLateMayBeAtItsTopUntilThen() {
-        assertThat(between(fan(forecast(7, 14)), 7.01, 14 + HELD_H - 0.01)).hasSizeGreaterThan(20).allSatisfy(point -> {
-            assertThat(point.highC()).isCloseTo(TOP_C, within(0.5));
-        });
+        assertThat(between(fan(forecast(7, 14)), 7.01, 14 + HELD_H - 0.01))
+                .hasSizeGreaterThan(20)
+                .allSatisfy(point -> {
+                    assertThat(point.highC()).isCloseTo(TOP_C, within(0.5));
+                });
     }
 
     @Test
@@ -163,7 +165,8 @@ class ForecastFanTest {
     @Test
     void underTheLowestRungTheEarliestGoesOnCoolingTowardsTheRoom() {
         List<Point> fan = fan(forecast(7, 14));
-        double hoursUnder = (fan.get(fan.size() - 1).elapsedMs() / 1000.0 - below(UNLOAD_C).fromS()) / 3600;
+        double hoursUnder =
+                (fan.get(fan.size() - 1).elapsedMs() / 1000.0 - below(UNLOAD_C).fromS()) / 3600;
         assertThat(hoursUnder).isGreaterThan(3);
         // It came by the rungs in less time than probably, and so it goes on.
         double wouldBeC = ROOM_C + (UNLOAD_C - ROOM_C) * Math.exp(-hoursUnder / TAU_H / (1 - RUNGS_WITHIN));
@@ -172,8 +175,8 @@ class ForecastFanTest {
 
     @Test
     void whereNobodyKnowsHowItCoolsTheBandEndsWhenTheEarliestMayHaveBegunTo() {
-        Forecast forecast = forecast(
-                Reaches.YES, Optional.of(new When(s(8), s(7), s(14))), Optional.empty(), Optional.empty());
+        Forecast forecast =
+                forecast(Reaches.YES, Optional.of(new When(s(8), s(7), s(14))), Optional.empty(), Optional.empty());
         List<Point> fan = fan(forecast);
         assertThat(fan.get(fan.size() - 1).elapsedMs() / 3.6e6).isCloseTo(7 + HELD_H, within(0.01));
         assertThat(fastestFall(fan, Point::lowC)).isZero();
@@ -181,8 +184,8 @@ class ForecastFanTest {
 
     @Test
     void noSideIsDrawnHotterThanTheKilnCanGet() {
-        TopsOut topsOut = new TopsOut(
-                Temperature.ofCelsius(1000), Temperature.ofCelsius(900), Temperature.ofCelsius(1300));
+        TopsOut topsOut =
+                new TopsOut(Temperature.ofCelsius(1000), Temperature.ofCelsius(900), Temperature.ofCelsius(1300));
         Forecast forecast = forecast(
                 Reaches.CANNOT_SAY_YET,
                 Optional.of(new When(s(8), s(7), s(14))),
@@ -193,7 +196,9 @@ class ForecastFanTest {
         assertThat(at(fan, 8).highC()).isCloseTo(TOP_C, within(0.5));
         assertThat(fan).allSatisfy(point -> assertThat(point.lowC()).isLessThanOrEqualTo(900));
         Trace probable = ForecastFan.of(forecast, NOW_C, AHEAD, CRACK).probable();
-        assertThat(IntStream.range(0, probable.size()).mapToDouble(probable::temperatureC).max())
+        assertThat(IntStream.range(0, probable.size())
+                        .mapToDouble(probable::temperatureC)
+                        .max())
                 .hasValue(1000);
     }
 }
