@@ -2,6 +2,7 @@ package org.kilnside.thermal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /**
  * What the measured curve makes of the wall of a possible kiln, with its load. Leak and power do nothing to a driven wall, and a
@@ -10,22 +11,26 @@ import java.util.List;
  */
 final class DrivenWalls {
     /** One point of a fit and its difference quotients. */
-    private static final int KEPT = 16;
+    static final int KEPT = 16;
 
     private final FiringData data;
     private final WallShape shape;
+    private final int cells;
     private final WallSlab slab;
-    private final List<Run> runs = new ArrayList<>();
-    private int oldest;
+    private final Map<Question, Run> runs = new Newest<>(KEPT);
 
-    DrivenWalls(FiringData data, WallShape shape) {
+    DrivenWalls(FiringData data, WallShape shape, int cells) {
         this.data = data;
         this.shape = shape;
-        slab = new WallSlab(shape, WallSlab.USUAL_CELLS);
+        this.cells = cells;
+        slab = new WallSlab(shape, cells);
     }
 
+    /** What is run: a kiln as far as its driven wall goes, and how soaked it began. */
+    private record Question(KilnParameters kiln, double soaked) {}
+
     /** One kiln's course, up to the last point of the drive that is held against anything. */
-    record Run(KilnParameters kiln, double soaked, double[] heat, List<WallSlab> spans) {
+    record Run(double[] heat, List<WallSlab> spans) {
         /** Heat that wall and load have taken up to a point of the drive. */
         double taken(int point) {
             return heat[point];
@@ -39,24 +44,11 @@ final class DrivenWalls {
 
     /** The course of one kiln; its leak and power do not matter. */
     Run run(KilnParameters kiln, double soaked) {
-        KilnParameters driven = kiln.asDriven();
-        for (Run each : runs) {
-            if (each.soaked() == soaked && each.kiln().equals(driven)) {
-                return each;
-            }
-        }
-        Run run = runAnew(driven, soaked);
-        if (runs.size() < KEPT) {
-            runs.add(run);
-        } else {
-            runs.set(oldest, run);
-            oldest = (oldest + 1) % KEPT;
-        }
-        return run;
+        return runs.computeIfAbsent(new Question(kiln.asDriven(), soaked), this::runAnew);
     }
 
-    private Run runAnew(KilnParameters kiln, double soaked) {
-        data.start(slab, kiln, soaked);
+    private Run runAnew(Question question) {
+        data.start(slab, question.kiln(), question.soaked());
         double[] heat = new double[data.lastUsed() + 1];
         List<WallSlab> spans = new ArrayList<>();
         for (int i = 0; i < heat.length; i++) {
@@ -66,11 +58,11 @@ final class DrivenWalls {
             heat[i] = slab.intoWall() + slab.loadHolds(0);
             while (spans.size() < data.free.size()
                     && data.free.get(spans.size()).beginsAt() == i) {
-                WallSlab begins = new WallSlab(shape, WallSlab.USUAL_CELLS);
+                WallSlab begins = new WallSlab(shape, cells);
                 begins.startLike(slab);
                 spans.add(begins);
             }
         }
-        return new Run(kiln, soaked, heat, spans);
+        return new Run(heat, spans);
     }
 }

@@ -51,21 +51,38 @@ final class FiringFit implements LeastSquares.Residuals {
     private static final double MISSED_SOON = 4;
     private static final double MISSED = 0.9;
 
+    /** How finely the model is reckoned; most of a search's way is gone at a third of the cost. */
+    private enum Grain {
+        ROUGH(WallSlab.USUAL_CELLS / 2, WallSlab.COASTING_STEP_S),
+        FINE(WallSlab.USUAL_CELLS, WallSlab.COASTING_STEP_S / 2);
+
+        private final int cells;
+        private final double coastingStepS;
+
+        Grain(int cells, double coastingStepS) {
+            this.cells = cells;
+            this.coastingStepS = coastingStepS;
+        }
+    }
+
     private final FiringData data;
     private final Prior prior;
+    private final Grain grain;
     private final DrivenWalls driven;
     private final WallSlab branch;
+    private final Map<Fall, double[]> falls = new Newest<>(DrivenWalls.KEPT);
 
-    private FiringFit(FiringData data, WallKind kind, Prior prior) {
+    private FiringFit(FiringData data, WallKind kind, Prior prior, Grain grain) {
         this.data = data;
         this.prior = prior;
-        driven = new DrivenWalls(data, kind.shape());
-        branch = new WallSlab(kind.shape(), WallSlab.USUAL_CELLS);
+        this.grain = grain;
+        driven = new DrivenWalls(data, kind.shape(), grain.cells);
+        branch = new WallSlab(kind.shape(), grain.cells);
     }
 
     /** What is made small for one kind of wall, as a function of the prior's numbers. */
     static LeastSquares.Residuals residuals(FiringData data, WallKind kind) {
-        return new FiringFit(data, kind, data.prior(kind));
+        return new FiringFit(data, kind, data.prior(kind), Grain.FINE);
     }
 
     /** Looks for the least sum of squares from the prior's middle. */
@@ -104,7 +121,7 @@ final class FiringFit implements LeastSquares.Residuals {
 
     /** Mean squares of what the free spans, and the output, are off by where a fit ended. */
     static Misfit misfit(FittedKiln fit) {
-        double[] residual = new FiringFit(fit.data(), fit.kind(), fit.prior())
+        double[] residual = new FiringFit(fit.data(), fit.kind(), fit.prior(), Grain.FINE)
                 .at(fit.solution().parameters());
         int stretches = fit.data().powered.size();
         int points = fit.data().observations() - stretches;
@@ -149,18 +166,27 @@ final class FiringFit implements LeastSquares.Residuals {
 
     /** Fits one kind of wall with another prior than its own. */
     static FittedKiln fit(FiringData data, WallKind kind, Prior prior) {
-        FiringFit fit = new FiringFit(data, kind, prior);
-        LeastSquares.Solution found = search(fit, prior.size());
+        FiringFit rough = new FiringFit(data, kind, prior, Grain.ROUGH);
+        LeastSquares.Solution found = search(rough, prior.size());
         if (squaredDistance(found.parameters()) > STRAYED) {
             for (double away : OTHER_WALLS) {
                 double[] from = new double[prior.size()];
                 from[Prior.TAU] = away;
-                LeastSquares.Solution other =
-                        LeastSquares.solveInBall(fit, from, STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP);
+                LeastSquares.Solution other = rough.searchFrom(from, MOST_EVALUATIONS);
                 found = other.sumOfSquares() < found.sumOfSquares() ? other : found;
             }
         }
-        return fit.fitted(kind, found);
+        return fitFrom(data, kind, prior, found.parameters());
+    }
+
+    /** Fits one kind of wall from where it is nearly reached. */
+    private static FittedKiln fitFrom(FiringData data, WallKind kind, Prior prior, double[] from) {
+        FiringFit fine = new FiringFit(data, kind, prior, Grain.FINE);
+        return fine.fitted(kind, fine.searchFrom(from, MOST_EVALUATIONS));
+    }
+
+    private LeastSquares.Solution searchFrom(double[] from, int most) {
+        return LeastSquares.solveInBall(this, from, STEP, TOLERANCE, most, LONGEST_STEP);
     }
 
     private FittedKiln fitted(WallKind kind, LeastSquares.Solution solution) {
@@ -169,15 +195,17 @@ final class FiringFit implements LeastSquares.Residuals {
 
     /** Fits one kind of wall, as far as it is worth it beside one whose evidence and prior weight are known. */
     private static FittedKiln fitBeside(FiringData data, WallKind kind, double logWeight, double best) {
-        FiringFit fit = new FiringFit(data, kind, data.prior(kind));
-        double[] middle = new double[fit.prior.size()];
-        FittedKiln begun =
-                fit.fitted(kind, LeastSquares.solveInBall(fit, middle, STEP, TOLERANCE, FIRST_STEPS, LONGEST_STEP));
-        if (begun.evidence() + logWeight < best - HOPELESS || begun.solution().converged()) {
-            return begun;
+        Prior prior = data.prior(kind);
+        FiringFit rough = new FiringFit(data, kind, prior, Grain.ROUGH);
+        LeastSquares.Solution begun = rough.searchFrom(new double[prior.size()], FIRST_STEPS);
+        FittedKiln soFar = rough.fitted(kind, begun);
+        if (soFar.evidence() + logWeight < best - HOPELESS) {
+            return soFar;
         }
-        double[] from = begun.solution().parameters();
-        return fit.fitted(kind, LeastSquares.solveInBall(fit, from, STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP));
+        if (!begun.converged()) {
+            begun = rough.searchFrom(begun.parameters(), MOST_EVALUATIONS);
+        }
+        return fitFrom(data, kind, prior, begun.parameters());
     }
 
     /**
@@ -201,15 +229,29 @@ final class FiringFit implements LeastSquares.Residuals {
     @Override
     public double[] at(double[] z) {
         double[] residual = new double[data.observations() + z.length];
-        int next = 0;
         KilnParameters kiln = prior.kiln(z);
-        DrivenWalls.Run run = driven.run(kiln, prior.soaked(z));
-        for (int span = 0; span < data.free.size(); span++) {
-            next = runFree(run.begins(span), data.free.get(span), kiln, prior.openedTimes(z), residual, next);
-        }
-        next = power(run, kiln, prior.strengthLeft(z), residual, next);
+        // Elements that are off tell nothing of their strength.
+        Fall fall = new Fall(kiln.withPsiC(0), prior.soaked(z), prior.openedTimes(z));
+        double[] off = falls.computeIfAbsent(fall, this::runFree);
+        System.arraycopy(off, 0, residual, 0, off.length);
+        DrivenWalls.Run run = driven.run(kiln, fall.soaked());
+        int next = power(run, kiln, prior.strengthLeft(z), residual, off.length);
         System.arraycopy(z, 0, residual, next, z.length);
         return residual;
+    }
+
+    /** All that free spans depend on. */
+    private record Fall(KilnParameters kiln, double soaked, double openedTimes) {}
+
+    /** What all free spans are off by. */
+    private double[] runFree(Fall fall) {
+        double[] off = new double[data.observations() - data.powered.size()];
+        DrivenWalls.Run run = driven.run(fall.kiln(), fall.soaked());
+        int next = 0;
+        for (int span = 0; span < data.free.size(); span++) {
+            next = runFree(run.begins(span), data.free.get(span), fall.kiln(), fall.openedTimes(), off, next);
+        }
+        return off;
     }
 
     private int runFree(
@@ -225,7 +267,7 @@ final class FiringFit implements LeastSquares.Residuals {
         int at = next;
         for (int i = 0; i < span.timeS().length; i++) {
             double gap = span.timeS()[i] - time;
-            int steps = (int) Math.max(1, Math.ceil(gap / (WallSlab.COASTING_STEP_S / 2)));
+            int steps = (int) Math.max(1, Math.ceil(gap / grain.coastingStepS));
             for (int k = 0; k < steps; k++) {
                 branch.coast(gap / steps);
             }
@@ -268,11 +310,9 @@ final class FiringFit implements LeastSquares.Residuals {
         for (Weighted each : before) {
             if (each.weight() > HARDLY_POSSIBLE) {
                 FittedKiln known = each.fit();
-                FiringFit fit = new FiringFit(data, known.kind(), data.prior(known.kind()));
-                double[] from = fit.prior.like(known.prior(), known.solution().parameters());
-                FittedKiln found = fit.fitted(
-                        known.kind(),
-                        LeastSquares.solveInBall(fit, from, STEP, TOLERANCE, MOST_EVALUATIONS, LONGEST_STEP));
+                Prior prior = data.prior(known.kind());
+                double[] from = prior.like(known.prior(), known.solution().parameters());
+                FittedKiln found = fitFrom(data, known.kind(), prior, from);
                 fits.add(found);
                 log.add(found.evidence() + Math.log(priorWeights.get(known.kind())));
             }

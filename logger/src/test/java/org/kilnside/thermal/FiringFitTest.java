@@ -31,6 +31,34 @@ class FiringFitTest {
         assertThat(found[Prior.CONDUCTIVITY_STEEPNESS]).isBetween(-1.0, 1.0);
     }
 
+    /** Most of a search is done with half the cells and twice the step; where it ends must be the whole model's own least. */
+    @Test
+    void endsAsLowAsASearchWithTheWholeModelThroughoutWould() {
+        Prior.Ambient room = new Prior.Ambient(ROOM_C, 3);
+        Prior prior = Prior.of(WallKind.FIBRE, room, false, Optional.empty(), false, false, false, false);
+        for (double thicker : new double[] {-1, 0, 1}) {
+            double[] kiln = new double[Prior.BASIC];
+            kiln[Prior.TAU] = thicker;
+            kiln[Prior.PHI] = 0.5 * thicker;
+            kiln[Prior.CAPACITY_STEEPNESS] = -thicker;
+            FiringData data = FiringData.of(
+                    Course.of(firedAndCooled(prior.kiln(kiln).withPsiC(4000), 400)), OptionalDouble.of(ROOM_C));
+            LeastSquares.Residuals whole = FiringFit.residuals(data, WallKind.FIBRE);
+            double wholeSum = FiringFit.search(
+                            whole, data.prior(WallKind.FIBRE).size())
+                    .sumOfSquares();
+
+            LeastSquares.Solution found = FiringFit.fit(data, WallKind.FIBRE).solution();
+
+            double there = 0;
+            for (double residual : whole.at(found.parameters())) {
+                there += residual * residual;
+            }
+            assertThat(found.sumOfSquares()).isEqualTo(there);
+            assertThat(found.sumOfSquares()).isLessThan(1.02 * wholeSum);
+        }
+    }
+
     private static Trace firedAndCooled(KilnParameters kiln, double untilC) {
         WallSlab slab = new WallSlab(WallKind.FIBRE.shape(), 2 * WallSlab.USUAL_CELLS);
         slab.use(kiln);
