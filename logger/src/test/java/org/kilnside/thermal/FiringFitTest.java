@@ -44,9 +44,8 @@ class FiringFitTest {
             FiringData data = FiringData.of(
                     Course.of(firedAndCooled(prior.kiln(kiln).withPsiC(4000), 400)), OptionalDouble.of(ROOM_C));
             LeastSquares.Residuals whole = FiringFit.residuals(data, WallKind.FIBRE);
-            double wholeSum = FiringFit.search(
-                            whole, data.prior(WallKind.FIBRE).size())
-                    .sumOfSquares();
+            double wholeSum =
+                    FiringFit.search(whole, data.prior(WallKind.FIBRE).size()).sumOfSquares();
 
             LeastSquares.Solution found = FiringFit.fit(data, WallKind.FIBRE).solution();
 
