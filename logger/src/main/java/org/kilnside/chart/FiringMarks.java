@@ -143,9 +143,17 @@ record FiringMarks(
         }
     }
 
+    /** Where the peak's number begins: beside the dot, or, soon after the peak, clear of the line that marks now. */
     private double leftOfPeak(double x, String text, FontMetrics metrics) {
-        return Math.max(
-                area.getX(), Math.min(x + metrics.getHeight() * 0.6, area.getMaxX() - metrics.stringWidth(text)));
+        double width = metrics.stringWidth(text);
+        double beside = x + metrics.getHeight() * 0.6;
+        double left = content.nowMs().stream()
+                .mapToDouble(scale::x)
+                .filter(now -> now > beside - 4 && now < beside + width + 4)
+                .map(now -> now + 6)
+                .findFirst()
+                .orElse(beside);
+        return Math.max(area.getX(), Math.min(left, area.getMaxX() - width));
     }
 
     /** Whether a name would stand on the peak's dot or number, were it as high. */

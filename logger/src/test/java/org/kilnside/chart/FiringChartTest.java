@@ -85,6 +85,35 @@ class FiringChartTest {
     }
 
     @Test
+    void theLineOfNowIsNotDrawnThroughThePeaksNumber() {
+        ChartContent cooling =
+                ChartContent.of(SampleSnapshots.cooling(), OptionalLong.empty(), true, false, Optional.empty());
+        long peak = cooling.peakMs().orElseThrow();
+        for (long minutes = 5; minutes < 120; minutes += 5) {
+            long now = peak + minutes * 60_000;
+            BufferedImage image = draw(new ChartContent(
+                    cooling.curve(),
+                    cooling.plan(),
+                    List.of(),
+                    OptionalLong.of(now),
+                    cooling.zero(),
+                    false,
+                    cooling.peakMs(),
+                    Optional.empty()));
+            ChartGeometry geometry = chart.geometry().orElseThrow();
+            Rectangle2D area = geometry.area();
+            double nowX = area.getX()
+                    + area.getWidth()
+                            * (now - geometry.span().fromMs())
+                            / geometry.span().lengthMs();
+            BufferedImage alongTheLine = image.getSubimage((int) nowX - 3, (int) area.getY() + 2, 7, 60);
+            assertThat(count(alongTheLine, ChartLooks.PLAIN.text()))
+                    .as(minutes + " minutes after the peak")
+                    .isZero();
+        }
+    }
+
+    @Test
     void theChartLibrarysOwnGreyIsNowhere() {
         BufferedImage image =
                 draw(ChartContent.of(SampleSnapshots.cooling(), OptionalLong.empty(), true, true, Optional.empty()));
