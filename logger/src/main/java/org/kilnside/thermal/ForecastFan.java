@@ -27,6 +27,7 @@ public final class ForecastFan {
     private static final int RUNGS = 40;
 
     private final List<Milestone> way;
+    private final boolean timed;
     private final double roomC;
     private final double fromS;
     private final double toS;
@@ -36,6 +37,10 @@ public final class ForecastFan {
 
     private ForecastFan(Forecast forecast, double nowC, Milestones milestones) {
         way = milestones.way();
+        // A plan's own times are no forecast of a kiln that falls short of it: it would be drawn climbing as it cannot.
+        timed = forecast.stage() == Forecast.Stage.COOLING
+                || milestones.cools()
+                || forecast.arrival().flatMap(Forecast.Arrival::when).isPresent();
         roomC = forecast.ambient().celsius();
         fromS = way.get(0).probableS();
         Milestone last = way.get(way.size() - 1);
@@ -88,7 +93,7 @@ public final class ForecastFan {
 
     /** Whether there is nothing to draw: the model knows no time of any kind. */
     public boolean isEmpty() {
-        return way.size() < 2;
+        return way.size() < 2 || !timed;
     }
 
     /** The probable future as corners, the first after now. */

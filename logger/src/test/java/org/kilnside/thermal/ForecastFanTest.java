@@ -183,6 +183,16 @@ class ForecastFanTest {
     }
 
     @Test
+    void ofAKilnThatFallsShortNobodyKnowsWhenNothingIsDrawnAtItsPlansPace() {
+        TopsOut topsOut =
+                new TopsOut(Temperature.ofCelsius(820), Temperature.ofCelsius(800), Temperature.ofCelsius(880));
+        Forecast forecast = forecast(Reaches.NO, Optional.empty(), Optional.of(topsOut), Optional.empty());
+        ForecastFan fan = ForecastFan.of(forecast, NOW_C, AHEAD, CRACK);
+        assertThat(fan.points()).isEmpty();
+        assertThat(fan.probable().isEmpty()).as("the cone is still worked out").isFalse();
+    }
+
+    @Test
     void noSideIsDrawnHotterThanTheKilnCanGet() {
         TopsOut topsOut =
                 new TopsOut(Temperature.ofCelsius(1000), Temperature.ofCelsius(900), Temperature.ofCelsius(1300));
