@@ -11,7 +11,7 @@ except ImportError:
     sys.exit(0)
 
 java = subprocess.Popen(sys.argv[1:], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
-size, ours_ms, ours_evaluations, ours_sum = java.stdout.readline().split()
+size, ours_ms, ours_sum = java.stdout.readline().split()
 in_model_ns = 0
 evaluations = 0
 
@@ -26,7 +26,7 @@ def residuals(at):
     return numpy.array([float(each) for each in values])
 
 
-print(f"ours: {float(ours_ms):.1f} ms, {ours_evaluations} evaluations, sum of squares {float(ours_sum):.3f}")
+print(f"ours: {float(ours_ms):.1f} ms, sum of squares {float(ours_sum):.3f}")
 for method in ("trf", "lm"):
     in_model_ns = evaluations = 0
     began = time.perf_counter()

@@ -11,7 +11,7 @@ import java.util.stream.Collectors;
 
 /**
  * Lets another least-squares library work on this room's own fit: prints how many numbers there are, then our own
- * search's processor time, evaluations and sum of squares, then answers each line of numbers with the residuals there.
+ * fit's processor time and sum of squares, then answers each line of numbers with the residuals there.
  * {@code logger/bin/bench} runs it under SciPy where that is installed.
  */
 final class FitServer {
@@ -29,22 +29,16 @@ final class FitServer {
         FiringData data = FiringData.of(Course.of(ForecastBenchmark.day()), OptionalDouble.of(15));
         LeastSquares.Residuals residuals = FiringFit.residuals(data, WallKind.BRICK);
         double[] start = new double[data.prior(WallKind.BRICK).size()];
-        int[] evaluations = new int[1];
-        LeastSquares.Residuals counted = z -> {
-            evaluations[0]++;
-            return residuals.at(z);
-        };
-        LeastSquares.Solution found = FiringFit.search(counted, start.length);
-        int ours = evaluations[0];
         for (int i = 0; i < WARM; i++) {
-            FiringFit.search(residuals, start.length);
+            FiringFit.fit(data, WallKind.BRICK);
         }
         long began = cpuNs();
         for (int i = 0; i < TIMED; i++) {
-            FiringFit.search(residuals, start.length);
+            FiringFit.fit(data, WallKind.BRICK);
         }
         double milliseconds = (cpuNs() - began) / 1e6 / TIMED;
-        System.out.println(start.length + " " + milliseconds + " " + ours + " " + found.sumOfSquares());
+        double sum = FiringFit.fit(data, WallKind.BRICK).solution().sumOfSquares();
+        System.out.println(start.length + " " + milliseconds + " " + sum);
         BufferedReader lines = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
         for (String line = lines.readLine(); line != null; line = lines.readLine()) {
             double[] at = Arrays.stream(line.split(" "))
