@@ -1,6 +1,7 @@
 package org.kilnside.thermal;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 
@@ -17,13 +18,41 @@ final class DrivenWalls {
     private final WallShape shape;
     private final int cells;
     private final WallSlab slab;
+    private final BitSet weighed = new BitSet();
+    private final int[] stops;
     private final Map<Question, Run> runs = new Newest<>(KEPT);
 
-    DrivenWalls(FiringData data, WallShape shape, int cells) {
+    /**
+     * Runs over one firing.
+     *
+     * @param longestStepS points of the drive that nothing is held against are left out between steps no longer than
+     *     this, s; 0 = all are taken
+     */
+    DrivenWalls(FiringData data, WallShape shape, int cells, double longestStepS) {
         this.data = data;
         this.shape = shape;
         this.cells = cells;
         slab = new WallSlab(shape, cells);
+        data.powered.forEach(stretch -> {
+            weighed.set(stretch.from());
+            weighed.set(stretch.to());
+        });
+        stops = stops(longestStepS);
+    }
+
+    private int[] stops(double longestStepS) {
+        BitSet stops = (BitSet) weighed.clone();
+        data.free.forEach(span -> stops.set(span.beginsAt()));
+        double since = data.driveS[0];
+        for (int i = 1; i < data.lastUsed(); i++) {
+            if (stops.get(i) || data.driveS[i + 1] - since > longestStepS) {
+                stops.set(i);
+                since = data.driveS[i];
+            }
+        }
+        stops.set(0);
+        stops.set(data.lastUsed());
+        return stops.stream().toArray();
     }
 
     /** What is run: a kiln as far as its driven wall goes, and how soaked it began. */
@@ -31,7 +60,7 @@ final class DrivenWalls {
 
     /** One kiln's course, up to the last point of the drive that is held against anything. */
     record Run(double[] heat, List<WallSlab> spans) {
-        /** Heat that wall and load have taken up to a point of the drive. */
+        /** Heat that wall and load have taken up to where a stretch of heating begins or ends. */
         double taken(int point) {
             return heat[point];
         }
@@ -51,11 +80,15 @@ final class DrivenWalls {
         data.start(slab, question.kiln(), question.soaked());
         double[] heat = new double[data.lastUsed() + 1];
         List<WallSlab> spans = new ArrayList<>();
-        for (int i = 0; i < heat.length; i++) {
+        int before = 0;
+        for (int i : stops) {
             if (i > 0) {
-                slab.drive(data.driveS[i] - data.driveS[i - 1], data.driveC[i]);
+                slab.drive(data.driveS[i] - data.driveS[before], data.driveC[i]);
             }
-            heat[i] = slab.intoWall() + slab.loadHolds(0);
+            before = i;
+            if (weighed.get(i)) {
+                heat[i] = slab.intoWall() + slab.loadHolds(0);
+            }
             while (spans.size() < data.free.size()
                     && data.free.get(spans.size()).beginsAt() == i) {
                 WallSlab begins = new WallSlab(shape, cells);

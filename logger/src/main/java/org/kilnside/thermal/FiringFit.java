@@ -51,16 +51,18 @@ final class FiringFit implements LeastSquares.Residuals {
     private static final double MISSED_SOON = 4;
     private static final double MISSED = 0.9;
 
-    /** How finely the model is reckoned; most of a search's way is gone at a third of the cost. */
+    /** How finely the model is reckoned; most of a search's way is gone at a quarter of the cost or less. */
     private enum Grain {
-        ROUGH(WallSlab.USUAL_CELLS / 2, WallSlab.COASTING_STEP_S),
-        FINE(WallSlab.USUAL_CELLS, WallSlab.COASTING_STEP_S / 2);
+        ROUGH(WallSlab.USUAL_CELLS / 2, 3 * WallSlab.DRIVEN_STEP_S, WallSlab.COASTING_STEP_S),
+        FINE(WallSlab.USUAL_CELLS, 0, WallSlab.COASTING_STEP_S / 2);
 
         private final int cells;
+        private final double drivenStepS;
         private final double coastingStepS;
 
-        Grain(int cells, double coastingStepS) {
+        Grain(int cells, double drivenStepS, double coastingStepS) {
             this.cells = cells;
+            this.drivenStepS = drivenStepS;
             this.coastingStepS = coastingStepS;
         }
     }
@@ -71,12 +73,13 @@ final class FiringFit implements LeastSquares.Residuals {
     private final DrivenWalls driven;
     private final WallSlab branch;
     private final Map<Fall, double[]> falls = new Newest<>(DrivenWalls.KEPT);
+    private final Map<Draught, double[]> draughts = new Newest<>(DrivenWalls.KEPT);
 
     private FiringFit(FiringData data, WallKind kind, Prior prior, Grain grain) {
         this.data = data;
         this.prior = prior;
         this.grain = grain;
-        driven = new DrivenWalls(data, kind.shape(), grain.cells);
+        driven = new DrivenWalls(data, kind.shape(), grain.cells, grain.drivenStepS);
         branch = new WallSlab(kind.shape(), grain.cells);
     }
 
@@ -166,17 +169,26 @@ final class FiringFit implements LeastSquares.Residuals {
 
     /** Fits one kind of wall with another prior than its own. */
     static FittedKiln fit(FiringData data, WallKind kind, Prior prior) {
-        FiringFit rough = new FiringFit(data, kind, prior, Grain.ROUGH);
-        LeastSquares.Solution found = search(rough, prior.size());
+        FiringFit first = new FiringFit(data, kind, prior, firstGrain(data));
+        LeastSquares.Solution found = search(first, prior.size());
         if (squaredDistance(found.parameters()) > STRAYED) {
             for (double away : OTHER_WALLS) {
                 double[] from = new double[prior.size()];
                 from[Prior.TAU] = away;
-                LeastSquares.Solution other = rough.searchFrom(from, MOST_EVALUATIONS);
+                LeastSquares.Solution other = first.searchFrom(from, MOST_EVALUATIONS);
                 found = other.sumOfSquares() < found.sumOfSquares() ? other : found;
             }
         }
-        return fitFrom(data, kind, prior, found.parameters());
+        return first.fine(kind, found);
+    }
+
+    /** The few stretches of a climb are found in a few steps: there is no way to go roughly first. */
+    private static Grain firstGrain(FiringData data) {
+        return data.free.isEmpty() ? Grain.FINE : Grain.ROUGH;
+    }
+
+    private FittedKiln fine(WallKind kind, LeastSquares.Solution found) {
+        return grain == Grain.FINE ? fitted(kind, found) : fitFrom(data, kind, prior, found.parameters());
     }
 
     /** Fits one kind of wall from where it is nearly reached. */
@@ -196,16 +208,16 @@ final class FiringFit implements LeastSquares.Residuals {
     /** Fits one kind of wall, as far as it is worth it beside one whose evidence and prior weight are known. */
     private static FittedKiln fitBeside(FiringData data, WallKind kind, double logWeight, double best) {
         Prior prior = data.prior(kind);
-        FiringFit rough = new FiringFit(data, kind, prior, Grain.ROUGH);
-        LeastSquares.Solution begun = rough.searchFrom(new double[prior.size()], FIRST_STEPS);
-        FittedKiln soFar = rough.fitted(kind, begun);
+        FiringFit first = new FiringFit(data, kind, prior, firstGrain(data));
+        LeastSquares.Solution begun = first.searchFrom(new double[prior.size()], FIRST_STEPS);
+        FittedKiln soFar = first.fitted(kind, begun);
         if (soFar.evidence() + logWeight < best - HOPELESS) {
             return soFar;
         }
         if (!begun.converged()) {
-            begun = rough.searchFrom(begun.parameters(), MOST_EVALUATIONS);
+            begun = first.searchFrom(begun.parameters(), MOST_EVALUATIONS);
         }
-        return fitFrom(data, kind, prior, begun.parameters());
+        return first.fine(kind, begun);
     }
 
     /**
@@ -280,22 +292,33 @@ final class FiringFit implements LeastSquares.Residuals {
 
     /** Over each stretch of heating: what the load took, the wall took and the leak lost, against the output. */
     private int power(DrivenWalls.Run run, KilnParameters kiln, double strengthLeft, double[] residual, int next) {
-        int at = next;
-        for (FiringData.Powered stretch : data.powered) {
-            int from = stretch.from();
-            int to = stretch.to();
-            double heat = run.taken(to) - run.taken(from);
-            double leak = 0;
-            for (int i = from + 1; i <= to; i++) {
-                double middle = (data.driveC[i] + data.driveC[i - 1]) / 2;
-                leak += kiln.leakAt(middle) * (middle - kiln.ambientC()) * (data.driveS[i] - data.driveS[i - 1]);
-            }
-            double seconds = data.driveS[to] - data.driveS[from];
+        double[] lost = draughts.computeIfAbsent(new Draught(kiln.leakExponent(), kiln.ambientC()), this::lostByALeakOfOne);
+        for (int i = 0; i < lost.length; i++) {
+            FiringData.Powered stretch = data.powered.get(i);
+            double heat = run.taken(stretch.to()) - run.taken(stretch.from());
+            double seconds = data.driveS[stretch.to()] - data.driveS[stretch.from()];
             double psiC = kiln.psiC() * (data.afterPowerStep(stretch) ? strengthLeft : 1);
-            double output = (heat * kiln.tauS() + leak) / seconds / psiC;
-            residual[at++] = (output - stretch.output()) / stretch.sigma();
+            double output = (heat * kiln.tauS() + kiln.lambda() * lost[i]) / seconds / psiC;
+            residual[next + i] = (output - stretch.output()) / stretch.sigma();
         }
-        return at;
+        return next + lost.length;
+    }
+
+    /** All that a leak's loss in a measured curve depends on, but for its size. */
+    private record Draught(double exponent, double ambientC) {}
+
+    private double[] lostByALeakOfOne(Draught draught) {
+        double[] lost = new double[data.powered.size()];
+        for (int s = 0; s < lost.length; s++) {
+            FiringData.Powered stretch = data.powered.get(s);
+            for (int i = stretch.from() + 1; i <= stretch.to(); i++) {
+                double aboveK = (data.driveC[i] + data.driveC[i - 1]) / 2 - draught.ambientC();
+                lost[s] += KilnParameters.draught(draught.exponent(), aboveK)
+                        * aboveK
+                        * (data.driveS[i] - data.driveS[i - 1]);
+            }
+        }
+        return lost;
     }
 
     /**

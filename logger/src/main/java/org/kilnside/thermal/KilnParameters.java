@@ -73,10 +73,12 @@ record KilnParameters(
 
     /** The leak's conductance at a chamber temperature, in units of the slab's. */
     double leakAt(double chamberC) {
-        if (leakExponent == 0) {
-            return lambda;
-        }
-        return lambda * Math.pow(Math.max(1, chamberC - ambientC) / LEAK_REFERENCE_K, leakExponent);
+        return lambda * draught(leakExponent, chamberC - ambientC);
+    }
+
+    /** A leak's conductance over what it is at the temperature difference at which it is named. */
+    static double draught(double exponent, double aboveAmbientK) {
+        return exponent == 0 ? 1 : Math.pow(Math.max(1, aboveAmbientK) / LEAK_REFERENCE_K, exponent);
     }
 
     KilnParameters withLambda(double other) {
