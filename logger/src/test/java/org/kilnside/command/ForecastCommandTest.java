@@ -340,8 +340,8 @@ class ForecastCommandTest {
             text.append(String.format(Locale.ROOT, "%d,%.2f%n", m * 60, celsius));
         }
         Path log = Files.writeString(folder.resolve("held.csv"), text);
-        assertThat(said(log.toString(), "--below", "200,120").out())
-                .contains("Below 120 °C: cannot be known.")
+        assertThat(said(log.toString(), "--below", "200,60").out())
+                .contains("Below 60 °C: cannot be known.")
                 .doesNotContain("the room");
     }
 
