@@ -292,7 +292,8 @@ final class FiringFit implements LeastSquares.Residuals {
 
     /** Over each stretch of heating: what the load took, the wall took and the leak lost, against the output. */
     private int power(DrivenWalls.Run run, KilnParameters kiln, double strengthLeft, double[] residual, int next) {
-        double[] lost = draughts.computeIfAbsent(new Draught(kiln.leakExponent(), kiln.ambientC()), this::lostByALeakOfOne);
+        double[] lost =
+                draughts.computeIfAbsent(new Draught(kiln.leakExponent(), kiln.ambientC()), this::lostByALeakOfOne);
         for (int i = 0; i < lost.length; i++) {
             FiringData.Powered stretch = data.powered.get(i);
             double heat = run.taken(stretch.to()) - run.taken(stretch.from());
