@@ -51,12 +51,17 @@ public record ForecastAtLighting(Forecast forecast, Set<Outlook.Unknown> unknown
         if (falling.stream().anyMatch(each -> !each.isAbove(question.room()))) {
             remarks.add(new Forecast.Remark(Forecast.Remark.Kind.BELOW_ROOM, Optional.empty()));
         }
+        Optional<Forecast.TopsOut> topsOut = topsOut(kilns);
+        Optional<Forecast.TopsOut> borne = topsOut.flatMap(Forecast.TopsOut::asElementsBear);
+        if (topsOut.isPresent() && borne.isEmpty()) {
+            remarks.add(new Forecast.Remark(Forecast.Remark.Kind.TOPS_OUT_BEYOND_ELEMENTS, Optional.empty()));
+        }
         Forecast forecast = new Forecast(
                 0,
                 Forecast.Stage.WAITING,
                 question.room(),
                 below(firings, falling),
-                Optional.of(arrival(question, kilns, firings)),
+                Optional.of(arrival(question, kilns, firings, borne)),
                 Outlook.energy(firings).map(Estimate::probable),
                 Optional.empty(),
                 List.of(),
@@ -82,19 +87,26 @@ public record ForecastAtLighting(Forecast forecast, Set<Outlook.Unknown> unknown
         return answers;
     }
 
-    private static Forecast.Arrival arrival(OutlookQuestion question, LikelyKilns kilns, ImaginedFirings firings) {
+    private static Forecast.Arrival arrival(
+            OutlookQuestion question,
+            LikelyKilns kilns,
+            ImaginedFirings firings,
+            Optional<Forecast.TopsOut> topsOut) {
         Temperature top = question.plan().top();
         Forecast.Reaches reaches = Reach.of(question, kilns, firings);
         Optional<Forecast.When> when = reaches == Forecast.Reaches.NO
                 ? Optional.empty()
                 : Outlook.time(firings, ImaginedFiring::arrivalS, Outlook.HEATING_LEAST)
                         .map(ForecastAtLighting::when);
-        Optional<Forecast.TopsOut> topsOut = ImaginedFirings.topsOut(kilns, TOPS_OUT_WITHIN.toSeconds())
+        return new Forecast.Arrival(top, reaches, when, topsOut);
+    }
+
+    private static Optional<Forecast.TopsOut> topsOut(LikelyKilns kilns) {
+        return ImaginedFirings.topsOut(kilns, TOPS_OUT_WITHIN.toSeconds())
                 .map(likely -> new Forecast.TopsOut(
                         Temperature.ofCelsius(likely.at()),
                         Temperature.ofCelsius(likely.from()),
                         Temperature.ofCelsius(likely.to())));
-        return new Forecast.Arrival(top, reaches, when, topsOut);
     }
 
     private static Forecast.When when(Estimate<Duration> time) {

@@ -184,7 +184,7 @@ public record Forecast(
         static final double ELEMENTS_MELT_C = 1500;
 
         /** The same as elements let it be told; empty where they would melt first. */
-        Optional<TopsOut> asElementsBear() {
+        public Optional<TopsOut> asElementsBear() {
             return at.celsius() > ELEMENTS_MELT_C
                     ? Optional.empty()
                     : Optional.of(

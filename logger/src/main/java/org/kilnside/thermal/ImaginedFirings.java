@@ -53,8 +53,7 @@ public final class ImaginedFirings {
     }
 
     /**
-     * How hot the kilns get with everything on from the lighting, °C; empty where nothing is known of their power, and where
-     * their elements would melt first.
+     * How hot the kilns get with everything on from the lighting, °C; empty where nothing is known of their power.
      *
      * @param within how long everything is on, s
      */
@@ -67,11 +66,7 @@ public final class ImaginedFirings {
         if (highest.length == 0 || 2 * highest.length < kilns.draws().size()) {
             return Optional.empty();
         }
-        double middle = quantile(highest, 0.5);
-        double most = Forecast.TopsOut.ELEMENTS_MELT_C;
-        return middle > most
-                ? Optional.empty()
-                : Optional.of(new Likely(middle, quantile(highest, LOW), Math.min(most, quantile(highest, HIGH))));
+        return Optional.of(new Likely(quantile(highest, 0.5), quantile(highest, LOW), quantile(highest, HIGH)));
     }
 
     private static double topsOutC(LikelyKilns.Likely likely, double within) {

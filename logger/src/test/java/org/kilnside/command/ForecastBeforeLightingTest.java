@@ -80,6 +80,33 @@ class ForecastBeforeLightingTest {
                 .contains("One sensor; the ware inside is hotter; the kiln maker decides.");
     }
 
+    @Test
+    void aTopOutElementsDoNotBearIsLeftOutAndThatIsSaid() throws IOException {
+        String earlier = ForecastCommandTest.log(folder, "earlier.csv", 24).toString();
+        assertThat(tallDrumOf("8", earlier)).containsPattern("\"tops_out_c\":\\d").doesNotContain("elements melt");
+        assertThat(tallDrumOf("60", earlier))
+                .contains("\"tops_out_c\":null,\"tops_out_from_c\":null,\"tops_out_to_c\":null")
+                .contains("above 1500 °C, and elements melt before that");
+    }
+
+    private static String tallDrumOf(String kilowatts, String earlier) {
+        return Line.run(
+                        "forecast",
+                        new ForecastCommand(),
+                        "--plan",
+                        "bisque",
+                        "--kiln",
+                        "tall-drum",
+                        "--earlier",
+                        earlier,
+                        "--power-kw",
+                        kilowatts,
+                        "--json",
+                        "--language",
+                        "en")
+                .out();
+    }
+
     private static String number(String json, String before) {
         Matcher found = Pattern.compile(before + "([0-9.]+)").matcher(json);
         assertThat(found.find()).as(before + " in " + json).isTrue();
