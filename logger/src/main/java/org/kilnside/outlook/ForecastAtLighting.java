@@ -88,10 +88,7 @@ public record ForecastAtLighting(Forecast forecast, Set<Outlook.Unknown> unknown
     }
 
     private static Forecast.Arrival arrival(
-            OutlookQuestion question,
-            LikelyKilns kilns,
-            ImaginedFirings firings,
-            Optional<Forecast.TopsOut> topsOut) {
+            OutlookQuestion question, LikelyKilns kilns, ImaginedFirings firings, Optional<Forecast.TopsOut> topsOut) {
         Temperature top = question.plan().top();
         Forecast.Reaches reaches = Reach.of(question, kilns, firings);
         Optional<Forecast.When> when = reaches == Forecast.Reaches.NO

@@ -83,7 +83,9 @@ class ForecastBeforeLightingTest {
     @Test
     void aTopOutElementsDoNotBearIsLeftOutAndThatIsSaid() throws IOException {
         String earlier = ForecastCommandTest.log(folder, "earlier.csv", 24).toString();
-        assertThat(tallDrumOf("8", earlier)).containsPattern("\"tops_out_c\":\\d").doesNotContain("elements melt");
+        assertThat(tallDrumOf("8", earlier))
+                .containsPattern("\"tops_out_c\":\\d")
+                .doesNotContain("elements melt");
         assertThat(tallDrumOf("60", earlier))
                 .contains("\"tops_out_c\":null,\"tops_out_from_c\":null,\"tops_out_to_c\":null")
                 .contains("above 1500 °C, and elements melt before that");
