@@ -138,21 +138,20 @@ record FiringMarks(
                 g.setPaint(look.text());
                 String text = words.temperature(peak);
                 double left = leftOfPeak(x, text, metrics);
-                g.drawString(text, (float) left, (float) Math.max(area.getY() + metrics.getAscent(), y));
+                // Left of the peak a hold at the top is drawn: the number stands over it.
+                double base = left < x ? y - metrics.getDescent() - 2 : y;
+                g.drawString(text, (float) left, (float) Math.max(area.getY() + metrics.getAscent(), base));
             });
         }
     }
 
-    /** Where the peak's number begins: beside the dot, or, soon after the peak, clear of the line that marks now. */
+    /** Where the peak's number begins: right of the dot or, soon after the peak, left of it and off the line of now. */
     private double leftOfPeak(double x, String text, FontMetrics metrics) {
         double width = metrics.stringWidth(text);
-        double beside = x + metrics.getHeight() * 0.6;
-        double left = content.nowMs().stream()
-                .mapToDouble(scale::x)
-                .filter(now -> now > beside - 4 && now < beside + width + 4)
-                .map(now -> now + 6)
-                .findFirst()
-                .orElse(beside);
+        double away = metrics.getHeight() * 0.6;
+        boolean onTheLine =
+                content.nowMs().stream().mapToDouble(scale::x).anyMatch(now -> now > x && now < x + away + width + 4);
+        double left = onTheLine ? x - away - width : x + away;
         return Math.max(area.getX(), Math.min(left, area.getMaxX() - width));
     }
 
@@ -165,8 +164,12 @@ record FiringMarks(
         return Readout.at(content.peakMs().getAsLong(), content)
                 .actual()
                 .map(words::temperature)
-                .filter(text -> left < leftOfPeak(x, text, metrics) + metrics.stringWidth(text) + ROOM_ROUND_A_NAME
-                        && left + width > x - metrics.getHeight() * 0.6)
+                .filter(text -> {
+                    double from = leftOfPeak(x, text, metrics);
+                    double dot = metrics.getHeight() * 0.6;
+                    return left < Math.max(x + dot, from + metrics.stringWidth(text) + ROOM_ROUND_A_NAME)
+                            && left + width > Math.min(x - dot, from);
+                })
                 .isPresent();
     }
 
