@@ -37,6 +37,8 @@ public enum AlarmKind {
     NOT_THIS_PLAN(Grade.LOOK_SOON, Advice.COMPARE_PROGRAM),
     /** At this power the plan's top will not be reached. */
     WILL_NOT_REACH_TOP(Grade.LOOK_SOON, Advice.LOOK_AT_POWER),
+    /** The ware has had more than the plan means it to, and it heats on; come now from a whole cone more. */
+    BEYOND_CONE(Grade.LOOK_SOON, Advice.END_THE_FIRING),
     /** A third of the power is gone at once: a ring, a relay or a phase. */
     THIRD_OF_POWER_GONE(Grade.LOOK_SOON, Advice.LOOK_AT_POWER),
     /** Faster than ware stands it, in a range where it matters. */
@@ -98,6 +100,7 @@ public enum AlarmKind {
         LOOK_AT_POWER,
         LOOK_AT_OUTPUT,
         COMPARE_PROGRAM,
+        END_THE_FIRING,
         ASK_WHETHER_HELD,
         SLOW_DOWN,
         COOL_THE_BOX,

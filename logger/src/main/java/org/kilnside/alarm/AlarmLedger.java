@@ -56,7 +56,8 @@ final class AlarmLedger {
         }
         entry.foundMs = nowMs;
         Alarm alarm = entry.alarm;
-        if (alarm.state() == Alarm.State.ACKNOWLEDGED && wantsAgain(entry, grade, found, nowMs)) {
+        boolean graver = grade.compareTo(alarm.grade()) < 0;
+        if (graver || alarm.state() == Alarm.State.ACKNOWLEDGED && wantsAgain(entry, grade, found, nowMs)) {
             entry.alarm = alarm.again(nowMs, worse(grade, alarm.grade()), found.seen(), found.expected());
             entry.badness = found.badness();
             changed(What.RAISED_AGAIN, entry.alarm, nowMs);
@@ -67,7 +68,7 @@ final class AlarmLedger {
     }
 
     private boolean wantsAgain(Entry entry, Grade grade, Finding found, long nowMs) {
-        boolean worse = found.badness() >= entry.badness + 1 || grade.compareTo(entry.alarm.grade()) < 0;
+        boolean worse = found.badness() >= entry.badness + 1;
         boolean still =
                 grade == Grade.COME_NOW && nowMs - entry.alarm.acknowledgedMs().orElse(nowMs) >= stillTrueAfterMs;
         return worse || still;

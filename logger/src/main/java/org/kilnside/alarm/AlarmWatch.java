@@ -19,6 +19,12 @@ import org.kilnside.tracking.FiringTracker;
  * each ten seconds of the kiln's time. Confined to the session's thread.
  */
 public final class AlarmWatch {
+    /** A common sensor is good to a third or half of a cone: nearer than this it may be what was meant. */
+    private static final double HALF_A_CONE = 0.5;
+
+    /** So much more runs glazes that were to stand. */
+    private static final double A_CONE = 1;
+
     private AlarmLimits limits;
     private final AlarmLedger ledger;
     private final MaximumWatch maxima;
@@ -89,6 +95,25 @@ public final class AlarmWatch {
         ledger.tell(
                 AlarmKind.CONE_REACHED,
                 new Finding(elapsedMs, 0, Optional.of(Measure.ofCelsius(celsius)), Optional.empty()),
+                elapsedMs);
+    }
+
+    /**
+     * What the ware has had beyond what it is meant to get.
+     *
+     * @param cones how many; empty where it is not beyond it, or does not heat any more
+     */
+    public void beyondCone(long elapsedMs, double celsius, OptionalDouble cones) {
+        if (cones.orElse(0) < HALF_A_CONE) {
+            ledger.clear(AlarmKind.BEYOND_CONE, elapsedMs);
+            return;
+        }
+        Grade grade = cones.getAsDouble() < A_CONE ? Grade.LOOK_SOON : Grade.COME_NOW;
+        ledger.raise(
+                AlarmKind.BEYOND_CONE,
+                grade,
+                new Finding(
+                        elapsedMs, cones.getAsDouble(), Optional.of(Measure.ofCelsius(celsius)), Optional.empty()),
                 elapsedMs);
     }
 

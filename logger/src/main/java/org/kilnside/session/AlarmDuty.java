@@ -17,7 +17,6 @@ import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.firing.FiringEvent.Kind;
 import org.kilnside.firing.Reading;
-import org.kilnside.heatwork.Cone;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.tracking.FiringTracker;
 
@@ -33,8 +32,7 @@ final class AlarmDuty implements Following.Follower {
     private final Optional<Schedule> plan;
     private final Host host;
     private final Consumer<AlarmChange> record;
-    private final Optional<Cone> aim;
-    private boolean coneTold;
+    private final ConeAimedFor cone;
     private AlarmWatch watch;
     private List<DryingTake> earlier = List.of();
     private OptionalLong awaitedFromHostMs = OptionalLong.empty();
@@ -48,7 +46,7 @@ final class AlarmDuty implements Following.Follower {
         this.plan = plan;
         this.host = host;
         this.record = record;
-        this.aim = plan.flatMap(Schedule::aimsFor).flatMap(Cone::find);
+        this.cone = new ConeAimedFor(plan);
         this.watch = new AlarmWatch(limits, plan);
     }
 
@@ -57,7 +55,7 @@ final class AlarmDuty implements Following.Follower {
         watch = new AlarmWatch(limits, plan);
         watch.earlier(earlier);
         lastGoodMs = Long.MIN_VALUE;
-        coneTold = false;
+        cone.begin();
     }
 
     /** The kiln's owner has set other limits. */
@@ -110,9 +108,11 @@ final class AlarmDuty implements Following.Follower {
         watch.good(elapsedMs, celsius, controller);
         if (watch.lookIsDue()) {
             watch.look(tracker, ware.suspicions());
-            if (!coneTold && aim.isPresent() && !watch.isNumberWithdrawn() && ware.isDown(aim.get())) {
-                coneTold = true;
-                watch.coneReached(elapsedMs, celsius);
+            if (!watch.isNumberWithdrawn()) {
+                if (cone.isNewlyDown(ware)) {
+                    watch.coneReached(elapsedMs, celsius);
+                }
+                watch.beyondCone(elapsedMs, celsius, cone.beyond(celsius, ware));
             }
         }
         write();

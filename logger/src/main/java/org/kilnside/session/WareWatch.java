@@ -90,6 +90,15 @@ final class WareWatch {
         return work.share(cone).orElse(0) >= 1;
     }
 
+    /** What it has had; empty before the first reading. */
+    Optional<ConeReached> soFar() {
+        return cone;
+    }
+
+    ConeTable table() {
+        return work.table();
+    }
+
     SensorUncertainty uncertainty() {
         return sensor.uncertainty();
     }

@@ -50,6 +50,17 @@ class AlarmLedgerTest {
     }
 
     @Test
+    void isRaisedAgainAtOnceWhenItGetsGraverEvenIfNobodyHasAnswered() {
+        ledger.raise(AlarmKind.BEYOND_CONE, Grade.LOOK_SOON, HOT, 0);
+        ledger.raise(AlarmKind.BEYOND_CONE, Grade.COME_NOW, HOT, 1_000);
+        ledger.raise(AlarmKind.BEYOND_CONE, Grade.COME_NOW, HOT, 2_000);
+        assertThat(ledger.current().get(0).grade()).isEqualTo(Grade.COME_NOW);
+        assertThat(ledger.takeChanges())
+                .extracting(AlarmChange::what)
+                .containsExactly(What.RAISED, What.RAISED_AGAIN);
+    }
+
+    @Test
     void whatIsToBeLookedAtSoonIsNotRaisedAgainForBeingStillTrue() {
         ledger.raise(AlarmKind.BOX_TOO_HOT, HOT, 0);
         ledger.acknowledge("box-too-hot-1", 0);
