@@ -112,8 +112,7 @@ public final class AlarmWatch {
         ledger.raise(
                 AlarmKind.BEYOND_CONE,
                 grade,
-                new Finding(
-                        elapsedMs, cones.getAsDouble(), Optional.of(Measure.ofCelsius(celsius)), Optional.empty()),
+                new Finding(elapsedMs, cones.getAsDouble(), Optional.of(Measure.ofCelsius(celsius)), Optional.empty()),
                 elapsedMs);
     }
 

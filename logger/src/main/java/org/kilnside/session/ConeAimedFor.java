@@ -60,8 +60,9 @@ final class ConeAimedFor {
         if (table.isEmpty() || !table.get().equals(ware.table())) {
             table = Optional.of(ware.table());
             Optional<ConePosition> aimed = aim.filter(Cone::isWhole).map(ConePosition::at);
-            Optional<ConePosition> comes = plan.map(
-                    its -> PlanHeat.of(ware.table(), its.curveFrom(ROOM), ware.uncertainty()).atEndOfTop());
+            Optional<ConePosition> comes =
+                    plan.map(its -> PlanHeat.of(ware.table(), its.curveFrom(ROOM), ware.uncertainty())
+                            .atEndOfTop());
             meant = comes.filter(its -> aimed.isEmpty() || its.compareTo(aimed.get()) > 0)
                     .or(() -> aimed);
         }

@@ -55,9 +55,7 @@ class AlarmLedgerTest {
         ledger.raise(AlarmKind.BEYOND_CONE, Grade.COME_NOW, HOT, 1_000);
         ledger.raise(AlarmKind.BEYOND_CONE, Grade.COME_NOW, HOT, 2_000);
         assertThat(ledger.current().get(0).grade()).isEqualTo(Grade.COME_NOW);
-        assertThat(ledger.takeChanges())
-                .extracting(AlarmChange::what)
-                .containsExactly(What.RAISED, What.RAISED_AGAIN);
+        assertThat(ledger.takeChanges()).extracting(AlarmChange::what).containsExactly(What.RAISED, What.RAISED_AGAIN);
     }
 
     @Test
