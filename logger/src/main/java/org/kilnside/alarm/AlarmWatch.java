@@ -29,6 +29,7 @@ public final class AlarmWatch {
     private final AlarmLedger ledger;
     private final MaximumWatch maxima;
     private final LineWatch lines;
+    private final NewsWatch news;
     private final CurveWatch curve;
     private final ForecastWatch forecasts;
 
@@ -37,7 +38,8 @@ public final class AlarmWatch {
         this.ledger = new AlarmLedger(limits.stillTrueAfter().toMillis());
         this.maxima = new MaximumWatch(this::limits, plan);
         this.lines = new LineWatch(this::limits);
-        this.curve = new CurveWatch(this::limits, plan);
+        this.news = new NewsWatch(this::limits);
+        this.curve = new CurveWatch(this::limits, plan, news);
         this.forecasts = new ForecastWatch(this::limits);
     }
 
@@ -87,6 +89,7 @@ public final class AlarmWatch {
     public void forecast(Forecast answer) {
         if (!isNumberWithdrawn()) {
             forecasts.take(answer, curve.mayGiveOffBoundWater(), curve.stalls(), ledger);
+            news.forecast(answer);
         }
     }
 

@@ -76,7 +76,7 @@ final class CurveWatch {
     private long offSinceMs = Long.MAX_VALUE;
     private long steeredMs;
 
-    CurveWatch(Supplier<AlarmLimits> limits, Optional<Schedule> plan) {
+    CurveWatch(Supplier<AlarmLimits> limits, Optional<Schedule> plan, NewsWatch news) {
         this.limits = limits;
         this.plan = plan;
         this.clock = plan.map(PlanClock::new);
@@ -86,7 +86,7 @@ final class CurveWatch {
         this.stuckUnderPlan = new StuckRelayWatch(limits);
         this.stuckWhileOff = new StuckRelayWatch(limits);
         this.ware = new WareRiskWatch(limits);
-        this.news = new NewsWatch(limits);
+        this.news = news;
     }
 
     void good(long elapsedMs, double celsius, ControllerReport controller) {

@@ -1,19 +1,29 @@
 package org.kilnside.alarm;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.thermal.Forecast;
 
 /**
- * Good news of the cooling: below the temperatures for lid and unloading. Never by a number that is the air's. Where another
- * temperature is set in mid-firing, what was told of the old one is taken back if it is not true of the new.
+ * Good news of the cooling: below the temperatures for lid and unloading. Never by a number that is the air's: then the
+ * model has to be sure of it, to the late end of its interval, and it is not told as seen. Where another temperature is
+ * set in mid-firing, what was told of the old one is taken back if it is not true of the new.
  */
 final class NewsWatch {
     private final Supplier<AlarmLimits> limits;
     private OptionalDouble lidToldC = OptionalDouble.empty();
     private OptionalDouble unloadToldC = OptionalDouble.empty();
+    private Optional<Forecast> answer = Optional.empty();
 
     NewsWatch(Supplier<AlarmLimits> limits) {
         this.limits = limits;
+    }
+
+    /** The newest answer of the forecast. */
+    void forecast(Forecast its) {
+        answer = Optional.of(its);
     }
 
     /**
@@ -28,19 +38,41 @@ final class NewsWatch {
             return;
         }
         double wareC = lid.isOpen() ? Math.max(hottestC, lid.expectedC(nowMs)) : hottestC;
-        lidToldC = told(lidToldC, limits.get().lid().celsius(), AlarmKind.BELOW_LID_THRESHOLD, nowMs, wareC, ledger);
-        unloadToldC = told(
-                unloadToldC, limits.get().unload().celsius(), AlarmKind.BELOW_UNLOAD_THRESHOLD, nowMs, wareC, ledger);
+        boolean air = lid.isOpen() || answer.filter(NewsWatch::readsAir).isPresent();
+        lidToldC = told(lidToldC, limits.get().lid(), AlarmKind.BELOW_LID_THRESHOLD, nowMs, wareC, air, ledger);
+        unloadToldC =
+                told(unloadToldC, limits.get().unload(), AlarmKind.BELOW_UNLOAD_THRESHOLD, nowMs, wareC, air, ledger);
+    }
+
+    private static boolean readsAir(Forecast its) {
+        return its.remarks().stream().anyMatch(remark -> remark.kind() == Forecast.Remark.Kind.SENSOR_READS_AIR);
+    }
+
+    /** Whether by the model the ware may still be above it. */
+    private boolean mayBeAbove(Temperature threshold, long nowMs) {
+        return answer.stream()
+                .flatMap(its -> its.below().stream())
+                .filter(below -> below.temperature().equals(threshold))
+                .flatMap(below -> below.when().stream())
+                .anyMatch(when -> when.toS() * 1000 > nowMs);
     }
 
     /** Below which temperature it has been told to be, now. */
-    private static OptionalDouble told(
-            OptionalDouble toldC, double belowC, AlarmKind kind, long nowMs, double wareC, AlarmLedger ledger) {
+    private OptionalDouble told(
+            OptionalDouble toldC,
+            Temperature threshold,
+            AlarmKind kind,
+            long nowMs,
+            double wareC,
+            boolean air,
+            AlarmLedger ledger) {
+        double belowC = threshold.celsius();
         if (wareC < belowC) {
-            if (toldC.isPresent() && toldC.getAsDouble() <= belowC) {
+            if (toldC.isPresent() && toldC.getAsDouble() <= belowC || air && mayBeAbove(threshold, nowMs)) {
                 return toldC;
             }
-            ledger.tell(kind, Finding.since(nowMs, Measure.ofCelsius(wareC), Measure.ofCelsius(belowC)), nowMs);
+            Optional<Measure> seen = air ? Optional.empty() : Optional.of(Measure.ofCelsius(wareC));
+            ledger.tell(kind, new Finding(nowMs, 0, seen, Optional.of(Measure.ofCelsius(belowC))), nowMs);
             return OptionalDouble.of(belowC);
         }
         if (toldC.isPresent() && toldC.getAsDouble() > belowC) {

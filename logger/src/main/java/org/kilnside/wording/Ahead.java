@@ -4,12 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
-import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
-import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.session.LiveForecast;
 import org.kilnside.session.Snapshot;
@@ -55,7 +53,10 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
 
     /** The choices a snapshot leaves; empty while it heats, and where nothing can be said of them. */
     public static Optional<Choices> choices(Snapshot snapshot, Words words) {
-        return new Writer(snapshot, words).choices();
+        Writer writer = new Writer(snapshot, words);
+        return writer.forecast
+                .filter(answer -> !writer.isRising())
+                .flatMap(answer -> writer.openings(answer).choices());
     }
 
     /** What a snapshot holds of it. A number that is not to be trusted has no cone and no future. */
@@ -66,11 +67,6 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
     private static final class Writer {
         /** Within so much of a cone the plan comes to what it aims for. */
         private static final double OF_THE_AIM = 0.2;
-
-        private static final double WAVERS_K = 2;
-
-        /** What was so in a curve's first minute was so when it began, ms. */
-        private static final double FIRST_MINUTE_MS = 60_000;
 
         /** What an answer rests on that a potter has to know beside it. */
         private static final List<Remark.Kind> TO_MIND = List.of(
@@ -122,7 +118,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 }
                 if (!isRising()
                         || answer.arrival().flatMap(Forecast.Arrival::when).isPresent()) {
-                    openings(answer, sentences, lines, cautions);
+                    openings(answer).write(sentences, lines, cautions);
                 }
                 TO_MIND.forEach(kind -> remark(answer, kind).ifPresent(cautions::add));
             });
@@ -261,127 +257,12 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             return true;
         }
 
-        private void openings(Forecast answer, List<String> sentences, List<Line> lines, List<String> cautions) {
-            Kiln.Thresholds thresholds = live.orElseThrow().thresholds();
-            Opening opening = words.preferences().opening();
-            boolean told = false;
-            boolean anyLine = false;
-            for (Temperature threshold : List.of(thresholds.crack(), thresholds.unload())) {
-                Optional<Forecast.Below> below = live.orElseThrow().below(threshold);
-                if (below.isEmpty()) {
-                    continue;
-                }
-                String temperature = words.temperature(threshold);
-                String label = threshold.equals(thresholds.crack())
-                        ? words.text(opening == Opening.LID ? "ahead.lid" : "ahead.door", temperature)
-                        : words.text("ahead.unload", temperature);
-                boolean ahead = below.get().when().filter(when -> isAhead(when)).isPresent();
-                boolean cooling = answer.stage() == Forecast.Stage.COOLING;
-                if (cooling || ahead && !anyLine) {
-                    lines.add(new Line(label, value(below.get())));
-                    anyLine = true;
-                }
-                if (ahead && !told && isWorthASentence(below.get().when().get(), answer)) {
-                    sentences.add(words.text(
-                            "ahead.below",
-                            temperature,
-                            times.span(below.get().when().get())));
-                    told = true;
-                }
-            }
-            if (anyLine) {
-                cautions.add(words.text(
-                        switch (thresholds.source()) {
-                            case COMMON_PRACTICE -> "ahead.source_common";
-                            case POTTER -> "ahead.source_potter";
-                            case MAKER -> "ahead.source_maker";
-                        },
-                        words.temperature(thresholds.crack()),
-                        words.temperature(thresholds.unload())));
-            }
-        }
-
-        /** What else could be done, and what it would give for unloading; the way it is now is said already. */
-        Optional<Choices> choices() {
-            Optional<Forecast> cooling = forecast.filter(answer -> answer.stage() == Forecast.Stage.COOLING);
-            if (cooling.isEmpty() || isRising()) {
-                return Optional.empty();
-            }
-            Temperature unload = live.orElseThrow().thresholds().unload();
-            List<String> lines = new ArrayList<>();
-            boolean isOpen = false;
-            for (Forecast.Choice choice : cooling.get().choices()) {
-                if (choice.below().equals(cooling.get().below())) {
-                    isOpen |= choice.way() != Forecast.Choice.Way.SHUT;
-                    continue;
-                }
-                choice.below().stream()
-                        .filter(below -> below.temperature().equals(unload))
-                        .flatMap(below -> below.when().filter(this::isAhead).stream())
-                        .forEach(when -> {
-                            String way = words.named("ahead.choice", choice.way());
-                            lines.add(choice.from()
-                                    .filter(from -> !choice.atOnce() && isAhead(from))
-                                    .map(from -> words.text(
-                                            "ahead.choice_from", way, words.temperature(from), times.span(when)))
-                                    .orElseGet(() -> words.text("ahead.choice_now", way, times.span(when))));
-                        });
-            }
-            return lines.isEmpty()
-                    ? Optional.empty()
-                    : Optional.of(new Choices(
-                            words.text(isOpen ? "ahead.choices_open" : "ahead.choices_shut"),
-                            words.text("ahead.unload", words.temperature(unload)),
-                            lines));
-        }
-
-        /** An interval as long as half the wait tells nobody when to get up: it stands in its line, and in the drawing. */
-        private static boolean isWorthASentence(When when, Forecast answer) {
-            return when.toS() - when.fromS() <= (when.toS() - answer.askedS()) / 2;
-        }
-
-        private String value(Forecast.Below below) {
-            if (below.neverAbove()) {
-                return words.text("ahead.never_above");
-            }
-            if (below.when().isPresent()) {
-                When when = below.when().get();
-                Tense tense = tense(when);
-                if (tense == Tense.AHEAD) {
-                    return times.shortSpan(when);
-                }
-                // Where the sensor reads air, nobody saw the ware go through it: it is known only that it has.
-                boolean unseen = forecast.orElseThrow().remarks().stream()
-                        .anyMatch(remark -> remark.kind() == Remark.Kind.SENSOR_READS_AIR);
-                if (unseen) {
-                    return words.text("ahead.by_now");
-                }
-                if (when.atS() * 1000 < snapshot.curve().elapsedMs(0) + FIRST_MINUTE_MS) {
-                    return words.text("ahead.all_along");
-                }
-                return tense == Tense.ABOUT_NOW
-                        ? words.text("ahead.just_now")
-                        : words.text("ahead.since", times.about(when));
-            }
-            return below.notBeforeS()
-                    .map(at -> words.text("ahead.not_before", times.moment(Math.round(at * 1000))))
-                    .orElse(words.text("ahead.unknown"));
-        }
-
-        /** Whether the kiln has yet to cool to a temperature, by more than a number that wavers. */
-        private boolean isAhead(Temperature temperature) {
-            return snapshot.latest()
-                    .flatMap(Snapshot.Latest::temperature)
-                    .filter(now -> now.minus(temperature).kelvin() <= WAVERS_K)
-                    .isEmpty();
+        private Openings openings(Forecast answer) {
+            return new Openings(snapshot, words, live.orElseThrow(), answer, nowS);
         }
 
         private boolean isAhead(When when) {
-            return tense(when) == Tense.AHEAD;
-        }
-
-        private Tense tense(When when) {
-            return Tense.of(when, forecast.orElseThrow().askedS(), nowS);
+            return Tense.of(when, forecast.orElseThrow().askedS(), nowS) == Tense.AHEAD;
         }
     }
 }

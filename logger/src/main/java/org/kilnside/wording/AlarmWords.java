@@ -29,7 +29,8 @@ public final class AlarmWords implements Measure.Sayer<String> {
     /** {@code Seen 1,012 °C, expected 1,000 °C}; empty where neither is a number. What is foreseen is not said to be seen. */
     public Optional<String> seenAgainstExpected(AlarmKind kind, Optional<Measure> seen, Optional<Measure> expected) {
         if (seen.isEmpty()) {
-            return Optional.empty();
+            boolean news = kind == AlarmKind.BELOW_LID_THRESHOLD || kind == AlarmKind.BELOW_UNLOAD_THRESHOLD;
+            return news ? Optional.of(words.text("alarm.by_model")) : Optional.empty();
         }
         String it = seen.get().say(this);
         if (kind == AlarmKind.WILL_NOT_REACH_TOP && expected.isPresent()) {

@@ -160,10 +160,15 @@ public final class ForecastWords {
         String temperature = words.temperature(below.temperature());
         if (below.when().isPresent()) {
             Forecast.When when = below.when().get();
-            Tense tense = Tense.of(when, forecast.askedS(), lastS);
-            if (tense != Tense.AHEAD && readsAir(forecast)) {
-                // Nobody saw the ware go through it: it is known only that it has.
+            Tense tense = Tense.of(when, forecast, lastS);
+            if (tense != Tense.AHEAD && Tense.isUnseen(forecast)) {
                 return words.text("forecast.below_by_now", temperature);
+            }
+            if (Tense.mayBeOver(when, forecast, lastS)) {
+                return words.text(
+                        startedAt.isPresent() ? "forecast.below_probably_by" : "forecast.below_probably_after",
+                        temperature,
+                        time(when.toS()));
             }
             return switch (tense) {
                 case PAST ->
@@ -202,7 +207,7 @@ public final class ForecastWords {
         String times = choice.below().stream()
                 .filter(below -> !forecast.below().contains(below))
                 .filter(below -> below.when()
-                        .filter(when -> Tense.of(when, forecast.askedS(), lastS) == Tense.AHEAD)
+                        .filter(when -> Tense.of(when, forecast, lastS) == Tense.AHEAD)
                         .isPresent())
                 .map(below -> below(below, forecast))
                 .collect(Collectors.joining(", "));
@@ -214,10 +219,6 @@ public final class ForecastWords {
                 .filter(from -> !choice.atOnce())
                 .map(from -> words.text("forecast.choice_from", way, words.temperature(from), times))
                 .orElseGet(() -> words.text("forecast.choice_now", way, times));
-    }
-
-    private static boolean readsAir(Forecast forecast) {
-        return forecast.remarks().stream().anyMatch(remark -> remark.kind() == Forecast.Remark.Kind.SENSOR_READS_AIR);
     }
 
     private List<String> arrival(Forecast.Arrival arrival, double askedS) {

@@ -1,5 +1,6 @@
 package org.kilnside.wording;
 
+import org.kilnside.thermal.Forecast;
 import org.kilnside.thermal.Forecast.When;
 
 /** Where a time a forecast gives lies, seen from the newest reading: what has gone by is never told as still to come. */
@@ -26,5 +27,23 @@ enum Tense {
             return ABOUT_NOW;
         }
         return when.atS() < nowS ? PAST : AHEAD;
+    }
+
+    /** The same of an answer's time for the ware: where nobody sees it, it is ahead until even its late end is past. */
+    static Tense of(When when, Forecast answer, double nowS) {
+        if (isUnseen(answer)) {
+            return when.toS() > Math.max(answer.askedS(), nowS) ? AHEAD : PAST;
+        }
+        return of(when, answer.askedS(), nowS);
+    }
+
+    /** Whether a time told as ahead may have gone by, as nobody sees it. */
+    static boolean mayBeOver(When when, Forecast answer, double nowS) {
+        return isUnseen(answer) && when.fromS() <= Math.max(answer.askedS(), nowS);
+    }
+
+    /** Whether the sensor reads air: nobody sees when the ware goes through a temperature. */
+    static boolean isUnseen(Forecast answer) {
+        return answer.remarks().stream().anyMatch(remark -> remark.kind() == Forecast.Remark.Kind.SENSOR_READS_AIR);
     }
 }

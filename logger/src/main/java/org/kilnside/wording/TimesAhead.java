@@ -46,6 +46,11 @@ final class TimesAhead {
                 : (moment(ms(when.fromS())) + "–" + moment(ms(when.toS()))).replace(' ', '\u00a0');
     }
 
+    /** By when it is over, in one piece. */
+    String lateEnd(When when) {
+        return moment(ms(when.toS())).replace(' ', '\u00a0');
+    }
+
     /** A moment, ms on the recording's clock. */
     String moment(long elapsedMs) {
         return moment(elapsedMs, onTheClock() && !day(elapsedMs).equals(dayAsked()));

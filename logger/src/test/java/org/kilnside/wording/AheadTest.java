@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Measure;
 import org.kilnside.firing.Kiln;
+import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.SignalWatch.Suspicion;
 import org.kilnside.session.Findings;
@@ -199,6 +200,27 @@ class AheadTest {
     }
 
     @Test
+    void newsOfWareUnderAnOpenLidIsTheModelsAndNotSeen() {
+        assertThat(new AlarmWords(ENGLISH)
+                        .seenAgainstExpected(AlarmKind.BELOW_LID_THRESHOLD, Optional.empty(), Optional.empty()))
+                .contains("by the model, as the sensor reads air");
+    }
+
+    @Test
+    void theTextOfAForecastKeepsTheLateEndToo() {
+        Forecast open = forecast(
+                14,
+                Stage.COOLING,
+                Optional.empty(),
+                List.of(below(120, 14, 14, 14), below(50, 14, 14.5, 19)),
+                new Remark(Remark.Kind.SENSOR_READS_AIR, Optional.empty()));
+        Trace log = new Trace.Builder().add(0, 20).add(14 * 3_600_000, 28).view();
+        assertThat(new ForecastWords(ENGLISH, Optional.empty(), log).lines(open))
+                .contains("Below 120 °C by now.")
+                .anySatisfy(line -> assertThat(line).startsWith("Below 50 °C probably no later than after 19 h"));
+    }
+
+    @Test
     void thePlansConeIsExpectedAtATimeAndNeverWithoutItsTemperature() {
         SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
         moment.minutes = 640;
@@ -284,20 +306,32 @@ class AheadTest {
         assertThat(Ahead.of(cooling, ENGLISH).sentence()).doesNotContain("120 °C");
     }
 
-    @Test
-    void whereTheSensorReadsAirNoTimeIsSaidThatNobodySaw() {
+    private static List<Ahead.Line> underAnOpenLid(Below... below) {
         Snapshot open = with(
                 SampleSnapshots.cooling(),
                 forecast(
                         14,
                         Stage.COOLING,
                         Optional.empty(),
-                        List.of(below(120, 14, 14, 14), below(50, 14.5, 15, 19)),
+                        List.of(below),
                         new Remark(Remark.Kind.SENSOR_READS_AIR, Optional.empty())));
-        assertThat(Ahead.of(open, ENGLISH).lines())
+        return Ahead.of(open, ENGLISH).lines();
+    }
+
+    @Test
+    void whereTheSensorReadsAirNoTimeIsSaidThatNobodySaw() {
+        assertThat(underAnOpenLid(below(120, 14, 14, 14), below(50, 14.5, 15, 19)))
                 .contains(
                         new Ahead.Line("Lid < 120 °C", "by now"),
                         new Ahead.Line("Unload < 50 °C", "22:00\u00a0–\u00a0Thu\u00a002:30"));
+    }
+
+    @Test
+    void whereTheSensorReadsAirItIsNotSoByNowWhileTheModelSaysItMayStillBeToCome() {
+        assertThat(underAnOpenLid(below(120, 14, 14, 16), below(50, 14, 14.5, 19)))
+                .contains(
+                        new Ahead.Line("Lid < 120 °C", "probably by 23:30"),
+                        new Ahead.Line("Unload < 50 °C", "probably by Thu\u00a002:30"));
     }
 
     @Test
