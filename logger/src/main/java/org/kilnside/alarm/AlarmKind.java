@@ -33,6 +33,8 @@ public enum AlarmKind {
     ABOVE_KILN_MAXIMUM(Grade.COME_NOW, Advice.SWITCH_OFF),
     /** It falls while it should rise or hold: power gone, or all elements dead. */
     POWER_GONE(Grade.COME_NOW, Advice.LOOK_AT_POWER),
+    /** The controller heats no more, long before the plan's top: its program ended, or somebody ended it. */
+    ENDED_EARLY(Grade.COME_NOW, Advice.ASK_WHO_ENDED_IT),
     /** The controller does not follow this plan: another program, or °F for °C. */
     NOT_THIS_PLAN(Grade.LOOK_SOON, Advice.COMPARE_PROGRAM),
     /** At this power the plan's top will not be reached. */
@@ -98,6 +100,7 @@ public enum AlarmKind {
         SWITCH_OFF_AND_LOOK_AT_SENSOR,
         LOOK_AT_CONTROLLER,
         LOOK_AT_POWER,
+        ASK_WHO_ENDED_IT,
         LOOK_AT_OUTPUT,
         COMPARE_PROGRAM,
         END_THE_FIRING,

@@ -88,13 +88,14 @@ public final class AlarmWatch {
     /** Takes an answer of the forecast; asked about once a minute of the kiln's time. */
     public void forecast(Forecast answer) {
         if (!isNumberWithdrawn()) {
-            forecasts.take(answer, curve.mayGiveOffBoundWater(), curve.stalls(), ledger);
+            forecasts.take(answer, curve.stall().mayGiveOffBoundWater(), curve.stall().isHopeless(), ledger);
             news.forecast(answer);
         }
     }
 
     /** The ware has had the cone the plan aims for. */
     public void coneReached(long elapsedMs, double celsius) {
+        curve.coneIsDown();
         ledger.tell(
                 AlarmKind.CONE_REACHED,
                 new Finding(elapsedMs, 0, Optional.of(Measure.ofCelsius(celsius)), Optional.empty()),

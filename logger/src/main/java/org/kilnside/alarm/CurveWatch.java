@@ -36,21 +36,9 @@ final class CurveWatch {
     private static final double NEAR_TOP_K = 10;
 
     private static final double COLD_C = 45;
-    private static final double ALL_IT_HAS = 0.97;
-    private static final double STALLED_K = 15;
-    private static final double STALLED_SHARE = 0.5;
-    private static final double STALLED_H = 2.6;
     private static final long SILENT_MS = 20 * MINUTE_MS;
     private static final long STEERED_MS = 50 * MINUTE_MS;
     private static final long FREE_SINCE_MS = 30 * MINUTE_MS;
-
-    /** Clay gives off its bound water from here to some 700 °C, and what it took lingers in the forecasts. */
-    private static final double BOUND_WATER_FROM_C = 400;
-
-    private static final double BOUND_WATER_TO_C = 800;
-
-    /** A kiln that climbs more slowly than this stalls, bound water or not (common practice). */
-    private static final double STALLS_K_PER_H = 45;
 
     private final Supplier<AlarmLimits> limits;
     private final Optional<Schedule> plan;
@@ -63,6 +51,8 @@ final class CurveWatch {
     private final HungryKilnWatch hungry = new HungryKilnWatch();
     private final TooHighNumberWatch tooHigh;
     private final FallWatch fall = new FallWatch();
+    private final EarlyEndWatch earlyEnd = new EarlyEndWatch();
+    private final Stall stall;
     private final LidWatch lid = new LidWatch();
     private final Optional<ProgramWatch> program;
     private final PowerWatch power = new PowerWatch();
@@ -75,12 +65,14 @@ final class CurveWatch {
     private long hadSetpointMs = Long.MIN_VALUE;
     private long offSinceMs = Long.MAX_VALUE;
     private long steeredMs;
+    private boolean coneIsDown;
 
     CurveWatch(Supplier<AlarmLimits> limits, Optional<Schedule> plan, NewsWatch news) {
         this.limits = limits;
         this.plan = plan;
         this.clock = plan.map(PlanClock::new);
         this.program = plan.map(ProgramWatch::new);
+        this.stall = new Stall(plan, clock, beats);
         this.meant = new HoldMeant(beats, plan);
         this.tooHigh = new TooHighNumberWatch(limits, plan);
         this.stuckUnderPlan = new StuckRelayWatch(limits);
@@ -101,28 +93,13 @@ final class CurveWatch {
         highestC = Math.max(highestC, celsius);
     }
 
-    /** Whether raw ware may be giving off its bound water, which takes up to as much power again as the kiln needs. */
-    boolean mayGiveOffBoundWater() {
-        return !beats.isEmpty()
-                && beats.nowC() > BOUND_WATER_FROM_C
-                && beats.nowC() < BOUND_WATER_TO_C
-                && beats.slope(FREE_SINCE_MS).orElse(STALLS_K_PER_H) >= STALLS_K_PER_H;
+    Stall stall() {
+        return stall;
     }
 
-    /** Whether the kiln gives all it has and at its pace would take hours more to its top, at less than half the plan's. */
-    boolean stalls() {
-        if (plan.isEmpty() || beats.isEmpty() || beats.nowC() < BOUND_WATER_TO_C) {
-            return false;
-        }
-        double toGoK = plan.get().top().celsius() - beats.nowC();
-        double rate = beats.slope(FREE_SINCE_MS).orElse(Double.POSITIVE_INFINITY);
-        double planned = clock.filter(PlanClock::isLit)
-                .map(its -> its.perHourAt(beats.nowC()))
-                .orElse(0.0);
-        return beats.meanOutput(FREE_SINCE_MS, 0).orElse(0) > ALL_IT_HAS
-                && toGoK > STALLED_K
-                && rate < STALLED_SHARE * planned
-                && toGoK > STALLED_H * Math.max(0, rate);
+    /** The cone the plan aims for is down: who ends the firing now has what they wanted. */
+    void coneIsDown() {
+        coneIsDown = true;
     }
 
     void earlier(List<DryingTake> takes) {
@@ -275,6 +252,7 @@ final class CurveWatch {
         ledger.assess(AlarmKind.STUCK_RELAY, stuck, nowMs, CALM_MS);
         Optional<Finding> gone = fall.lookForPower(beats, heated ? wanted() : OptionalDouble.empty());
         ledger.assess(AlarmKind.POWER_GONE, gone, nowMs);
+        earlyEnd.look(beats, plannedAtLeast(), plan.map(Schedule::top), highestC, ledger);
         if (lit) {
             boolean steady = gone.isEmpty() && !other && stuck.isEmpty();
             ledger.assess(AlarmKind.THIRD_OF_POWER_GONE, power.look(beats, clock.get(), steady), nowMs, CALM_MS);
@@ -322,13 +300,23 @@ final class CurveWatch {
             return leadsDown ? OptionalDouble.empty() : setpoint;
         }
         OptionalDouble floor = clock.map(PlanClock::floorC).orElse(OptionalDouble.empty());
-        boolean nearTop = plan.isPresent() && highestC > plan.get().top().celsius() - NEAR_TOP_K;
-        if (plan.isEmpty() || nearTop) {
+        if (plan.isEmpty() || wasNearTop()) {
             // Without a plan a potter who switches off at a cone is not to be woken for it, unless heat is asked for.
             boolean asks = beats.meanOutput(2 * MINUTE_MS, 0).orElse(0) > 0.6;
             return asks ? OptionalDouble.of(beats.highest(15 * MINUTE_MS).celsius() + 7) : OptionalDouble.empty();
         }
         return floor;
+    }
+
+    /** The least the plan wants of a kiln whose heating is not done; empty where it may be. */
+    private OptionalDouble plannedAtLeast() {
+        return plan.isEmpty() || wasNearTop() || coneIsDown
+                ? OptionalDouble.empty()
+                : clock.filter(PlanClock::isLit).map(PlanClock::floorC).orElse(OptionalDouble.empty());
+    }
+
+    private boolean wasNearTop() {
+        return plan.isPresent() && highestC > plan.get().top().celsius() - NEAR_TOP_K;
     }
 
     /** Whether no heat should be going in at all. */

@@ -20,6 +20,11 @@ final class ControllerVoice {
     /** The same number this many times in a row: one line may be garbled and still have a good check sum. */
     private static final int SAID_TWICE = 2;
 
+    /** A program that has told its set-point and tells none for so long, its output nothing, has ended. */
+    private static final long ENDED_MS = 300_000;
+
+    private static final double NO_OUTPUT = 0.005;
+
     private static final double MS_PER_HOUR = 3_600_000;
 
     private int saidLast = -1;
@@ -29,12 +34,18 @@ final class ControllerVoice {
     private double setpointC;
     private double celsiusBefore;
     private boolean setpointKnown;
+    private boolean setpointTold;
+    private long withdrawnMs;
     private boolean setpointMoves;
     private double setpointBeforeC;
     private long setpointBeforeMs;
 
-    /** Takes what a reading says; called for each. */
-    void take(ControllerReport controller) {
+    /**
+     * Takes what a reading says; called for each.
+     *
+     * @param step since the last, ms
+     */
+    void take(ControllerReport controller, long step) {
         OptionalInt segment = controller.segment();
         if (segment.isEmpty()) {
             saidLast = -1;
@@ -50,6 +61,17 @@ final class ControllerVoice {
         if (setpointKnown) {
             setpointC = setpoint.get().celsius();
         }
+        setpointTold |= setpointKnown;
+        boolean off = controller
+                .output()
+                .map(output -> output.fraction() < NO_OUTPUT)
+                .orElse(true);
+        withdrawnMs = setpointTold && !setpointKnown && off ? withdrawnMs + step : 0;
+    }
+
+    /** Whether its program has ended, wherever in the plan. */
+    boolean hasEnded() {
+        return withdrawnMs >= ENDED_MS;
     }
 
     /** Its segments are not the plan's: from now on they are not listened to. */

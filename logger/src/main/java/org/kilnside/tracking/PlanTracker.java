@@ -84,7 +84,7 @@ final class PlanTracker {
         long step = elapsedMs - clocks.lastMs();
         clocks.reading(elapsedMs);
         curve.now(trend.smoothC());
-        voice.take(controller);
+        voice.take(controller, step);
         if (step > GAP_MS) {
             gapAtMs = elapsedMs;
             afterGap(step);
@@ -262,7 +262,7 @@ final class PlanTracker {
         }
         double givenUp =
                 Math.min(GIVEN_UP_K, 0.5 * (curve.highestC() - legs.start().celsius()));
-        if (heatingIsOver || (curve.fallingMs() >= GIVEN_UP_MS && curve.dropK() >= givenUp)) {
+        if (heatingIsOver || voice.hasEnded() || (curve.fallingMs() >= GIVEN_UP_MS && curve.dropK() >= givenUp)) {
             walk.free();
             return true;
         }

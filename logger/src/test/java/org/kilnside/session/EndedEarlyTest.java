@@ -1,0 +1,112 @@
+package org.kilnside.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.kilnside.alarm.AlarmChange;
+import org.kilnside.alarm.AlarmChange.What;
+import org.kilnside.alarm.AlarmKind;
+import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
+import org.kilnside.sensor.Amplifier;
+import org.kilnside.sensor.Thermometer;
+import org.kilnside.tracking.FiringStage;
+import org.kilnside.tracking.FiringTracker;
+import org.kilnside.virtualkiln.ControllerSpec;
+import org.kilnside.virtualkiln.Disturbance;
+import org.kilnside.virtualkiln.Happenings;
+import org.kilnside.virtualkiln.Load;
+import org.kilnside.virtualkiln.Programs;
+import org.kilnside.virtualkiln.SensorSpec;
+import org.kilnside.virtualkiln.VirtualFiring;
+import org.kilnside.virtualkiln.VirtualKilns;
+
+/** A controller that stops heating in the middle of a firing and says so by its output, on virtual kilns. */
+class EndedEarlyTest {
+    private static final long HOUR_MS = 3_600_000;
+
+    private Schedule plan = aimingFor("6");
+    private AlarmReplay replay;
+    private long endedMs;
+    private long coolingMs;
+
+    private static Schedule aimingFor(String cone) {
+        Schedule plan = Programs.glaze(1222, 60);
+        return new Schedule(plan.name(), Optional.of(cone), plan.clay(), plan.notes(), plan.segments());
+    }
+
+    /** Fires until it ends, and for so long after. */
+    private void fire(double endsAtC, Disturbance.Happening how, double hoursAfter) {
+        FiringTracker tracker = new FiringTracker(Optional.of(plan));
+        VirtualFiring kiln = VirtualFiring.of(VirtualKilns.TALL_DRUM, plan)
+                .load(Load.biscuit(18, 14))
+                .sensors(SensorSpec.typeK(Amplifier.MAX31856))
+                .controller(ControllerSpec.waiting())
+                .disturbances(Disturbance.rising(endsAtC, how))
+                .interval(10)
+                .seed(4)
+                .start();
+        replay = new AlarmReplay(
+                FiringSettings.of(Optional.of("Tall Drum"), Optional.of(plan), Optional.empty()),
+                kiln.probes().get(0),
+                Optional.empty(),
+                900_000);
+        Thermometer thermometer = Thermometer.of(kiln.probes().get(0));
+        for (long atMs = 0; atMs < 30 * HOUR_MS && (endedMs == 0 || atMs < endedMs + hoursAfter * HOUR_MS); ) {
+            VirtualFiring.Moment now = kiln.next();
+            atMs = now.elapsedMs();
+            Temperature shown =
+                    thermometer.temperature(now.signals().get(0)).orElseThrow();
+            endedMs = endedMs == 0 && shown.celsius() > endsAtC - 4 ? atMs : endedMs;
+            var reading = SimulatedWatch.reading(now, Optional.of(shown), thermometer, ControllerSpec.Reports.ALL);
+            replay.take(reading);
+            tracker.take(atMs, shown.celsius(), reading.controller());
+            coolingMs = coolingMs == 0 && tracker.stage() == FiringStage.COOLING ? atMs : coolingMs;
+        }
+    }
+
+    private List<AlarmChange> rung() {
+        return replay.changes().stream()
+                .filter(change -> change.alarm().kind() == AlarmKind.ENDED_EARLY)
+                .toList();
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {400, 900, 1150})
+    void aProgramThatEndsLongBeforeItsTopIsToldWithinTenMinutesAndOnce(double endsAtC) {
+        fire(endsAtC, Happenings.programEnds(), 5);
+        assertThat(rung()).extracting(AlarmChange::what).containsExactly(What.RAISED);
+        assertThat(rung().get(0).elapsedMs()).isLessThan(endedMs + 600_000);
+    }
+
+    @Test
+    void andIsACoolingSoonAfter() {
+        fire(900, Happenings.programEnds(), 1);
+        assertThat(coolingMs).isBetween(endedMs, endedMs + 1_200_000);
+    }
+
+    @Test
+    void oneThatEndsAtItsTopIsNot() {
+        fire(1216, Happenings.programEnds(), 3);
+        assertThat(rung()).isEmpty();
+    }
+
+    @Test
+    void onceTheConeAimedForIsDownWhoEndsItKnowsWhy() {
+        plan = aimingFor("5");
+        fire(1210, Happenings.programEnds(), 3);
+        assertThat(replay.changes()).extracting(change -> change.alarm().kind()).contains(AlarmKind.CONE_REACHED);
+        assertThat(rung()).isEmpty();
+    }
+
+    @Test
+    void elementsThatAreLostWhileHeatIsAskedForAreAnotherThing() {
+        fire(900, Happenings.allRingsLost(), 1);
+        assertThat(rung()).isEmpty();
+        assertThat(replay.changes()).extracting(change -> change.alarm().kind()).contains(AlarmKind.POWER_GONE);
+    }
+}
