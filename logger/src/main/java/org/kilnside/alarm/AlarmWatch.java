@@ -88,7 +88,8 @@ public final class AlarmWatch {
     /** Takes an answer of the forecast; asked about once a minute of the kiln's time. */
     public void forecast(Forecast answer) {
         if (!isNumberWithdrawn()) {
-            forecasts.take(answer, curve.stall().mayGiveOffBoundWater(), curve.stall().isHopeless(), ledger);
+            forecasts.take(
+                    answer, curve.stall().mayGiveOffBoundWater(), curve.stall().isHopeless(), ledger);
             news.forecast(answer);
         }
     }

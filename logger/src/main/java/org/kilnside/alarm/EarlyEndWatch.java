@@ -35,12 +35,7 @@ final class EarlyEndWatch {
      * @param top the plan's
      * @param highestC so far
      */
-    void look(
-            Beats beats,
-            OptionalDouble wantedC,
-            Optional<Temperature> top,
-            double highestC,
-            AlarmLedger ledger) {
+    void look(Beats beats, OptionalDouble wantedC, Optional<Temperature> top, double highestC, AlarmLedger ledger) {
         double nowC = beats.nowC();
         if (told) {
             lowestC = Math.min(lowestC, nowC);

@@ -62,10 +62,8 @@ final class ControllerVoice {
             setpointC = setpoint.get().celsius();
         }
         setpointTold |= setpointKnown;
-        boolean off = controller
-                .output()
-                .map(output -> output.fraction() < NO_OUTPUT)
-                .orElse(true);
+        boolean off =
+                controller.output().map(output -> output.fraction() < NO_OUTPUT).orElse(true);
         withdrawnMs = setpointTold && !setpointKnown && off ? withdrawnMs + step : 0;
     }
 

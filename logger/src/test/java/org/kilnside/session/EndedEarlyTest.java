@@ -59,8 +59,7 @@ class EndedEarlyTest {
         for (long atMs = 0; atMs < 30 * HOUR_MS && (endedMs == 0 || atMs < endedMs + hoursAfter * HOUR_MS); ) {
             VirtualFiring.Moment now = kiln.next();
             atMs = now.elapsedMs();
-            Temperature shown =
-                    thermometer.temperature(now.signals().get(0)).orElseThrow();
+            Temperature shown = thermometer.temperature(now.signals().get(0)).orElseThrow();
             endedMs = endedMs == 0 && shown.celsius() > endsAtC - 4 ? atMs : endedMs;
             var reading = SimulatedWatch.reading(now, Optional.of(shown), thermometer, ControllerSpec.Reports.ALL);
             replay.take(reading);
