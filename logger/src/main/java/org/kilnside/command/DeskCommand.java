@@ -1,8 +1,13 @@
 package org.kilnside.command;
 
 import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.kilnside.book.Book;
+import org.kilnside.book.BookException;
+import org.kilnside.book.FiringSummary;
 import org.kilnside.files.LastRecording;
 import org.kilnside.host.Hangup;
 import org.kilnside.host.Places;
@@ -12,6 +17,7 @@ import org.kilnside.link.LinkNotation;
 import org.kilnside.link.RecorderAddress;
 import org.kilnside.link.share.RecorderPlace;
 import org.kilnside.session.Connection;
+import org.kilnside.session.FiringSettings;
 import org.kilnside.session.HostClock;
 import org.kilnside.session.LiveFeed;
 import org.kilnside.session.Snapshot;
@@ -83,8 +89,10 @@ public final class DeskCommand implements Callable<Integer> {
         Optional<Sharing.Opened> opened = recording.isEmpty() ? sharing.asked(around) : Optional.empty();
         AttachedFiring following =
                 recording.orElseGet(() -> AttachedFiring.whenThere(here, clock, nobodyRecords(clock)));
-        NightWatch watch =
-                NightWatch.overCopy(following, clock, night.settings(), new TestedAlarm(Places.settings()), words);
+        TestedAlarm tested = new TestedAlarm(Places.settings());
+        NightWatch watch = isCutShort(path, clock)
+                ? NightWatch.overCopy(following, clock, night.settings(), tested, words)
+                : NightWatch.overPerhaps(following, clock, night.settings(), tested, words);
         try (RecorderRole role = new RecorderRole(
                 path,
                 clock,
@@ -113,6 +121,23 @@ public final class DeskCommand implements Callable<Integer> {
     private Surroundings.Desk desk(
             LiveFeed feed, HostClock clock, Words words, Path path, Optional<RecorderRole> role) {
         return new Surroundings.Desk(feed, clock, around.locale(), words, path, around.library(), role);
+    }
+
+    /** Whether the book's last firing was left without an end so lately that its kiln may be hot: somebody should record it. */
+    static boolean isCutShort(Path path, HostClock clock) {
+        try (Book book = Book.open(path)) {
+            List<FiringSummary> firings = book.firings();
+            if (firings.isEmpty()) {
+                return false;
+            }
+            FiringSummary last = firings.get(firings.size() - 1);
+            Instant until = last.startedAt().plus(last.duration());
+            return !last.ended()
+                    && until.plus(FiringSettings.A_FIRING_LONG).isAfter(clock.wallClock());
+        } catch (BookException e) {
+            // None yet, or one the window has something to say about.
+            return false;
+        }
     }
 
     private Snapshot nobodyRecords(HostClock clock) {

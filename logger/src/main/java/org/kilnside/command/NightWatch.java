@@ -115,8 +115,24 @@ final class NightWatch implements LiveFeed, AutoCloseable {
     /** Keeps watch over a recording that is followed. */
     static NightWatch overCopy(
             AttachedFiring firing, HostClock clock, NightSettings settings, TestedAlarm tested, Words words) {
-        NightWatch watch = new NightWatch(
-                firing, clock, WatchedFrom.copy(firing), settings, StayAwake.ofThisComputer(words), tested, words);
+        return over(WatchedFrom.copy(firing, true), firing, clock, settings, tested, words);
+    }
+
+    /** Keeps watch from a window opened where perhaps nothing is recorded: then nothing rings. */
+    static NightWatch overPerhaps(
+            AttachedFiring firing, HostClock clock, NightSettings settings, TestedAlarm tested, Words words) {
+        return over(WatchedFrom.copy(firing, false), firing, clock, settings, tested, words);
+    }
+
+    private static NightWatch over(
+            WatchedFrom from,
+            AttachedFiring firing,
+            HostClock clock,
+            NightSettings settings,
+            TestedAlarm tested,
+            Words words) {
+        NightWatch watch =
+                new NightWatch(firing, clock, from, settings, StayAwake.ofThisComputer(words), tested, words);
         watch.thread.start();
         return watch;
     }

@@ -23,11 +23,14 @@ final class RecorderSilence {
     private static final long STUCK_FOR_MS = 25_000;
 
     private final AttachedFiring copy;
+    private final boolean awaited;
     private final DeadMan deadMan = new DeadMan();
     private long stuckSinceMs = Long.MAX_VALUE;
 
-    RecorderSilence(AttachedFiring copy) {
+    /** @param awaited whether there has to be a recording; where not, one that was never heard is no alarm */
+    RecorderSilence(AttachedFiring copy, boolean awaited) {
         this.copy = copy;
+        this.awaited = awaited;
     }
 
     /** How it stands: the alarm, or none. */
@@ -47,6 +50,9 @@ final class RecorderSilence {
 
     /** How long nothing new has been heard: no line of the recorder's, or lines that hold nothing but an old reading. */
     private long silentForMs(Snapshot snapshot, long now) {
+        if (!awaited && !copy.everHeard()) {
+            return 0;
+        }
         long silent = copy.silentForMs();
         boolean said =
                 snapshot.alarms().stream().anyMatch(alarm -> alarm.kind() == AlarmKind.NO_READINGS && !alarm.isOver());

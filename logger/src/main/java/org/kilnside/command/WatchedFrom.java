@@ -37,11 +37,15 @@ record WatchedFrom(
                 Post.Role.RECORDER, Optional.empty(), firing::alarmUnheard, followers, () -> 0, () -> 0, host);
     }
 
-    /** Over a wire. */
-    static WatchedFrom copy(AttachedFiring firing) {
+    /**
+     * Over a wire.
+     *
+     * @param awaited whether there has to be a recording, so that it is an alarm when none is ever heard
+     */
+    static WatchedFrom copy(AttachedFiring firing, boolean awaited) {
         return new WatchedFrom(
                 Post.Role.COPY,
-                Optional.of(new RecorderSilence(firing)),
+                Optional.of(new RecorderSilence(firing, awaited)),
                 why -> LOG.warn("an alarm may go unheard here: {}", why),
                 () -> 0,
                 firing::waiting,

@@ -50,11 +50,16 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
     private final HostClock clock;
     private final Listeners listeners = new Listeners();
     private final Object publishing = new Object();
+
+    /** Said from the first not to be there: nobody is lost who never came. */
+    private final boolean knownAbsent;
+
     private final Outbox outbox = new Outbox(UUID.randomUUID().toString());
     private volatile Optional<LanWire.Admitted> recorder = Optional.empty();
     private volatile boolean takesNotes;
     private volatile int wires;
     private volatile long heardMs;
+    private volatile boolean everHeard;
     private volatile long connectedMs;
     private volatile Snapshot latest;
     private volatile LineView wireLines = LineView.NONE;
@@ -64,6 +69,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
         this.place = place;
         this.clock = clock;
         this.latest = first;
+        this.knownAbsent = first.connection().state() == Connection.State.LOST;
         this.heardMs = clock.monotonicMs();
     }
 
@@ -139,7 +145,9 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
                 sayLost(place.refusal(e));
             } catch (IOException e) {
                 LOG.debug("no recorder is there yet", e);
-                sayLost(place.absence());
+                if (everHeard || !knownAbsent) {
+                    sayLost(place.absence());
+                }
             } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
                 return;
@@ -167,6 +175,7 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
         long now = clock.monotonicMs();
         Snapshot snapshot = lines.snapshot(line, now);
         heardMs = now;
+        everHeard = true;
         lines.taken().ifPresent(outbox::taken);
         if (lines.isWhole()) {
             wireLines = lines.heard();
@@ -253,6 +262,11 @@ public final class AttachedFiring implements LiveFeed, AutoCloseable {
     /** For how long nothing has come from the recorder, ms; counts from the begin where nothing ever has. */
     public long silentForMs() {
         return clock.monotonicMs() - heardMs;
+    }
+
+    /** Whether anything has ever come from the recorder. */
+    public boolean everHeard() {
+        return everHeard;
     }
 
     /** As the recorder last allowed it: what is said while it is out of reach waits for it. */

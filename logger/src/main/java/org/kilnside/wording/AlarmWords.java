@@ -88,6 +88,15 @@ public final class AlarmWords implements Measure.Sayer<String> {
                 .orElse(title);
     }
 
+    /** What has become of it, where nobody can say since when; nothing while it simply stands. */
+    public Optional<String> standing(Alarm alarm) {
+        return switch (alarm.state()) {
+            case RAISED, RAISED_AGAIN -> Optional.empty();
+            case ACKNOWLEDGED -> Optional.of(words.text("alarm.state.acknowledged_undated"));
+            case CLEARED -> Optional.of(words.text("alarm.state.cleared_undated"));
+        };
+    }
+
     /** Where it stands: {@code since 02:10}, with what has become of it. */
     public String standing(Alarm alarm, String since) {
         return switch (alarm.state()) {

@@ -86,7 +86,18 @@ class NightWatchTest {
                                 clock.monotonicMs(),
                                 Optional.empty(),
                                 Connection.Counts.NONE)));
-        NightSettings settings = new NightSettings(
+        NightWatch watch = NightWatch.overCopy(firing, clock, settings(command, quietCommand), tested(), words);
+        open.add(0, firing);
+        open.add(0, watch);
+        return watch;
+    }
+
+    private TestedAlarm tested() {
+        return new TestedAlarm(folder);
+    }
+
+    private static NightSettings settings(String command, String quietCommand) {
+        return new NightSettings(
                 Optional.of(command),
                 quietCommand.isEmpty() ? Optional.empty() : Optional.of(quietCommand),
                 Duration.ofSeconds(5),
@@ -94,10 +105,6 @@ class NightWatchTest {
                 false,
                 Optional.of("bedroom"),
                 QuietHours.NONE);
-        NightWatch watch = NightWatch.overCopy(firing, clock, settings, new TestedAlarm(folder), words);
-        open.add(0, firing);
-        open.add(0, watch);
-        return watch;
     }
 
     private NightWatch copy() {
@@ -288,6 +295,36 @@ class NightWatchTest {
         NightWatch watch = copy();
         forward(Duration.ofSeconds(120));
         await("the bell", () -> isSilentAlarmRinging(watch));
+    }
+
+    @Test
+    void aWindowOpenedWhereNothingIsRecordedRingsNothingAndGoesOnSayingSo() throws Exception {
+        stream.close();
+        String nobody = WORDS.text("desk.nobody_records");
+        AttachedFiring firing = AttachedFiring.whenThere(
+                RecorderPlace.here(() -> Optional.of(address), WORDS),
+                clock,
+                Snapshot.before(
+                        Optional.empty(),
+                        new Connection(
+                                Connection.State.LOST,
+                                clock.monotonicMs(),
+                                Optional.of(nobody),
+                                Connection.Counts.NONE)));
+        open.add(0, firing);
+        NightWatch watch = NightWatch.overPerhaps(firing, clock, settings("echo rang >> " + rang, ""), tested(), WORDS);
+        open.add(0, watch);
+        forward(Duration.ofMinutes(10));
+        TimeUnit.SECONDS.sleep(3);
+        assertThat(watch.latest().alarms()).isEmpty();
+        assertThat(watch.latest().connection().detail()).contains(nobody);
+        assertThat(rang()).isEmpty();
+        stream = SnapshotStream.open(feed, clock, address);
+        open.add(stream);
+        await("the copy to attach", () -> watch.latest().kiln().isPresent());
+        stream.close();
+        forward(Duration.ofSeconds(120));
+        await("the bell for a recording that was there", () -> isSilentAlarmRinging(watch));
     }
 
     @Test

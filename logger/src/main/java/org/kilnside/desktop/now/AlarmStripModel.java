@@ -48,11 +48,16 @@ public record AlarmStripModel(
         boolean news = worst.grade() == Grade.GOOD_TO_KNOW;
         String since =
                 new StateWords(words).moment(worst.sinceMs(), snapshot.zeroFor(worst.sinceMs()), snapshot.speed());
+        // Before the first reading no moment has a time of day.
+        Optional<String> standing = snapshot.latest().isEmpty()
+                ? say.standing(worst)
+                : Optional.of(say.standing(worst, since));
         return Optional.of(new AlarmStripModel(
                 worst.id(),
                 tone(worst),
                 say.title(worst.kind()),
-                words.sentence(words.named("alarm.grade", worst.grade())) + " · " + say.standing(worst, since),
+                words.sentence(words.named("alarm.grade", worst.grade()))
+                        + standing.map(text -> " · " + text).orElse(""),
                 say.seenAgainstExpected(worst.kind(), worst.seen(), news ? Optional.empty() : worst.expected())
                         .map(words::sentence),
                 String.join(" ", say.whatToDo(worst.kind(), snapshot.isolator())),

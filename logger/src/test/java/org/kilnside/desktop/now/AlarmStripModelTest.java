@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kilnside.alarm.Alarm;
 import org.kilnside.alarm.NightTest;
+import org.kilnside.session.Connection;
+import org.kilnside.session.Snapshot;
 import org.kilnside.session.Snapshots;
 import org.kilnside.wording.Preferences;
 import org.kilnside.wording.Words;
@@ -34,6 +37,15 @@ class AlarmStripModelTest {
         AlarmStripModel strip = strip(test.look(0));
         assertThat(strip.answer()).isEqualTo("I hear it");
         assertThat(strip.whatToDo()).startsWith("Nothing is wrong.").doesNotContain("Switch off");
+    }
+
+    @Test
+    void beforeAnythingWasHeardNoTimeOfAnyOtherClockIsSaid() {
+        Snapshot nothing = Snapshot.before(
+                        Optional.empty(),
+                        new Connection(Connection.State.LOST, 0, Optional.empty(), Connection.Counts.NONE))
+                .withAlarms(List.of(Snapshots.stuckRelay()));
+        assertThat(AlarmStripModel.of(nothing, WORDS).orElseThrow().standing()).isEqualTo("Come now");
     }
 
     @Test
