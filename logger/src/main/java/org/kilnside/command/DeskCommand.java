@@ -132,8 +132,7 @@ public final class DeskCommand implements Callable<Integer> {
             }
             FiringSummary last = firings.get(firings.size() - 1);
             Instant until = last.startedAt().plus(last.duration());
-            return !last.ended()
-                    && until.plus(FiringSettings.A_FIRING_LONG).isAfter(clock.wallClock());
+            return !last.ended() && until.plus(FiringSettings.A_FIRING_LONG).isAfter(clock.wallClock());
         } catch (BookException e) {
             // None yet, or one the window has something to say about.
             return false;

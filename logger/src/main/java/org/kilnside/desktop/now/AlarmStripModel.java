@@ -49,9 +49,8 @@ public record AlarmStripModel(
         String since =
                 new StateWords(words).moment(worst.sinceMs(), snapshot.zeroFor(worst.sinceMs()), snapshot.speed());
         // Before the first reading no moment has a time of day.
-        Optional<String> standing = snapshot.latest().isEmpty()
-                ? say.standing(worst)
-                : Optional.of(say.standing(worst, since));
+        Optional<String> standing =
+                snapshot.latest().isEmpty() ? say.standing(worst) : Optional.of(say.standing(worst, since));
         return Optional.of(new AlarmStripModel(
                 worst.id(),
                 tone(worst),
