@@ -43,9 +43,10 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
      *
      * @param head says that these are choices
      * @param what for what they give times: unloading, and below which temperature
-     * @param lines one way each
+     * @param lines one way each, first the way it is now
+     * @param caution what to mind beside them
      */
-    public record Choices(String head, String what, List<String> lines) {
+    public record Choices(String head, String what, List<String> lines, String caution) {
         public Choices {
             lines = List.copyOf(lines);
         }

@@ -52,7 +52,7 @@ final class Openings {
                     : words.text("ahead.unload", temperature);
             boolean ahead = below.get().when().filter(when -> isAhead(when)).isPresent();
             boolean cooling = answer.stage() == Forecast.Stage.COOLING;
-            if (cooling || ahead && !anyLine) {
+            if (cooling || ahead) {
                 lines.add(new Line(label, value(below.get())));
                 anyLine = true;
             }
@@ -82,31 +82,45 @@ final class Openings {
             return Optional.empty();
         }
         Temperature unload = live.thresholds().unload();
-        List<String> lines = new ArrayList<>();
+        List<String> others = new ArrayList<>();
         boolean isOpen = false;
         for (Forecast.Choice choice : answer.choices()) {
             if (choice.below().equals(answer.below())) {
                 isOpen |= choice.way() != Forecast.Choice.Way.SHUT;
-                continue;
+            } else {
+                ahead(choice.below(), unload).ifPresent(when -> others.add(choice(choice, when)));
             }
-            choice.below().stream()
-                    .filter(below -> below.temperature().equals(unload))
-                    .flatMap(below -> below.when().filter(this::isAhead).stream())
-                    .forEach(when -> {
-                        String way = words.named("ahead.choice", choice.way());
-                        lines.add(choice.from()
-                                .filter(from -> !choice.atOnce() && isAhead(from))
-                                .map(from ->
-                                        words.text("ahead.choice_from", way, words.temperature(from), times.span(when)))
-                                .orElseGet(() -> words.text("ahead.choice_now", way, times.span(when))));
-                    });
         }
-        return lines.isEmpty()
-                ? Optional.empty()
-                : Optional.of(new Choices(
-                        words.text(isOpen ? "ahead.choices_open" : "ahead.choices_shut"),
-                        words.text("ahead.unload", words.temperature(unload)),
-                        lines));
+        if (others.isEmpty()) {
+            return Optional.empty();
+        }
+        // What opening it would gain is seen beside leaving it alone only.
+        String asItIs = isOpen ? words.text("ahead.as_it_is") : words.named("ahead.choice", Forecast.Choice.Way.SHUT);
+        List<String> lines = new ArrayList<>();
+        ahead(answer.below(), unload)
+                .ifPresent(when -> lines.add(words.text("ahead.choice_is", asItIs, times.span(when))));
+        lines.addAll(others);
+        return Optional.of(new Choices(
+                words.text(isOpen ? "ahead.choices_open" : "ahead.choices_shut"),
+                words.text("ahead.unload", words.temperature(unload)),
+                lines,
+                words.text("ahead.choices_caution")));
+    }
+
+    private Optional<When> ahead(List<Forecast.Below> answers, Temperature threshold) {
+        return answers.stream()
+                .filter(below -> below.temperature().equals(threshold))
+                .findFirst()
+                .flatMap(Forecast.Below::when)
+                .filter(this::isAhead);
+    }
+
+    private String choice(Forecast.Choice choice, When when) {
+        String way = words.named("ahead.choice", choice.way());
+        return choice.from()
+                .filter(from -> !choice.atOnce() && isAhead(from))
+                .map(from -> words.text("ahead.choice_from", way, words.temperature(from), times.span(when)))
+                .orElseGet(() -> words.text("ahead.choice_now", way, times.span(when)));
     }
 
     /** An interval as long as half the wait tells nobody when to get up: it stands in its line, and in the drawing. */

@@ -35,8 +35,9 @@ final class TimesAhead {
             return moment(fromMs).replace(' ', '\u00a0');
         }
         boolean oneDay = day(fromMs).equals(day(toMs));
-        // Kept on one line where there is room for it: a time torn apart is misread.
-        return (moment(fromMs) + (oneDay ? "–" : " – ") + moment(toMs, !oneDay)).replace(' ', '\u00a0');
+        // Each end in one piece, as a time torn apart is misread; between two days a narrow place may break it.
+        String from = moment(fromMs).replace(' ', '\u00a0');
+        return from + (oneDay ? "–" : "\u00a0– ") + moment(toMs, !oneDay).replace(' ', '\u00a0');
     }
 
     /** The same in a line of its own: that a sped-up kiln's times count from the begin, every other one there says. */

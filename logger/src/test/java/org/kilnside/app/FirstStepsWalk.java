@@ -196,7 +196,7 @@ final class FirstStepsWalk {
                 : component instanceof AbstractButton button
                         ? button.getText()
                         : component instanceof javax.swing.JLabel label ? label.getText() : "";
-        if (text != null && text.replace('\u00a0', ' ').contains(words)) {
+        if (text != null && text.replace('\u00a0', ' ').replace("\ufeff", "").contains(words)) {
             return true;
         }
         if (component instanceof Container container) {

@@ -26,6 +26,8 @@ enum Scene {
     ALARM(Scene::stuckRelay, 1),
     ALARM_KNOWN(Scene::knownAlarm, 1),
     NEWS(Scene::news, 1),
+    COOLING_ALARM_OVER(Scene::alarmOver, 1),
+    COOLING_ALARM(Scene::coolingAlarm, 1),
     ENDED(SampleSnapshots::ended, 4000),
     VIRTUAL(Scene::virtual, 0),
     NOTHING_YET(() -> SampleSnapshots.nothingYet(Connection.State.CONNECTING), 4);
@@ -97,6 +99,25 @@ enum Scene {
                 cooling.latest().orElseThrow().elapsedMs() - 60_000,
                 Optional.of(Measure.ofCelsius(119)),
                 Optional.of(Measure.ofCelsius(120)))));
+    }
+
+    /** While it cools: an alarm of the heating that nobody has answered and that is over. */
+    private static Snapshot alarmOver() {
+        return whileCooling(AlarmKind.THIRD_OF_POWER_GONE, Alarm.State.CLEARED);
+    }
+
+    private static Snapshot coolingAlarm() {
+        return whileCooling(AlarmKind.LID_MOVED, Alarm.State.RAISED);
+    }
+
+    private static Snapshot whileCooling(AlarmKind kind, Alarm.State state) {
+        Snapshot cooling = SampleSnapshots.coolingForecast();
+        return cooling.withAlarms(List.of(alarm(
+                kind,
+                state,
+                cooling.latest().orElseThrow().elapsedMs() - 600_000,
+                Optional.empty(),
+                Optional.empty())));
     }
 
     private static Alarm alarm(

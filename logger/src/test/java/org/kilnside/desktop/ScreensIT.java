@@ -34,6 +34,9 @@ class ScreensIT {
         wishes.add(wish(folder, Scene.ALARM, "LIGHT", "GERMAN", "1024x700", ""));
         wishes.add(wish(folder, Scene.ALARM_KNOWN, "LIGHT", "ENGLISH", "1024x700", ""));
         wishes.add(wish(folder, Scene.NEWS, "DARK", "DUTCH", "1600x900", ""));
+        wishes.add(wish(folder, Scene.NEWS, "LIGHT", "GERMAN", "1024x700", ""));
+        wishes.add(wish(folder, Scene.COOLING_ALARM_OVER, "LIGHT", "GERMAN", "1024x700", ""));
+        wishes.add(wish(folder, Scene.COOLING_ALARM, "LIGHT", "GERMAN", "1024x700", ""));
         wishes.add(wish(folder, Scene.ENDED, "LIGHT", "ENGLISH", "1600x900", ""));
         wishes.add(wish(folder, Scene.ENDED, "DARK", "DUTCH", "1024x700", ""));
         wishes.add(wish(folder, Scene.VIRTUAL, "DARK", "ENGLISH", "1600x900", ""));

@@ -127,7 +127,7 @@ public abstract class Walk {
         if (!component.isShowing()) {
             return false;
         }
-        if (text(component).replace('\u00a0', ' ').contains(words)) {
+        if (text(component).replace('\u00a0', ' ').replace("\ufeff", "").contains(words)) {
             return true;
         }
         if (component instanceof Container container) {

@@ -136,7 +136,7 @@ class AheadTest {
     void anIntervalThatGoesPastMidnightHasBothDays() {
         Snapshot cooling = cooling(below(120, 16, 16.9, 17.9));
         assertThat(Ahead.of(cooling, ENGLISH).sentence())
-                .isEqualTo("Below 120 °C probably 23:30\u00a0–\u00a0Thu\u00a001:24 (nine in ten).");
+                .isEqualTo("Below 120 °C probably 23:30\u00a0– Thu\u00a001:24 (nine in ten).");
     }
 
     @Test
@@ -186,6 +186,17 @@ class AheadTest {
                 .contains(
                         "One sensor; the ware inside is hotter; the kiln maker decides.",
                         "120 °C and 50 °C: common practice.");
+    }
+
+    @Test
+    void whileItHeatsItsUnloadingStandsBesideTheLid() {
+        Snapshot heating = heating(
+                arrival(998, Reaches.YES, when(10.6, 10.8, 11), topsOut(1250, 1200, 1290)),
+                below(120, 18, 23, 31),
+                below(50, 24, 29, 39));
+        assertThat(Ahead.of(heating, ENGLISH).lines())
+                .extracting(Ahead.Line::label)
+                .containsSequence("Lid < 120 °C", "Unload < 50 °C");
     }
 
     /** What is worked out of the future was seen by nobody. */
@@ -265,11 +276,13 @@ class AheadTest {
     void whileItCoolsItSaysWhatEachChoiceWouldGiveAndNotTheWayItIsTwice() {
         Ahead.Choices choices =
                 Ahead.choices(SampleSnapshots.coolingForecast(), ENGLISH).orElseThrow();
-        assertThat(choices.head()).isEqualTo("If you opened it");
+        assertThat(choices.head()).isEqualTo("If you opened it, nine in ten");
         assertThat(choices.what()).isEqualTo("Unload < 50 °C");
-        assertThat(choices.lines()).hasSize(2);
-        assertThat(choices.lines().get(0)).startsWith("bung out, 300 °C: Thu");
-        assertThat(choices.lines().get(1)).startsWith("lid propped 2–10 cm, 120 °C: Thu");
+        assertThat(choices.lines()).hasSize(3);
+        assertThat(choices.lines().get(0)).startsWith("all shut: Thu");
+        assertThat(choices.lines().get(1)).startsWith("bung out, 300 °C: Thu");
+        assertThat(choices.lines().get(2)).startsWith("lid propped 2–10 cm, 120 °C: Thu");
+        assertThat(choices.caution()).isEqualTo("Ware is hotter; the kiln maker decides.");
         assertThat(Ahead.choices(SampleSnapshots.heatingForecast(), ENGLISH)).isEmpty();
     }
 
@@ -293,10 +306,12 @@ class AheadTest {
                 List.of());
         Ahead.Choices choices = Ahead.choices(with(SampleSnapshots.cooling(), forecast), ENGLISH)
                 .orElseThrow();
-        assertThat(choices.head()).isEqualTo("If you changed that");
+        assertThat(choices.head()).isEqualTo("If you changed that, nine in ten");
         assertThat(choices.lines())
                 .containsExactly(
-                        "all shut now: Thu\u00a013:30–18:30", "lid propped 2–10 cm, 120 °C: Thu\u00a005:30–08:30");
+                        "as it is: Thu\u00a008:30–11:30",
+                        "all shut now: Thu\u00a013:30–18:30",
+                        "lid propped 2–10 cm, 120 °C: Thu\u00a005:30–08:30");
     }
 
     @Test
@@ -323,7 +338,7 @@ class AheadTest {
         assertThat(underAnOpenLid(below(120, 14, 14, 14), below(50, 14.5, 15, 19)))
                 .contains(
                         new Ahead.Line("Lid < 120 °C", "by now"),
-                        new Ahead.Line("Unload < 50 °C", "22:00\u00a0–\u00a0Thu\u00a002:30"));
+                        new Ahead.Line("Unload < 50 °C", "22:00\u00a0– Thu\u00a002:30"));
     }
 
     @Test

@@ -3,6 +3,8 @@ package org.kilnside.desktop.now;
 import com.formdev.flatlaf.FlatClientProperties;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javax.swing.JLabel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
@@ -19,6 +21,10 @@ final class AlarmStrip extends Card {
     /** The key that says it too, anywhere on the screen. */
     static final String KEY = "ctrl ENTER";
 
+    private static final String AS_EVER = "fillx, hidemode 3, gapx 18, gapy 3";
+    private static final String WIDE = "insets 12 16 12 16, " + AS_EVER;
+    private static final String THIN = "insets 4 16 4 16, " + AS_EVER;
+
     private final JTextArea title = Labels.wrapping("", "font: bold 190%");
     private final JLabel standing = new JLabel();
     private final JTextArea seen = Labels.wrapping("", "font: bold 125%");
@@ -29,9 +35,8 @@ final class AlarmStrip extends Card {
     private transient Optional<AlarmStripModel> shown = Optional.empty();
 
     AlarmStrip(Consumer<String> acknowledge) {
-        super(new MigLayout("insets 12 16 12 16, fillx, hidemode 3, gapx 18, gapy 3", "[grow, fill][]", "[][][]"));
+        super(new MigLayout(WIDE, "[grow, fill][]", "[][][]"));
         this.acknowledge = acknowledge;
-        know.putClientProperty(FlatClientProperties.STYLE, "margin: 8,14,8,14; font: bold");
         know.addActionListener(event -> acknowledge());
         // Each in a cell of its own: a button that is not shown must not move the rest.
         add(title, "cell 0 0, wmin 0, hmin pref, flowy, gapy 0");
@@ -56,21 +61,43 @@ final class AlarmStrip extends Card {
         boolean calm = its.tone() == NowSentence.Tone.CALM;
         ground(calm ? "card" : SentencePane.ground(its.tone()));
         String ink = "foreground: $Kilnside." + SentencePane.ink(its.tone());
-        title.setText(calm ? its.title() : "!  " + its.title());
+        String otherTitles = its.others().isEmpty()
+                ? ""
+                : words.text("alarm.others", its.others().size(), String.join(" · ", its.others()));
+        if (its.isOver()) {
+            // Nothing is to be done any more: one line, so that nothing of the page is lost to it.
+            title.setText(Stream.of(its.title(), its.standing(), otherTitles)
+                    .filter(text -> !text.isEmpty())
+                    .collect(Collectors.joining("  ·  ")));
+        } else {
+            title.setText(calm ? its.title() : "!  " + its.title());
+        }
+        ((MigLayout) getLayout()).setLayoutConstraints(calm ? THIN : WIDE);
         standing.setText(its.standing());
+        standing.setVisible(!its.isOver());
         seen.setText(its.seen().orElse(""));
-        seen.setVisible(its.seen().isPresent());
+        seen.setVisible(its.seen().isPresent() && !its.isOver());
         whatToDo.setText(its.whatToDo());
-        others.setText(words.text("alarm.others", its.others().size(), String.join(" · ", its.others())));
-        others.setVisible(!its.others().isEmpty());
+        whatToDo.setVisible(!its.isOver());
+        others.setText(otherTitles);
+        others.setVisible(!otherTitles.isEmpty() && !its.isOver());
         know.say(its.answer(), KEY, words);
         know.setVisible(its.toAcknowledge());
-        title.putClientProperty(FlatClientProperties.STYLE, (calm ? "font: bold 140%; " : "font: bold 190%; ") + ink);
+        know.putClientProperty(
+                FlatClientProperties.STYLE, its.isOver() ? "margin: 2,14,2,14" : "margin: 8,14,8,14; font: bold");
+        title.putClientProperty(FlatClientProperties.STYLE, titleFont(its) + ink);
         standing.putClientProperty(FlatClientProperties.STYLE, ink);
         seen.putClientProperty(FlatClientProperties.STYLE, "font: bold 125%; " + ink);
-        whatToDo.putClientProperty(FlatClientProperties.STYLE, "font: 115%; " + ink);
+        whatToDo.putClientProperty(FlatClientProperties.STYLE, (calm ? "" : "font: 115%; ") + ink);
         others.putClientProperty(FlatClientProperties.STYLE, ink);
         getAccessibleContext().setAccessibleName(its.spoken());
+    }
+
+    private static String titleFont(AlarmStripModel its) {
+        if (its.isOver()) {
+            return "";
+        }
+        return its.tone() == NowSentence.Tone.CALM ? "font: bold 140%; " : "font: bold 190%; ";
     }
 
     /** A person knows of the alarm that stands here. */

@@ -16,6 +16,7 @@ import org.kilnside.wording.Words;
  *
  * @param id the worst one's, to acknowledge it by
  * @param tone how bad it is; a tone that is not calm begins with a sign, so that it is not told by colour alone
+ * @param isOver whether nothing is wrong any more: one line is enough then
  * @param title what is wrong
  * @param standing how bad in words, since when, and what has become of it
  * @param seen seen against expected; empty where neither is a number
@@ -27,6 +28,7 @@ import org.kilnside.wording.Words;
 public record AlarmStripModel(
         String id,
         NowSentence.Tone tone,
+        boolean isOver,
         String title,
         String standing,
         Optional<String> seen,
@@ -54,6 +56,7 @@ public record AlarmStripModel(
         return Optional.of(new AlarmStripModel(
                 worst.id(),
                 tone(worst),
+                worst.isOver(),
                 say.title(worst.kind()),
                 words.sentence(words.named("alarm.grade", worst.grade()))
                         + standing.map(text -> " · " + text).orElse(""),

@@ -21,7 +21,7 @@ final class FiguresPane extends Card {
     private final transient Fold fold;
 
     FiguresPane() {
-        super(new MigLayout(SIDE_BY_SIDE, "", "[center]"));
+        super(new MigLayout(SIDE_BY_SIDE, "", "[top]"));
         MigLayout layout = (MigLayout) getLayout();
         fold = new Fold(
                 this,
@@ -67,17 +67,21 @@ final class FiguresPane extends Card {
 
     private static final class Cell extends JPanel {
         private static final long serialVersionUID = 1L;
+
+        /** Below each figure, so that they stand at one height; what takes more is the highest of them. */
         private static final int LINES = 2;
+
+        private static final int MOST_LINES = 4;
         private final JLabel label = Labels.quiet("");
         private final JLabel value = Labels.value("");
-        private final JLabel[] more = new JLabel[LINES];
+        private final JLabel[] more = new JLabel[MOST_LINES];
 
         Cell() {
-            super(new MigLayout("insets 0, wrap 1, gap 1", "[grow, fill]", ""));
+            super(new MigLayout("insets 0, wrap 1, gap 1, hidemode 3", "[grow, fill]", ""));
             setOpaque(false);
             add(label);
             add(value);
-            for (int i = 0; i < LINES; i++) {
+            for (int i = 0; i < MOST_LINES; i++) {
                 more[i] = Labels.quiet("");
                 add(more[i]);
             }
@@ -86,7 +90,8 @@ final class FiguresPane extends Card {
         void show(NowModel.Figure figure) {
             label.setText(figure.label());
             value.setText(figure.value());
-            for (int i = 0; i < LINES; i++) {
+            for (int i = 0; i < MOST_LINES; i++) {
+                more[i].setVisible(i < Math.max(LINES, figure.more().size()));
                 more[i].setText(i < figure.more().size() ? figure.more().get(i) : " ");
             }
             getAccessibleContext()

@@ -265,7 +265,11 @@ public record NowModel(
                             words.text("figure.peak"),
                             words.temperature(peak.temperature()),
                             List.of(moment(peak.elapsedMs())))));
-            choices.ifPresent(its -> figures.add(new Figure(its.head(), its.what(), its.lines())));
+            choices.ifPresent(its -> {
+                List<String> more = new ArrayList<>(its.lines());
+                more.add(its.caution());
+                figures.add(new Figure(its.head(), its.what(), more));
+            });
             return figures;
         }
 

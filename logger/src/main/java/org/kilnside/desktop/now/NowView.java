@@ -141,8 +141,9 @@ public final class NowView extends JPanel {
         pretend.setVisible(model.notReal().isPresent());
         model.notReal().ifPresent(pretend::show);
         alarms.show(model.alarms(), words);
-        if (model.alarms().isPresent() != alarmed) {
-            alarmed = model.alarms().isPresent();
+        boolean tall = model.alarms().filter(its -> !its.isOver()).isPresent();
+        if (tall != alarmed) {
+            alarmed = tall;
             arrange();
         }
         sentence.show(

@@ -1,6 +1,7 @@
 package org.kilnside.desktop.theme;
 
 import com.formdev.flatlaf.FlatClientProperties;
+import java.util.regex.Pattern;
 import javax.swing.JLabel;
 import javax.swing.JTextArea;
 import javax.swing.SwingUtilities;
@@ -9,6 +10,8 @@ import javax.swing.text.DefaultCaret;
 
 /** Labels in the screen's few kinds of type. */
 public final class Labels {
+    private static final Pattern CLOCK = Pattern.compile("(\\d):(\\d\\d)");
+
     private Labels() {}
 
     /** Secondary words. */
@@ -69,9 +72,11 @@ public final class Labels {
         return area;
     }
 
-    /** A number stays with its degrees or its per cent where a line is broken. */
+    /** A number stays with its degrees or its per cent where a line is broken, and a time of day is never torn apart. */
     private static String together(String words) {
-        return words.replace(" °", "\u00a0°").replace(" %", "\u00a0%");
+        String joined = words.replace(" °", "\u00a0°\ufeff").replace(" %", "\u00a0%");
+        // A line may be broken after a colon, a time's too, and after a degree sign: the character of no width forbids it.
+        return CLOCK.matcher(joined).replaceAll("$1:\ufeff$2");
     }
 
     /**
