@@ -75,7 +75,8 @@ public final class Labels {
     /** A number stays with its degrees or its per cent where a line is broken, and a time of day is never torn apart. */
     private static String together(String words) {
         String joined = words.replace(" °", "\u00a0°\ufeff").replace(" %", "\u00a0%");
-        // A line may be broken after a colon, a time's too, and after a degree sign: the character of no width forbids it.
+        // A line may be broken after a colon, a time's too, and after a degree sign: the character of no width forbids
+        // it.
         return CLOCK.matcher(joined).replaceAll("$1:\ufeff$2");
     }
 
