@@ -105,7 +105,7 @@ final class FallWatch {
         return gone
                 ? Optional.of(Finding.since(
                                 highest.atMs(),
-                                Measure.ofKelvinPerHour(slope),
+                                Measure.ofCelsius(beats.nowC()),
                                 Measure.ofCelsius(wantedC.getAsDouble()))
                         .withBadness((wantedC.getAsDouble() - beats.nowC()) / 100))
                 : Optional.empty();

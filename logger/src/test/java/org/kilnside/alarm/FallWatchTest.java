@@ -3,6 +3,7 @@ package org.kilnside.alarm;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -67,6 +68,24 @@ class FallWatchTest {
     void aBareSensorThatFallsAsTheElementsGoDarkDidNotSlip() {
         assertThat(ringsWithin(HAPPENS_S + 4 * 3600, FallWatchTest::bareSensorAtSwitchOff, since -> onUntil(since, 0)))
                 .isFalse();
+    }
+
+    @Test
+    void whatAKilnWithoutPowerIsAndWhatItShouldBeAreBothTemperatures() {
+        Optional<Finding> found = Optional.empty();
+        for (int s = 0; s < HAPPENS_S + 600; s += LINE_S) {
+            double celsius = s < HAPPENS_S ? 900 : 900 - (s - HAPPENS_S) / 20.0;
+            ControllerReport full = new ControllerReport(
+                    Optional.of(Share.ofPercent(100)), Optional.of(Temperature.ofCelsius(903)), OptionalInt.empty());
+            if (beats.add(s * 1000L, celsius, full)) {
+                found = watch.lookForPower(beats, OptionalDouble.of(903));
+            }
+        }
+        assertThat(found.orElseThrow().expected()).contains(Measure.ofCelsius(903));
+        assertThat(found.orElseThrow().seen()).hasValueSatisfying(seen -> assertThat(seen)
+                .isInstanceOfSatisfying(
+                        Measure.OfTemperature.class,
+                        temperature -> assertThat(temperature.value().celsius()).isBetween(865.0, 880.0)));
     }
 
     @Test
