@@ -95,9 +95,15 @@ final class FiringWatch {
         followProbe();
         long beforeMs = 0;
         alarms.remember();
+        long lastHostMs = found.get().stamp().hostMs();
         for (Reading reading : open.readings()) {
             alarms.line(reading);
-            following.take(reading);
+            boolean outlier = following.take(reading);
+            if (reading.first().number() == 1) {
+                // As old as it is: how long nothing has come is known, though nothing has come yet.
+                latest = Optional.of(
+                        latest(reading, lastHostMs - (found.get().lastMs() - reading.elapsedMs()), outlier));
+            }
             if (reading.origin() == Origin.LIVE) {
                 interval.seen(reading.elapsedMs() - beforeMs);
                 beforeMs = reading.elapsedMs();

@@ -1,6 +1,7 @@
 package org.kilnside.session;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -23,7 +24,7 @@ class ResumptionTest {
         firing.step(60_000);
         second.resume();
         assertThat(second.snapshot().firing()).hasValue(1);
-        assertThat(second.snapshot().stage()).isEqualTo(Stage.NO_READING_YET);
+        assertThat(second.snapshot().stage()).isEqualTo(Stage.HEATING);
         firing.step(1_000);
         second.reading(Arrivals.measured(firing.uptimeMs, clock.monotonicMs(), 222));
         Snapshot snapshot = second.snapshot();
@@ -31,6 +32,21 @@ class ResumptionTest {
         assertThat(snapshot.stage()).isEqualTo(Stage.HEATING);
         assertThat(snapshot.events().stream().map(FiringEvent::kind)).contains(Kind.RECORDING_RESUMED, Kind.GAP);
         assertThat(again.starts).hasSize(1);
+    }
+
+    @Test
+    void whereNothingComesAfterARestartItIsKnownForHowLongAndWhatCameLast() {
+        firing.ramp(20, 220, 7_200);
+        FiringWatch second = firing.run(firing.leftBehind());
+        firing.step(3 * 3_600_000);
+        second.resume();
+        Snapshot snapshot = second.snapshot();
+        Snapshot.Latest last = snapshot.latest().orElseThrow();
+        assertThat(last.elapsedMs()).isEqualTo(7_199_000);
+        assertThat(last.temperature().orElseThrow().celsius()).isCloseTo(220, within(0.5));
+        long ageMs = clock.monotonicMs() - last.hostMs();
+        assertThat(ageMs).isGreaterThan(last.staleAfterMs());
+        assertThat(Duration.ofMillis(ageMs)).isBetween(Duration.ofMinutes(179), Duration.ofMinutes(181));
     }
 
     @Test
