@@ -82,10 +82,12 @@ class FallWatchTest {
             }
         }
         assertThat(found.orElseThrow().expected()).contains(Measure.ofCelsius(903));
-        assertThat(found.orElseThrow().seen()).hasValueSatisfying(seen -> assertThat(seen)
-                .isInstanceOfSatisfying(
-                        Measure.OfTemperature.class,
-                        temperature -> assertThat(temperature.value().celsius()).isBetween(865.0, 880.0)));
+        assertThat(found.orElseThrow().seen())
+                .hasValueSatisfying(seen -> assertThat(seen)
+                        .isInstanceOfSatisfying(
+                                Measure.OfTemperature.class,
+                                temperature -> assertThat(temperature.value().celsius())
+                                        .isBetween(865.0, 880.0)));
     }
 
     @Test
