@@ -172,7 +172,8 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                     .orElse(so);
             lines.add(new Line("", words.sentence(aimed)));
             live.flatMap(LiveForecast::cone)
-                    .filter(expected -> !isToldAsAim(expected))
+                    // Along its plan; one that falls short of it goes another way, for as long as nobody ends it.
+                    .filter(expected -> !fallsShort() && !isToldAsAim(expected))
                     .ifPresent(expected -> lines.add(new Line(
                             "",
                             words.text("ahead.cone_to_come", cones.nearest(expected.position(), expected.between())))));
@@ -195,7 +196,21 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             return doubted || aim().isEmpty() || !isAhead ? OptionalLong.empty() : expected.aimDownMs();
         }
 
+        private boolean fallsShort() {
+            return forecast.flatMap(Forecast::arrival)
+                    .filter(arrival -> arrival.reaches() == Reaches.NO)
+                    .isPresent();
+        }
+
+        /** That the cone aimed for is down while it heats on: then the top is not what is waited for any more. */
+        private Optional<String> aimHad() {
+            return snapshot.findings().cone().flatMap(reached -> aim().filter(Cone::isWhole)
+                    .filter(cone -> ConePosition.at(cone).compareTo(reached.cone()) <= 0)
+                    .map(cone -> words.text("ahead.aim_had", cones(reached).cone(cone))));
+        }
+
         private void top(Forecast answer, List<String> sentences, List<Line> lines) {
+            aimHad().ifPresent(sentences::add);
             if (answer.arrival().isEmpty()) {
                 return;
             }

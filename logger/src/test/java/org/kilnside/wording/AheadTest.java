@@ -5,11 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Measure;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConePosition;
+import org.kilnside.heatwork.ConeReached;
+import org.kilnside.quantity.Interval;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.SignalWatch.Suspicion;
 import org.kilnside.session.Findings;
@@ -157,6 +162,64 @@ class AheadTest {
                 new Below(celsius(120), Optional.empty(), Optional.empty()));
         assertThat(Ahead.of(heating, ENGLISH).sentence())
                 .isEqualTo("At this pace it tops out near 1190 °C (1180 to 1200), below the planned 1222 °C.");
+    }
+
+    /** A controller that waits for its top gives cone after cone: the cone is what is waited for, not the number. */
+    @Test
+    void aConeThatIsDownWhileItHeatsOnIsSaidFirst() {
+        Snapshot heating = heatingForecast(arrival(1222, Reaches.NO, Optional.empty(), topsOut(1190, 1180, 1200)));
+        assertThat(Ahead.of(heating, ENGLISH).sentence()).startsWith("At this pace");
+        assertThat(Ahead.of(hadItsCone(heating), ENGLISH).sentence())
+                .startsWith("By its curve the ware has had cone 06 (998 °C): from here on more time is more cone. At this pace");
+    }
+
+    /** What the plan's own way would come to is not where a kiln gets that falls short of it. */
+    @Test
+    void aKilnThatFallsShortIsGivenNoConeOfItsPlan() {
+        Snapshot reaches = withExpected(
+                heatingForecast(arrival(1222, Reaches.YES, when(10.6, 10.8, 11), topsOut(1290, 1250, 1320))));
+        Snapshot falls = withExpected(
+                heatingForecast(arrival(1222, Reaches.NO, Optional.empty(), topsOut(1190, 1180, 1200))));
+        assertThat(Ahead.of(reaches, ENGLISH).lines().toString()).contains("Comes to cone 8");
+        assertThat(Ahead.of(falls, ENGLISH).lines().toString()).doesNotContain("Comes to");
+    }
+
+    private static Snapshot hadItsCone(Snapshot snapshot) {
+        ConeReached soFar = snapshot.findings().cone().orElseThrow();
+        ConePosition aimed = ConePosition.at(Cone.find("06").orElseThrow());
+        ConeReached had = new ConeReached(
+                soFar.series(),
+                aimed,
+                new Interval<>(aimed, aimed, 0.9),
+                soFar.coolingAdded(),
+                soFar.peak(),
+                soFar.peakMs(),
+                soFar.top(),
+                soFar.gaps());
+        return snapshot.with(
+                snapshot.connection(),
+                snapshot.latest(),
+                snapshot.curve(),
+                new Findings(List.of(), Optional.of(had), snapshot.findings().forecast()));
+    }
+
+    private static Snapshot withExpected(Snapshot snapshot) {
+        LiveForecast live = snapshot.findings().forecast().orElseThrow();
+        ConePosition eight = ConePosition.at(Cone.find("8").orElseThrow());
+        LiveForecast.ExpectedCone expected =
+                new LiveForecast.ExpectedCone(eight, new Interval<>(eight, eight, 0.9), OptionalLong.empty());
+        LiveForecast with = new LiveForecast(
+                live.askedMs(),
+                live.thresholds(),
+                live.forecast(),
+                live.fan(),
+                Optional.of(expected),
+                live.failure());
+        return snapshot.with(
+                snapshot.connection(),
+                snapshot.latest(),
+                snapshot.curve(),
+                snapshot.findings().with(Optional.of(with)));
     }
 
     @Test
