@@ -204,9 +204,12 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
 
         /** That the cone aimed for is down while it heats on: then the top is not what is waited for any more. */
         private Optional<String> aimHad() {
-            return snapshot.findings().cone().flatMap(reached -> aim().filter(Cone::isWhole)
-                    .filter(cone -> ConePosition.at(cone).compareTo(reached.cone()) <= 0)
-                    .map(cone -> words.text("ahead.aim_had", cones(reached).cone(cone))));
+            return snapshot.findings()
+                    .cone()
+                    .flatMap(reached -> aim().filter(Cone::isWhole)
+                            .filter(cone -> ConePosition.at(cone).compareTo(reached.cone()) <= 0)
+                            .map(cone ->
+                                    words.text("ahead.aim_had", cones(reached).cone(cone))));
         }
 
         private void top(Forecast answer, List<String> sentences, List<Line> lines) {

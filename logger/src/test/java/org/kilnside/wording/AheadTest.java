@@ -170,7 +170,8 @@ class AheadTest {
         Snapshot heating = heatingForecast(arrival(1222, Reaches.NO, Optional.empty(), topsOut(1190, 1180, 1200)));
         assertThat(Ahead.of(heating, ENGLISH).sentence()).startsWith("At this pace");
         assertThat(Ahead.of(hadItsCone(heating), ENGLISH).sentence())
-                .startsWith("By its curve the ware has had cone 06 (998 °C): from here on more time is more cone. At this pace");
+                .startsWith(
+                        "By its curve the ware has had cone 06 (998 °C): from here on more time is more cone. At this pace");
     }
 
     /** What the plan's own way would come to is not where a kiln gets that falls short of it. */
@@ -178,8 +179,8 @@ class AheadTest {
     void aKilnThatFallsShortIsGivenNoConeOfItsPlan() {
         Snapshot reaches = withExpected(
                 heatingForecast(arrival(1222, Reaches.YES, when(10.6, 10.8, 11), topsOut(1290, 1250, 1320))));
-        Snapshot falls = withExpected(
-                heatingForecast(arrival(1222, Reaches.NO, Optional.empty(), topsOut(1190, 1180, 1200))));
+        Snapshot falls =
+                withExpected(heatingForecast(arrival(1222, Reaches.NO, Optional.empty(), topsOut(1190, 1180, 1200))));
         assertThat(Ahead.of(reaches, ENGLISH).lines().toString()).contains("Comes to cone 8");
         assertThat(Ahead.of(falls, ENGLISH).lines().toString()).doesNotContain("Comes to");
     }
@@ -209,12 +210,7 @@ class AheadTest {
         LiveForecast.ExpectedCone expected =
                 new LiveForecast.ExpectedCone(eight, new Interval<>(eight, eight, 0.9), OptionalLong.empty());
         LiveForecast with = new LiveForecast(
-                live.askedMs(),
-                live.thresholds(),
-                live.forecast(),
-                live.fan(),
-                Optional.of(expected),
-                live.failure());
+                live.askedMs(), live.thresholds(), live.forecast(), live.fan(), Optional.of(expected), live.failure());
         return snapshot.with(
                 snapshot.connection(),
                 snapshot.latest(),
