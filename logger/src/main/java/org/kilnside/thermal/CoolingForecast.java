@@ -150,10 +150,11 @@ final class CoolingForecast {
                 remarks);
     }
 
-    /** Whether its plan is over and the elements have been off since some minutes. */
+    /** Whether its plan is over and the elements have been off since some minutes, or its set-point has gone as well. */
     private static boolean isOver(ForecastQuestion question, FiringData data) {
         return (question.plan().isPresent() || question.ahead().isPresent())
-                && data.course.meanOutput(data.nowS - OFF_FOR_S, data.nowS) == 0;
+                && (data.course.meanOutput(data.nowS - OFF_FOR_S, data.nowS) == 0
+                        || PlanAlignment.isSwitchedOff(data.course));
     }
 
     /** Who has given the plan is not asked for it. */

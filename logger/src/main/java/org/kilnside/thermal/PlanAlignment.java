@@ -19,6 +19,19 @@ final class PlanAlignment {
     /** A kiln without power that falls so many times as fast as its plan's ramp is not on that ramp. */
     private static final double NOT_HELD_TIMES = 1.3;
 
+    /** A kiln within {@link #BAND_K} of a ramp's end for so much longer than the ramp takes for it is in the hold, s. */
+    private static final double LEVELLED_S = 300;
+
+    /** Elements off and no set-point over so many points and seconds, and it is switched off. */
+    private static final int FEWEST_OFF = 2;
+
+    private static final double OFF_FOR_S = 50;
+
+    /** What its controller told is seen in so long, s; some say 0 where they want nothing, °C. */
+    private static final double TOLD_WITHIN_S = 3600;
+
+    private static final double WANTS_NOTHING_C = 40;
+
     private PlanAlignment() {}
 
     /**
@@ -34,8 +47,13 @@ final class PlanAlignment {
     static PlanAhead ahead(Schedule schedule, Course course, Phases phases, Steering steering) {
         PlannedCurve curve = schedule.curveFrom(Temperature.ofCelsius(course.temperatureC[0]));
         double nowS = course.lastS();
-        double planned =
-                phases.coolingNow() ? plannedCooling(curve, course, phases) : plannedHeating(curve, course, steering);
+        if (phases.coolingNow() && isSwitchedOff(course)) {
+            return new PlanAhead(List.of());
+        }
+        PlanTurns turns = PlanTurns.of(curve, course);
+        double planned = turns.heatsAgain()
+                ? plannedOnTurns(turns, curve, course, phases, steering)
+                : phases.coolingNow() ? plannedCooling(curve, course, phases) : plannedHeating(curve, course, steering);
         List<PlanAhead.Corner> corners = new ArrayList<>();
         for (PlannedCurve.Leg leg : curve.legs()) {
             double end = leg.toMs() / 1000.0;
@@ -64,7 +82,82 @@ final class PlanAlignment {
                         .orElse(0);
     }
 
+    /** Where it is in a plan that heats again on the way down: on the rise or fall it has come to. */
+    private static double plannedOnTurns(
+            PlanTurns turns, PlannedCurve curve, Course course, Phases phases, Steering steering) {
+        double end = endS(curve);
+        boolean told = !Double.isNaN(course.setpointC[course.last()]);
+        if (turns.isFirst() && phases.coolingNow() && !told) {
+            if (!turns.isThere()) {
+                // Given up on its first rise, or let go early at its top.
+                return plannedCooling(curve, course, phases);
+            }
+            turns.goOn();
+        }
+        PlanTurns.Stretch stretch = turns.stretch();
+        if (turns.isFirst()) {
+            return Math.min(stretch.endS(), plannedHeating(curve, stretch.legs(), stretch.endS(), course, steering));
+        }
+        double temperature = course.temperatureC[course.last()];
+        double lowest = stretch.up() ? Math.min(stretch.endC(), turns.hottestC()) : stretch.endC();
+        boolean alone = phases.coolingNow() && !phases.drivenNow() && !told;
+        if (alone && temperature < lowest - BAND_K || stretch.up() && turns.isLast() && turns.hasLeft()) {
+            return end;
+        }
+        if (!stretch.up()) {
+            return plannedCooling(stretch.legs(), stretch.endS(), end, course, phases);
+        }
+        if (told) {
+            return placeOnRise(stretch.legs(), stretch.endS(), course.setpointC[course.last()], 1, course, steering);
+        }
+        return plannedRise(stretch, turns.hottestC(), course);
+    }
+
+    /** Where it is on a later rise by its temperature alone: a ramp that was once at its end is over, however its hold sags. */
+    private static double plannedRise(PlanTurns.Stretch rise, double hottestC, Course course) {
+        double temperature = course.temperatureC[course.last()];
+        for (PlannedCurve.Leg leg : rise.legs()) {
+            double from = leg.fromMs() / 1000.0;
+            double to = leg.toMs() / 1000.0;
+            double held = inBandS(course, leg.toC());
+            if (leg.kind() == PlannedCurve.Kind.HOLD && Math.abs(temperature - leg.toC()) < BAND_K) {
+                return Math.min(to, from + held);
+            }
+            double span = leg.toC() - leg.fromC();
+            boolean levelled = held > BAND_K / Math.max(1, span) * (to - from) + LEVELLED_S;
+            if (leg.kind() == PlannedCurve.Kind.RAMP && hottestC < leg.toC() - 1 && !levelled) {
+                return from + (to - from) * Math.max(0, Math.min(1, (temperature - leg.fromC()) / span));
+            }
+        }
+        return rise.endS();
+    }
+
+    /** The set-point it had has gone, and the elements are off: nothing of the plan is wanted any more. */
+    static boolean isSwitchedOff(Course course) {
+        int i = course.last();
+        while (i >= 0 && !wants(course.setpointC[i]) && course.output[i] == 0) {
+            i--;
+        }
+        boolean since = course.last() - i >= FEWEST_OFF && course.lastS() - course.timeS[i + 1] >= OFF_FOR_S;
+        int told = 0;
+        int j = i;
+        while (j >= 0 && course.timeS[j] > course.timeS[i] - TOLD_WITHIN_S) {
+            told += wants(course.setpointC[j]) ? 1 : 0;
+            j--;
+        }
+        return since && 2 * told > i - j;
+    }
+
+    private static boolean wants(double setpointC) {
+        return setpointC > WANTS_NOTHING_C;
+    }
+
     private static double plannedHeating(PlannedCurve curve, Course course, Steering steering) {
+        return plannedHeating(curve, curve.legs(), curve.timeToTop().toMillis() / 1000.0, course, steering);
+    }
+
+    private static double plannedHeating(
+            PlannedCurve curve, List<PlannedCurve.Leg> legs, double endS, Course course, Steering steering) {
         double now = course.lastS();
         double temperature = course.temperatureC[course.last()];
         double setpoint = course.setpointC[course.last()];
@@ -75,12 +168,16 @@ final class PlanAlignment {
                 return elapsed;
             }
         }
-        double at = Double.isNaN(setpoint) ? temperature : setpoint;
-        for (PlannedCurve.Leg leg : curve.legs()) {
+        boolean told = !Double.isNaN(setpoint);
+        return placeOnRise(legs, endS, told ? setpoint : temperature, told ? 1 : BAND_K, course, steering);
+    }
+
+    private static double placeOnRise(
+            List<PlannedCurve.Leg> legs, double endS, double at, double bandK, Course course, Steering steering) {
+        for (PlannedCurve.Leg leg : legs) {
             double from = leg.fromMs() / 1000.0;
             double to = leg.toMs() / 1000.0;
-            if (leg.kind() == PlannedCurve.Kind.HOLD
-                    && Math.abs(at - leg.toC()) < (Double.isNaN(setpoint) ? BAND_K : 1)) {
+            if (leg.kind() == PlannedCurve.Kind.HOLD && Math.abs(at - leg.toC()) < bandK) {
                 double held = steering == Steering.BY_THE_CLOCK
                         ? bandS(course, course.setpointC, leg.toC())
                         : inBandS(course, leg.toC());
@@ -91,28 +188,41 @@ final class PlanAlignment {
                 return from + (to - from) * Math.max(0, Math.min(1, (at - leg.fromC()) / span));
             }
         }
-        return curve.timeToTop().toMillis() / 1000.0;
+        return endS;
+    }
+
+    private static double endS(PlannedCurve curve) {
+        return curve.duration().toMillis() / 1000.0;
     }
 
     private static double plannedCooling(PlannedCurve curve, Course course, Phases phases) {
-        double temperature = course.temperatureC[course.last()];
-        double end = curve.duration().toMillis() / 1000.0;
         int top = curve.schedule().topSegment();
-        for (PlannedCurve.Leg leg : curve.legs()) {
-            if (leg.segment() < top || leg.kind() == PlannedCurve.Kind.RAMP && leg.segment() == top) {
-                continue;
-            }
+        List<PlannedCurve.Leg> legs =
+                curve.legs().stream().filter(leg -> leg.segment() > top).toList();
+        return plannedCooling(legs, endS(curve), endS(curve), course, phases);
+    }
+
+    /**
+     * Where it is on a fall.
+     *
+     * @param fallenS when the fall is over
+     * @param end when all of the plan is
+     */
+    private static double plannedCooling(
+            List<PlannedCurve.Leg> legs, double fallenS, double end, Course course, Phases phases) {
+        double temperature = course.temperatureC[course.last()];
+        for (PlannedCurve.Leg leg : legs) {
             double from = leg.fromMs() / 1000.0;
             double to = leg.toMs() / 1000.0;
-            if (leg.kind() == PlannedCurve.Kind.HOLD
-                    && leg.segment() > top
-                    && Math.abs(temperature - leg.toC()) < BAND_K) {
+            if (leg.kind() == PlannedCurve.Kind.HOLD && Math.abs(temperature - leg.toC()) < BAND_K) {
                 double held = inBandS(course, leg.toC());
                 if (held < to - from + OVERDUE_S && (held < to - from || phases.drivenNow())) {
                     return Math.min(from + held, to - 1);
                 }
             }
-            if (leg.kind() == PlannedCurve.Kind.CONTROLLED_COOLING && temperature > leg.toC() + 1) {
+            if (leg.kind() == PlannedCurve.Kind.CONTROLLED_COOLING
+                    && temperature > leg.toC() + 1
+                    && !wasAtItsEnd(course, leg.toC())) {
                 double span = leg.fromC() - leg.toC();
                 if (!phases.drivenNow() && fallsFasterThan(course, span / (to - from))) {
                     // Switched off, or another program: nobody holds it to this ramp.
@@ -121,7 +231,16 @@ final class PlanAlignment {
                 return from + (to - from) * Math.max(0, Math.min(1, (leg.fromC() - temperature) / span));
             }
         }
-        return end;
+        return fallenS;
+    }
+
+    /** Whether what is some kelvins above a fall's end has been there: its hold swings, or it heats again. */
+    private static boolean wasAtItsEnd(Course course, double celsius) {
+        int i = course.last();
+        while (i > 0 && Math.abs(course.temperatureC[i] - celsius) < BAND_K && course.temperatureC[i] > celsius + 1) {
+            i--;
+        }
+        return course.temperatureC[i] <= celsius + 1 && course.temperatureC[i] > celsius - BAND_K;
     }
 
     private static boolean fallsFasterThan(Course course, double plannedKS) {
