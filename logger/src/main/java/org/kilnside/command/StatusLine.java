@@ -6,7 +6,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.kilnside.alarm.Alarm;
 import org.kilnside.session.Connection;
+import org.kilnside.session.LiveForecast;
 import org.kilnside.session.Snapshot;
+import org.kilnside.thermal.Forecast;
 import org.kilnside.wording.Ahead;
 import org.kilnside.wording.AlarmWords;
 import org.kilnside.wording.NowSentence;
@@ -74,7 +76,7 @@ final class StatusLine {
         long every = snapshot.speed() == 1 ? PLAIN_EVERY_MS : PLAIN_EVERY_MS_SPED_UP;
         String line = text(snapshot, hostNowMs);
         if (terminal) {
-            String cut = line.length() < columns ? line : line.substring(0, Math.max(0, columns - 2)) + "…";
+            String cut = cut(snapshot, hostNowMs, line);
             out.print("\r" + cut + " ".repeat(Math.max(0, width - cut.length())));
             width = cut.length();
             out.flush();
@@ -83,6 +85,33 @@ final class StatusLine {
             out.println(line);
             out.flush();
         }
+    }
+
+    /** A time of which the end falls off would lose its doubt or its interval: it is said in short, or not at all. */
+    private String cut(Snapshot snapshot, long hostNowMs, String whole) {
+        if (whole.length() < columns) {
+            return whole;
+        }
+        String brief = text(snapshot, hostNowMs, brief(snapshot));
+        String line = brief.length() < columns ? brief : text(snapshot, hostNowMs, "");
+        return line.length() < columns ? line : line.substring(0, Math.max(0, columns - 2)) + "…";
+    }
+
+    /** The next thing to come with its interval; nothing where whether the top is reached is in doubt. */
+    private String brief(Snapshot snapshot) {
+        boolean doubted = snapshot.findings()
+                .forecast()
+                .flatMap(LiveForecast::forecast)
+                .flatMap(Forecast::arrival)
+                .filter(arrival -> arrival.reaches() != Forecast.Reaches.YES)
+                .isPresent();
+        return doubted
+                ? ""
+                : Ahead.of(snapshot, words).lines().stream()
+                        .filter(line -> !line.label().isBlank())
+                        .findFirst()
+                        .map(line -> line.label() + " " + line.value())
+                        .orElse("");
     }
 
     /** Whether something has begun or ceased to ring since the last line. */
@@ -121,6 +150,10 @@ final class StatusLine {
     }
 
     String text(Snapshot snapshot, long hostNowMs) {
+        return text(snapshot, hostNowMs, Ahead.of(snapshot, words).sentence());
+    }
+
+    private String text(Snapshot snapshot, long hostNowMs, String toCome) {
         StringBuilder line = new StringBuilder();
         snapshot.alarms().stream()
                 .filter(Alarm::rings)
@@ -146,10 +179,8 @@ final class StatusLine {
                     .ifPresent(temperature -> line.append("  ").append(words.temperature(temperature)));
             Optional<Duration> age = ReadingAge.of(snapshot, hostNowMs);
             age.ifPresent(old -> line.append(" (").append(words.ago(old)).append(')'));
-            String ahead =
-                    ReadingAge.isOver(snapshot) ? "" : Ahead.of(snapshot, words).sentence();
-            if (!ahead.isEmpty()) {
-                line.append("  ").append(ahead);
+            if (!ReadingAge.isOver(snapshot) && !toCome.isEmpty()) {
+                line.append("  ").append(toCome);
             }
         }
         posts.firstTrouble(snapshot).ifPresent(trouble -> line.append("  ").append(trouble));
