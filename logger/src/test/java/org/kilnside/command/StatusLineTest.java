@@ -29,10 +29,7 @@ class StatusLineTest {
     private static final Words WORDS = Words.of(
             Language.ENGLISH,
             new Preferences(
-                    TemperatureUnit.CELSIUS,
-                    ClockStyle.TWENTY_FOUR_HOURS,
-                    ZoneId.of("Europe/Amsterdam"),
-                    Opening.LID));
+                    TemperatureUnit.CELSIUS, ClockStyle.TWENTY_FOUR_HOURS, ZoneId.of("Europe/Amsterdam"), Opening.LID));
 
     /** At 6:17 h of a firing begun at 7:30: the top is foreseen for 18:18, 18:06 to 18:30. */
     private static String line(Reaches reaches, int columns) {
