@@ -111,18 +111,20 @@ final class CoolingForecast {
         List<Below> below = new ArrayList<>();
         for (int i = 0; i < thresholds.length; i++) {
             Temperature threshold = question.below().get(i);
-            if (data.nowC < thresholds[i] && lid.isEmpty()) {
-                below.add(alreadyBelow(data, threshold));
+            Optional<Below> passed = lid.isEmpty() ? alreadyBelow(data, threshold) : Optional.empty();
+            if (passed.isPresent()) {
+                below.add(passed.get());
             } else if (thresholds[i] < room + ABOVE_ROOM_K || !remaining[i].isKnown()) {
                 if (thresholds[i] < room + ABOVE_ROOM_K) {
                     remarks.add(Remark.of(Kind.BELOW_ROOM));
                 }
                 below.add(new Below(threshold, Optional.empty(), Optional.empty()));
             } else {
-                When when = remembered.isPresent()
+                When byModel = remembered.isPresent()
                         ? remembered.get().scale().when(data.nowS, data.nowC, remaining[i])
                         : OpenFall.later(
                                 when(question, data, seen, remaining[i], i, ahead.isEmpty(), young), data.nowS, open);
+                When when = Crossing.ahead(data.course, data.phases.peak(), thresholds[i], byModel);
                 below.add(
                         unplanned
                                 ? new Below(threshold, Optional.empty(), Optional.of(when.fromS()))
@@ -204,22 +206,20 @@ final class CoolingForecast {
                 .orElseGet(() -> When.ofLogs(data.nowS, log, wide));
     }
 
-    /** The log itself says when it fell below. */
-    private static Below alreadyBelow(FiringData data, Temperature threshold) {
+    /** The log itself says when it fell below; empty where it has not yet. */
+    private static Optional<Below> alreadyBelow(FiringData data, Temperature threshold) {
         Course course = data.course;
-        int i = course.last();
-        while (i > data.phases.peak() && course.temperatureC[i - 1] < threshold.celsius()) {
-            i--;
+        int peak = data.phases.peak();
+        if (course.temperatureC[peak] >= threshold.celsius()) {
+            return Crossing.of(course, peak, threshold.celsius())
+                    .map(when -> new Below(threshold, Optional.of(when), Optional.of(when.fromS())));
         }
-        if (course.temperatureC[data.phases.peak()] < threshold.celsius()) {
-            // The log shows it no hotter: it never was, or it was before the log begins.
-            if (!UnseenTop.beginsOnTheWayDown(course, data.phases.peak())) {
-                return new Below(threshold, Optional.empty(), Optional.empty(), true);
-            }
-            i = 0;
-        }
-        double at = course.timeS[i];
-        return new Below(threshold, Optional.of(new When(at, at, at)), Optional.of(at));
+        // The log shows it no hotter: it never was, or it was before the log begins.
+        double first = course.timeS[0];
+        return Optional.of(
+                UnseenTop.beginsOnTheWayDown(course, peak)
+                        ? new Below(threshold, Optional.of(new When(first, first, first)), Optional.of(first))
+                        : new Below(threshold, Optional.empty(), Optional.empty(), true));
     }
 
     /**

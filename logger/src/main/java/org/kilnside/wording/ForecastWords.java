@@ -14,8 +14,8 @@ public final class ForecastWords {
     /** A top-out known less well than this says nothing, K. */
     private static final double TOP_WORTH_SAYING_K = 100;
 
-    /** What was so in a log's first minute was so when it began, s. */
-    private static final double FIRST_MINUTE_S = 60;
+    /** Times are told in minutes, and what was so in a log's first one was so when it began, s. */
+    private static final double A_MINUTE_S = 60;
 
     private final Words words;
     private final Optional<Instant> startedAt;
@@ -172,12 +172,14 @@ public final class ForecastWords {
             }
             return switch (tense) {
                 case PAST ->
-                    when.atS() < firstS + FIRST_MINUTE_S
+                    when.atS() < firstS + A_MINUTE_S
                             ? words.text("forecast.below_all_along", temperature)
-                            : words.text(
-                                    startedAt.isPresent() ? "forecast.below_done" : "forecast.below_done_after",
-                                    temperature,
-                                    time(when.atS()));
+                            : asSureAsItIs(
+                                    when,
+                                    words.text(
+                                            startedAt.isPresent() ? "forecast.below_done" : "forecast.below_done_after",
+                                            temperature,
+                                            time(when.atS())));
                 case ABOUT_NOW -> words.text("forecast.below_now", temperature);
                 case AHEAD -> words.text("forecast.below", temperature, when(when.atS()), span(when));
             };
@@ -191,6 +193,13 @@ public final class ForecastWords {
                         temperature,
                         time(at)))
                 .orElse(words.text("forecast.below_unknown", temperature));
+    }
+
+    /** What has gone by, with what the noise of the readings leaves open of when, where that is more than a minute either way. */
+    private String asSureAsItIs(Forecast.When when, String text) {
+        return when.toS() - when.fromS() <= 2 * A_MINUTE_S
+                ? text
+                : words.text("forecast.nine_in_ten", text, span(when));
     }
 
     /** What opening the kiln would change; the way it is now is not repeated. */

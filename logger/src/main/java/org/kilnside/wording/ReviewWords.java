@@ -52,7 +52,7 @@ public final class ReviewWords {
         section(
                 lines,
                 "review.heading.parts",
-                review.sharesInSteps(SAID_PER_CONE).stream().map(this::part).toList());
+                parts(review));
         List<String> causes = new ArrayList<>();
         for (Review.Cause cause : review.causes()) {
             causes.add(causeLine(cause));
@@ -68,6 +68,29 @@ public final class ReviewWords {
                 "review.heading.remarks",
                 review.remarks().stream().map(this::remark).toList());
         return lines;
+    }
+
+    /** What each part cost, and what those too small to name come to together, so that the tenths add up. */
+    private List<String> parts(Review review) {
+        List<String> lines = new ArrayList<>();
+        long missing = Math.round(review.shortOfPlan().orElse(0) * SAID_PER_CONE);
+        for (Review.Cost cost : review.sharesInSteps(SAID_PER_CONE)) {
+            if (isWorthNaming(cost, review) && !saysTheSameTwice(cost)) {
+                lines.add(part(cost));
+                missing -= Math.round(cost.cones() * SAID_PER_CONE);
+            }
+        }
+        if (missing != 0) {
+            lines.add(words.text(
+                    "review.part.line", signed((double) missing / SAID_PER_CONE), words.text("review.part.too_small")));
+        }
+        return lines;
+    }
+
+    /** A part that is nothing by itself is not made a tenth only for the tenths to add up. */
+    private static boolean isWorthNaming(Review.Cost rounded, Review review) {
+        return review.shares().stream()
+                .anyMatch(exact -> exact.code() == rounded.code() && Math.abs(exact.cones()) >= LEAST_SAID);
     }
 
     private void section(List<String> lines, String heading, List<String> under) {
@@ -146,13 +169,24 @@ public final class ReviewWords {
 
     /** What one part cost: its sign says whether it took from the firing (−) or gave to it (+). */
     public String part(Review.Cost cost) {
-        String signed = (cost.cones() > 0 ? "\u2212" : "+") + words.number(Math.abs(cost.cones()), 1);
-        return words.text("review.part.line", signed, detail(cost));
+        return words.text("review.part.line", signed(cost.cones()), detail(cost));
     }
 
-    /** What was done against what was planned. */
+    private String signed(double cones) {
+        return (cones > 0 ? "\u2212" : "+") + words.number(Math.abs(cones), 1);
+    }
+
+    /** What was done against what was planned; where both read alike, that the difference is too small for that. */
     public String detail(Review.Cost cost) {
-        return filled(partText(cost.code()), cost.amounts());
+        return saysTheSameTwice(cost) ? words.text("review.part.too_small") : filled(partText(cost.code()), cost.amounts());
+    }
+
+    /** Whether what was done and what was planned read alike: that is no cause to name. */
+    private boolean saysTheSameTwice(Review.Cost cost) {
+        return switch (cost.code()) {
+            case SENSOR_READS_HIGH, SENSOR_READS_LOW, COOLING_FAST, COOLING_SLOW -> false;
+            default -> said(cost.amounts().get(0)).equals(said(cost.amounts().get(1)));
+        };
     }
 
     private static String partText(CauseCode code) {
