@@ -270,7 +270,7 @@ public final class ForecastCommand implements Callable<Integer> {
                 .notKnown(answer.unknowns()).stream().toList();
         if (json) {
             List<String> notes = new ArrayList<>(words.remarks(forecast));
-            notes.addAll(words.neverAbove(forecast));
+            notes.addAll(words.whyNot(forecast));
             notes.addAll(more);
             around.out()
                     .println(ForecastJson.object(Optional.empty(), forecast.askedS(), forecast)
@@ -295,7 +295,7 @@ public final class ForecastCommand implements Callable<Integer> {
         if (json) {
             List<String> notes = new ArrayList<>(doubts);
             notes.addAll(words.remarks(forecast));
-            notes.addAll(words.neverAbove(forecast));
+            notes.addAll(words.whyNot(forecast));
             around.out()
                     .println(ForecastJson.object(Optional.of(path), lastS(log.trace()), forecast)
                             .with("notes", notes));

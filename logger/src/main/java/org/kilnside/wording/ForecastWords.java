@@ -3,7 +3,9 @@ package org.kilnside.wording;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.kilnside.firing.Trace;
@@ -72,28 +74,46 @@ public final class ForecastWords {
         return lines;
     }
 
-    /** When it will be cool, a line each; those of which nothing can be known in one, of a kiln too weak with why. */
+    /** When it will be cool, a line each; those of which nothing can be known together, with why. */
     private List<String> coolings(Forecast forecast) {
         List<String> lines = new ArrayList<>();
-        List<String> unknown = new ArrayList<>();
         for (Forecast.Below below : forecast.below()) {
-            if (below.when().isPresent()
-                    || below.neverAbove()
-                    || below.notBeforeS().isPresent()) {
+            if (isKnown(below)) {
                 lines.add(sentence(below(below, forecast)));
-            } else {
-                unknown.add(words.temperature(below.temperature()));
             }
         }
-        if (!unknown.isEmpty()) {
-            boolean tooWeak = forecast.stage() != Forecast.Stage.COOLING
-                    && forecast.arrival()
-                            .filter(arrival -> arrival.reaches() == Forecast.Reaches.NO)
-                            .isPresent();
-            lines.add(sentence(words.text(
-                    tooWeak ? "forecast.below_when_off" : "forecast.below_unknown", String.join(", ", unknown))));
-        }
+        unknown(forecast).forEach(why -> lines.add(sentence(why)));
         return lines;
+    }
+
+    private static boolean isKnown(Forecast.Below below) {
+        return below.when().isPresent()
+                || below.neverAbove()
+                || below.notBeforeS().isPresent();
+    }
+
+    /** Why a time is not given, or holds only if, for whoever reads nothing but the times. */
+    public List<String> whyNot(Forecast forecast) {
+        List<String> whys = new ArrayList<>(neverAbove(forecast));
+        whys.addAll(unknown(forecast));
+        boolean timed = forecast.below().stream().anyMatch(below -> below.when().isPresent());
+        forecast.arrival()
+                .filter(arrival -> timed && forecast.stage() != Forecast.Stage.COOLING)
+                .filter(arrival -> arrival.reaches() == Forecast.Reaches.CANNOT_SAY_YET)
+                .ifPresent(arrival ->
+                        whys.add(words.text("forecast.below_if", words.temperature(arrival.target()))));
+        return whys;
+    }
+
+    /** The temperatures of which nothing can be known, those with the same reason together. */
+    private List<String> unknown(Forecast forecast) {
+        Map<String, List<String>> byReason = new LinkedHashMap<>();
+        forecast.below().stream().filter(below -> !isKnown(below)).forEach(below -> byReason.computeIfAbsent(
+                        UnknownCooling.key(below, forecast), any -> new ArrayList<>())
+                .add(words.temperature(below.temperature())));
+        return byReason.entrySet().stream()
+                .map(each -> words.text(each.getKey(), String.join(", ", each.getValue())))
+                .toList();
     }
 
     /** Where it stands: of a kiln that has no more to give not just that it heats. */
@@ -148,7 +168,7 @@ public final class ForecastWords {
     }
 
     /** The temperatures it never is above: times that are not given say nothing of that. */
-    public List<String> neverAbove(Forecast forecast) {
+    private List<String> neverAbove(Forecast forecast) {
         return forecast.below().stream()
                 .filter(Forecast.Below::neverAbove)
                 .map(below -> below(below, forecast))
@@ -192,7 +212,7 @@ public final class ForecastWords {
                         startedAt.isPresent() ? "forecast.below_not_before" : "forecast.below_earliest",
                         temperature,
                         time(at)))
-                .orElse(words.text("forecast.below_unknown", temperature));
+                .orElseGet(() -> words.text(UnknownCooling.key(below, forecast), temperature));
     }
 
     /** What has gone by, with what the noise of the readings leaves open of when, where that is more than a minute either way. */

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -333,6 +334,38 @@ class ForecastCommandTest {
     }
 
     @Test
+    void aTimeThatIsNotGivenHasItsReasonAmongTheNotesAndInTheText() throws IOException {
+        Path log = log("up.csv", 6);
+        String reason = "elow 200 °C, 120 °C: cannot be known, as nobody said how hot it is to get";
+        assertThat(said(log.toString(), "--below", "200,120", "--json").out())
+                .contains("\"at_s\":null,\"from_s\":null")
+                .containsPattern("\"notes\":\\[.*\"b" + reason + "\"");
+        assertThat(said(log.toString(), "--below", "200,120").out()).contains("B" + reason + ".");
+    }
+
+    @Test
+    void aTemperatureOfTheSurroundingsIsNotWaitedFor() throws IOException {
+        Path log = log("down.csv", 20);
+        assertThat(said(log.toString(), "--below", "10", "--json").out())
+                .contains("below 10 °C: not reached, as its surroundings are about as warm");
+    }
+
+    @Test
+    void aTimeThatHasGoneByHasTheIntervalTheNoiseLeaves() throws IOException {
+        StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
+        Random random = new Random(4);
+        for (int s = 0; s <= 26 * 3600; s += 60) {
+            double h = s / 3600.0;
+            double celsius = h < 8 ? 15 + 1000 * h / 8 : 15 + 1000 * Math.exp(-(h - 8) / 3.5);
+            text.append(String.format(Locale.ROOT, "%d,%.2f%n", s, celsius + 4 * random.nextGaussian()));
+        }
+        Path log = Files.writeString(folder.resolve("noisy.csv"), text);
+        // The curve itself passes 60 °C after 8 + 3.5 ln(1000 / 45) = 18.85 h.
+        assertThat(said(log.toString(), "--below", "60").out())
+                .containsPattern("Came below 60 °C after 18 h (4[5-9]|5\\d) min \\(after 18 h \\d+ min to \\d+ h \\d+ min, nine in ten\\)");
+    }
+
+    @Test
     void aTemperatureTheElementsHoldOffIsNotSaidToBeTheRooms() throws IOException {
         StringBuilder text = new StringBuilder("elapsed_s,temp_c\n");
         for (int m = 0; m < 900; m++) {
@@ -341,7 +374,7 @@ class ForecastCommandTest {
         }
         Path log = Files.writeString(folder.resolve("held.csv"), text);
         assertThat(said(log.toString(), "--below", "200,60").out())
-                .contains("Below 60 °C: cannot be known.")
+                .contains("Below 60 °C: as it goes now, not within five days.")
                 .doesNotContain("the room");
     }
 
