@@ -100,17 +100,18 @@ public final class ForecastWords {
         forecast.arrival()
                 .filter(arrival -> timed && forecast.stage() != Forecast.Stage.COOLING)
                 .filter(arrival -> arrival.reaches() == Forecast.Reaches.CANNOT_SAY_YET)
-                .ifPresent(arrival ->
-                        whys.add(words.text("forecast.below_if", words.temperature(arrival.target()))));
+                .ifPresent(arrival -> whys.add(words.text("forecast.below_if", words.temperature(arrival.target()))));
         return whys;
     }
 
     /** The temperatures of which nothing can be known, those with the same reason together. */
     private List<String> unknown(Forecast forecast) {
         Map<String, List<String>> byReason = new LinkedHashMap<>();
-        forecast.below().stream().filter(below -> !isKnown(below)).forEach(below -> byReason.computeIfAbsent(
-                        UnknownCooling.key(below, forecast), any -> new ArrayList<>())
-                .add(words.temperature(below.temperature())));
+        forecast.below().stream()
+                .filter(below -> !isKnown(below))
+                .forEach(
+                        below -> byReason.computeIfAbsent(UnknownCooling.key(below, forecast), any -> new ArrayList<>())
+                                .add(words.temperature(below.temperature())));
         return byReason.entrySet().stream()
                 .map(each -> words.text(each.getKey(), String.join(", ", each.getValue())))
                 .toList();

@@ -49,10 +49,7 @@ public final class ReviewWords {
     /** The whole review, a line each; headings end in a colon and what stands under them is indented. */
     public List<String> lines(Review review) {
         List<String> lines = new ArrayList<>(verdict(review));
-        section(
-                lines,
-                "review.heading.parts",
-                parts(review));
+        section(lines, "review.heading.parts", parts(review));
         List<String> causes = new ArrayList<>();
         for (Review.Cause cause : review.causes()) {
             causes.add(causeLine(cause));
@@ -178,7 +175,9 @@ public final class ReviewWords {
 
     /** What was done against what was planned; where both read alike, that the difference is too small for that. */
     public String detail(Review.Cost cost) {
-        return saysTheSameTwice(cost) ? words.text("review.part.too_small") : filled(partText(cost.code()), cost.amounts());
+        return saysTheSameTwice(cost)
+                ? words.text("review.part.too_small")
+                : filled(partText(cost.code()), cost.amounts());
     }
 
     /** Whether what was done and what was planned read alike: that is no cause to name. */

@@ -362,7 +362,8 @@ class ForecastCommandTest {
         Path log = Files.writeString(folder.resolve("noisy.csv"), text);
         // The curve itself passes 60 °C after 8 + 3.5 ln(1000 / 45) = 18.85 h.
         assertThat(said(log.toString(), "--below", "60").out())
-                .containsPattern("Came below 60 °C after 18 h (4[5-9]|5\\d) min \\(after 18 h \\d+ min to \\d+ h \\d+ min, nine in ten\\)");
+                .containsPattern(
+                        "Came below 60 °C after 18 h (4[5-9]|5\\d) min \\(after 18 h \\d+ min to \\d+ h \\d+ min, nine in ten\\)");
     }
 
     @Test

@@ -52,6 +52,7 @@ class ReviewWordsTest {
                 List.of(new Review.Cause(CauseCode.AS_PLANNED, Sureness.LIKELY, 0, List.of())),
                 List.of(),
                 List.of());
-        return new ReviewWords(Words.of(Locale.ENGLISH, Preferences.of(Locale.UK)), Optional.empty(), 0, review).lines(review);
+        return new ReviewWords(Words.of(Locale.ENGLISH, Preferences.of(Locale.UK)), Optional.empty(), 0, review)
+                .lines(review);
     }
 }
