@@ -22,7 +22,7 @@ public final class NowView extends JPanel {
     private static final String LARGE = "large";
 
     /** How wide what stands beside the chart is: more when it tells the whole firing. */
-    private static final String BESIDE = "w 29%!, growy, hmin 0";
+    private static final String BESIDE = "w 32%!, growy, hmin 0";
 
     private static final String BESIDE_WITH_SUMMARY = "w 40%!, growy, hmin 0";
 
