@@ -25,6 +25,9 @@ public final class AlarmWatch {
     /** So much more runs glazes that were to stand. */
     private static final double A_CONE = 1;
 
+    /** A thermostat's kiln swings below its highest, and is not left to cool. */
+    private static final long SWINGS_FOR_MS = 600_000;
+
     private AlarmLimits limits;
     private final AlarmLedger ledger;
     private final MaximumWatch maxima;
@@ -110,7 +113,7 @@ public final class AlarmWatch {
      */
     public void beyondCone(long elapsedMs, double celsius, OptionalDouble cones) {
         if (cones.orElse(0) < HALF_A_CONE) {
-            ledger.clear(AlarmKind.BEYOND_CONE, elapsedMs);
+            ledger.assess(AlarmKind.BEYOND_CONE, Optional.empty(), elapsedMs, SWINGS_FOR_MS);
             return;
         }
         Grade grade = cones.getAsDouble() < A_CONE ? Grade.LOOK_SOON : Grade.COME_NOW;
