@@ -23,6 +23,9 @@ final class EarlyEndWatch {
     /** Under a set-point that still stands: no controller that regulates lets its kiln come so far. */
     private static final double UNDER_SETPOINT_K = 30;
 
+    /** Some controllers say 0 where they want nothing, °C. */
+    private static final double WANTS_NOTHING_C = 40;
+
     private static final double RISES_K = 5;
 
     private boolean told;
@@ -49,10 +52,11 @@ final class EarlyEndWatch {
             return;
         }
         long offMs = beats.unpoweredMs();
-        OptionalDouble setpoint = beats.setpointC();
-        double underK = setpoint.isPresent() ? setpoint.getAsDouble() - nowC : wantedC.getAsDouble() - nowC;
+        double setpointC = beats.setpointC().orElse(0);
+        boolean stands = setpointC > WANTS_NOTHING_C;
+        double underK = (stands ? setpointC : wantedC.getAsDouble()) - nowC;
         boolean fell = beats.highest(offMs + MINUTE_MS).celsius() - nowC >= FALLEN_K;
-        if (offMs >= OFF_FOR_MS && fell && underK > (setpoint.isPresent() ? UNDER_SETPOINT_K : UNDER_PLAN_K)) {
+        if (offMs >= OFF_FOR_MS && fell && underK > (stands ? UNDER_SETPOINT_K : UNDER_PLAN_K)) {
             told = true;
             lowestC = nowC;
             ledger.raise(

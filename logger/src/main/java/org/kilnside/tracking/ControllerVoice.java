@@ -23,6 +23,9 @@ final class ControllerVoice {
     /** A program that has told its set-point and tells none for so long, its output nothing, has ended. */
     private static final long ENDED_MS = 300_000;
 
+    /** Some controllers say 0 where they want nothing, °C. */
+    private static final double WANTS_NOTHING_C = 40;
+
     private static final double NO_OUTPUT = 0.005;
 
     private static final double MS_PER_HOUR = 3_600_000;
@@ -61,10 +64,11 @@ final class ControllerVoice {
         if (setpointKnown) {
             setpointC = setpoint.get().celsius();
         }
-        setpointTold |= setpointKnown;
+        boolean wants = setpoint.filter(its -> its.celsius() > WANTS_NOTHING_C).isPresent();
+        setpointTold |= wants;
         boolean off =
                 controller.output().map(output -> output.fraction() < NO_OUTPUT).orElse(true);
-        withdrawnMs = setpointTold && !setpointKnown && off ? withdrawnMs + step : 0;
+        withdrawnMs = setpointTold && !wants && off ? withdrawnMs + step : 0;
     }
 
     /** Whether its program has ended, wherever in the plan. */

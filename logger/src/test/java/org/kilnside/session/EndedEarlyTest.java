@@ -10,6 +10,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.kilnside.alarm.AlarmChange;
 import org.kilnside.alarm.AlarmChange.What;
 import org.kilnside.alarm.AlarmKind;
+import org.kilnside.firing.ControllerReport;
+import org.kilnside.firing.Reading;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.Amplifier;
@@ -30,6 +32,7 @@ class EndedEarlyTest {
     private static final long HOUR_MS = 3_600_000;
 
     private Schedule plan = aimingFor("6");
+    private boolean saysZero;
     private AlarmReplay replay;
     private long endedMs;
     private long coolingMs;
@@ -61,11 +64,23 @@ class EndedEarlyTest {
             atMs = now.elapsedMs();
             Temperature shown = thermometer.temperature(now.signals().get(0)).orElseThrow();
             endedMs = endedMs == 0 && shown.celsius() > endsAtC - 4 ? atMs : endedMs;
-            var reading = SimulatedWatch.reading(now, Optional.of(shown), thermometer, ControllerSpec.Reports.ALL);
+            Reading reading =
+                    asItSays(SimulatedWatch.reading(now, Optional.of(shown), thermometer, ControllerSpec.Reports.ALL));
             replay.take(reading);
             tracker.take(atMs, shown.celsius(), reading.controller());
             coolingMs = coolingMs == 0 && tracker.stage() == FiringStage.COOLING ? atMs : coolingMs;
         }
+    }
+
+    private Reading asItSays(Reading reading) {
+        ControllerReport says = reading.controller();
+        return saysZero && says.setpoint().isEmpty()
+                ? Reading.of(
+                        reading.elapsedMs(),
+                        reading.channels(),
+                        new ControllerReport(says.output(), Optional.of(Temperature.ofCelsius(0)), says.segment()),
+                        reading.origin())
+                : reading;
     }
 
     private List<AlarmChange> rung() {
@@ -80,6 +95,14 @@ class EndedEarlyTest {
         fire(endsAtC, Happenings.programEnds(), 5);
         assertThat(rung()).extracting(AlarmChange::what).containsExactly(What.RAISED);
         assertThat(rung().get(0).elapsedMs()).isLessThan(endedMs + 600_000);
+    }
+
+    @Test
+    void alsoByAControllerThatSaysZeroWhereItWantsNothing() {
+        saysZero = true;
+        fire(900, Happenings.programEnds(), 1);
+        assertThat(rung()).hasSize(1);
+        assertThat(coolingMs).isBetween(endedMs, endedMs + 1_200_000);
     }
 
     @Test
