@@ -12,7 +12,8 @@ import org.kilnside.quantity.TemperatureDifference;
 
 /**
  * An alarm as one line of text, as events in the book hold it: {@code stuck-relay-1 come-now since=8100s seen=1012.4C
- * expected=1000.0C}. Numbers are in fixed units: C and K of temperature and its spans, K/h, s, % of full power, B of room.
+ * expected=1000.0C}. Numbers are in fixed units: C and K of temperature and its spans, K/h, s, % of full power, B of room. When a temperature
+ * is passed is {@code >1210.0C@51300s..53580s}, and with {@code <} when the kiln comes below it.
  *
  * @param id the alarm's id
  * @param kind what it is about
@@ -25,6 +26,7 @@ public record AlarmEntry(
         String id, AlarmKind kind, Grade grade, long sinceMs, Optional<Measure> seen, Optional<Measure> expected) {
     private static final Pattern LINE = Pattern.compile(
             "((.+)-\\d+) (come-now|look-soon|good-to-know) since=(-?\\d+)s(?: seen=(\\S+))?(?: expected=(\\S+))?");
+    private static final Pattern PASSING = Pattern.compile("([<>])(-?[0-9.]+)C@(-?\\d+)s\\.\\.(-?\\d+)s");
     private static final Pattern MEASURE = Pattern.compile("(-?[0-9.]+)(C|K|K/h|s|%|B)");
 
     public static AlarmEntry of(Alarm alarm) {
@@ -86,6 +88,13 @@ public record AlarmEntry(
             public String bytes(long value) {
                 return value + "B";
             }
+
+            @Override
+            public String passing(Measure.OfPassing value) {
+                return (value.falling() ? "<" : ">")
+                        + number(value.temperature().celsius(), "C") + "@" + Math.round(value.fromMs() / 1000.0) + "s.."
+                        + Math.round(value.toMs() / 1000.0) + "s";
+            }
         });
     }
 
@@ -96,6 +105,14 @@ public record AlarmEntry(
     private static Optional<Measure> measure(String text) {
         if (text == null) {
             return Optional.empty();
+        }
+        Matcher passing = PASSING.matcher(text);
+        if (passing.matches()) {
+            return Optional.of(new Measure.OfPassing(
+                    Temperature.ofCelsius(Double.parseDouble(passing.group(2))),
+                    passing.group(1).equals("<"),
+                    Long.parseLong(passing.group(3)) * 1000,
+                    Long.parseLong(passing.group(4)) * 1000));
         }
         Matcher found = MEASURE.matcher(text);
         if (!found.matches()) {

@@ -31,10 +31,18 @@ final class ForecastWatch {
     }
 
     /** Which question, and the answer that was told. */
-    private record Told(Question question, double atS, double firstAskedS) {}
+    private record Told(Question question, Forecast.When when, double firstAskedS) {}
 
     /** While it heats, when the top is reached; while it cools, when it is below the temperature for the lid. */
-    private record Question(Stage stage, Temperature lid) {}
+    private record Question(Stage stage, Temperature temperature) {
+        Measure answered(Forecast.When when) {
+            return new Measure.OfPassing(
+                    temperature,
+                    stage == Stage.COOLING,
+                    Math.round(when.fromS() * 1000),
+                    Math.round(when.toS() * 1000));
+        }
+    }
 
     /** Something that answers say again and again. */
     private static final class Lasting {
@@ -97,48 +105,50 @@ final class ForecastWatch {
     }
 
     private void lookForMove(Forecast answer, long nowMs, AlarmLedger ledger) {
-        Optional<Double> at = time(answer);
+        Optional<Question> asked = question(answer);
+        Optional<Forecast.When> at = asked.flatMap(question -> when(question, answer));
         if (at.isEmpty()) {
             return;
         }
-        double now = at.get();
-        Question question = new Question(answer.stage(), limits.get().lid());
+        Forecast.When now = at.get();
+        Question question = asked.get();
         if (told.isEmpty() || !told.get().question().equals(question)) {
             told = Optional.of(new Told(question, now, answer.askedS()));
             moved.lasts(false, nowMs);
             return;
         }
         Told before = told.get();
-        double by = now - before.atS();
+        double by = now.atS() - before.when().atS();
         if (answer.askedS() - before.firstAskedS() < SETTLE_S) {
             told = Optional.of(new Told(question, now, before.firstAskedS()));
             return;
         }
         double needed =
-                Math.max(limits.get().forecastMoved().toSeconds(), SHARE_OF_TIME_LEFT * (now - answer.askedS()));
+                Math.max(limits.get().forecastMoved().toSeconds(), SHARE_OF_TIME_LEFT * (now.atS() - answer.askedS()));
         if (moved.lasts(Math.abs(by) > needed, nowMs)) {
             ledger.tell(
                     AlarmKind.FORECAST_MOVED,
-                    Finding.since(
-                            nowMs,
-                            Measure.ofMillis(Math.round(now * 1000)),
-                            Measure.ofMillis(Math.round(before.atS() * 1000))),
+                    Finding.since(nowMs, question.answered(now), question.answered(before.when())),
                     nowMs);
             told = Optional.of(new Told(question, now, answer.askedS()));
             moved.lasts(false, nowMs);
         }
     }
 
-    private Optional<Double> time(Forecast answer) {
+    private Optional<Question> question(Forecast answer) {
         return switch (answer.stage()) {
-            case HEATING -> answer.arrival().flatMap(Forecast.Arrival::when).map(Forecast.When::atS);
-            case COOLING ->
-                answer.below().stream()
-                        .filter(below -> below.temperature().equals(limits.get().lid()))
-                        .findFirst()
-                        .flatMap(Forecast.Below::when)
-                        .map(Forecast.When::atS);
+            case HEATING -> answer.arrival().map(arrival -> new Question(Stage.HEATING, arrival.target()));
+            case COOLING -> Optional.of(new Question(Stage.COOLING, limits.get().lid()));
             case WAITING, HOLDING -> Optional.empty();
         };
+    }
+
+    private static Optional<Forecast.When> when(Question question, Forecast answer) {
+        return question.stage() == Stage.HEATING
+                ? answer.arrival().flatMap(Forecast.Arrival::when)
+                : answer.below().stream()
+                        .filter(below -> below.temperature().equals(question.temperature()))
+                        .findFirst()
+                        .flatMap(Forecast.Below::when);
     }
 }

@@ -26,6 +26,9 @@ public sealed interface Measure {
 
         /** Bytes on a disk. */
         T bytes(long value);
+
+        /** When a temperature is passed. */
+        T passing(OfPassing value);
     }
 
     /** A temperature. */
@@ -73,6 +76,24 @@ public sealed interface Measure {
         @Override
         public <T> T say(Sayer<T> sayer) {
             return sayer.bytes(value);
+        }
+    }
+
+    /**
+     * When a temperature is to be passed, with its interval.
+     *
+     * @param falling whether the kiln comes below it; else it is reached
+     * @param fromMs the early end, ms on the recording's clock
+     */
+    record OfPassing(Temperature temperature, boolean falling, long fromMs, long toMs) implements Measure {
+        @Override
+        public <T> T say(Sayer<T> sayer) {
+            return sayer.passing(this);
+        }
+
+        /** The same by a clock that began earlier. */
+        public OfPassing later(long byMs) {
+            return new OfPassing(temperature, falling, fromMs + byMs, toMs + byMs);
         }
     }
 

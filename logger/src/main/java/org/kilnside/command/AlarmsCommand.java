@@ -9,17 +9,20 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.kilnside.alarm.AlarmChange;
 import org.kilnside.alarm.AlarmEntry;
+import org.kilnside.alarm.Measure;
 import org.kilnside.files.CsvLogs;
 import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.JsonObject;
 import org.kilnside.files.Log;
 import org.kilnside.firing.Reading;
 import org.kilnside.firing.Trace;
+import org.kilnside.firing.WallClockLine;
 import org.kilnside.sensor.Probe;
 import org.kilnside.session.AlarmReplay;
 import org.kilnside.session.FiringSettings;
 import org.kilnside.session.ModelForecaster;
 import org.kilnside.wording.AlarmWords;
+import org.kilnside.wording.Moments;
 import org.kilnside.wording.StateWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -121,19 +124,20 @@ public final class AlarmsCommand implements Callable<Integer> {
                                             .toList()));
             return;
         }
-        AlarmWords words = new AlarmWords(around.words());
         StateWords state = new StateWords(around.words());
         Optional<Instant> startedAt = log.startedAt();
+        Optional<Instant> firstAt = startedAt.map(at -> at.plusMillis(zeroMs));
+        AlarmWords words =
+                new AlarmWords(around.words(), Moments.of(firstAt.map(WallClockLine::from), 1, around.words()));
         around.out().println(path.toString());
         if (changes.isEmpty()) {
             around.out().println("  " + around.words().text("alarms.none"));
         }
         List<String[]> rows = new ArrayList<>();
         // Without a clock a person counts from the first reading, whatever the log's own zero.
-        long shownZeroMs = startedAt.isPresent() ? zeroMs : 0;
         for (AlarmChange change : changes) {
             rows.add(new String[] {
-                state.momentWithDay(change.elapsedMs() + shownZeroMs, startedAt, 1),
+                state.momentWithDay(change.elapsedMs(), firstAt, 1),
                 around.words().named("alarm.what", change.what()),
                 change.alarm().kind().code(),
                 words.line(AlarmEntry.of(change.alarm()))
@@ -150,7 +154,12 @@ public final class AlarmsCommand implements Callable<Integer> {
                 .with("what", change.what().name().toLowerCase(Locale.ROOT))
                 .with("at_s", (change.elapsedMs() + zeroMs) / 1000.0, 1)
                 .with("since_s", (change.alarm().sinceMs() + zeroMs) / 1000.0, 1)
-                .with("seen", entry.seen(), AlarmEntry::text)
-                .with("expected", entry.expected(), AlarmEntry::text);
+                .with("seen", entry.seen(), measure -> text(measure, zeroMs))
+                .with("expected", entry.expected(), measure -> text(measure, zeroMs));
+    }
+
+    /** Moments by the log's own clock, as the others of the object are. */
+    private static String text(Measure measure, long zeroMs) {
+        return AlarmEntry.text(measure instanceof Measure.OfPassing passing ? passing.later(zeroMs) : measure);
     }
 }

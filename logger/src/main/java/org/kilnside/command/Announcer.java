@@ -14,6 +14,7 @@ import org.kilnside.host.Notices;
 import org.kilnside.host.Speaker;
 import org.kilnside.session.Snapshot;
 import org.kilnside.wording.AlarmWords;
+import org.kilnside.wording.Moments;
 import org.kilnside.wording.Words;
 
 /** Makes alarms heard on this computer: by its loudspeaker, the user's own command, and a notice. Never waits. */
@@ -26,7 +27,6 @@ final class Announcer implements AutoCloseable {
 
     private final NightSettings settings;
     private final Words words;
-    private final AlarmWords says;
     private final Optional<Speaker> speaker;
     private final Optional<AlarmCommand> command;
     private final Optional<AlarmCommand> quietCommand;
@@ -36,7 +36,6 @@ final class Announcer implements AutoCloseable {
     Announcer(NightSettings settings, Words words) {
         this.settings = settings;
         this.words = words;
-        this.says = new AlarmWords(words);
         this.speaker = settings.sound() ? Optional.of(Speaker.ofThisComputer(words)) : Optional.empty();
         this.command = settings.alarmCommand().map(typed -> new AlarmCommand(typed, settings.commandLimit(), words));
         this.quietCommand =
@@ -53,7 +52,7 @@ final class Announcer implements AutoCloseable {
             command.ifPresent(it -> it.run(alarm.id(), environment(alarm, ring.count(), snapshot)));
         }
         if (anew && settings.notices()) {
-            notices.show(says.title(alarm.kind()), text(alarm, snapshot), alarm.grade() == Grade.COME_NOW);
+            notices.show(says(snapshot).title(alarm.kind()), text(alarm, snapshot), alarm.grade() == Grade.COME_NOW);
         }
     }
 
@@ -67,6 +66,7 @@ final class Announcer implements AutoCloseable {
 
     /** What the alarm says, for somebody who sees nothing else of it. */
     String text(Alarm alarm, Snapshot snapshot) {
+        AlarmWords says = says(snapshot);
         StringBuilder text = new StringBuilder();
         snapshot.kiln().ifPresent(kiln -> text.append(kiln).append(": "));
         text.append(says.title(alarm.kind()));
@@ -77,11 +77,15 @@ final class Announcer implements AutoCloseable {
         return text.toString();
     }
 
+    private AlarmWords says(Snapshot snapshot) {
+        return new AlarmWords(words, Moments.of(snapshot, words));
+    }
+
     private Map<String, String> environment(Alarm alarm, int count, Snapshot snapshot) {
         Map<String, String> environment = new HashMap<>();
         environment.put("KILNSIDE_GRADE", alarm.grade().code());
         environment.put("KILNSIDE_TEXT", text(alarm, snapshot));
-        environment.put("KILNSIDE_TITLE", says.title(alarm.kind()));
+        environment.put("KILNSIDE_TITLE", says(snapshot).title(alarm.kind()));
         environment.put("KILNSIDE_KIND", alarm.kind().code());
         environment.put("KILNSIDE_ALARM", alarm.id());
         environment.put("KILNSIDE_COUNT", Integer.toString(count));

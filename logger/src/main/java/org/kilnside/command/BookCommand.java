@@ -17,6 +17,7 @@ import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.sensor.Calibration;
 import org.kilnside.wording.ConeWords;
+import org.kilnside.wording.Moments;
 import org.kilnside.wording.StateWords;
 import org.kilnside.wording.Words;
 import picocli.CommandLine.Command;
@@ -204,6 +205,7 @@ public final class BookCommand implements Callable<Integer> {
             if (firing.start().plan().isPresent() && facts.curve().size() > 1) {
                 out.println("  " + words.text("review.hint", firing.number()));
             }
+            Moments moments = Moments.of(Optional.of(firing.wallClock()), facts.speed(), words);
             List<String[]> rows = new ArrayList<>();
             for (FiringEvent event : firing.events()) {
                 rows.add(new String[] {
@@ -211,7 +213,7 @@ public final class BookCommand implements Callable<Integer> {
                             event.elapsedMs(),
                             Optional.of(firing.wallClock().zeroFor(event.elapsedMs())),
                             facts.speed()),
-                    state.event(event)
+                    state.event(event, moments)
                 });
             }
             Table.print(out, rows);

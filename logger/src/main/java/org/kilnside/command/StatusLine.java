@@ -11,6 +11,7 @@ import org.kilnside.session.Snapshot;
 import org.kilnside.thermal.Forecast;
 import org.kilnside.wording.Ahead;
 import org.kilnside.wording.AlarmWords;
+import org.kilnside.wording.Moments;
 import org.kilnside.wording.NowSentence;
 import org.kilnside.wording.PostWords;
 import org.kilnside.wording.ReadingAge;
@@ -31,7 +32,6 @@ final class StatusLine {
     private final PrintWriter out;
     private final Words words;
     private final StateWords state;
-    private final AlarmWords alarmWords;
     private final PostWords posts;
     private final boolean terminal;
     private final int columns;
@@ -44,7 +44,6 @@ final class StatusLine {
         this.out = out;
         this.words = words;
         this.state = new StateWords(words);
-        this.alarmWords = new AlarmWords(words);
         this.posts = new PostWords(words);
         this.terminal = terminal;
         this.columns = columns;
@@ -143,7 +142,7 @@ final class StatusLine {
         for (; eventsShown < count; eventsShown++) {
             var event = snapshot.events().get(eventsShown);
             String line = state.moment(event.elapsedMs(), snapshot.zeroFor(event.elapsedMs()), snapshot.speed()) + "  "
-                    + state.event(event);
+                    + state.event(event, Moments.of(snapshot, words));
             out.println((terminal ? "\r" : "") + line + " ".repeat(Math.max(0, width - line.length())));
         }
         return any;
@@ -154,6 +153,7 @@ final class StatusLine {
     }
 
     private String text(Snapshot snapshot, long hostNowMs, String toCome) {
+        AlarmWords alarmWords = new AlarmWords(words, Moments.of(snapshot, words));
         StringBuilder line = new StringBuilder();
         snapshot.alarms().stream()
                 .filter(Alarm::rings)

@@ -33,7 +33,7 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class SnapshotLines {
     /** Rises when the lines change so that an older copy would misread them. */
-    public static final int VERSION = 11;
+    public static final int VERSION = 12;
 
     /**
      * A long curve travels in so many readings a line: a house full of copies that attach at once would else need more
@@ -239,7 +239,8 @@ public final class SnapshotLines {
         @JsonSubTypes.Type(value = Measure.OfRate.class, name = "rate"),
         @JsonSubTypes.Type(value = Measure.OfTime.class, name = "time"),
         @JsonSubTypes.Type(value = Measure.OfPower.class, name = "power"),
-        @JsonSubTypes.Type(value = Measure.OfBytes.class, name = "bytes")
+        @JsonSubTypes.Type(value = Measure.OfBytes.class, name = "bytes"),
+        @JsonSubTypes.Type(value = Measure.OfPassing.class, name = "passing")
     })
     private interface Quantities {}
 

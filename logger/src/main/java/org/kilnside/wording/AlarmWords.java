@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.kilnside.alarm.Alarm;
 import org.kilnside.alarm.AlarmEntry;
 import org.kilnside.alarm.AlarmKind;
+import org.kilnside.alarm.Grade;
 import org.kilnside.alarm.Measure;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Share;
@@ -16,9 +17,12 @@ import org.kilnside.quantity.TemperatureDifference;
 /** Says alarms: what is wrong, seen against expected, what to do next, and what this program cannot do. */
 public final class AlarmWords implements Measure.Sayer<String> {
     private final Words words;
+    private final Moments moments;
 
-    public AlarmWords(Words words) {
+    /** @param moments of the recording whose alarms they are */
+    public AlarmWords(Words words, Moments moments) {
         this.words = words;
+        this.moments = moments;
     }
 
     /** What is wrong, in a few large words: {@code Heating when it should not}. */
@@ -26,25 +30,55 @@ public final class AlarmWords implements Measure.Sayer<String> {
         return words.named("alarm", kind);
     }
 
-    /** {@code Seen 1,012 °C, expected 1,000 °C}; empty where neither is a number. What is foreseen is not said to be seen. */
-    public Optional<String> seenAgainstExpected(AlarmKind kind, Optional<Measure> seen, Optional<Measure> expected) {
-        if (seen.isEmpty()) {
-            boolean news = kind == AlarmKind.BELOW_LID_THRESHOLD || kind == AlarmKind.BELOW_UNLOAD_THRESHOLD;
-            return news ? Optional.of(words.text("alarm.by_model")) : Optional.empty();
-        }
-        String it = seen.get().say(this);
-        if (kind == AlarmKind.WILL_NOT_REACH_TOP && expected.isPresent()) {
-            return Optional.of(
-                    words.text("alarm.foreseen_planned", it, expected.get().say(this)));
-        }
-        return Optional.of(
-                expected.isEmpty()
-                        ? words.text("alarm.seen", it)
-                        : words.text("alarm.seen_expected", it, expected.get().say(this)));
+    /**
+     * {@code Seen 1,012 °C, expected 1,000 °C}; empty where neither is a number. What is foreseen is not said to be seen,
+     * and of good news what was waited for is in the title.
+     */
+    public Optional<String> seenAgainstExpected(Alarm alarm) {
+        boolean news = alarm.grade() == Grade.GOOD_TO_KNOW;
+        return seenAgainstExpected(AlarmEntry.of(alarm), news);
     }
 
-    public Optional<String> seenAgainstExpected(Alarm alarm) {
-        return seenAgainstExpected(alarm.kind(), alarm.seen(), alarm.expected());
+    private Optional<String> seenAgainstExpected(AlarmEntry entry, boolean asNews) {
+        if (entry.kind() == AlarmKind.FORECAST_MOVED) {
+            return moved(entry);
+        }
+        if (entry.seen().isEmpty()) {
+            boolean news =
+                    entry.kind() == AlarmKind.BELOW_LID_THRESHOLD || entry.kind() == AlarmKind.BELOW_UNLOAD_THRESHOLD;
+            return news ? Optional.of(words.text("alarm.by_model")) : Optional.empty();
+        }
+        String it = entry.seen().get().say(this);
+        Optional<String> instead = entry.expected().filter(measure -> !asNews).map(measure -> measure.say(this));
+        if (instead.isEmpty()) {
+            return Optional.of(words.text("alarm.seen", it));
+        }
+        boolean foreseen = entry.kind() == AlarmKind.WILL_NOT_REACH_TOP;
+        return Optional.of(words.text(foreseen ? "alarm.foreseen_planned" : "alarm.seen_expected", it, instead.get()));
+    }
+
+    /** What is expected when now, and when before; books of earlier versions have the likeliest moment, and not what of. */
+    private Optional<String> moved(AlarmEntry entry) {
+        if (entry.seen().isEmpty() || entry.expected().isEmpty()) {
+            return Optional.empty();
+        }
+        Measure now = entry.seen().get();
+        Measure before = entry.expected().get();
+        if (now instanceof Measure.OfPassing passing && before instanceof Measure.OfPassing instead) {
+            return Optional.of(words.text(
+                    passing.falling() ? "alarm.moved_below" : "alarm.moved_top",
+                    words.temperature(passing.temperature()),
+                    moments.spanBeside(entry.sinceMs(), passing.fromMs(), passing.toMs()),
+                    moments.spanBeside(passing.toMs(), instead.fromMs(), instead.toMs())));
+        }
+        if (now instanceof Measure.OfTime moment && before instanceof Measure.OfTime instead) {
+            long nowMs = moment.value().toMillis();
+            return Optional.of(words.text(
+                    "alarm.moved_about",
+                    moments.beside(entry.sinceMs(), nowMs),
+                    moments.beside(nowMs, instead.value().toMillis())));
+        }
+        return Optional.empty();
     }
 
     /**
@@ -74,18 +108,22 @@ public final class AlarmWords implements Measure.Sayer<String> {
 
     /** What an alarm is, in one line for lists: title, grade, seen against expected. */
     public String line(AlarmEntry entry) {
-        String title = title(entry.kind()) + " (" + words.named("alarm.grade", entry.grade()) + ")";
-        return seenAgainstExpected(entry.kind(), entry.seen(), entry.expected())
-                .map(numbers -> words.text("alarm.line", title, numbers))
-                .orElse(title);
+        return line(entry, " (" + words.named("alarm.grade", entry.grade()) + ")", false);
     }
 
     /** Good news in one line: title and what was seen; what was waited for is in the title. */
     String news(AlarmEntry entry) {
-        String title = title(entry.kind());
-        return seenAgainstExpected(entry.kind(), entry.seen(), Optional.empty())
-                .map(seen -> words.text("alarm.line", title, seen))
-                .orElse(title);
+        return line(entry, "", true);
+    }
+
+    private String line(AlarmEntry entry, String grade, boolean asNews) {
+        Optional<String> numbers = seenAgainstExpected(entry, asNews);
+        if (entry.seen().filter(Measure.OfPassing.class::isInstance).isPresent() && numbers.isPresent()) {
+            // What moved, from when to when: that is the whole news.
+            return words.sentence(numbers.get()) + grade;
+        }
+        String title = title(entry.kind()) + grade;
+        return numbers.map(its -> words.text("alarm.line", title, its)).orElse(title);
     }
 
     /** What has become of it, where nobody can say since when; nothing while it simply stands. */
@@ -135,5 +173,10 @@ public final class AlarmWords implements Measure.Sayer<String> {
     @Override
     public String bytes(long value) {
         return words.number(value / 1_000_000.0, 0) + " MB";
+    }
+
+    @Override
+    public String passing(Measure.OfPassing value) {
+        return moments.spanBeside(value.fromMs(), value.fromMs(), value.toMs());
     }
 }

@@ -86,14 +86,18 @@ public final class StateWords {
                 words.text("unit.hour"));
     }
 
-    /** What happened, without when; good news says what it is, and does not call itself an alarm. */
-    public String event(FiringEvent event) {
+    /**
+     * What happened, without when; good news says what it is, and does not call itself an alarm.
+     *
+     * @param moments of the recording in which it happened
+     */
+    public String event(FiringEvent event, Moments moments) {
         Optional<AlarmEntry> news = news(event);
         if (news.isPresent()) {
-            return new AlarmWords(words).news(news.get());
+            return new AlarmWords(words, moments).news(news.get());
         }
         String kind = words.named("event", event.kind());
-        Optional<String> alarm = event.text().flatMap(AlarmEntry::parse).map(new AlarmWords(words)::line);
+        Optional<String> alarm = event.text().flatMap(AlarmEntry::parse).map(new AlarmWords(words, moments)::line);
         Optional<String> list = event.kind() == FiringEvent.Kind.LIGHTING
                 ? event.text().map(new LightingWords(words)::summary)
                 : Optional.empty();
@@ -174,7 +178,7 @@ public final class StateWords {
         return isOnClock(startedAt, speed) ? clock.apply(startedAt.get().plusMillis(elapsedMs)) : elapsed(elapsedMs);
     }
 
-    private static boolean isOnClock(Optional<Instant> startedAt, double speed) {
+    static boolean isOnClock(Optional<Instant> startedAt, double speed) {
         return startedAt.isPresent() && Math.abs(speed - 1) < 1e-9;
     }
 }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.kilnside.quantity.Temperature;
 
 /** Alarms as lines of text, and the stable codes in them. */
 class AlarmEntryTest {
@@ -30,7 +31,9 @@ class AlarmEntryTest {
             Measure.ofKelvin(12),
             Measure.ofMillis(90_000),
             Measure.ofShare(0.66),
-            new Measure.OfBytes(123_456_789)
+            new Measure.OfBytes(123_456_789),
+            new Measure.OfPassing(Temperature.ofCelsius(120), true, 51_300_000, 53_580_000),
+            new Measure.OfPassing(Temperature.ofCelsius(1210), false, 51_300_000, 53_580_000)
         }) {
             AlarmEntry entry = new AlarmEntry(
                     "no-readings-1", AlarmKind.NO_READINGS, Grade.COME_NOW, 0, Optional.of(measure), Optional.empty());

@@ -66,6 +66,38 @@ class ForecastWatchTest {
         assertThat(isToldAfter(70, 70, Reaches.YES, false, true)).isFalse();
     }
 
+    private void coolingSays(int minute, double lidAtS) {
+        Temperature lid = AlarmLimits.USUAL.lid();
+        Forecast.When when = new Forecast.When(lidAtS, lidAtS - 1_200, lidAtS + 1_800);
+        Forecast cooling = new Forecast(
+                60 * minute,
+                Forecast.Stage.COOLING,
+                Temperature.ofCelsius(15),
+                List.of(new Forecast.Below(lid, Optional.of(when), Optional.of(when.fromS()))),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                List.of());
+        watch.take(cooling, false, false, ledger);
+    }
+
+    @Test
+    void aTimeThatMovedIsToldWithWhatOfAndBothIntervals() {
+        for (int minute = 0; minute < 90; minute++) {
+            coolingSays(minute, 30_000);
+        }
+        for (int minute = 90; minute < 110; minute++) {
+            coolingSays(minute, 24_000);
+        }
+        Temperature lid = AlarmLimits.USUAL.lid();
+        assertThat(ledger.current()).singleElement().satisfies(alarm -> {
+            assertThat(alarm.kind()).isEqualTo(AlarmKind.FORECAST_MOVED);
+            assertThat(alarm.seen()).contains(new Measure.OfPassing(lid, true, 22_800_000, 25_800_000));
+            assertThat(alarm.expected()).contains(new Measure.OfPassing(lid, true, 28_800_000, 31_800_000));
+        });
+    }
+
     private void doubtTheNumberFor(int minutes) {
         for (int minute = 0; minute < minutes; minute++) {
             Forecast.Remark doubt = new Forecast.Remark(Forecast.Remark.Kind.DO_NOT_TRUST_SENSOR, Optional.empty());

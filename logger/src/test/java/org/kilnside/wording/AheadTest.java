@@ -1,119 +1,35 @@
 package org.kilnside.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.kilnside.wording.Futures.ENGLISH;
+import static org.kilnside.wording.Futures.HOUR_S;
+import static org.kilnside.wording.Futures.arrival;
+import static org.kilnside.wording.Futures.below;
+import static org.kilnside.wording.Futures.celsius;
+import static org.kilnside.wording.Futures.cooling;
+import static org.kilnside.wording.Futures.forecast;
+import static org.kilnside.wording.Futures.heating;
+import static org.kilnside.wording.Futures.when;
+import static org.kilnside.wording.Futures.with;
+import static org.kilnside.wording.Futures.words;
 
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
-import org.kilnside.alarm.AlarmKind;
-import org.kilnside.alarm.Measure;
-import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
-import org.kilnside.heatwork.Cone;
-import org.kilnside.heatwork.ConePosition;
-import org.kilnside.heatwork.ConeReached;
-import org.kilnside.quantity.Interval;
-import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.SignalWatch.Suspicion;
 import org.kilnside.session.Findings;
-import org.kilnside.session.LiveForecast;
 import org.kilnside.session.Snapshot;
 import org.kilnside.thermal.Forecast;
-import org.kilnside.thermal.Forecast.Arrival;
 import org.kilnside.thermal.Forecast.Below;
 import org.kilnside.thermal.Forecast.Choice;
 import org.kilnside.thermal.Forecast.Choice.Way;
 import org.kilnside.thermal.Forecast.Reaches;
 import org.kilnside.thermal.Forecast.Remark;
 import org.kilnside.thermal.Forecast.Stage;
-import org.kilnside.thermal.Forecast.TopsOut;
-import org.kilnside.thermal.Forecast.When;
 
 /** What is to come, said to a potter. The firing began at 7:30 on the wall at Rook Lane. */
 class AheadTest {
-    private static final Words ENGLISH = words(Language.ENGLISH, Opening.LID);
-    private static final double HOUR_S = 3600;
-
-    private static Words words(Language language, Opening opening) {
-        return Words.of(
-                language,
-                new Preferences(
-                        TemperatureUnit.CELSIUS, ClockStyle.TWENTY_FOUR_HOURS, ZoneId.of("Europe/Amsterdam"), opening));
-    }
-
-    private static Temperature celsius(double celsius) {
-        return Temperature.ofCelsius(celsius);
-    }
-
-    private static Snapshot with(Snapshot snapshot, Forecast forecast) {
-        return with(snapshot, Optional.of(forecast), Optional.empty());
-    }
-
-    private static Snapshot with(Snapshot snapshot, Optional<Forecast> forecast, Optional<String> failure) {
-        LiveForecast live = new LiveForecast(
-                snapshot.curve().elapsedMs(snapshot.curve().size() - 1),
-                Kiln.Thresholds.COMMON_PRACTICE,
-                forecast,
-                List.of(),
-                Optional.empty(),
-                failure);
-        return snapshot.with(
-                snapshot.connection(),
-                snapshot.latest(),
-                snapshot.curve(),
-                snapshot.findings().with(Optional.of(live)));
-    }
-
-    private static Forecast forecast(
-            double askedH, Stage stage, Optional<Arrival> arrival, List<Below> below, Remark... remarks) {
-        return new Forecast(
-                askedH * HOUR_S,
-                stage,
-                celsius(12),
-                below,
-                arrival,
-                Optional.empty(),
-                Optional.empty(),
-                List.of(),
-                List.of(remarks));
-    }
-
-    private static Below below(double celsius, double fromH, double atH, double toH) {
-        return new Below(
-                celsius(celsius),
-                Optional.of(new When(atH * HOUR_S, fromH * HOUR_S, toH * HOUR_S)),
-                Optional.of(fromH * HOUR_S));
-    }
-
-    /** Twenty past six of a firing under way, with an answer for the top and what comes below. */
-    private static Snapshot heating(Arrival arrival, Below... below) {
-        return with(SampleSnapshots.heating(), forecast(6.28, Stage.HEATING, Optional.of(arrival), List.of(below)));
-    }
-
-    /** The same with the cone so far and the plan's. */
-    private static Snapshot heatingForecast(Arrival arrival) {
-        return with(SampleSnapshots.heatingForecast(), forecast(6.28, Stage.HEATING, Optional.of(arrival), List.of()));
-    }
-
-    /** The fourteenth hour, an hour after the top. */
-    private static Snapshot cooling(Below... below) {
-        return with(SampleSnapshots.cooling(), forecast(14, Stage.COOLING, Optional.empty(), List.of(below)));
-    }
-
-    private static Arrival arrival(double targetC, Reaches reaches, Optional<When> when, Optional<TopsOut> topsOut) {
-        return new Arrival(celsius(targetC), reaches, when, topsOut);
-    }
-
-    private static Optional<When> when(double fromH, double atH, double toH) {
-        return Optional.of(new When(atH * HOUR_S, fromH * HOUR_S, toH * HOUR_S));
-    }
-
-    private static Optional<TopsOut> topsOut(double atC, double fromC, double toC) {
-        return Optional.of(new TopsOut(celsius(atC), celsius(fromC), celsius(toC)));
-    }
-
     @Test
     void whileCoolingItSaysWhenTheLidMayBeThoughtOfWithItsIntervalAndItsDay() {
         Snapshot cooling = cooling(below(120, 28, 28.75, 29.67), below(50, 34, 36, 38.5));
@@ -145,138 +61,6 @@ class AheadTest {
     }
 
     @Test
-    void everyConeIsNamedWithItsKindWhereThatIsNotTheUsual() {
-        Ahead large = Ahead.of(SampleSnapshots.holdingLargeCones(), ENGLISH);
-        String said = large.sentence() + large.lines();
-        assertThat(said).contains("large cone 06 (995 °C)").doesNotContainPattern("(?<![Ll]arge )cone 0\\d \\(");
-        Ahead german = Ahead.of(SampleSnapshots.holdingLargeCones(), words(Language.GERMAN, Opening.LID));
-        assertThat(german.sentence() + german.lines()).contains("Großkegel 06 (995 °C)");
-        assertThat(Ahead.of(SampleSnapshots.holdingForecast(), ENGLISH).lines().toString())
-                .doesNotContain("large");
-    }
-
-    @Test
-    void aKilnTooWeakForItsPlanIsSaidToTopOut() {
-        Snapshot heating = heating(
-                arrival(1222, Reaches.NO, Optional.empty(), topsOut(1190, 1180, 1200)),
-                new Below(celsius(120), Optional.empty(), Optional.empty()));
-        assertThat(Ahead.of(heating, ENGLISH).sentence())
-                .isEqualTo("At this pace it tops out near 1190 °C (1180 to 1200), below the planned 1222 °C.");
-    }
-
-    /** A controller that waits for its top gives cone after cone: the cone is what is waited for, not the number. */
-    @Test
-    void aConeThatIsDownWhileItHeatsOnIsSaidFirst() {
-        Snapshot heating = heatingForecast(arrival(1222, Reaches.NO, Optional.empty(), topsOut(1190, 1180, 1200)));
-        assertThat(Ahead.of(heating, ENGLISH).sentence()).startsWith("At this pace");
-        assertThat(Ahead.of(hadItsCone(heating), ENGLISH).sentence())
-                .startsWith(
-                        "By its curve the ware has had cone 06 (998 °C): from here on more time is more cone. At this pace");
-    }
-
-    /** What the plan's own way would come to is not where a kiln gets that falls short of it. */
-    @Test
-    void aKilnThatFallsShortIsGivenNoConeOfItsPlan() {
-        Snapshot reaches = withExpected(
-                heatingForecast(arrival(1222, Reaches.YES, when(10.6, 10.8, 11), topsOut(1290, 1250, 1320))));
-        Snapshot falls =
-                withExpected(heatingForecast(arrival(1222, Reaches.NO, Optional.empty(), topsOut(1190, 1180, 1200))));
-        assertThat(Ahead.of(reaches, ENGLISH).lines().toString()).contains("Comes to cone 8");
-        assertThat(Ahead.of(falls, ENGLISH).lines().toString()).doesNotContain("Comes to");
-    }
-
-    private static Snapshot hadItsCone(Snapshot snapshot) {
-        ConeReached soFar = snapshot.findings().cone().orElseThrow();
-        ConePosition aimed = ConePosition.at(Cone.find("06").orElseThrow());
-        ConeReached had = new ConeReached(
-                soFar.series(),
-                aimed,
-                new Interval<>(aimed, aimed, 0.9),
-                soFar.coolingAdded(),
-                soFar.peak(),
-                soFar.peakMs(),
-                soFar.top(),
-                soFar.gaps());
-        return snapshot.with(
-                snapshot.connection(),
-                snapshot.latest(),
-                snapshot.curve(),
-                new Findings(List.of(), Optional.of(had), snapshot.findings().forecast()));
-    }
-
-    private static Snapshot withExpected(Snapshot snapshot) {
-        LiveForecast live = snapshot.findings().forecast().orElseThrow();
-        ConePosition eight = ConePosition.at(Cone.find("8").orElseThrow());
-        LiveForecast.ExpectedCone expected =
-                new LiveForecast.ExpectedCone(eight, new Interval<>(eight, eight, 0.9), OptionalLong.empty());
-        LiveForecast with = new LiveForecast(
-                live.askedMs(), live.thresholds(), live.forecast(), live.fan(), Optional.of(expected), live.failure());
-        return snapshot.with(
-                snapshot.connection(),
-                snapshot.latest(),
-                snapshot.curve(),
-                snapshot.findings().with(Optional.of(with)));
-    }
-
-    @Test
-    void whereItCannotBeSaidItSaysSo() {
-        Snapshot heating = heating(arrival(1222, Reaches.CANNOT_SAY_YET, Optional.empty(), topsOut(1225, 1200, 1250)));
-        Ahead ahead = Ahead.of(heating, ENGLISH);
-        assertThat(ahead.sentence())
-                .isEqualTo("Whether it reaches 1222 °C cannot be said yet: it tops out near 1225 °C (1200 to 1250).");
-        assertThat(ahead.cautions()).containsExactly("One sensor; the ware inside is hotter; the kiln maker decides.");
-    }
-
-    @Test
-    void aTopThatCouldBeAnythingIsNotTold() {
-        Snapshot heating = heating(arrival(1222, Reaches.CANNOT_SAY_YET, Optional.empty(), topsOut(1190, 840, 1550)));
-        assertThat(Ahead.of(heating, ENGLISH).sentence()).isEqualTo("Whether it reaches 1222 °C cannot be said yet.");
-    }
-
-    /** The drawing shows the cooling while it heats: so do the lines, however wide, but no sentence leads with it. */
-    @Test
-    void whileItHeatsTheLidsWideIntervalStandsInItsLineWithItsCautions() {
-        Snapshot heating = heating(
-                arrival(998, Reaches.YES, when(10.6, 10.8, 11), topsOut(1250, 1200, 1290)), below(120, 18, 23, 31));
-        Ahead ahead = Ahead.of(heating, ENGLISH);
-        assertThat(ahead.sentence()).doesNotContain("120 °C");
-        assertThat(ahead.lines()).extracting(Ahead.Line::label).contains("Lid < 120 °C");
-        assertThat(ahead.cautions())
-                .contains(
-                        "One sensor; the ware inside is hotter; the kiln maker decides.",
-                        "120 °C and 50 °C: common practice.");
-    }
-
-    @Test
-    void whileItHeatsItsUnloadingStandsBesideTheLid() {
-        Snapshot heating = heating(
-                arrival(998, Reaches.YES, when(10.6, 10.8, 11), topsOut(1250, 1200, 1290)),
-                below(120, 18, 23, 31),
-                below(50, 24, 29, 39));
-        assertThat(Ahead.of(heating, ENGLISH).lines())
-                .extracting(Ahead.Line::label)
-                .containsSequence("Lid < 120 °C", "Unload < 50 °C");
-    }
-
-    /** What is worked out of the future was seen by nobody. */
-    @Test
-    void theAlarmOfAWeakKilnSaysWhereItTopsOutAndNotThatItWasSeen() {
-        assertThat(new AlarmWords(ENGLISH)
-                        .seenAgainstExpected(
-                                AlarmKind.WILL_NOT_REACH_TOP,
-                                Optional.of(new Measure.OfTemperature(celsius(1190))),
-                                Optional.of(new Measure.OfTemperature(celsius(1222)))))
-                .contains("tops out near 1190 °C, planned 1222 °C");
-    }
-
-    @Test
-    void newsOfWareUnderAnOpenLidIsTheModelsAndNotSeen() {
-        assertThat(new AlarmWords(ENGLISH)
-                        .seenAgainstExpected(AlarmKind.BELOW_LID_THRESHOLD, Optional.empty(), Optional.empty()))
-                .contains("by the model, as the sensor reads air");
-    }
-
-    @Test
     void theTextOfAForecastKeepsTheLateEndToo() {
         Forecast open = forecast(
                 14,
@@ -288,47 +72,6 @@ class AheadTest {
         assertThat(new ForecastWords(ENGLISH, Optional.empty(), log).lines(open))
                 .contains("Below 120 °C by now.")
                 .anySatisfy(line -> assertThat(line).startsWith("Below 50 °C probably no later than after 19 h"));
-    }
-
-    @Test
-    void thePlansConeIsExpectedAtATimeAndNeverWithoutItsTemperature() {
-        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
-        moment.minutes = 640;
-        moment.segment = 3;
-        Ahead ahead = Ahead.of(moment.workedOut().build(), ENGLISH);
-        assertThat(ahead.sentence()).startsWith("Cone 06 (998 °C) expected at 18:");
-        assertThat(ahead.lines().get(0).value()).endsWith("; aiming for cone 06 (998 °C)");
-        assertThat(ahead.lines()).extracting(Ahead.Line::value).noneMatch(line -> line.startsWith("Comes to"));
-    }
-
-    @Test
-    void farBelowTheTopTheTimeIsExpectedOnlyIfTheElementsCan() {
-        Snapshot heating =
-                heatingForecast(arrival(998, Reaches.CANNOT_SAY_YET, when(10.6, 10.8, 11), topsOut(1150, 980, 1290)));
-        Ahead ahead = Ahead.of(heating, ENGLISH);
-        assertThat(ahead.sentence())
-                .startsWith("998 °C expected at ")
-                .contains("if the elements are strong enough: that cannot be said yet.");
-        assertThat(ahead.lines().get(0).value()).isEqualTo("No cone is down yet; aiming for cone 06 (998 °C)");
-    }
-
-    @Test
-    void aTopThatNothingToldOfThePowerSpeaksForIsExpectedOnlyIfTheElementsCan() {
-        Snapshot heating =
-                heatingForecast(arrival(998, Reaches.CANNOT_SAY_YET, when(10.6, 10.8, 11), Optional.empty()));
-        assertThat(Ahead.of(heating, ENGLISH).sentence())
-                .startsWith("998 °C expected at ")
-                .contains("if the elements are strong enough: that cannot be said yet.");
-    }
-
-    @Test
-    void nearTheTopItSaysWhatTheWareHasHadAndWhatItIsToHave() {
-        Ahead ahead = Ahead.of(SampleSnapshots.holdingForecast(), ENGLISH);
-        assertThat(ahead.lines().get(0).value())
-                .startsWith("So far like ")
-                .contains("cone 0")
-                .matches(".*, \\d+ to \\d+ by sensor and chart; .*")
-                .endsWith("; aiming for cone 06 (998 °C)");
     }
 
     @Test

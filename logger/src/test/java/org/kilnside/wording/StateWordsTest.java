@@ -17,6 +17,7 @@ import org.kilnside.session.Snapshot;
 class StateWordsTest {
     private static final Preferences METRIC = new Preferences(
             TemperatureUnit.CELSIUS, ClockStyle.TWENTY_FOUR_HOURS, ZoneId.of("Europe/Amsterdam"), Opening.LID);
+    private static final Moments ANY_TIME = Moments.of(Optional.empty(), 1, Words.of(Language.ENGLISH, METRIC));
     private final StateWords words = new StateWords(Words.of(Language.ENGLISH, METRIC));
 
     @Test
@@ -48,11 +49,13 @@ class StateWordsTest {
                 0,
                 FiringEvent.Kind.ALARM_RAISED,
                 "below-lid-threshold-1 good-to-know since=0s seen=120.0C expected=120.0C");
-        assertThat(words.event(news)).doesNotContain("Alarm", "expected").endsWith("seen 120 °C");
+        assertThat(words.event(news, ANY_TIME))
+                .doesNotContain("Alarm", "expected")
+                .endsWith("seen 120 °C");
         assertThat(words.isTrouble(news)).isFalse();
         FiringEvent bad = FiringEvent.of(
                 0, FiringEvent.Kind.ALARM_RAISED, "stuck-relay-1 come-now since=0s seen=1012.0C expected=1000.0C");
-        assertThat(words.event(bad)).startsWith("Alarm").contains("come now", "expected 1000 °C");
+        assertThat(words.event(bad, ANY_TIME)).startsWith("Alarm").contains("come now", "expected 1000 °C");
         assertThat(words.isTrouble(bad)).isTrue();
     }
 
@@ -104,9 +107,10 @@ class StateWordsTest {
 
     @Test
     void anEventIsItsKindAndItsText() {
-        assertThat(words.event(FiringEvent.of(0, FiringEvent.Kind.NOTE, "Bung out")))
+        assertThat(words.event(FiringEvent.of(0, FiringEvent.Kind.NOTE, "Bung out"), ANY_TIME))
                 .isEqualTo("Note: Bung out");
-        assertThat(words.event(FiringEvent.of(0, FiringEvent.Kind.HOLD_BEGAN))).isEqualTo("Hold began");
+        assertThat(words.event(FiringEvent.of(0, FiringEvent.Kind.HOLD_BEGAN), ANY_TIME))
+                .isEqualTo("Hold began");
     }
 
     @Test

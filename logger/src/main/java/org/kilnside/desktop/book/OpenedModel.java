@@ -20,6 +20,7 @@ import org.kilnside.schedule.Schedule;
 import org.kilnside.tracking.PlanPosition.PlanPoint;
 import org.kilnside.wording.ConeWords;
 import org.kilnside.wording.FiringSummary;
+import org.kilnside.wording.Moments;
 import org.kilnside.wording.ReviewWords;
 import org.kilnside.wording.StateWords;
 import org.kilnside.wording.Words;
@@ -289,12 +290,13 @@ public record OpenedModel(
     /** What happened, oldest first. */
     public List<Happened> happened(Words words) {
         StateWords state = new StateWords(words);
+        Moments moments = Moments.of(first().clock(), first().speed(), words);
         List<Happened> lines = new ArrayList<>();
         for (FiringEvent event : first().firing().events()) {
             String when = first().clock()
                     .map(line -> words.dayAndTime(line.at(event.elapsedMs())))
                     .orElseGet(() -> state.elapsed(event.elapsedMs()));
-            lines.add(new Happened(event.elapsedMs(), when, state.event(event)));
+            lines.add(new Happened(event.elapsedMs(), when, state.event(event, moments)));
         }
         return lines;
     }

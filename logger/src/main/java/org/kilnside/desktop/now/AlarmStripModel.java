@@ -7,6 +7,7 @@ import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Grade;
 import org.kilnside.session.Snapshot;
 import org.kilnside.wording.AlarmWords;
+import org.kilnside.wording.Moments;
 import org.kilnside.wording.NowSentence;
 import org.kilnside.wording.StateWords;
 import org.kilnside.wording.Words;
@@ -45,9 +46,8 @@ public record AlarmStripModel(
         if (snapshot.alarms().isEmpty()) {
             return Optional.empty();
         }
-        AlarmWords say = new AlarmWords(words);
+        AlarmWords say = new AlarmWords(words, Moments.of(snapshot, words));
         Alarm worst = snapshot.alarms().get(0);
-        boolean news = worst.grade() == Grade.GOOD_TO_KNOW;
         String since =
                 new StateWords(words).moment(worst.sinceMs(), snapshot.zeroFor(worst.sinceMs()), snapshot.speed());
         // Before the first reading no moment has a time of day.
@@ -60,8 +60,7 @@ public record AlarmStripModel(
                 say.title(worst.kind()),
                 words.sentence(words.named("alarm.grade", worst.grade()))
                         + standing.map(text -> " · " + text).orElse(""),
-                say.seenAgainstExpected(worst.kind(), worst.seen(), news ? Optional.empty() : worst.expected())
-                        .map(words::sentence),
+                say.seenAgainstExpected(worst).map(words::sentence),
                 String.join(" ", say.whatToDo(worst.kind(), snapshot.isolator())),
                 snapshot.alarms().stream()
                         .skip(1)

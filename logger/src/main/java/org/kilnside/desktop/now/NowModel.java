@@ -18,6 +18,7 @@ import org.kilnside.session.Snapshot;
 import org.kilnside.tracking.PlanPosition;
 import org.kilnside.wording.Ahead;
 import org.kilnside.wording.FiringSummary;
+import org.kilnside.wording.Moments;
 import org.kilnside.wording.NowSentence;
 import org.kilnside.wording.PostWords;
 import org.kilnside.wording.ReadingAge;
@@ -346,7 +347,10 @@ public record NowModel(
                     .forEach(said -> lines.add(new EventLine(words.text("chart.now"), said, true)));
             for (int i = snapshot.events().size() - 1; i >= 0; i--) {
                 FiringEvent event = snapshot.events().get(i);
-                lines.add(new EventLine(moment(event.elapsedMs()), state.event(event), state.isTrouble(event)));
+                lines.add(new EventLine(
+                        moment(event.elapsedMs()),
+                        state.event(event, Moments.of(snapshot, words)),
+                        state.isTrouble(event)));
             }
             return lines;
         }
