@@ -266,18 +266,17 @@ public final class ForecastCommand implements Callable<Integer> {
                 question, below.stream().map(Temperature::ofCelsius).toList());
         Forecast forecast = answer.forecast();
         ForecastWords words = ForecastWords.beforeLighting(around.words());
-        List<String> more = new OutlookWords(around.words(), ConeTable.of(question.series()), known)
-                .notKnown(answer.unknowns()).stream().toList();
+        OutlookWords say = new OutlookWords(around.words(), ConeTable.of(question.series()), known);
         if (json) {
             List<String> notes = new ArrayList<>(words.remarks(forecast));
             notes.addAll(words.whyNot(forecast));
-            notes.addAll(more);
+            say.notKnown(answer.unknowns()).ifPresent(notes::add);
             around.out()
                     .println(ForecastJson.object(Optional.empty(), forecast.askedS(), forecast)
                             .with("notes", notes));
         } else {
             around.out().println(schedule.name());
-            words.lines(forecast, more).forEach(line -> around.out().println("  " + line));
+            words.lines(forecast, say.beside(answer)).forEach(line -> around.out().println("  " + line));
         }
     }
 

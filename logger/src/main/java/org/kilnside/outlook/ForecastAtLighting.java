@@ -7,6 +7,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.kilnside.quantity.Energy;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.thermal.Forecast;
 import org.kilnside.thermal.ImaginedFiring;
@@ -18,9 +19,11 @@ import org.kilnside.thermal.LikelyKilns;
  * the same kilns, the same firings and the same intervals as {@link Outlook}'s, whatever temperatures are asked for.
  *
  * @param forecast times count from the lighting
+ * @param energy what it will take, with its range; empty where that cannot be known
  * @param unknowns what would sharpen this answer
  */
-public record ForecastAtLighting(Forecast forecast, Set<Outlook.Unknown> unknowns) {
+public record ForecastAtLighting(
+        Forecast forecast, Optional<Estimate<Energy>> energy, Set<Outlook.Unknown> unknowns) {
     /** What bears on times, top and energy; the rest bears on cost and on what is rash. */
     private static final Set<Outlook.Unknown> BEARING = EnumSet.of(
             Outlook.Unknown.KILN_NEVER_SEEN,
@@ -56,19 +59,20 @@ public record ForecastAtLighting(Forecast forecast, Set<Outlook.Unknown> unknown
         if (topsOut.isPresent() && borne.isEmpty()) {
             remarks.add(new Forecast.Remark(Forecast.Remark.Kind.TOPS_OUT_BEYOND_ELEMENTS, Optional.empty()));
         }
+        Optional<Estimate<Energy>> energy = Outlook.energy(firings);
         Forecast forecast = new Forecast(
                 0,
                 Forecast.Stage.WAITING,
                 question.room(),
                 below(firings, falling),
                 Optional.of(arrival(question, kilns, firings, borne)),
-                Outlook.energy(firings).map(Estimate::probable),
+                energy.map(Estimate::probable),
                 Optional.empty(),
                 List.of(),
                 remarks);
         Set<Outlook.Unknown> unknowns = EnumSet.copyOf(BEARING);
         unknowns.retainAll(Outlook.unknowns(question, kilns, firings));
-        return new ForecastAtLighting(forecast, unknowns);
+        return new ForecastAtLighting(forecast, energy, unknowns);
     }
 
     private static List<Forecast.Below> below(ImaginedFirings firings, List<Temperature> falling) {

@@ -62,10 +62,11 @@ public final class ForecastWords {
         boolean arrives = forecast.arrival()
                 .filter(its -> its.reaches() == Forecast.Reaches.YES)
                 .isPresent();
-        String energyKey = forecast.stage() == Forecast.Stage.WAITING ? "forecast.energy_ahead" : "forecast.energy";
+        // What it will take has a range, which the notes say.
         forecast.energy()
-                .ifPresent(energy ->
-                        lines.add(sentence(words.text(energyKey, words.number(energy.kilowattHours(), 1)))));
+                .filter(energy -> forecast.stage() != Forecast.Stage.WAITING)
+                .ifPresent(energy -> lines.add(
+                        sentence(words.text("forecast.energy", words.number(energy.kilowattHours(), 1)))));
         remarks(forecast).stream()
                 .filter(remark -> !remark.equals(atItsLimit()) && !(arrives && remark.equals(beyondElements())))
                 .forEach(remark -> lines.add(sentence(remark)));

@@ -65,15 +65,20 @@ final class Openings {
             }
         }
         if (anyLine) {
-            cautions.add(words.text(
-                    switch (thresholds.source()) {
-                        case COMMON_PRACTICE -> "ahead.source_common";
-                        case POTTER -> "ahead.source_potter";
-                        case MAKER -> "ahead.source_maker";
-                    },
-                    words.temperature(thresholds.crack()),
-                    words.temperature(thresholds.unload())));
+            cautions.add(whose(thresholds, words));
         }
+    }
+
+    /** In whose opinion the temperatures for lid and unloading are right. */
+    static String whose(Kiln.Thresholds thresholds, Words words) {
+        return words.text(
+                switch (thresholds.source()) {
+                    case COMMON_PRACTICE -> "ahead.source_common";
+                    case POTTER -> "ahead.source_potter";
+                    case MAKER -> "ahead.source_maker";
+                },
+                words.temperature(thresholds.crack()),
+                words.temperature(thresholds.unload()));
     }
 
     /** What else could be done, and what it would give for unloading; the way it is now is said already. */

@@ -9,8 +9,10 @@ import java.util.stream.Collectors;
 import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.outlook.Estimate;
+import org.kilnside.outlook.ForecastAtLighting;
 import org.kilnside.outlook.Outlook;
 import org.kilnside.outlook.WantedCone;
+import org.kilnside.quantity.Energy;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.thermal.Forecast;
@@ -49,8 +51,13 @@ public final class OutlookWords {
         outlook.wanted().ifPresent(wanted -> wanted(plan, wanted).forEach(text -> lines.add(sentence(text))));
         onController(outlook).ifPresent(text -> lines.add(sentence(text)));
         notKnown(outlook.unknowns()).ifPresent(text -> lines.add(sentence(text)));
-        lines.add(words.text("outlook.caution"));
+        lines.add(caution());
         return lines;
+    }
+
+    /** What to mind beside all of it, and in whose opinion the temperatures for lid and unloading are right. */
+    public String caution() {
+        return words.text("outlook.caution") + " " + Openings.whose(kiln.thresholds(), words);
     }
 
     /** The cone it comes to. */
@@ -107,12 +114,23 @@ public final class OutlookWords {
 
     /** The energy; empty where it cannot be known. */
     public Optional<String> energy(Outlook outlook) {
-        return outlook.energy()
-                .map(energy -> words.text(
+        return outlook.energy().map(this::energy);
+    }
+
+    private String energy(Estimate<Energy> energy) {
+        return words.text(
                         "outlook.energy",
                         kilowattHours(energy.probable().kilowattHours()),
                         kilowattHours(energy.from().kilowattHours()),
-                        kilowattHours(energy.to().kilowattHours())));
+                        kilowattHours(energy.to().kilowattHours()));
+    }
+
+    /** What else is to be said of a forecast of the same plan: the energy with its range, and what would sharpen it. */
+    public List<String> beside(ForecastAtLighting answer) {
+        List<String> lines = new ArrayList<>();
+        answer.energy().map(this::energy).ifPresent(lines::add);
+        notKnown(answer.unknowns()).ifPresent(lines::add);
+        return lines;
     }
 
     private String kilowattHours(double value) {

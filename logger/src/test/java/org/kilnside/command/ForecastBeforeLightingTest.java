@@ -81,6 +81,22 @@ class ForecastBeforeLightingTest {
     }
 
     @Test
+    void whatItWillTakeIsSaidWithItsRange() throws IOException {
+        Line said = Line.run(
+                "forecast",
+                new ForecastCommand(),
+                "--plan",
+                "bisque",
+                "--kiln",
+                "tall-drum",
+                "--load-kg",
+                "30",
+                "--language",
+                "en");
+        assertThat(said.out()).containsPattern("Takes \\d+ kWh \\(\\d+ to \\d+\\)\\.");
+    }
+
+    @Test
     void aTopOutElementsDoNotBearIsLeftOutAndThatIsSaid() throws IOException {
         String earlier = ForecastCommandTest.log(folder, "earlier.csv", 24).toString();
         assertThat(tallDrumOf("8", earlier))

@@ -52,6 +52,14 @@ class OutlookWordsTest {
     }
 
     @Test
+    void itSaysInWhoseOpinionTheLidMayBeCracked() {
+        assertThat(said(BISQUE, Language.ENGLISH))
+                .last()
+                .asString()
+                .endsWith("120 °C and 50 °C: common practice.");
+    }
+
+    @Test
     void aPlanThatMayEndPastTheHardestConeHasNoUpperEnd() {
         Schedule hottest = plan(ramp("100 °C/h", "1390 °C", ""));
         assertThat(said(hottest, Language.ENGLISH))

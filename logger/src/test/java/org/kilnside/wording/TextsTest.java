@@ -175,7 +175,6 @@ class TextsTest {
     void inDutchAFiringUsesItsEnergyAndCostsItsMoney() {
         Properties dutch = texts(Language.DUTCH);
         assertThat(dutch.getProperty("outlook.energy")).isEqualTo("verbruikt {0} kWh ({1} tot {2})");
-        assertThat(dutch.getProperty("forecast.energy_ahead")).isEqualTo("verbruikt ongeveer {0} kWh");
         assertThat(dutch.getProperty("outlook.cost")).isEqualTo("kost {0} {3} ({1} tot {2})");
     }
 

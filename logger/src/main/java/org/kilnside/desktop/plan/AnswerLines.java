@@ -71,7 +71,7 @@ record AnswerLines(
         List<String> foot = new ArrayList<>();
         say.onController(outlook).ifPresent(text -> foot.add(words.sentence(text) + "."));
         say.notKnown(outlook.unknowns()).ifPresent(text -> foot.add(words.sentence(text) + "."));
-        foot.add(words.text("plans.answer.nine") + " " + words.text("outlook.caution"));
+        foot.add(words.text("plans.answer.nine") + " " + say.caution());
         Optional<WantedCone> wanted = outlook.wanted();
         return new AnswerLines(
                 words.sentence(say.comesTo(outlook)) + ".",
