@@ -272,11 +272,13 @@ public final class ForecastCommand implements Callable<Integer> {
             notes.addAll(words.whyNot(forecast));
             say.notKnown(answer.unknowns()).ifPresent(notes::add);
             around.out()
-                    .println(ForecastJson.object(Optional.empty(), forecast.askedS(), forecast)
+                    .println(ForecastJson.withEnergyRange(
+                                    ForecastJson.object(Optional.empty(), forecast.askedS(), forecast), answer.energy())
                             .with("notes", notes));
         } else {
             around.out().println(schedule.name());
-            words.lines(forecast, say.beside(answer)).forEach(line -> around.out().println("  " + line));
+            words.lines(forecast, say.beside(answer))
+                    .forEach(line -> around.out().println("  " + line));
         }
     }
 

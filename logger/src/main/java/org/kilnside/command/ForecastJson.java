@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.kilnside.files.JsonObject;
+import org.kilnside.outlook.Estimate;
+import org.kilnside.quantity.Energy;
 import org.kilnside.thermal.Forecast;
 
 /** A forecast as one JSON object, times in the log's own elapsed seconds. */
@@ -21,7 +23,7 @@ final class ForecastJson {
                 .with("ambient_c", forecast.ambient().celsius(), 1);
         object.with("below", below(forecast.below()));
         object.with("arrival", forecast.arrival(), ForecastJson::arrival);
-        object.with("energy_kwh", forecast.energy(), energy -> Math.round(energy.kilowattHours() * 100) / 100.0);
+        object.with("energy_kwh", forecast.energy(), ForecastJson::hundredths);
         return object.with(
                 "choices",
                 forecast.choices().stream()
@@ -30,6 +32,12 @@ final class ForecastJson {
                                 .with("from_c", choice.from(), from -> tenths(from.celsius()))
                                 .with("below", below(choice.below())))
                         .toList());
+    }
+
+    /** Beside what a kiln not yet lit will probably take, what nine in ten of such kilns take. */
+    static JsonObject withEnergyRange(JsonObject object, Optional<Estimate<Energy>> energy) {
+        return object.with("energy_from_kwh", energy.map(Estimate::from), ForecastJson::hundredths)
+                .with("energy_to_kwh", energy.map(Estimate::to), ForecastJson::hundredths);
     }
 
     private static List<JsonObject> below(List<Forecast.Below> answers) {
@@ -57,6 +65,10 @@ final class ForecastJson {
                 .with("tops_out_c", top, found -> tenths(found.at().celsius()))
                 .with("tops_out_from_c", top, found -> tenths(found.from().celsius()))
                 .with("tops_out_to_c", top, found -> tenths(found.to().celsius()));
+    }
+
+    private static double hundredths(Energy energy) {
+        return Math.round(energy.kilowattHours() * 100) / 100.0;
     }
 
     private static double tenths(double value) {

@@ -22,8 +22,7 @@ import org.kilnside.thermal.LikelyKilns;
  * @param energy what it will take, with its range; empty where that cannot be known
  * @param unknowns what would sharpen this answer
  */
-public record ForecastAtLighting(
-        Forecast forecast, Optional<Estimate<Energy>> energy, Set<Outlook.Unknown> unknowns) {
+public record ForecastAtLighting(Forecast forecast, Optional<Estimate<Energy>> energy, Set<Outlook.Unknown> unknowns) {
     /** What bears on times, top and energy; the rest bears on cost and on what is rash. */
     private static final Set<Outlook.Unknown> BEARING = EnumSet.of(
             Outlook.Unknown.KILN_NEVER_SEEN,

@@ -65,8 +65,8 @@ public final class ForecastWords {
         // What it will take has a range, which the notes say.
         forecast.energy()
                 .filter(energy -> forecast.stage() != Forecast.Stage.WAITING)
-                .ifPresent(energy -> lines.add(
-                        sentence(words.text("forecast.energy", words.number(energy.kilowattHours(), 1)))));
+                .ifPresent(energy ->
+                        lines.add(sentence(words.text("forecast.energy", words.number(energy.kilowattHours(), 1)))));
         remarks(forecast).stream()
                 .filter(remark -> !remark.equals(atItsLimit()) && !(arrives && remark.equals(beyondElements())))
                 .forEach(remark -> lines.add(sentence(remark)));

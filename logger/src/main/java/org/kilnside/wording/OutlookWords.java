@@ -119,10 +119,10 @@ public final class OutlookWords {
 
     private String energy(Estimate<Energy> energy) {
         return words.text(
-                        "outlook.energy",
-                        kilowattHours(energy.probable().kilowattHours()),
-                        kilowattHours(energy.from().kilowattHours()),
-                        kilowattHours(energy.to().kilowattHours()));
+                "outlook.energy",
+                kilowattHours(energy.probable().kilowattHours()),
+                kilowattHours(energy.from().kilowattHours()),
+                kilowattHours(energy.to().kilowattHours()));
     }
 
     /** What else is to be said of a forecast of the same plan: the energy with its range, and what would sharpen it. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -57,6 +58,9 @@ class ForecastBeforeLightingTest {
                         .isCloseTo(Double.parseDouble(said), within(0.6));
             }
         }
+        Map.of("at", "energy_kwh", "from", "energy_from_kwh", "to", "energy_to_kwh")
+                .forEach((edge, key) -> assertThat(number(forecast.out(), "\"" + key + "\":"))
+                        .isEqualTo(number(outlook.out(), "\"energy_kwh\":\\{[^}]*\"" + edge + "\":")));
     }
 
     @Test

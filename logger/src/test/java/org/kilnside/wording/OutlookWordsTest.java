@@ -53,10 +53,7 @@ class OutlookWordsTest {
 
     @Test
     void itSaysInWhoseOpinionTheLidMayBeCracked() {
-        assertThat(said(BISQUE, Language.ENGLISH))
-                .last()
-                .asString()
-                .endsWith("120 °C and 50 °C: common practice.");
+        assertThat(said(BISQUE, Language.ENGLISH)).last().asString().endsWith("120 °C and 50 °C: common practice.");
     }
 
     @Test
