@@ -94,6 +94,11 @@ final class Bending {
         return work[index];
     }
 
+    /** The same of a curve that was hotter all along than read. */
+    double work(int index, double shiftK) {
+        return work[index] * StrictMath.exp(shiftK * slopePerK(index));
+    }
+
     /** d ln(integral) / dT, 1/K: how much a steady error of the temperature would have changed it. */
     double slopePerK(int index) {
         return work[index] > 0 ? slope[index] / work[index] : 0;

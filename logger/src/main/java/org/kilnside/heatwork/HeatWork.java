@@ -347,14 +347,15 @@ public final class HeatWork {
      * The time until a cone is down if the curve goes on through these corners.
      *
      * @param ahead the corners still to come, ms on the recording's clock and °C, the first at or after the last reading
+     * @param shiftK by which all of the curve is taken to be hotter than read
      */
-    public TimeToGo timeToGo(Cone cone, Trace ahead) {
+    public TimeToGo timeToGo(Cone cone, Trace ahead, double shiftK) {
         int index = indexOf(cone);
         if (!begun) {
             return TimeToGo.NOT_YET;
         }
         Bending future = all.copy();
-        if (future.work(index) >= 1) {
+        if (future.work(index, shiftK) >= 1) {
             return TimeToGo.DOWN;
         }
         long atMs = lastMs;
@@ -364,11 +365,12 @@ public final class HeatWork {
             double legC = ahead.temperatureC(i) - atC;
             int pieces = (int) Math.max(1, legMs / 30_000);
             for (int piece = 0; legMs > 0 && piece < pieces; piece++) {
-                double before = future.work(index);
+                double before = future.work(index, shiftK);
                 double seconds = legMs / 1000.0 / pieces;
                 future.add(atC + legC * piece / pieces, atC + legC * (piece + 1) / pieces, seconds);
-                if (future.work(index) >= 1) {
-                    double share = (1 - before) / (future.work(index) - before);
+                double after = future.work(index, shiftK);
+                if (after >= 1) {
+                    double share = (1 - before) / (after - before);
                     return TimeToGo.after((atMs - lastMs) / 1000.0 + (piece + share) * seconds);
                 }
             }

@@ -2,7 +2,6 @@ package org.kilnside.session;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.quantity.Interval;
@@ -18,6 +17,7 @@ import org.kilnside.thermal.ForecastFan;
  * @param forecast the model's answer; empty when it could not be worked out
  * @param fan the future as a curve with its nine-in-ten band; empty where there is none to draw
  * @param cone what the ware will have had when the plan goes on as written; empty without a plan that still heats
+ * @param aimed when the cone the plan aims for is down; empty where it aims for none, and once the kiln cools
  * @param failure why there is no answer, in one sentence
  */
 public record LiveForecast(
@@ -26,6 +26,7 @@ public record LiveForecast(
         Optional<Forecast> forecast,
         List<ForecastFan.Point> fan,
         Optional<ExpectedCone> cone,
+        Optional<ConeDown> aimed,
         Optional<String> failure) {
     public LiveForecast {
         fan = List.copyOf(fan);
@@ -36,10 +37,8 @@ public record LiveForecast(
      *
      * @param position where on the scale
      * @param between the same with all that sensor and chart may be off by
-     * @param aimDownMs when the cone the plan aims for is down, ms on the recording's clock; empty when it aims for none,
-     *     when that cone is down already, or does not go down on this path
      */
-    public record ExpectedCone(ConePosition position, Interval<ConePosition> between, OptionalLong aimDownMs) {}
+    public record ExpectedCone(ConePosition position, Interval<ConePosition> between) {}
 
     /** No answer, and why. */
     static LiveForecast failed(ForecastRequest request, String why) {
@@ -48,6 +47,7 @@ public record LiveForecast(
                 request.thresholds(),
                 Optional.empty(),
                 List.of(),
+                Optional.empty(),
                 Optional.empty(),
                 Optional.of(why));
     }

@@ -4,12 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalLong;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConeReached;
-import org.kilnside.heatwork.TimeToGo;
+import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.session.LiveForecast.ExpectedCone;
@@ -19,6 +18,7 @@ import org.kilnside.thermal.ForecastQuestion;
 import org.kilnside.thermal.Forecaster;
 import org.kilnside.thermal.KilnMemory;
 import org.kilnside.thermal.PlanAhead;
+import org.kilnside.thermal.StalledClimb;
 import org.kilnside.thermal.WallKind;
 
 /** Forecasts by the kiln model, and the cone by the heat work along the model's probable future. Pure. */
@@ -59,6 +59,7 @@ public final class ModelForecaster implements FiringForecaster {
                 Optional.of(withOwn(answer, own)),
                 fan.points(),
                 expected(request, answer, fan),
+                aimed(request, answer, fan),
                 Optional.empty());
     }
 
@@ -120,19 +121,43 @@ public final class ModelForecaster implements FiringForecaster {
                 answer.remarks().stream().distinct().toList());
     }
 
+    private static boolean heats(Forecast answer) {
+        return answer.stage() == Forecast.Stage.HEATING || answer.stage() == Forecast.Stage.HOLDING;
+    }
+
     private static Optional<ExpectedCone> expected(ForecastRequest request, Forecast answer, ForecastFan fan) {
-        boolean heats = answer.stage() == Forecast.Stage.HEATING || answer.stage() == Forecast.Stage.HOLDING;
         Trace future = fan.probable();
-        if (!heats || request.plan().isEmpty() || future.isEmpty()) {
+        if (!heats(answer) || request.plan().isEmpty() || fan.isEmpty() || future.isEmpty()) {
             return Optional.empty();
         }
         ConeReached reached = request.work().goingOn(future).reached(request.sensor());
-        Optional<Cone> aim = request.plan().flatMap(Schedule::aimsFor).flatMap(Cone::find);
-        OptionalLong down = aim.filter(request.work().table().cones()::contains)
-                .map(cone -> request.work().timeToGo(cone, future))
-                .flatMap(TimeToGo::left)
-                .map(left -> OptionalLong.of(request.askedMs() + left.toMillis()))
-                .orElse(OptionalLong.empty());
-        return Optional.of(new ExpectedCone(reached.cone(), reached.between(), down));
+        return Optional.of(new ExpectedCone(reached.cone(), reached.between()));
+    }
+
+    private static Optional<ConeDown> aimed(ForecastRequest request, Forecast answer, ForecastFan fan) {
+        return request.plan()
+                .flatMap(Schedule::aimsFor)
+                .flatMap(Cone::find)
+                .filter(request.work().table().cones()::contains)
+                .filter(cone -> heats(answer))
+                .map(cone -> aimed(cone, request, answer, fan));
+    }
+
+    private static ConeDown aimed(Cone cone, ForecastRequest request, Forecast answer, ForecastFan fan) {
+        double halfK = HeatWork.halfWidthK(
+                request.work().table().series(),
+                request.sensor(),
+                request.work().table().temperature(cone).orElseThrow().celsius());
+        boolean reaches = answer.arrival()
+                .filter(arrival -> arrival.reaches() == Forecast.Reaches.YES)
+                .isPresent();
+        Optional<WaysAhead> ways = Optional.of(new WaysAhead(fan.probable(), fan.early(), fan.late()))
+                .filter(its -> !fan.isEmpty() && !its.probable().isEmpty());
+        if (!reaches) {
+            ways = StalledClimb.of(request.curve(), answer)
+                    .map(climb -> new WaysAhead(climb.probable(), climb.early(), climb.late()));
+        }
+        return ways.map(its -> its.down(cone, request.work(), halfK, request.askedMs()))
+                .orElseGet(() -> ConeDown.unsaid(cone, ConeDown.WhyNot.WAY_NOT_KNOWN));
     }
 }

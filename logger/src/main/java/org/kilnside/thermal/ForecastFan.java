@@ -98,16 +98,31 @@ public final class ForecastFan {
 
     /** The probable future as corners, the first after now. */
     public Trace probable() {
+        return corners(Milestone::probableS, mostC);
+    }
+
+    /** The same where it is as early and as hot as may be. */
+    public Trace early() {
+        return corners(Milestone::earlyS, mostHighC);
+    }
+
+    /** The same where it is as late and as cold as may be. */
+    public Trace late() {
+        return corners(Milestone::lateS, mostLowC);
+    }
+
+    private Trace corners(ToDoubleFunction<Milestone> when, double highestC) {
         Trace.Builder corners = new Trace.Builder();
         for (int i = 1; i < way.size(); i++) {
             Milestone before = way.get(i - 1);
             Milestone next = way.get(i);
-            if ((before.celsius() - mostC) * (next.celsius() - mostC) < 0) {
-                double part = (mostC - before.celsius()) / (next.celsius() - before.celsius());
-                double at = before.probableS() + part * (next.probableS() - before.probableS());
-                corners.add(Math.round(at * 1000), mostC);
+            double beforeS = when.applyAsDouble(before);
+            double nextS = when.applyAsDouble(next);
+            if ((before.celsius() - highestC) * (next.celsius() - highestC) < 0) {
+                double part = (highestC - before.celsius()) / (next.celsius() - before.celsius());
+                corners.add(Math.round((beforeS + part * (nextS - beforeS)) * 1000), highestC);
             }
-            corners.add(Math.round(next.probableS() * 1000), Math.min(mostC, next.celsius()));
+            corners.add(Math.round(nextS * 1000), Math.min(highestC, next.celsius()));
         }
         return corners.view();
     }

@@ -3,12 +3,12 @@ package org.kilnside.wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.session.ConeDown;
 import org.kilnside.session.LiveForecast;
 import org.kilnside.session.Snapshot;
 import org.kilnside.thermal.Forecast;
@@ -173,27 +173,10 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
             lines.add(new Line("", words.sentence(aimed)));
             live.flatMap(LiveForecast::cone)
                     // Along its plan; one that falls short of it goes another way, for as long as nobody ends it.
-                    .filter(expected -> !fallsShort() && !isToldAsAim(expected))
+                    .filter(expected -> !fallsShort())
                     .ifPresent(expected -> lines.add(new Line(
                             "",
                             words.text("ahead.cone_to_come", cones.nearest(expected.position(), expected.between())))));
-        }
-
-        /** Whether the sentence says the same: that the cone the plan aims for is expected, and when. Half cones are no steps. */
-        private boolean isToldAsAim(LiveForecast.ExpectedCone expected) {
-            return coneDownMs(expected).isPresent()
-                    && aim().filter(Cone::isWhole).isPresent()
-                    && expected.position().stepsTo(ConePosition.at(aim().get())).stream()
-                            .anyMatch(steps -> Math.abs(steps) <= OF_THE_AIM);
-        }
-
-        /** When the cone aimed for is down, where that is still ahead and the top is not in doubt. */
-        private OptionalLong coneDownMs(LiveForecast.ExpectedCone expected) {
-            boolean doubted = forecast.flatMap(Forecast::arrival)
-                    .filter(arrival -> arrival.reaches() == Reaches.YES)
-                    .isEmpty();
-            boolean isAhead = expected.aimDownMs().orElse(0) > nowS * 1000;
-            return doubted || aim().isEmpty() || !isAhead ? OptionalLong.empty() : expected.aimDownMs();
         }
 
         private boolean fallsShort() {
@@ -227,6 +210,10 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                         words.degrees(top.from()),
                         words.degrees(top.to()),
                         target));
+                // Who waits for a number that does not come waits for the cone.
+                if (!coneExpected(sentences)) {
+                    coneNotComing().ifPresent(sentences::add);
+                }
                 return;
             }
             arrival.when()
@@ -239,6 +226,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 Optional<When> when = arrival.when().filter(its -> likely);
                 sentences.add(when.map(its -> words.text("ahead.expected_if", target, times.about(its)))
                         .orElseGet(() -> cannotSay(arrival, target)));
+                coneExpected(sentences);
             } else if (!coneExpected(sentences)) {
                 arrival.when()
                         .filter(when -> isAhead(when))
@@ -259,21 +247,44 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                     .orElseGet(() -> words.text("ahead.cannot_say", target));
         }
 
+        /** When the cone aimed for is down, where that is still ahead. */
         private boolean coneExpected(List<String> sentences) {
-            Optional<LiveForecast.ExpectedCone> expected = live.flatMap(LiveForecast::cone);
-            if (aim().isEmpty()
-                    || expected.isEmpty()
-                    || expected.get().aimDownMs().orElse(0) <= nowS * 1000
-                    || snapshot.findings().cone().isEmpty()) {
+            Optional<ConeDown.When> when =
+                    live.flatMap(LiveForecast::aimed).flatMap(ConeDown::when).filter(its -> its.atMs() > nowS * 1000);
+            if (when.isEmpty() || snapshot.findings().cone().isEmpty()) {
                 return false;
             }
-            String named =
-                    words.sentence(cones(snapshot.findings().cone().get()).cone(aim().get()));
-            sentences.add(words.text(
-                    "ahead.expected",
-                    named,
-                    times.moment(expected.get().aimDownMs().getAsLong())));
+            ConeDown.When its = when.get();
+            String at = times.moment(its.atMs());
+            // Where it may end short of the cone there is no latest.
+            sentences.add(
+                    its.toMs().isPresent()
+                            ? words.text(
+                                    "ahead.cone_expected",
+                                    aimNamed(),
+                                    at,
+                                    times.shortSpan(its.fromMs(), its.toMs().getAsLong()))
+                            : words.text("ahead.cone_expected_open", aimNamed(), at, times.moment(its.fromMs())));
             return true;
+        }
+
+        private Optional<String> coneNotComing() {
+            return live.flatMap(LiveForecast::aimed)
+                    .flatMap(ConeDown::whyNot)
+                    .filter(why -> snapshot.findings().cone().isPresent())
+                    .flatMap(why -> switch (why) {
+                        case IS_DOWN -> Optional.empty();
+                        case NOT_ON_ITS_WAY -> Optional.of(words.text("ahead.cone_not_at_that", aimNamed()));
+                        case WAY_NOT_KNOWN -> Optional.of(words.text("ahead.cone_unknown", aimed()));
+                    });
+        }
+
+        private String aimNamed() {
+            return words.sentence(aimed());
+        }
+
+        private String aimed() {
+            return cones(snapshot.findings().cone().get()).cone(aim().get());
         }
 
         private Openings openings(Forecast answer) {

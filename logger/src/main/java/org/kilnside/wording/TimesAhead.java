@@ -34,6 +34,11 @@ final class TimesAhead {
         return moments.spanBeside(askedMs(), ms(when.fromS()), ms(when.toS()));
     }
 
+    /** The same of moments on the recording's clock, ms. */
+    String shortSpan(long fromMs, long toMs) {
+        return moments.spanBeside(askedMs(), fromMs, toMs);
+    }
+
     /** By when it is over, in one piece. */
     String lateEnd(When when) {
         return moment(ms(when.toS())).replace(' ', '\u00a0');

@@ -54,6 +54,7 @@ class StatusLineTest {
                 Optional.of(answer),
                 List.of(),
                 Optional.empty(),
+                Optional.empty(),
                 Optional.empty());
         Snapshot snapshot = heating.with(
                 heating.connection(),

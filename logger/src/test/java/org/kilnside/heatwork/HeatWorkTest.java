@@ -277,10 +277,10 @@ class HeatWorkTest {
         HeatWork work = HeatWork.of(
                 TABLE, Curves.from(20).ramp(150, 1100).ramp(60, 1190).every(1000));
         Trace ahead = new Trace.Builder().add(40_000_000, 1190).view();
-        assertThat(work.timeToGo(Cone.parse("14"), ahead).state()).isEqualTo(TimeToGo.State.NOT_ON_THIS_PATH);
+        assertThat(work.timeToGo(Cone.parse("14"), ahead, 0).state()).isEqualTo(TimeToGo.State.NOT_ON_THIS_PATH);
         long lastMs = Curves.from(20).ramp(150, 1100).ramp(60, 1190).corners().elapsedMs(2);
         Trace climb = new Trace.Builder().add(lastMs + 3_600_000, 1250).view();
-        double minutes = minutes(work.timeToGo(SIX, climb));
+        double minutes = minutes(work.timeToGo(SIX, climb, 0));
         double expected =
                 (TABLE.temperature(SIX, ConeTable.NAMED_AT).orElseThrow().celsius() - 1190);
         assertThat(minutes).isCloseTo(expected, within(1.5));

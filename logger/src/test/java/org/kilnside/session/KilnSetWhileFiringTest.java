@@ -98,6 +98,7 @@ class KilnSetWhileFiringTest {
                         Optional.empty(),
                         List.of(),
                         Optional.empty(),
+                        Optional.empty(),
                         Optional.empty()));
         assertThat(watch.snapshot().findings().forecast()).isEmpty();
     }

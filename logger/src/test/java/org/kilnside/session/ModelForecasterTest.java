@@ -252,7 +252,7 @@ class ModelForecasterTest {
     @Test
     void itSaysWhenTheConeAimedForIsExpectedDown() {
         ForecastRequest request = at(900, true);
-        long down = forecast(request).cone().orElseThrow().aimDownMs().orElseThrow();
+        long down = forecast(request).aimed().orElseThrow().when().orElseThrow().atMs();
         int index = FIRING.indexAt(down);
         HeatWork until = new HeatWork(CONES);
         for (int i = 0; i <= index; i++) {

@@ -54,7 +54,7 @@ class ConeWordsTest {
         work.add(10_800_000, 1240);
         assertThat(english.timeToGo(six, work.timeToGo(six))).isEqualTo("cone 6 (1222 °C) is down");
         Trace cold = new Trace.Builder().add(14_400_000, 600).view();
-        assertThat(english.timeToGo(Cone.parse("14"), work.timeToGo(Cone.parse("14"), cold)))
+        assertThat(english.timeToGo(Cone.parse("14"), work.timeToGo(Cone.parse("14"), cold, 0)))
                 .contains("will not go down this way");
     }
 

@@ -43,6 +43,7 @@ final class Futures {
                 forecast,
                 List.of(),
                 Optional.empty(),
+                Optional.empty(),
                 failure);
         return snapshot.with(
                 snapshot.connection(),
