@@ -220,7 +220,10 @@ record FiringMarks(
         String unit = words.unit();
         g.drawString(unit, (float) (area.getX() - 6 - metrics.stringWidth(unit)), base);
         double x = area.getX() + 2;
-        x = caption(x, base, words.text("chart.actual"), look.curve(), false);
+        // Before lighting there is nothing measured, and what is to come has a name of its own.
+        if (!content.curve().isEmpty() || content.fan().isEmpty()) {
+            x = caption(x, base, words.text("chart.actual"), look.curve(), false);
+        }
         if (!content.plan().isEmpty()) {
             x = caption(x, base, words.text("chart.plan"), look.plan(), true);
         }

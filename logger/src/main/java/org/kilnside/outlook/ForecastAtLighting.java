@@ -109,7 +109,7 @@ public record ForecastAtLighting(Forecast forecast, Optional<Estimate<Energy>> e
                         Temperature.ofCelsius(likely.to())));
     }
 
-    private static Forecast.When when(Estimate<Duration> time) {
+    static Forecast.When when(Estimate<Duration> time) {
         return new Forecast.When(
                 time.probable().toMillis() / 1000.0,
                 time.from().toMillis() / 1000.0,

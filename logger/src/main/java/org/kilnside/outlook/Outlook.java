@@ -8,12 +8,13 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
 import org.kilnside.firing.Kiln;
-import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.quantity.Energy;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.ControllerNumbers;
 import org.kilnside.thermal.Forecast;
+import org.kilnside.thermal.ForecastFan;
 import org.kilnside.thermal.ImaginedFiring;
 import org.kilnside.thermal.ImaginedFirings;
 import org.kilnside.thermal.LikelyKilns;
@@ -38,7 +39,7 @@ import org.kilnside.thermal.LikelyKilns;
  * @param unknowns what would sharpen this answer
  * @param wanted which top or hold comes to the wanted cone; empty where none is wanted
  * @param onController the controller's own number at the top; empty where it is the true one
- * @param curve how the kiln is expected to go, °C against ms from the lighting
+ * @param fan how the kiln is expected to go, with the band nine in ten lie in, from the lighting
  */
 public record Outlook(
         ConeAhead cone,
@@ -57,7 +58,7 @@ public record Outlook(
         Set<Unknown> unknowns,
         Optional<WantedCone> wanted,
         Optional<OnController> onController,
-        Trace curve) {
+        List<ForecastFan.Point> fan) {
     /** A controller's clock and its hesitations, a part of the time to the top. */
     static final double HEATING_LEAST = 0.025;
 
@@ -73,6 +74,7 @@ public record Outlook(
     public Outlook {
         warnings = List.copyOf(warnings);
         unknowns = Set.copyOf(unknowns);
+        fan = List.copyOf(fan);
     }
 
     /** What a firing's energy costs. */
@@ -122,23 +124,24 @@ public record Outlook(
      */
     public static Outlook of(OutlookQuestion question, LikelyKilns kilns) {
         Kiln.Thresholds thresholds = question.kiln().thresholds();
-        ImaginedFirings firings =
-                ImaginedFirings.of(question.plan(), kilns, List.of(thresholds.crack(), thresholds.unload()));
+        List<Temperature> asked = OutlookFan.asked(question);
+        ImaginedFirings firings = ImaginedFirings.of(question.plan(), kilns, asked);
         boolean powerKnown = firings.middle().powerKnown();
         ConeAhead cone =
                 ConeAhead.of(firings, question.table(), question.sensor().uncertainty());
         Optional<Estimate<Energy>> energy = energy(firings);
         Estimate<Temperature> highest = highest(firings, question);
+        Forecast.Reaches reaches = Reach.of(question, kilns, firings);
         return new Outlook(
                 cone,
                 question.plan().curveFrom(question.room()).duration(),
                 time(firings, ImaginedFiring::arrivalS, HEATING_LEAST),
                 time(firings, ImaginedFiring::topOverS, HEATING_LEAST),
                 time(firings, firing -> OptionalDouble.of(firing.planOverS()), HEATING_LEAST),
-                time(firings, firing -> firing.belowS().get(0), COOLING_LEAST),
-                time(firings, firing -> firing.belowS().get(1), COOLING_LEAST),
+                time(firings, firing -> firing.belowS().get(asked.indexOf(thresholds.crack())), COOLING_LEAST),
+                time(firings, firing -> firing.belowS().get(asked.indexOf(thresholds.unload())), COOLING_LEAST),
                 highest,
-                Reach.of(question, kilns, firings),
+                reaches,
                 powerKnown
                         ? OptionalDouble.of(
                                 firings.share(firing -> firing.arrivalS().isPresent()))
@@ -152,7 +155,7 @@ public record Outlook(
                 unknowns(question, kilns, firings),
                 question.aim().map(aim -> WantedCone.of(question, kilns, aim)),
                 onController(question, firings),
-                firings.middle().curve());
+                OutlookFan.of(question, firings, reaches, highest));
     }
 
     private static Optional<OnController> onController(OutlookQuestion question, ImaginedFirings firings) {
@@ -193,6 +196,13 @@ public record Outlook(
 
     static boolean isNeverAbove(double highestC, Temperature threshold) {
         return highestC <= threshold.celsius();
+    }
+
+    /** How hot it gets at its plan's pace, where it probably falls short of the top; else empty. */
+    public Optional<Estimate<Temperature>> topsOut(Schedule plan) {
+        boolean isShort = reaches != Forecast.Reaches.YES
+                && highest.probable().celsius() < plan.top().celsius() - HIGHEST_LEAST_K;
+        return isShort ? Optional.of(highest) : Optional.empty();
     }
 
     /** How hot it most likely gets, °C. */

@@ -11,6 +11,7 @@ import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.thermal.Forecast.Reaches;
 import org.kilnside.thermal.Forecast.TopsOut;
+import org.kilnside.thermal.Forecast.When;
 import org.kilnside.thermal.Milestones.Milestone;
 
 /**
@@ -35,7 +36,7 @@ public final class ForecastFan {
     private final double mostC;
     private final double mostHighC;
 
-    private ForecastFan(Forecast forecast, double nowC, Milestones milestones) {
+    private ForecastFan(Forecast forecast, double nowC, Milestones milestones, Temperature askedFirst) {
         way = milestones.way();
         // A plan's own times are no forecast of a kiln that falls short of it: it would be drawn climbing as it cannot.
         timed = forecast.stage() == Forecast.Stage.COOLING
@@ -45,7 +46,7 @@ public final class ForecastFan {
         fromS = way.get(0).probableS();
         Milestone last = way.get(way.size() - 1);
         // Where nobody knows how it cools, nothing is known from when the earliest may have begun to.
-        toS = milestones.cools() ? last.probableS() : last.earlyS();
+        toS = milestones.cools() ? Math.max(last.probableS(), latestAt(askedFirst)) : last.earlyS();
         mostLowC = most(forecast, nowC, TopsOut::from);
         mostC = most(forecast, nowC, TopsOut::at);
         mostHighC = most(forecast, nowC, TopsOut::to);
@@ -80,7 +81,27 @@ public final class ForecastFan {
      * @param exactFrom from here down the band crosses a temperature exactly when the forecast says
      */
     public static ForecastFan of(Forecast forecast, double nowC, Optional<PlanAhead> ahead, Temperature exactFrom) {
-        return new ForecastFan(forecast, nowC, Milestones.of(forecast, nowC, ahead, exactFrom));
+        return new ForecastFan(forecast, nowC, Milestones.of(forecast, nowC, ahead, exactFrom), exactFrom);
+    }
+
+    /** A temperature the plan leads a kiln by, and when it is there. */
+    public record Passage(double celsius, When when) {}
+
+    /**
+     * The fan of a kiln not yet lit.
+     *
+     * @param led where the plan leads it from the lighting until it lets it cool, in order
+     */
+    public static ForecastFan beforeLighting(Forecast forecast, double nowC, List<Passage> led, Temperature exactFrom) {
+        return new ForecastFan(forecast, nowC, Milestones.along(forecast, nowC, led, exactFrom), exactFrom);
+    }
+
+    /** Whoever reads how late it may be below the first temperature a person asks for finds that in the drawing. */
+    private double latestAt(Temperature asked) {
+        return way.stream()
+                .filter(each -> each.celsius() >= asked.celsius())
+                .mapToDouble(Milestone::lateS)
+                .reduce(fromS, (before, next) -> next);
     }
 
     private static double most(Forecast forecast, double nowC, Function<TopsOut, Temperature> which) {

@@ -116,6 +116,38 @@ public record ImaginedFiring(
                 seen.curve.view());
     }
 
+    /** When a stretch of the plan led it by a temperature; empty where it never came so far. */
+    public OptionalDouble passesS(int leg, double celsius) {
+        if (leg >= legs.size()) {
+            return OptionalDouble.empty();
+        }
+        Leg its = legs.get(leg);
+        boolean rises = its.planned().toC() > its.planned().fromC();
+        int last = Math.max(0, curve.indexAt(Math.round(its.toS() * 1000)));
+        for (int i = Math.max(1, curve.indexAt(Math.round(its.fromS() * 1000))); i <= last; i++) {
+            double before = curve.temperatureC(i - 1);
+            double after = curve.temperatureC(i);
+            if (rises ? after >= celsius : after <= celsius) {
+                double part = after == before ? 1 : Math.max(0, Math.min(1, (celsius - before) / (after - before)));
+                double fromMs = curve.elapsedMs(i - 1);
+                double atS = (fromMs + part * (curve.elapsedMs(i) - fromMs)) / 1000;
+                return OptionalDouble.of(Math.max(its.fromS(), atS));
+            }
+        }
+        // A controller calls it there, and goes on.
+        return Math.abs(curve.temperatureC(last) - celsius) <= PlanRun.THERE_K
+                ? OptionalDouble.of(its.toS())
+                : OptionalDouble.empty();
+    }
+
+    /** When a stretch of the plan was over; empty where the kiln never came so far. */
+    public OptionalDouble overS(int leg) {
+        return passesS(leg, legs.size() > leg ? legs.get(leg).planned().toC() : 0)
+                        .isPresent()
+                ? OptionalDouble.of(legs.get(leg).toS())
+                : OptionalDouble.empty();
+    }
+
     /** The curve's temperature at a time, straight between its corners; empty before and after it. */
     public Optional<Temperature> at(double seconds) {
         long ms = Math.round(seconds * 1000);

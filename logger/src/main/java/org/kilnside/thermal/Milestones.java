@@ -54,12 +54,32 @@ record Milestones(List<Milestone> way, boolean cools) {
         } else {
             forecast.arrival().ifPresent(arrival -> climb(way, arrival, ahead));
         }
+        return cooling(way, forecast, ownFrom, QUICKEST);
+    }
+
+    /** The same where it is known when it comes by each temperature it is led by. */
+    static Milestones along(Forecast forecast, double nowC, List<ForecastFan.Passage> led, Temperature ownFrom) {
+        double nowS = forecast.askedS();
+        List<Milestone> way = new ArrayList<>();
+        way.add(new Milestone(nowC, nowS, nowS, nowS));
+        led.forEach(each -> add(
+                way,
+                new Milestone(
+                        each.celsius(),
+                        each.when().fromS(),
+                        each.when().atS(),
+                        each.when().toS())));
+        // Top and rungs are the same firings' here: nothing to make up for.
+        return cooling(way, forecast, ownFrom, 0);
+    }
+
+    private static Milestones cooling(List<Milestone> way, Forecast forecast, Temperature ownFrom, double quickest) {
         boolean led = way.size() > 1;
         List<Below> rungs = forecast.below().stream()
                 .filter(rung -> rung.when().isPresent())
                 .filter(rung -> rung.temperature().celsius() < last(way).celsius - 1)
                 .toList();
-        cool(way, rungs, ownFrom.celsius(), led);
+        cool(way, rungs, ownFrom.celsius(), led, quickest);
         return new Milestones(way, !rungs.isEmpty());
     }
 
@@ -97,7 +117,7 @@ record Milestones(List<Milestone> way, boolean cools) {
         return new Milestone(corner.temperatureC(), at + early, at + probable, at + late);
     }
 
-    private static void cool(List<Milestone> way, List<Below> rungs, double ownFromC, boolean led) {
+    private static void cool(List<Milestone> way, List<Below> rungs, double ownFromC, boolean led, double quickest) {
         Milestone left = last(way);
         double[] sinceS = sinceLeft(left.celsius, rungs);
         int from = 0;
@@ -106,9 +126,9 @@ record Milestones(List<Milestone> way, boolean cools) {
         }
         // A kiln that cools already and is left alone has nothing before the rungs that they could contradict.
         int paced = led && !rungs.isEmpty() && sinceS[from] > 0 ? from : 0;
-        double[] early = times(rungs, When::fromS, left.earlyS, sinceS, paced);
-        double[] probable = times(rungs, When::atS, left.probableS, sinceS, paced);
-        double[] late = times(rungs, When::toS, left.lateS, sinceS, paced);
+        double[] early = times(rungs, When::fromS, left.earlyS, sinceS, paced, quickest);
+        double[] probable = times(rungs, When::atS, left.probableS, sinceS, paced, quickest);
+        double[] late = times(rungs, When::toS, left.lateS, sinceS, paced, quickest);
         for (int i = 0; i < early.length; i++) {
             add(way, new Milestone(rungs.get(i).temperature().celsius(), early[i], probable[i], late[i]));
         }
@@ -131,14 +151,14 @@ record Milestones(List<Milestone> way, boolean cools) {
 
     /** @param paced to this rung it comes at one pace, slower or faster than probably; from there on at their own times */
     private static double[] times(
-            List<Below> rungs, ToDoubleFunction<When> own, double leftS, double[] sinceS, int paced) {
+            List<Below> rungs, ToDoubleFunction<When> own, double leftS, double[] sinceS, int paced, double quickest) {
         double[] times = rungs.stream()
                 .mapToDouble(rung -> own.applyAsDouble(rung.when().get()))
                 .toArray();
         if (paced > 0) {
-            double pace = Math.max(QUICKEST, (times[paced] - leftS) / sinceS[paced]);
+            double pace = Math.max(quickest, (times[paced] - leftS) / sinceS[paced]);
             for (int i = 0; i < times.length; i++) {
-                times[i] = i < paced ? leftS + pace * sinceS[i] : Math.max(leftS + QUICKEST * sinceS[i], times[i]);
+                times[i] = i < paced ? leftS + pace * sinceS[i] : Math.max(leftS + quickest * sinceS[i], times[i]);
             }
         }
         return times;

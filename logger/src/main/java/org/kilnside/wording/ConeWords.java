@@ -181,16 +181,25 @@ public final class ConeWords {
 
     /** The same of a plan in a kiln, which is not exact either; empty where no cone will be down. */
     Optional<String> rangeAhead(Interval<ConePosition> between) {
+        return rangeAhead(between, "outlook.between", "outlook.between_upwards", "outlook.between_from_none");
+    }
+
+    /** The same for where there is little room. */
+    Optional<String> briefRangeAhead(Interval<ConePosition> between) {
+        return rangeAhead(between, "plans.cone_between", "plans.cone_upwards", "plans.cone_from_none");
+    }
+
+    private Optional<String> rangeAhead(Interval<ConePosition> between, String key, String upwards, String fromNone) {
         if (between.to().past().isEmpty()) {
             return Optional.empty();
         }
         if (isPastScale(between.to())) {
-            return softest(between).map(soft -> words.text("outlook.between_upwards", cone(soft)));
+            return softest(between).map(soft -> words.text(upwards, cone(soft)));
         }
         String hardest = cone(hardest(between));
         return Optional.of(softest(between)
-                .map(soft -> words.text("outlook.between", cone(soft), hardest))
-                .orElseGet(() -> words.text("outlook.between_from_none", hardest)));
+                .map(soft -> words.text(key, cone(soft), hardest))
+                .orElseGet(() -> words.text(fromNone, hardest)));
     }
 
     /** The nearest cone with those its interval lies between, for where there is little room: of a firing not below the scale. */

@@ -43,6 +43,7 @@ public final class OutlookWords {
             }
         });
         lines.add(sentence(arrival(plan, outlook)));
+        topsOut(plan, outlook).ifPresent(lines::add);
         outlook.planOver().ifPresent(time -> lines.add(sentence(after(words.text("outlook.plan_over"), time))));
         lines.add(sentence(below(crack(), kiln.thresholds().crack(), outlook.crack(), outlook)));
         lines.add(sentence(below(unload(), kiln.thresholds().unload(), outlook.unload(), outlook)));
@@ -65,6 +66,22 @@ public final class OutlookWords {
         return outlook.cone().cone().past().isEmpty()
                 ? cones.planned(outlook.cone().cone())
                 : words.text("outlook.comes_to", cones.planned(outlook.cone().cone()));
+    }
+
+    /** What sensor, chart and kiln may make of the cone, nine in ten, for where there is little room; empty where none is down. */
+    public Optional<String> coneRange(Outlook outlook) {
+        return cones.briefRangeAhead(outlook.cone().between().between());
+    }
+
+    /** How hot it gets where it probably falls short of its top. */
+    private Optional<String> topsOut(Schedule plan, Outlook outlook) {
+        return outlook.topsOut(plan)
+                .map(highest -> words.text(
+                        "ahead.tops_out",
+                        words.temperature(highest.probable()),
+                        words.temperature(highest.from()),
+                        words.temperature(highest.to()),
+                        words.temperature(plan.top())));
     }
 
     /** When it is at its top, and whether: never a time alone where that is in doubt. */

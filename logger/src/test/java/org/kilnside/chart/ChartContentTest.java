@@ -1,7 +1,6 @@
 package org.kilnside.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Optional;
@@ -14,7 +13,7 @@ import org.kilnside.wording.SampleSnapshots;
 
 class ChartContentTest {
     @Test
-    void theWholeFiringGoesDownToWhereTheWareIsUnloaded() {
+    void theWholeFiringGoesDownToWhereTheWareIsUnloadedAndTheLidCrackedAtTheLatest() {
         for (Snapshot snapshot : List.of(SampleSnapshots.coolingForecast(), SampleSnapshots.heatingForecast())) {
             ChartContent content = ChartContent.of(
                     snapshot,
@@ -29,7 +28,14 @@ class ChartContentTest {
                     .orElseThrow();
             assertThat(content.whole().toMs()).isGreaterThanOrEqualTo(Math.round(unload.atS() * 1000));
             ForecastFan.Point last = content.fan().get(content.fan().size() - 1);
-            assertThat(last.medianC()).isCloseTo(snapshot.thresholds().unload().celsius(), within(0.1));
+            assertThat(last.medianC())
+                    .isLessThanOrEqualTo(snapshot.thresholds().unload().celsius() + 0.1);
+            Forecast.When crack = snapshot.findings()
+                    .forecast()
+                    .flatMap(live -> live.below(snapshot.thresholds().crack()))
+                    .flatMap(Forecast.Below::when)
+                    .orElseThrow();
+            assertThat(last.elapsedMs()).isGreaterThanOrEqualTo(Math.round(Math.max(unload.atS(), crack.toS()) * 1000));
             assertThat(last.elapsedMs()).isLessThanOrEqualTo(content.whole().toMs());
         }
     }

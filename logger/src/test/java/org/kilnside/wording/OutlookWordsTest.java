@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.kilnside.files.UnitText;
 import org.kilnside.firing.ConeSeries;
@@ -12,6 +13,8 @@ import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.outlook.Outlook;
 import org.kilnside.outlook.OutlookQuestion;
+import org.kilnside.quantity.Power;
+import org.kilnside.quantity.Volume;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
 
@@ -64,6 +67,30 @@ class OutlookWordsTest {
                 .noneMatch(line -> line.contains("anywhere"));
         assertThat(said(hottest, Language.DUTCH)).anyMatch(line -> line.contains("alles zijn vanaf kegel 1"));
         assertThat(said(hottest, Language.GERMAN)).anyMatch(line -> line.contains("alles ab Kegel 1"));
+    }
+
+    @Test
+    void aKilnThatProbablyFallsShortHasTheTopItComesToWithItsRange() {
+        Kiln weak = new Kiln(
+                "a weak kiln",
+                Optional.of(Volume.ofLitres(68)),
+                Optional.of(Power.ofKilowatts(3)),
+                Optional.of(Kiln.Wall.BRICK),
+                Kiln.Opening.LID,
+                Optional.empty(),
+                Optional.empty(),
+                Kiln.Limits.UNKNOWN,
+                Kiln.Thresholds.COMMON_PRACTICE,
+                List.of());
+        Outlook outlook = Outlook.of(OutlookQuestion.about(BISQUE, weak));
+        assertThat(new OutlookWords(
+                                Words.of(Language.ENGLISH, Preferences.of(Locale.GERMANY)),
+                                ConeTable.of(ConeSeries.SELF_SUPPORTING),
+                                weak)
+                        .lines(BISQUE, outlook))
+                .anyMatch(line -> line.matches(
+                        "At this pace it tops out near \\d+ °C \\(\\d+ °C to \\d+ °C\\), below the planned 992 °C\\."));
+        assertThat(said(BISQUE, Language.ENGLISH)).noneMatch(line -> line.contains("tops out"));
     }
 
     @Test

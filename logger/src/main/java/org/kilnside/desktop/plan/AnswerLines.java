@@ -18,6 +18,7 @@ import org.kilnside.wording.Words;
  * What a plan will come to, as the screen says it: the sentence, then the figures.
  *
  * @param sentence the cone it comes to
+ * @param coneRange what the cone may be, nine in ten; empty where none is down
  * @param figures the times, the energy, the cost
  * @param wanted what the wanted cone needs; empty where none is wanted
  * @param takeTop the words of the button that takes the top; empty where there is none
@@ -26,6 +27,7 @@ import org.kilnside.wording.Words;
  */
 record AnswerLines(
         String sentence,
+        Optional<String> coneRange,
         List<Figure> figures,
         Optional<String> wanted,
         Optional<String> takeTop,
@@ -43,6 +45,12 @@ record AnswerLines(
         List<Figure> figures = new ArrayList<>();
         Temperature top = answer.question().plan().top();
         figures.add(arrival(words.temperature(top), outlook, say, words));
+        outlook.topsOut(answer.question().plan())
+                .map(highest -> new Figure(
+                        words.text("plans.answer.tops_out"),
+                        words.temperature(highest.probable()),
+                        range(words, words.temperature(highest.from()), words.temperature(highest.to()))))
+                .ifPresent(figures::add);
         figures.add(time(words.text("plans.answer.plan"), outlook.planOver(), say, words));
         String lid = kiln.opening() == Kiln.Opening.LID ? "plans.answer.crack_lid" : "plans.answer.crack_door";
         Temperature crack = kiln.thresholds().crack();
@@ -70,11 +78,13 @@ record AnswerLines(
                 .orElseGet(() -> unknown(words, words.text("plans.answer.cost"))));
         List<String> foot = new ArrayList<>();
         say.onController(outlook).ifPresent(text -> foot.add(words.sentence(text) + "."));
-        say.notKnown(outlook.unknowns()).ifPresent(text -> foot.add(words.sentence(text) + "."));
+        // Where the window is low, the first lines are those in sight.
         foot.add(words.text("plans.answer.nine") + " " + say.caution());
+        say.notKnown(outlook.unknowns()).ifPresent(text -> foot.add(words.sentence(text) + "."));
         Optional<WantedCone> wanted = outlook.wanted();
         return new AnswerLines(
                 words.sentence(say.comesTo(outlook)) + ".",
+                say.coneRange(outlook).map(words::sentence),
                 figures,
                 wanted.map(its -> words.text("plans.for_wanted", cones.cone(its.cone()))
                         + its.noTop()

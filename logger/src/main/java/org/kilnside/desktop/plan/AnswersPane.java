@@ -49,6 +49,7 @@ final class AnswersPane extends Card {
     private final PlanField wanted;
     private final JTextArea wrong = Labels.wrapping("", "foreground: $Kilnside.ember");
     private final JTextArea sentence = Labels.wrapping("", "font: bold 115%; foreground: $Kilnside.text");
+    private final JTextArea coneRange = Labels.wrapping("", "font: 88%; foreground: $Kilnside.quiet");
     private final JPanel figures =
             new JPanel(new MigLayout("insets 0, gapx 8, gapy 0, fillx, wrap 2", "[grow,fill][right]"));
     private final JLabel afterLighting = Labels.quiet("");
@@ -65,7 +66,7 @@ final class AnswersPane extends Card {
         super(new MigLayout(
                 "insets 10 12 8 12, gapx 8, gapy 3, fillx, hidemode 2",
                 "[][grow,fill]",
-                "[][][][]6[]4[]6[]2[]2[]2[]2[]push[]"));
+                "[][][][]6[]0[]4[]6[]2[]2[]2[]2[]push[]"));
         this.model = model;
         load = new PlanField(model, Place.of(Field.LOAD), 5);
         thickness = new PlanField(model, Place.of(Field.THICKNESS), 4);
@@ -118,6 +119,7 @@ final class AnswersPane extends Card {
         add(small, "span, growx, wmin 40, wrap");
         add(wrong, "span, growx, wmin 40, wrap");
         add(sentence, "span, growx, wmin 40, wrap");
+        add(coneRange, "span, growx, wmin 40, wrap");
         add(figures, "span, growx, wmin 40, wrap");
         add(wantedLabel);
         add(wanted, "wmin 40, wrap");
@@ -213,6 +215,8 @@ final class AnswersPane extends Card {
 
     private void answer(AnswerLines its, Words words) {
         sentence.setText(unbroken(its.sentence()));
+        coneRange.setText(unbroken(its.coneRange().orElse("")));
+        coneRange.setVisible(its.coneRange().isPresent());
         while (lines.size() < its.figures().size()) {
             JLabel[] line = {Labels.quiet(""), new JLabel(), Labels.quiet("")};
             line[1].putClientProperty(FlatClientProperties.STYLE, "font: bold; foreground: $Kilnside.text");

@@ -27,8 +27,10 @@ import org.kilnside.chart.ChartView;
 import org.kilnside.chart.FiringChart;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.firing.Trace;
+import org.kilnside.outlook.Estimate;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.thermal.ForecastFan;
 import org.kilnside.tracking.PlanPosition.PlanPoint;
 import org.kilnside.wording.TemperatureUnit;
 import org.kilnside.wording.Words;
@@ -39,6 +41,9 @@ final class PlanChart extends JComponent {
     private static final double STEP_C = 5;
     private static final double STEP_F = 10 / 1.8;
     private static final long STEP_MS = 300_000;
+
+    /** The drawing ends no later than this part of the time to the probable cracking of the lid. */
+    private static final double WIDEST = 4.0 / 3;
 
     private final transient PlansModel model;
     private final transient FiringChart chart = new FiringChart();
@@ -78,9 +83,9 @@ final class PlanChart extends JComponent {
         corners = PlanCorner.of(model.plan());
         picked = Math.max(0, Math.min(picked, corners.size() - 1));
         content = new ChartContent(
-                expected(),
+                Trace.EMPTY,
                 points(),
-                List.of(),
+                expected(),
                 OptionalLong.empty(),
                 Optional.empty(),
                 quartz,
@@ -97,28 +102,21 @@ final class PlanChart extends JComponent {
         return points;
     }
 
-    /** How the kiln is expected to go, down to where its lid may be cracked: what comes after is flat. */
-    private Trace expected() {
-        if (model.outlook().answer().isEmpty()) {
-            return Trace.EMPTY;
-        }
-        LiveOutlook.Answer answer = model.outlook().answer().get();
-        double untilC = answer.question().kiln().thresholds().crack().celsius();
-        double topC = answer.outlook().highest().probable().celsius();
-        Trace whole = answer.outlook().curve();
-        Trace.Builder seen = new Trace.Builder();
-        boolean beenThere = false;
-        for (int i = 0; i < whole.size(); i++) {
-            double celsius = whole.temperatureC(i);
-            beenThere |= celsius > Math.min(topC - 5, untilC + 30);
-            seen.add(whole.elapsedMs(i), celsius);
-            if (beenThere
-                    && celsius < untilC
-                    && whole.elapsedMs(i) > corners.get(corners.size() - 1).atMs()) {
-                break;
-            }
-        }
-        return seen.view();
+    /**
+     * How the kiln is expected to go, down to where its lid may be cracked at the latest, where that is not so late that
+     * the plan, whose corners are pulled, would shrink.
+     */
+    private List<ForecastFan.Point> expected() {
+        return model.outlook().answer().map(LiveOutlook.Answer::outlook).stream()
+                .flatMap(outlook -> outlook.fan().stream()
+                        .filter(point -> outlook.crack()
+                                .filter(crack -> point.elapsedMs() > shownUntilMs(crack))
+                                .isEmpty()))
+                .toList();
+    }
+
+    private static double shownUntilMs(Estimate<Duration> crack) {
+        return Math.min(crack.to().toMillis(), crack.probable().toMillis() * WIDEST);
     }
 
     /** The next corner or the one before. */

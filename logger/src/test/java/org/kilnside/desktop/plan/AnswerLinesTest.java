@@ -45,4 +45,11 @@ class AnswerLinesTest {
     void aTopThatMayBeOutOfReachIsMarkedBesideItsTime() {
         assertThat(figure(of("100 °C/h", "1222 °C", "10 min"), "Top").label()).isEqualTo("Top 1222 °C, if reached");
     }
+
+    @Test
+    void theConeHasItsRangeBesideIt() {
+        AnswerLines bisque = of("100 °C/h", "992 °C", "10 min");
+        assertThat(bisque.coneRange().orElseThrow()).matches("Cone 0\\d \\(\\d+ °C\\) to cone 0\\d \\(\\d+ °C\\)");
+        assertThat(of("40 °C/h", "80 °C", "8 h").coneRange()).isEmpty();
+    }
 }
