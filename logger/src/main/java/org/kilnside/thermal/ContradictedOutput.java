@@ -30,7 +30,8 @@ final class ContradictedOutput {
         return Stream.of(
                         remark(Kind.OUTPUT_CONTRADICTED, nothingSinceS(course)),
                         remark(Kind.FULL_OUTPUT_CONTRADICTED, PinnedOutput.sinceS(course)),
-                        remark(Kind.REVERSED_OUTPUT_CONTRADICTED, ReversedOutput.sinceS(course)))
+                        remark(Kind.REVERSED_OUTPUT_CONTRADICTED, ReversedOutput.onTheWayUpS(course)),
+                        remark(Kind.FULL_OUTPUT_WHILE_COOLING, ReversedOutput.onTheWayDownS(course)))
                 .flatMap(each -> each)
                 .findFirst();
     }

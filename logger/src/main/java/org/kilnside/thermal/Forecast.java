@@ -231,8 +231,10 @@ public record Forecast(
             OUTPUT_CONTRADICTED,
             /** The output stands at full while the kiln holds or climbs evenly: it is not believed either. */
             FULL_OUTPUT_CONTRADICTED,
-            /** The output told falls where the curve asks for more, or is full while the kiln cools: it is left out. */
+            /** The output told falls where the curve asks for more: it is left out. */
             REVERSED_OUTPUT_CONTRADICTED,
+            /** It is full while the kiln cools by the hour: it is left out too. */
+            FULL_OUTPUT_WHILE_COOLING,
             /** By its output it would get hotter than elements bear: how hot is not told. */
             TOPS_OUT_BEYOND_ELEMENTS,
             /** The elements are on while the kiln cools and no plan says for how long: only the earliest time is known. */
@@ -276,7 +278,8 @@ public record Forecast(
             boolean isOutputContradicted() {
                 return this == OUTPUT_CONTRADICTED
                         || this == FULL_OUTPUT_CONTRADICTED
-                        || this == REVERSED_OUTPUT_CONTRADICTED;
+                        || this == REVERSED_OUTPUT_CONTRADICTED
+                        || this == FULL_OUTPUT_WHILE_COOLING;
             }
 
             /** Whether the number itself is not to be believed. */

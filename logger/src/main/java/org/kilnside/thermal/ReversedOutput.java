@@ -3,7 +3,6 @@ package org.kilnside.thermal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
 
 /**
  * An output that goes against the curve: it falls where a hotter kiln climbs on as fast, which takes more, or it stands
@@ -60,14 +59,8 @@ final class ReversedOutput {
 
     private ReversedOutput() {}
 
-    /** Since when the curve gainsays it; empty where it never does. */
-    static OptionalDouble sinceS(Course course) {
-        return Stream.of(onTheWayUpS(course), onTheWayDownS(course))
-                .flatMapToDouble(OptionalDouble::stream)
-                .findFirst();
-    }
-
-    private static OptionalDouble onTheWayUpS(Course course) {
+    /** Since when a climb gainsays it; empty where none does. */
+    static OptionalDouble onTheWayUpS(Course course) {
         List<Part> parts = new ArrayList<>();
         double highestC = Double.NEGATIVE_INFINITY;
         double nextS = course.timeS[0] + PART_S;
@@ -93,8 +86,8 @@ final class ReversedOutput {
         return OptionalDouble.empty();
     }
 
-    /** The first hour of a plain cooling that is told full output all the while. */
-    private static OptionalDouble onTheWayDownS(Course course) {
+    /** The first hour of a plain cooling that is told full output all the while; empty where there is none. */
+    static OptionalDouble onTheWayDownS(Course course) {
         int peak = 0;
         for (int i = 0; i < course.size; i++) {
             peak = course.temperatureC[i] >= course.temperatureC[peak] ? i : peak;

@@ -3,6 +3,7 @@ package org.kilnside.tracking;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.TemperatureDifference;
 
@@ -19,6 +20,7 @@ import org.kilnside.quantity.TemperatureDifference;
  *     this grow once, by what it waited, and no further; in free cooling, what it was when that began; where recording
  *     began in mid-firing, counted from then; empty before the start, and where recording began in the cooling
  * @param holdLeft what is left of the hold; empty outside holds
+ * @param heatEndedIn the segment in which the heat ended before the plan has it end; empty where it did not
  * @param top the plan's highest temperature
  * @param aligned the plan laid over what the kiln really did: the part gone by as it happened, the rest to come from now
  */
@@ -31,6 +33,7 @@ public record PlanPosition(
         Optional<TemperatureDifference> deviation,
         Optional<Duration> behind,
         Optional<Duration> holdLeft,
+        OptionalInt heatEndedIn,
         Temperature top,
         List<PlanPoint> aligned) {
     public PlanPosition {
@@ -48,6 +51,7 @@ public record PlanPosition(
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                OptionalInt.empty(),
                 top,
                 List.of());
     }
@@ -58,6 +62,7 @@ public record PlanPosition(
             int segments,
             KnownFrom knownFrom,
             Optional<Duration> behind,
+            OptionalInt heatEndedIn,
             Temperature top,
             List<PlanPoint> past) {
         return new PlanPosition(
@@ -69,6 +74,7 @@ public record PlanPosition(
                 Optional.empty(),
                 behind,
                 Optional.empty(),
+                heatEndedIn,
                 top,
                 past);
     }

@@ -263,7 +263,13 @@ final class PlanTracker {
         double givenUp =
                 Math.min(GIVEN_UP_K, 0.5 * (curve.highestC() - legs.start().celsius()));
         if (heatingIsOver || voice.hasEnded() || (curve.fallingMs() >= GIVEN_UP_MS && curve.dropK() >= givenUp)) {
-            walk.free();
+            boolean wasThere =
+                    leg.segment() == legs.lastHeatingSegment() && curve.highestC() > leg.toC() - HOLD_PAUSES_K;
+            if (heatingIsOver || wasThere) {
+                walk.free();
+            } else {
+                walk.endEarly();
+            }
             return true;
         }
         return false;

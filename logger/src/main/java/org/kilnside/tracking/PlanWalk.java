@@ -3,6 +3,7 @@ package org.kilnside.tracking;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.quantity.TemperatureDifference;
 import org.kilnside.schedule.PlannedCurve.Kind;
@@ -26,6 +27,7 @@ final class PlanWalk {
     private Optional<LeftHold> leftHold = Optional.empty();
     private boolean holdBegan;
     private boolean topReached;
+    private OptionalInt heatEndedIn = OptionalInt.empty();
 
     private enum State {
         NOT_LIT,
@@ -82,6 +84,7 @@ final class PlanWalk {
             heldUnseen = false;
         }
         state = State.ON_LEG;
+        heatEndedIn = OptionalInt.empty();
         at = index;
         leg = legs.get(index);
         clocks.enter(leg, plannedMs);
@@ -116,6 +119,12 @@ final class PlanWalk {
     void free() {
         state = State.FREE;
         curve.seesNothingFall();
+    }
+
+    /** Off the legs before the plan has its heat end. */
+    void endEarly() {
+        heatEndedIn = OptionalInt.of(leg.segment());
+        free();
     }
 
     /** The firing is over. */
@@ -232,7 +241,7 @@ final class PlanWalk {
 
     private PlanPosition beyond(PlanPosition.Leg what, KnownFrom knownFrom) {
         return PlanPosition.beyond(
-                what, plan.segments().size(), knownFrom, clocks.behind(), plan.top(), clocks.pastPlan());
+                what, plan.segments().size(), knownFrom, clocks.behind(), heatEndedIn, plan.top(), clocks.pastPlan());
     }
 
     private PlanPosition onLeg(KnownFrom knownFrom) {
@@ -249,6 +258,7 @@ final class PlanWalk {
                 Optional.of(TemperatureDifference.ofKelvin(curve.nowC() - planned)),
                 clocks.behind(),
                 holdLeft,
+                OptionalInt.empty(),
                 plan.top(),
                 clocks.planAround(legs.all(), at));
     }

@@ -81,6 +81,7 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 Remark.Kind.OUTPUT_CONTRADICTED,
                 Remark.Kind.FULL_OUTPUT_CONTRADICTED,
                 Remark.Kind.REVERSED_OUTPUT_CONTRADICTED,
+                Remark.Kind.FULL_OUTPUT_WHILE_COOLING,
                 Remark.Kind.FULL_OUTPUT_GUESSED,
                 Remark.Kind.SETPOINT_RUNS_AHEAD,
                 Remark.Kind.MAY_END_BY_THE_CLOCK);

@@ -160,13 +160,20 @@ public final class ForecastWords {
     public List<String> remarks(Forecast forecast) {
         return forecast.remarks().stream()
                 .map(remark -> {
-                    String text = words.named("forecast.remark", remark.kind());
+                    String text = said(remark.kind(), forecast.stage());
                     return remark.atS()
                             .map(at -> words.text("forecast.at", text, when(at)))
                             .orElse(text);
                 })
                 .distinct()
                 .toList();
+    }
+
+    /** Power that the number does not explain looks alike on the way down whether the elements get none or the sensor is off. */
+    private String said(Forecast.Remark.Kind kind, Forecast.Stage stage) {
+        return kind == Forecast.Remark.Kind.DO_NOT_TRUST_SENSOR && stage == Forecast.Stage.COOLING
+                ? words.text("forecast.no_power_or_sensor")
+                : words.named("forecast.remark", kind);
     }
 
     /** The temperatures it never is above: times that are not given say nothing of that. */

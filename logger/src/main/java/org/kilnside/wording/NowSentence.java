@@ -6,8 +6,10 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.schedule.Segment;
 import org.kilnside.session.Findings;
+import org.kilnside.session.LiveForecast;
 import org.kilnside.session.Post;
 import org.kilnside.session.Snapshot;
+import org.kilnside.thermal.Forecast;
 import org.kilnside.tracking.PlanPosition;
 
 /**
@@ -124,7 +126,15 @@ public record NowSentence(String text, Tone tone) {
                 .findFirst()
                 .map(doubt -> words.named("doubt", doubt.what()))
                 .or(() -> snapshot.distrusting().map(alarm -> words.clause(words.named("alarm", alarm.kind()))))
-                .orElseGet(() -> words.text("now.doubt_model"));
+                .orElseGet(() -> words.text(modelSeesItCool(snapshot) ? "now.doubt_model_cooling" : "now.doubt_model"));
+    }
+
+    private static boolean modelSeesItCool(Snapshot snapshot) {
+        return snapshot.findings()
+                .forecast()
+                .flatMap(LiveForecast::forecast)
+                .filter(answer -> answer.stage() == Forecast.Stage.COOLING)
+                .isPresent();
     }
 
     /** A plan that is through, or not begun, says nothing of what the kiln does now. */

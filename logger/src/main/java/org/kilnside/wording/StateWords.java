@@ -128,13 +128,16 @@ public final class StateWords {
                 .map(number -> words.text("figure.shown", words.temperature(number)));
     }
 
-    /** {@code Segment 2 of 4}. */
+    /** {@code Segment 2 of 4}; where the heat ended before the plan has it end, the one it ended in. */
     public String segment(PlanPosition position) {
-        return words.text("plan.segment", position.segment(), position.segments());
+        return words.text("plan.segment", position.heatEndedIn().orElse(position.segment()), position.segments());
     }
 
     /** What the segment asks, in one or two short lines: {@code 100 °C/h to 600 °C}, {@code hold 15 min}. */
     public List<String> segmentAim(Optional<Schedule> plan, PlanPosition position) {
+        if (position.heatEndedIn().isPresent()) {
+            return List.of(words.text("plan.heat_ended"), words.named("leg", position.leg()));
+        }
         boolean under = position.leg() != PlanPosition.Leg.WAITING && position.leg() != PlanPosition.Leg.DONE;
         if (!under
                 || plan.isEmpty()

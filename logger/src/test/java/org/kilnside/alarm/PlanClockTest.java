@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.kilnside.quantity.HeatingRate;
 import org.kilnside.quantity.Temperature;
@@ -48,6 +49,7 @@ class PlanClockTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                OptionalInt.empty(),
                 Temperature.ofCelsius(TOP_C),
                 List.of());
         for (double s = 10; s <= TIRES_S + minutes * 60; s += 10) {

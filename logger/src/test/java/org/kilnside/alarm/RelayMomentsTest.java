@@ -55,6 +55,7 @@ class RelayMomentsTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                OptionalInt.empty(),
                 Temperature.ofCelsius(1000),
                 List.of());
         boolean says = false;

@@ -34,6 +34,7 @@ class EndedEarlyTest {
     private Schedule plan = aimingFor("6");
     private boolean saysZero;
     private AlarmReplay replay;
+    private FiringTracker tracker;
     private long endedMs;
     private long coolingMs;
 
@@ -44,7 +45,7 @@ class EndedEarlyTest {
 
     /** Fires until it ends, and for so long after. */
     private void fire(double endsAtC, Disturbance.Happening how, double hoursAfter) {
-        FiringTracker tracker = new FiringTracker(Optional.of(plan));
+        tracker = new FiringTracker(Optional.of(plan));
         VirtualFiring kiln = VirtualFiring.of(VirtualKilns.TALL_DRUM, plan)
                 .load(Load.biscuit(18, 14))
                 .sensors(SensorSpec.typeK(Amplifier.MAX31856))
@@ -109,6 +110,17 @@ class EndedEarlyTest {
     void andIsACoolingSoonAfter() {
         fire(900, Happenings.programEnds(), 1);
         assertThat(coolingMs).isBetween(endedMs, endedMs + 1_200_000);
+    }
+
+    /** The ramp to 1112 °C is the second of the plan's four segments. */
+    @Test
+    void thePlaceInThePlanSaysWhereTheHeatEnded() {
+        fire(900, Happenings.allRingsLost(), 2);
+        assertThat(tracker.position().orElseThrow().heatEndedIn()).hasValue(2);
+        endedMs = 0;
+        coolingMs = 0;
+        fire(1218, Happenings.programEnds(), 2);
+        assertThat(tracker.position().orElseThrow().heatEndedIn()).isEmpty();
     }
 
     @Test

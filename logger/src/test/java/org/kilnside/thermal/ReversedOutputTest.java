@@ -22,7 +22,9 @@ class ReversedOutputTest {
     }
 
     private static boolean says(Forecast forecast) {
-        return forecast.remarks().stream().anyMatch(each -> each.kind() == Remark.Kind.REVERSED_OUTPUT_CONTRADICTED);
+        return forecast.remarks().stream()
+                .anyMatch(each -> each.kind() == Remark.Kind.REVERSED_OUTPUT_CONTRADICTED
+                        || each.kind() == Remark.Kind.FULL_OUTPUT_WHILE_COOLING);
     }
 
     @ParameterizedTest
@@ -63,7 +65,11 @@ class ReversedOutputTest {
                 cooling.add(whole.elapsedMs(i), whole.temperatureC(i), OptionalDouble.of(1), OptionalDouble.empty());
             }
         }
-        assertThat(ReversedOutput.sinceS(Course.of(cooling.view()))).isPresent();
+        assertThat(ReversedOutput.onTheWayDownS(Course.of(cooling.view()))).isPresent();
+        assertThat(ContradictedOutput.remark(Course.of(cooling.view()))
+                        .orElseThrow()
+                        .kind())
+                .isEqualTo(Remark.Kind.FULL_OUTPUT_WHILE_COOLING);
     }
 
     /** Own course: it holds at 1000 °C; its sensor slips into the wall and reads 400 K less, and less yet as the wall's outside has it. */
@@ -80,7 +86,7 @@ class ReversedOutputTest {
                     OptionalDouble.of(slippedS < 0 ? 0.3 + celsius / 2500 : 1),
                     OptionalDouble.of(1000));
         }
-        assertThat(ReversedOutput.sinceS(Course.of(log.view()))).isEmpty();
+        assertThat(ReversedOutput.onTheWayDownS(Course.of(log.view()))).isEmpty();
     }
 
     @ParameterizedTest
@@ -88,7 +94,7 @@ class ReversedOutputTest {
     void anOutputThatIsWhatTheElementsGetIsBelieved(Population.Family family) {
         for (int kiln = 0; kiln < 6; kiln++) {
             VirtualTrial fired = VirtualTrial.of(family, 29, kiln, 1, kiln % 2 == 1);
-            assertThat(ReversedOutput.sinceS(Course.of(fired.until(1e9, true))))
+            assertThat(ReversedOutput.onTheWayDownS(Course.of(fired.until(1e9, true))))
                     .as("%s %d", family, kiln)
                     .isEmpty();
         }

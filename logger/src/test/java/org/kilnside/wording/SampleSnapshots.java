@@ -338,6 +338,7 @@ public final class SampleSnapshots {
                     hot ? Optional.of(off) : Optional.empty(),
                     hot ? behind : Optional.empty(),
                     holdLeft,
+                    OptionalInt.empty(),
                     Temperature.ofCelsius(998),
                     List.of(
                             point(30, 14),

@@ -6,6 +6,7 @@ import static org.kilnside.wording.SampleSnapshots.HOST_MS;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.kilnside.firing.FiringEvent;
 import org.kilnside.quantity.HeatingRate;
@@ -13,6 +14,7 @@ import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Segment;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Snapshot;
+import org.kilnside.tracking.PlanPosition;
 
 class StateWordsTest {
     private static final Preferences METRIC = new Preferences(
@@ -32,6 +34,27 @@ class StateWordsTest {
                         new Segment.Ramp(HeatingRate.ofKelvinPerHour(0.1), Temperature.ofCelsius(60), Duration.ZERO)))
                 .isEqualTo("0.1 °C/h to 60 °C");
         assertThat(words.segment(SampleSnapshots.BISQUE.segments().get(3))).isEqualTo("cool by itself");
+    }
+
+    @Test
+    void heatThatEndedEarlyIsSaidToHaveEndedInItsSegment() {
+        PlanPosition through = SampleSnapshots.cooling().position().orElseThrow();
+        assertThat(words.segment(through)).isEqualTo("Segment 4 of 4");
+        PlanPosition early = new PlanPosition(
+                4,
+                4,
+                through.leg(),
+                through.knownFrom(),
+                through.planned(),
+                through.deviation(),
+                through.behind(),
+                through.holdLeft(),
+                OptionalInt.of(2),
+                through.top(),
+                through.aligned());
+        assertThat(words.segment(early)).isEqualTo("Segment 2 of 4");
+        assertThat(words.segmentAim(SampleSnapshots.cooling().plan(), early))
+                .containsExactly("the heat ended in it", "cooling by itself");
     }
 
     @Test
