@@ -70,6 +70,10 @@ final class Arrivals {
         return target(question).map(target -> {
             Optional<When> arrived = arrived(data.course, target);
             Reaches reaches = arrived.isPresent() ? Reaches.YES : UnseenTop.reaches(data, target.celsius());
+            if (reaches == Reaches.NO && Phases.stillAsked(data.course)) {
+                // Its supply may come back, or somebody may find the fuse.
+                reaches = Reaches.CANNOT_SAY_YET;
+            }
             return new Arrival(target, reaches, arrived, Optional.empty());
         });
     }

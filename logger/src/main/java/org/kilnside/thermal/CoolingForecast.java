@@ -91,6 +91,10 @@ final class CoolingForecast {
         if (data.unseenSinceTop() > MOSTLY) {
             remarks.add(Remark.of(Kind.TURN_UNSEEN));
         }
+        if (HalfSoaked.leavesOpen(data) > HalfSoaked.SAID) {
+            remarks.add(Remark.of(
+                    HalfSoaked.again(data.course, data.phases) ? Kind.HEATED_AGAIN : Kind.CLIMB_BROKEN_OFF));
+        }
         double room = room(fits);
         double[] thresholds =
                 question.below().stream().mapToDouble(Temperature::celsius).toArray();
@@ -195,13 +199,13 @@ final class CoolingForecast {
         KilnMemory.Correction correction = freely
                 ? question.memory().correction(data.nowC, data.leftAloneForS(), thresholdC)
                 : KilnMemory.Correction.NONE;
-        double log = spread.mean() + correction.log();
+        double log = spread.mean() + correction.log() + HalfSoaked.takesLonger(data);
         double half = ConformalScale.cooling(seen, spread.deviation(), thresholdC, correction);
         if (data.openedNow() || data.heatingUnseen()) {
             half *= NOT_SEEN_WHOLE;
         }
         double unseen = (data.free.isEmpty() ? ALL_UNSEEN : TURN_UNSEEN) * data.unseenSinceTop();
-        double wide = Math.hypot(half, unseen);
+        double wide = Math.hypot(Math.hypot(half, unseen), HalfSoaked.leavesOpen(data));
         return young.map(known -> known.with(at, data.nowS, log, wide))
                 .orElseGet(() -> When.ofLogs(data.nowS, log, wide));
     }

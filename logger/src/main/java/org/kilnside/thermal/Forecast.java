@@ -215,6 +215,10 @@ public record Forecast(
             STARTED_WARM,
             /** The log is silent over its turn from heating to cooling: for how long it heated on nobody knows. */
             TURN_UNSEEN,
+            /** The elements went off in mid-climb: how unevenly it is warm is hardly known, and intervals are far wider for some hours. */
+            CLIMB_BROKEN_OFF,
+            /** It was heated again on its way down: what it showed before says less of the rest, and intervals are wider for an hour or two. */
+            HEATED_AGAIN,
             /** At full output, told or taken for it, it hardly gets any hotter, below what is wanted of it. */
             AT_ITS_LIMIT,
             /** The output is not told; as the kiln lags its plan or climbs ever more slowly, it is taken for full. */

@@ -28,9 +28,9 @@ final class OpenFall {
 
     private OpenFall() {}
 
-    /** How much it looks like one, 0 … 1; 0 where somebody noted, or a corner told, that something was opened. */
+    /** How much it looks like one, 0 … 1; 0 where somebody noted, or a corner told, that something was opened, or it did not come from its top. */
     static double share(FiringData data, List<FiringFit.Weighted> fits) {
-        if (data.openedNow() || data.free.isEmpty() || data.phases.drivenNow()) {
+        if (data.openedNow() || data.free.isEmpty() || data.phases.drivenNow() || HalfSoaked.is(data)) {
             return 0;
         }
         double share = 0;

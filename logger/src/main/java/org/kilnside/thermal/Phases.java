@@ -14,7 +14,7 @@ final class Phases {
     /** An output below this is off: a controller's dead time, rounding. */
     private static final double OFF_OUTPUT = 0.01;
 
-    /** Without output: this far above its set-point a kiln is not heated, K. */
+    /** Without output: this far above its set-point a kiln is not heated; and this far below it, it ought to be, K. */
     private static final double ABOVE_SETPOINT_K = 20;
 
     static final double LOOK_S = 1200;
@@ -84,6 +84,12 @@ final class Phases {
     /** Bends in the last free span. */
     List<Bend> bends() {
         return bends;
+    }
+
+    /** Whether a controller asks for more than the kiln has, whatever the elements do. */
+    static boolean stillAsked(Course course) {
+        int last = course.last();
+        return course.setpointC[last] > course.temperatureC[last] + ABOVE_SETPOINT_K;
     }
 
     /** The last point near the highest temperature. */

@@ -78,6 +78,8 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 Remark.Kind.COOLS_SLOWLY_PAST_PLAN,
                 Remark.Kind.OPENED,
                 Remark.Kind.FALLS_AS_IF_OPEN,
+                Remark.Kind.CLIMB_BROKEN_OFF,
+                Remark.Kind.HEATED_AGAIN,
                 Remark.Kind.OUTPUT_CONTRADICTED,
                 Remark.Kind.FULL_OUTPUT_CONTRADICTED,
                 Remark.Kind.REVERSED_OUTPUT_CONTRADICTED,
