@@ -92,8 +92,8 @@ final class CoolingForecast {
             remarks.add(Remark.of(Kind.TURN_UNSEEN));
         }
         if (HalfSoaked.leavesOpen(data) > HalfSoaked.SAID) {
-            remarks.add(Remark.of(
-                    HalfSoaked.again(data.course, data.phases) ? Kind.HEATED_AGAIN : Kind.CLIMB_BROKEN_OFF));
+            remarks.add(
+                    Remark.of(HalfSoaked.again(data.course, data.phases) ? Kind.HEATED_AGAIN : Kind.CLIMB_BROKEN_OFF));
         }
         double room = room(fits);
         double[] thresholds =

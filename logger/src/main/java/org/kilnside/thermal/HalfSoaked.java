@@ -47,15 +47,15 @@ final class HalfSoaked {
         }
         int cooledTo = spans.get(spans.size() - 2).to();
         int from = spans.get(spans.size() - 1).from();
-        return cooledTo > phases.peak()
-                && course.temperatureC[from] - course.temperatureC[cooledTo] > AGAIN_BY_K;
+        return cooledTo > phases.peak() && course.temperatureC[from] - course.temperatureC[cooledTo] > AGAIN_BY_K;
     }
 
     /** Whether a kiln that is left alone was heated again, or let go in mid-climb more likely than not. */
     static boolean is(FiringData data) {
         List<Phases.Span> spans = data.phases.free();
         return again(data.course, data.phases)
-                || !spans.isEmpty() && climbed(data.course, spans.get(spans.size() - 1).from()) > 0.5;
+                || !spans.isEmpty()
+                        && climbed(data.course, spans.get(spans.size() - 1).from()) > 0.5;
     }
 
     /** How far a kiln left alone since a point was let go in mid-climb, 0 … 1; 0 where it was let go at a top. */
