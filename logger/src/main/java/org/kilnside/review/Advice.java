@@ -28,6 +28,8 @@ public record Advice(Kind kind, List<Amount> amounts) {
         SET_LAST_RAMP,
         /** Do not raise the top or lengthen the hold: the elements cannot. */
         NO_MORE_TOP,
+        /** Until the kiln is stronger, set the top to a temperature, in its interval, which brings a cone down. */
+        TOP_WHILE_WEAK,
         /** Have the elements measured and perhaps replaced. */
         MEASURE_ELEMENTS,
         /** Have ring, relay and phase looked at. */

@@ -3,7 +3,9 @@ package org.kilnside.review;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
+import org.kilnside.heatwork.Cone;
 import org.kilnside.quantity.Temperature;
 
 /**
@@ -83,17 +85,20 @@ final class Advisor {
                 say(Advice.Kind.SET_LAST_RAMP, Amount.speed(facts.plan().lastRateKPerH()));
             case WEAK_ELEMENTS -> {
                 say(Advice.Kind.NO_MORE_TOP);
+                endSooner();
                 say(Advice.Kind.MEASURE_ELEMENTS);
                 say(Advice.Kind.ELECTRICIAN);
             }
             case ONE_PHASE_LOST -> {
                 say(Advice.Kind.LOOK_AT_RINGS);
                 say(Advice.Kind.NO_MORE_TOP);
+                endSooner();
                 say(Advice.Kind.ELECTRICIAN);
             }
             case MAINS_SAG -> {
                 say(Advice.Kind.FIRE_OFF_PEAK);
                 say(Advice.Kind.NO_MORE_TOP);
+                endSooner();
             }
             case POWER_CUT -> {
                 say(Advice.Kind.LOOK_AT_SUPPLY);
@@ -171,6 +176,32 @@ final class Advisor {
                 Amount.span(changeK),
                 Amount.degrees(facts.shownC(goalC)));
         both(goalC);
+    }
+
+    /** A kiln that creeps up to a top it hardly reaches gives its ware the cone below it. */
+    private void endSooner() {
+        if (facts.wanted().isEmpty() || facts.shortForLoad() > -WORTH_REFIRING || !facts.riseSeen()) {
+            return;
+        }
+        Cone cone = facts.wanted().get();
+        OptionalDouble found = new TopForCone(
+                        facts.question().table(),
+                        facts.real(),
+                        facts.plan().fall(),
+                        facts.offsetK(),
+                        facts.plannedHoldMinutes() * 60)
+                .comingTo(Reviewer.wantedSteps(cone));
+        if (found.isPresent()) {
+            double topC = found.getAsDouble();
+            double halfK = facts.halfWidthK();
+            say(
+                    Advice.Kind.TOP_WHILE_WEAK,
+                    Amount.degrees(facts.shownC(topC)),
+                    Amount.degrees(facts.shownC(topC - halfK)),
+                    Amount.degrees(facts.shownC(topC + halfK)),
+                    new Amount.Named(cone));
+            both(topC);
+        }
     }
 
     /** By how much the ware is hotter than the sensor reads, where that is worth reckoning with, K. */

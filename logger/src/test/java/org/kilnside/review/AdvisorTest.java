@@ -17,8 +17,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
+import org.kilnside.heatwork.ConeTable;
+import org.kilnside.heatwork.HeatWork;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.sensor.Amplifier;
 import org.kilnside.sensor.Calibration;
@@ -58,6 +61,64 @@ class AdvisorTest {
                 .extracting(Advice::kind)
                 .contains(Advice.Kind.NO_MORE_TOP)
                 .doesNotContain(Advice.Kind.RAISE_TOP_CAREFULLY);
+    }
+
+    /** A kiln at full output that creeps towards 1200 °C, asked for 1222 °C, and is switched off in the end. */
+    private static Trace creeping(double offS) {
+        Trace.Builder log = new Trace.Builder();
+        double offC = crept(offS);
+        for (double at = 0; at <= offS + 20_000; at += 10) {
+            boolean heating = at < offS;
+            log.add(
+                    Math.round(at * 1000),
+                    heating ? crept(at) : 20 + (offC - 20) * Math.exp(-(at - offS) / 12_000),
+                    OptionalDouble.of(heating ? Math.min(1, 0.25 + at / 36_000) : 0),
+                    heating
+                            ? OptionalDouble.of(
+                                    at < CORNER_S ? 20 + at / 24 : Math.min(1222, 1120 + (at - CORNER_S) / 60))
+                            : OptionalDouble.empty());
+        }
+        return log.view();
+    }
+
+    private static double crept(double at) {
+        return at < CORNER_S ? 20 + at / 24 : 1120 + 80 * (1 - Math.exp(-(at - CORNER_S) / 6000));
+    }
+
+    @Test
+    void aKilnTooWeakForItsTopThatFiredOverItIsToldTheTopThatGivesTheCone() {
+        Review review = Reviewer.review(question(creeping(62_000)).withWanted(Optional.of(Cone.parse("6"))));
+        assertThat(review.shortOfWanted().orElseThrow()).isLessThan(-1);
+        assertThat(first(review)).isIn(CauseCode.WEAK_ELEMENTS, CauseCode.MAINS_SAG);
+        Advice advice = the(review, Advice.Kind.TOP_WHILE_WEAK);
+        double topC = celsius(advice.amounts().get(0));
+        assertThat(topC).isBetween(1160.0, 1195.0);
+        assertThat(celsius(advice.amounts().get(1))).isBetween(topC - 20, topC - 3);
+        assertThat(celsius(advice.amounts().get(2))).isBetween(topC + 3, topC + 20);
+        assertThat(advice.amounts().get(3)).isEqualTo(new Amount.Named(Cone.parse("6")));
+        // The same kiln, held a quarter of an hour at that top and left to itself, comes to the cone (own law).
+        double thereS = CORNER_S;
+        while (crept(thereS) < topC) {
+            thereS += 10;
+        }
+        double endS = thereS + 900;
+        double from = thereS;
+        Trace ended = trace(
+                at -> at < from ? crept(at) : at < endS ? topC : 20 + (topC - 20) * Math.exp(-(at - endS) / 12_000),
+                0,
+                endS + 20_000);
+        assertThat(HeatWork.of(ConeTable.of(ConeSeries.SELF_SUPPORTING), ended)
+                        .reached(SensorUncertainty.UNKNOWN)
+                        .cone()
+                        .steps()
+                        .orElseThrow())
+                .isCloseTo(Reviewer.wantedSteps(Cone.parse("6")), within(0.15));
+    }
+
+    @Test
+    void aWeakKilnWhoseWareDidNotGetTooMuchIsToldNoLowerTop() {
+        Review review = Reviewer.review(question(creeping(32_500)).withWanted(Optional.of(Cone.parse("6"))));
+        assertThat(review.advice()).extracting(Advice::kind).doesNotContain(Advice.Kind.TOP_WHILE_WEAK);
     }
 
     @Test
