@@ -93,6 +93,11 @@ public enum AlarmKind {
         this.advice = advice;
     }
 
+    /** Whether nothing is left of it once a person knows: it has happened, and what was to be decided is decided. */
+    boolean isDoneOnceKnown() {
+        return this == ENDED_EARLY;
+    }
+
     /** What to do next; the words for it, and the isolator's place, are others' to find. */
     public enum Advice {
         /** Off at the isolator; this program cannot do it. */

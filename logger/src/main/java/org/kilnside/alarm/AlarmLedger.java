@@ -133,7 +133,9 @@ final class AlarmLedger {
                 continue;
             }
             entry.alarm = alarm.acknowledged(nowMs);
-            if (alarm.isOver() || alarm.grade() == Grade.GOOD_TO_KNOW) {
+            if (alarm.isOver()
+                    || alarm.grade() == Grade.GOOD_TO_KNOW
+                    || alarm.kind().isDoneOnceKnown()) {
                 entries.remove(alarm.kind());
             }
             changed(What.ACKNOWLEDGED, entry.alarm, nowMs);

@@ -39,6 +39,15 @@ class AlarmLedgerTest {
                 .containsExactly(What.RAISED, What.ACKNOWLEDGED, What.RAISED_AGAIN);
     }
 
+    /** Through a whole cooling it would hide what is to come. */
+    @Test
+    void aFiringThatEndedEarlyIsOutOfSightOnceAPersonKnows() {
+        ledger.raise(AlarmKind.ENDED_EARLY, HOT, 0);
+        ledger.acknowledge("ended-early-1", MINUTE_MS);
+        assertThat(ledger.current()).isEmpty();
+        assertThat(ledger.takeChanges()).extracting(AlarmChange::what).containsExactly(What.RAISED, What.ACKNOWLEDGED);
+    }
+
     @Test
     void isRaisedAgainAtOnceWhenItGetsWorse() {
         ledger.raise(AlarmKind.STUCK_RELAY, HOT, 0);
