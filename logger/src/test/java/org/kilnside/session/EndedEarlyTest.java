@@ -14,18 +14,11 @@ import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.Reading;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
-import org.kilnside.sensor.Amplifier;
-import org.kilnside.sensor.Thermometer;
 import org.kilnside.tracking.FiringStage;
 import org.kilnside.tracking.FiringTracker;
-import org.kilnside.virtualkiln.ControllerSpec;
 import org.kilnside.virtualkiln.Disturbance;
 import org.kilnside.virtualkiln.Happenings;
-import org.kilnside.virtualkiln.Load;
 import org.kilnside.virtualkiln.Programs;
-import org.kilnside.virtualkiln.SensorSpec;
-import org.kilnside.virtualkiln.VirtualFiring;
-import org.kilnside.virtualkiln.VirtualKilns;
 
 /** A controller that stops heating in the middle of a firing and says so by its output, on virtual kilns. */
 class EndedEarlyTest {
@@ -33,7 +26,8 @@ class EndedEarlyTest {
 
     private Schedule plan = aimingFor("6");
     private boolean saysZero;
-    private AlarmReplay replay;
+    private WatchedFiring watched;
+    private long nowMs;
     private FiringTracker tracker;
     private long endedMs;
     private long coolingMs;
@@ -46,31 +40,21 @@ class EndedEarlyTest {
     /** Fires until it ends, and for so long after. */
     private void fire(double endsAtC, Disturbance.Happening how, double hoursAfter) {
         tracker = new FiringTracker(Optional.of(plan));
-        VirtualFiring kiln = VirtualFiring.of(VirtualKilns.TALL_DRUM, plan)
-                .load(Load.biscuit(18, 14))
-                .sensors(SensorSpec.typeK(Amplifier.MAX31856))
-                .controller(ControllerSpec.waiting())
-                .disturbances(Disturbance.rising(endsAtC, how))
-                .interval(10)
-                .seed(4)
-                .start();
-        replay = new AlarmReplay(
-                FiringSettings.of(Optional.of("Tall Drum"), Optional.of(plan), Optional.empty()),
-                kiln.probes().get(0),
-                Optional.empty(),
-                900_000);
-        Thermometer thermometer = Thermometer.of(kiln.probes().get(0));
-        for (long atMs = 0; atMs < 30 * HOUR_MS && (endedMs == 0 || atMs < endedMs + hoursAfter * HOUR_MS); ) {
-            VirtualFiring.Moment now = kiln.next();
-            atMs = now.elapsedMs();
-            Temperature shown = thermometer.temperature(now.signals().get(0)).orElseThrow();
-            endedMs = endedMs == 0 && shown.celsius() > endsAtC - 4 ? atMs : endedMs;
-            Reading reading =
-                    asItSays(SimulatedWatch.reading(now, Optional.of(shown), thermometer, ControllerSpec.Reports.ALL));
-            replay.take(reading);
-            tracker.take(atMs, shown.celsius(), reading.controller());
-            coolingMs = coolingMs == 0 && tracker.stage() == FiringStage.COOLING ? atMs : coolingMs;
-        }
+        watched = new WatchedFiring(plan);
+        nowMs = 0;
+        watched.fire(
+                plan,
+                kiln -> kiln.disturbances(Disturbance.rising(endsAtC, how)),
+                30,
+                () -> endedMs != 0 && nowMs >= endedMs + hoursAfter * HOUR_MS,
+                (atMs, shown, told) -> {
+                    nowMs = atMs;
+                    endedMs = endedMs == 0 && shown.celsius() > endsAtC - 4 ? atMs : endedMs;
+                    Reading reading = asItSays(told);
+                    tracker.take(atMs, shown.celsius(), reading.controller());
+                    coolingMs = coolingMs == 0 && tracker.stage() == FiringStage.COOLING ? atMs : coolingMs;
+                    return reading;
+                });
     }
 
     private Reading asItSays(Reading reading) {
@@ -85,9 +69,7 @@ class EndedEarlyTest {
     }
 
     private List<AlarmChange> rung() {
-        return replay.changes().stream()
-                .filter(change -> change.alarm().kind() == AlarmKind.ENDED_EARLY)
-                .toList();
+        return watched.changes(AlarmKind.ENDED_EARLY);
     }
 
     @ParameterizedTest
@@ -133,7 +115,9 @@ class EndedEarlyTest {
     void onceTheConeAimedForIsDownWhoEndsItKnowsWhy() {
         plan = aimingFor("5");
         fire(1210, Happenings.programEnds(), 3);
-        assertThat(replay.changes()).extracting(change -> change.alarm().kind()).contains(AlarmKind.CONE_REACHED);
+        assertThat(watched.changes())
+                .extracting(change -> change.alarm().kind())
+                .contains(AlarmKind.CONE_REACHED);
         assertThat(rung()).isEmpty();
     }
 
@@ -141,6 +125,8 @@ class EndedEarlyTest {
     void elementsThatAreLostWhileHeatIsAskedForAreAnotherThing() {
         fire(900, Happenings.allRingsLost(), 1);
         assertThat(rung()).isEmpty();
-        assertThat(replay.changes()).extracting(change -> change.alarm().kind()).contains(AlarmKind.POWER_GONE);
+        assertThat(watched.changes())
+                .extracting(change -> change.alarm().kind())
+                .contains(AlarmKind.POWER_GONE);
     }
 }
