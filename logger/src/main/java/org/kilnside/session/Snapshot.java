@@ -152,6 +152,12 @@ public record Snapshot(
                 disk);
     }
 
+    /** Whether a warm kiln was joined so lately that nobody can tell yet whether it heats or cools. */
+    public boolean isJustJoined() {
+        return stage == Stage.HEATING
+                && events.stream().noneMatch(event -> event.kind() == FiringEvent.Kind.FIRING_BEGAN);
+    }
+
     /** Whether the number is not to be trusted: by what the sensor shows, by the kiln's model, or by a standing alarm. */
     public boolean isNumberDistrusted() {
         return findings.isDistrusted() || distrusting().isPresent();

@@ -117,6 +117,9 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
                 // Its future is drawn even where no time is told: never without what to mind.
                 cautions.add(words.text("forecast.caution"));
                 remark(answer, Remark.Kind.SENSOR_READS_AIR).ifPresent(sentences::add);
+                if (snapshot.isJustJoined()) {
+                    return;
+                }
                 if (isRising()) {
                     top(answer, sentences, lines);
                 }

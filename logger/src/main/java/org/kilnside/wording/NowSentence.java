@@ -178,7 +178,11 @@ public record NowSentence(String text, Tone tone) {
     private static NowSentence withoutPlan(Snapshot snapshot, String now, Words words) {
         return calm(
                 switch (snapshot.stage()) {
-                    case HEATING -> words.text("now.heating", now, direction(snapshot, words));
+                    case HEATING ->
+                        words.text(
+                                snapshot.isJustJoined() ? "now.just_joined" : "now.heating",
+                                now,
+                                direction(snapshot, words));
                     case HOLDING -> words.text("now.holding", now);
                     case COOLING -> cooling(snapshot, now, words);
                     case NO_READING_YET, WAITING_TO_START, ENDED -> now;

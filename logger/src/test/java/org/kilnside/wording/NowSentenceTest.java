@@ -13,6 +13,7 @@ import org.kilnside.alarm.Alarm;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.session.Connection;
 import org.kilnside.session.Snapshot;
+import org.kilnside.tracking.PlanPosition;
 
 class NowSentenceTest {
     private static final Preferences METRIC = new Preferences(
@@ -53,6 +54,18 @@ class NowSentenceTest {
     @Test
     void coolingSaysHowWarmAndHowFast() {
         assertThat(said(SampleSnapshots.cooling())).matches("Cooling, \\d+ °C, falling \\d+ °C/h\\.");
+    }
+
+    /** Joined hot and falling, it was said to heat until five minutes had been seen. */
+    @Test
+    void ofAWarmKilnJustJoinedNobodyKnowsYetWhetherItHeats() {
+        SampleSnapshots.Moment moment = new SampleSnapshots.Moment();
+        moment.minutes = 20;
+        moment.segment = 1;
+        moment.leg = PlanPosition.Leg.WAITING;
+        assertThat(moment.build().stage()).isEqualTo(Snapshot.Stage.HEATING);
+        assertThat(said(moment.build())).endsWith(": whether it heats or cools cannot be told yet.");
+        assertThat(Ahead.of(moment.workedOut().build(), english).sentence()).isEmpty();
     }
 
     @Test
