@@ -23,6 +23,13 @@ public final class StateWords {
         this.words = words;
     }
 
+    /** The same of a firing; where nobody has ever recorded there is nothing to be found again. */
+    public String connection(Snapshot snapshot, long hostNowMs) {
+        Connection connection = snapshot.connection();
+        boolean neverHeard = snapshot.link().isEmpty() && connection.state() == Connection.State.LOST;
+        return connection.detail().filter(detail -> neverHeard).orElseGet(() -> connection(connection, hostNowMs));
+    }
+
     /** How the cable stands, and since when where that matters; what to do comes with it. */
     public String connection(Connection connection, long hostNowMs) {
         Duration since = Duration.ofMillis(Math.max(0, hostNowMs - connection.sinceHostMs()));

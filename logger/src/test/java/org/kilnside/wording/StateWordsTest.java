@@ -95,6 +95,18 @@ class StateWordsTest {
                 plain.staleAfterMs());
     }
 
+    /** Nothing is found again that was never there. */
+    @Test
+    void whereNobodyHasRecordedTheConnectionSaysThatAndNoMore() {
+        Connection nobody = new Connection(
+                Connection.State.LOST, HOST_MS - 180_000, Optional.of("Nobody records."), Connection.Counts.NONE);
+        assertThat(words.connection(Snapshot.before(Optional.empty(), nobody), HOST_MS))
+                .isEqualTo("Nobody records.");
+        Snapshot firing = SampleSnapshots.heating();
+        assertThat(words.connection(firing.with(nobody, firing.latest(), firing.curve()), HOST_MS))
+                .startsWith("Disconnected for 3 min");
+    }
+
     @Test
     void theBookSaysUpToWhenItIsWritten() {
         Snapshot snapshot = SampleSnapshots.heating();

@@ -364,7 +364,7 @@ public record NowModel(
             boolean receiving = connection.state() == Connection.State.RECEIVING;
             String text = old && receiving
                     ? NowSentence.of(snapshot, hostNowMs, words).text()
-                    : state.connection(connection, hostNowMs);
+                    : state.connection(snapshot, hostNowMs);
             return new Status(text, trouble || old && receiving);
         }
 
