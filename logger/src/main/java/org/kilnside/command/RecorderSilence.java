@@ -60,7 +60,10 @@ final class RecorderSilence {
             stuckSinceMs = Long.MAX_VALUE;
             return silent;
         }
-        long age = now - snapshot.latest().get().hostMs();
+        // A recorder that goes on with a firing of an hour ago listens anew, and rings for itself in a while.
+        long listensSince =
+                Math.max(snapshot.latest().get().hostMs(), snapshot.connection().sinceHostMs());
+        long age = now - listensSince;
         // A controller that prints each few minutes is not silent between two lines.
         long stuck = snapshot.curve().size() < FEWEST_READINGS
                 ? STUCK_UNKNOWN_MS
