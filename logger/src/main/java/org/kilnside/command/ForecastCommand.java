@@ -214,7 +214,7 @@ public final class ForecastCommand implements Callable<Integer> {
 
     private ForecastQuestion question(Trace firing, Optional<Schedule> schedule, KilnMemory memory, Kiln known) {
         ForecastQuestion question = ForecastQuestion.about(firing)
-                .withMemory(memory)
+                .withMemory(memory.describedAs(known))
                 .withBelow(below.stream().map(Temperature::ofCelsius).toList());
         if (schedule.isPresent()) {
             question = question.withPlan(schedule.get());

@@ -19,6 +19,7 @@ import org.kilnside.sensor.ToleranceClass;
  * @param thresholds when the lid may be cracked and the ware unloaded, and whose opinion that is
  * @param wall what the kiln's wall is made of
  * @param powerKw of all its elements
+ * @param described the kiln as its owner describes it
  * @param isolator where the switch is that takes the kiln off the mains, in the potter's words
  * @param alarmLimits from where on something is an alarm
  * @param sensor the guiding sensor, with what is known of it; empty = as the controller says
@@ -32,6 +33,7 @@ public record FiringSettings(
         Kiln.Thresholds thresholds,
         Optional<Kiln.Wall> wall,
         OptionalDouble powerKw,
+        Optional<Kiln> described,
         Optional<String> isolator,
         AlarmLimits alarmLimits,
         Optional<SensorInPlace> sensor,
@@ -48,6 +50,7 @@ public record FiringSettings(
                 Kiln.Thresholds.COMMON_PRACTICE,
                 Optional.empty(),
                 OptionalDouble.empty(),
+                Optional.empty(),
                 Optional.empty(),
                 AlarmLimits.USUAL,
                 Optional.empty(),
@@ -66,6 +69,7 @@ public record FiringSettings(
                 known.power().isPresent()
                         ? OptionalDouble.of(known.power().get().kilowatts())
                         : OptionalDouble.empty(),
+                Optional.of(known),
                 known.isolator(),
                 alarmLimits
                         .forKiln(
@@ -88,6 +92,7 @@ public record FiringSettings(
                 thresholds,
                 wall,
                 powerKw,
+                described,
                 isolator,
                 alarmLimits,
                 Optional.of(guide),
@@ -98,7 +103,7 @@ public record FiringSettings(
     /** The same with other limits for alarms. */
     public FiringSettings withAlarmLimits(AlarmLimits others) {
         return new FiringSettings(
-                kiln, plan, planText, thresholds, wall, powerKw, isolator, others, sensor, series, resumeWithin);
+                kiln, plan, planText, thresholds, wall, powerKw, described, isolator, others, sensor, series, resumeWithin);
     }
 
     /**
@@ -114,6 +119,7 @@ public record FiringSettings(
                 now.thresholds,
                 now.wall,
                 now.powerKw,
+                now.described,
                 now.isolator,
                 now.alarmLimits,
                 sensor,
@@ -123,7 +129,10 @@ public record FiringSettings(
 
     /** Whether a forecast would be asked the same of both. */
     boolean asksTheSameAs(FiringSettings other) {
-        return thresholds.equals(other.thresholds) && wall.equals(other.wall) && powerKw.equals(other.powerKw);
+        return thresholds.equals(other.thresholds)
+                && wall.equals(other.wall)
+                && powerKw.equals(other.powerKw)
+                && described.equals(other.described);
     }
 
     private static SensorInPlace setUp(Kiln.Sensor sensor) {

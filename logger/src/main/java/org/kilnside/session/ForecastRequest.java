@@ -29,6 +29,7 @@ import org.kilnside.tracking.PlanPosition.PlanPoint;
  * @param powerKw of all elements
  * @param firing its number in the book
  * @param ventilated what a person noted of bungs, vent and lid
+ * @param described the kiln as its owner describes it
  */
 public record ForecastRequest(
         long generation,
@@ -42,12 +43,13 @@ public record ForecastRequest(
         Optional<Kiln.Wall> wall,
         OptionalDouble powerKw,
         long firing,
-        List<Ventilated> ventilated) {
+        List<Ventilated> ventilated,
+        Optional<Kiln> described) {
     public ForecastRequest {
         ventilated = List.copyOf(ventilated);
     }
 
-    /** A request about a firing that is in no book, of which nobody noted anything. */
+    /** A request about a firing that is in no book, of which nobody noted anything and whose kiln nobody described. */
     public ForecastRequest(
             long generation,
             Trace curve,
@@ -59,7 +61,7 @@ public record ForecastRequest(
             Kiln.Thresholds thresholds,
             Optional<Kiln.Wall> wall,
             OptionalDouble powerKw) {
-        this(generation, curve, plan, ahead, work, sensor, ambient, thresholds, wall, powerKw, 0, List.of());
+        this(generation, curve, plan, ahead, work, sensor, ambient, thresholds, wall, powerKw, 0, List.of(), Optional.empty());
     }
 
     /** The reading it rests on, ms on the recording's clock. */

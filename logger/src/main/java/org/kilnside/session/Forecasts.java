@@ -61,7 +61,8 @@ final class Forecasts {
                 its.wall(),
                 its.powerKw(),
                 firing,
-                ventilated));
+                ventilated,
+                its.described()));
     }
 
     /** The corners from now on; a plan that cools by itself or is through has none left. */

@@ -50,7 +50,9 @@ public final class ModelForecaster implements FiringForecaster {
         asked.addAll(own);
         Optional<PlanAhead> ahead = request.ahead().map(ModelForecaster::ahead);
         Forecast answer =
-                Forecaster.forecast(question(request, ahead).withMemory(memory).withBelow(asked));
+                Forecaster.forecast(question(request, ahead)
+                        .withMemory(request.described().map(memory::describedAs).orElse(memory))
+                        .withBelow(asked));
         ForecastFan fan =
                 ForecastFan.of(answer, nowC, ahead, request.thresholds().crack());
         return new LiveForecast(

@@ -110,7 +110,9 @@ final class HeatingForecast {
         Arrival steered = pace.isPresent()
                 ? pace.get().widened(waited, data.nowS, power)
                 : ByTheClock.arrival(steering, waited, rising[BY_THE_CLOCK], known, ahead.leavesS(aimC), power);
-        Optional<Arrival> arrival = Optional.of(steered);
+        Arrival sharpened = isPlanned(question) && steering != Steering.BY_THE_CLOCK
+                ? DescribedKiln.sharpened(steered, question, known, ahead, aimC)
+                : steered;
         ByTheClock.remark(
                         steering,
                         waited,
@@ -142,7 +144,7 @@ final class HeatingForecast {
                 stage,
                 Temperature.ofCelsius(room),
                 below,
-                arrival,
+                Optional.of(sharpened),
                 Forecaster.EnergyUsed.soFar(data.course, question.powerKw()),
                 Optional.empty(),
                 List.of(),

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 
 /**
@@ -52,6 +53,7 @@ public final class KilnMemory {
             Map.of(WallKind.BRICK, 0.72, WallKind.LAYERED, 0.18, WallKind.FIBRE, 0.1);
 
     private final Map<WallKind, Double> kinds;
+    private final Optional<Kiln> described;
     private final List<Lesson> lessons;
     private final List<FittedKiln> kilns;
 
@@ -66,7 +68,9 @@ public final class KilnMemory {
         }
     }
 
-    private KilnMemory(Map<WallKind, Double> kinds, List<Lesson> lessons, List<FittedKiln> kilns) {
+    private KilnMemory(
+            Map<WallKind, Double> kinds, List<Lesson> lessons, List<FittedKiln> kilns, Optional<Kiln> described) {
+        this.described = described;
         this.kinds = kinds;
         this.kilns = List.copyOf(kilns);
         this.lessons = List.copyOf(lessons);
@@ -74,7 +78,7 @@ public final class KilnMemory {
 
     /** Nothing seen; the kind of wall where its owner said it. */
     public static KilnMemory none(Optional<WallKind> kind) {
-        return new KilnMemory(kind.map(known -> Map.of(known, 1.0)).orElse(USUAL), List.of(), List.of());
+        return new KilnMemory(kind.map(known -> Map.of(known, 1.0)).orElse(USUAL), List.of(), List.of(), Optional.empty());
     }
 
     /**
@@ -112,7 +116,7 @@ public final class KilnMemory {
                 kilns.add(memory.fit(data).get(0).fit());
             }
         }
-        return new KilnMemory(memory.kinds, lessons, kilns);
+        return new KilnMemory(memory.kinds, lessons, kilns, Optional.empty());
     }
 
     private static OptionalDouble room(Course course, OptionalDouble todayC) {
@@ -120,6 +124,16 @@ public final class KilnMemory {
         return todayC.isPresent() && first < COLD_START_C && Math.abs(first - todayC.getAsDouble()) < SAME_ROOM_K
                 ? OptionalDouble.of(first - WARMER_THAN_ROOM_K)
                 : todayC;
+    }
+
+    /** The same with its owner's description, for as long as no earlier firing says more. */
+    public KilnMemory describedAs(Kiln kiln) {
+        return new KilnMemory(kinds, lessons, kilns, Optional.of(kiln));
+    }
+
+    /** As its owner describes it; empty where its firings say more, or nobody has. */
+    Optional<Kiln> described() {
+        return described.filter(kiln -> kilns.isEmpty());
     }
 
     /** How many earlier firings taught something. */
@@ -182,7 +196,7 @@ public final class KilnMemory {
         }
         double sum = learned.values().stream().mapToDouble(Double::doubleValue).sum();
         learned.replaceAll((kind, weight) -> weight / sum);
-        return new KilnMemory(learned, lessons, kilns);
+        return new KilnMemory(learned, lessons, kilns, described);
     }
 
     /** How well a kind of wall explains the firing it was fitted to, up to a factor they all have. */

@@ -87,7 +87,8 @@ class LearnedForecasterTest {
                 Optional.of(Kiln.Wall.BRICK),
                 OptionalDouble.empty(),
                 number,
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 
     private static double trueBelowS(double celsius) {
