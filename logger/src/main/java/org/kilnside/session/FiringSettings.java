@@ -103,7 +103,18 @@ public record FiringSettings(
     /** The same with other limits for alarms. */
     public FiringSettings withAlarmLimits(AlarmLimits others) {
         return new FiringSettings(
-                kiln, plan, planText, thresholds, wall, powerKw, described, isolator, others, sensor, series, resumeWithin);
+                kiln,
+                plan,
+                planText,
+                thresholds,
+                wall,
+                powerKw,
+                described,
+                isolator,
+                others,
+                sensor,
+                series,
+                resumeWithin);
     }
 
     /**

@@ -61,7 +61,20 @@ public record ForecastRequest(
             Kiln.Thresholds thresholds,
             Optional<Kiln.Wall> wall,
             OptionalDouble powerKw) {
-        this(generation, curve, plan, ahead, work, sensor, ambient, thresholds, wall, powerKw, 0, List.of(), Optional.empty());
+        this(
+                generation,
+                curve,
+                plan,
+                ahead,
+                work,
+                sensor,
+                ambient,
+                thresholds,
+                wall,
+                powerKw,
+                0,
+                List.of(),
+                Optional.empty());
     }
 
     /** The reading it rests on, ms on the recording's clock. */

@@ -49,10 +49,9 @@ public final class ModelForecaster implements FiringForecaster {
                 ForecastFan.ladder(hottestC, request.thresholds().unload().celsius()));
         asked.addAll(own);
         Optional<PlanAhead> ahead = request.ahead().map(ModelForecaster::ahead);
-        Forecast answer =
-                Forecaster.forecast(question(request, ahead)
-                        .withMemory(request.described().map(memory::describedAs).orElse(memory))
-                        .withBelow(asked));
+        Forecast answer = Forecaster.forecast(question(request, ahead)
+                .withMemory(request.described().map(memory::describedAs).orElse(memory))
+                .withBelow(asked));
         ForecastFan fan =
                 ForecastFan.of(answer, nowC, ahead, request.thresholds().crack());
         return new LiveForecast(

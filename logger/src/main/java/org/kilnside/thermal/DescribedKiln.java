@@ -28,8 +28,7 @@ final class DescribedKiln {
      * The same arrival, with the description's interval where that is the narrower and what the curve says lies in it. Whether it gets
      * there stays as it was: a description knows nothing of worn elements.
      */
-    static Arrival sharpened(
-            Arrival seen, ForecastQuestion question, FiringData data, PlanAhead ahead, double aimC) {
+    static Arrival sharpened(Arrival seen, ForecastQuestion question, FiringData data, PlanAhead ahead, double aimC) {
         Optional<Kiln> described = question.memory().described();
         if (described.isEmpty()
                 || described.get().volume().isEmpty()
@@ -49,8 +48,8 @@ final class DescribedKiln {
 
     private static Optional<When> arrives(
             Kiln described, ForecastQuestion question, FiringData data, PlanAhead ahead, double aimC) {
-        LikelyKilns kilns =
-                LikelyKilns.of(described, question.memory(), Temperature.ofCelsius(data.ambient.celsius()), OptionalDouble.empty());
+        LikelyKilns kilns = LikelyKilns.of(
+                described, question.memory(), Temperature.ofCelsius(data.ambient.celsius()), OptionalDouble.empty());
         double[] logs = kilns.draws().stream()
                 .mapToDouble(likely -> arrivesS(likely, data, ahead, aimC))
                 .filter(at -> at > data.nowS)

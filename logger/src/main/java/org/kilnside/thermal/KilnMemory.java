@@ -78,7 +78,8 @@ public final class KilnMemory {
 
     /** Nothing seen; the kind of wall where its owner said it. */
     public static KilnMemory none(Optional<WallKind> kind) {
-        return new KilnMemory(kind.map(known -> Map.of(known, 1.0)).orElse(USUAL), List.of(), List.of(), Optional.empty());
+        return new KilnMemory(
+                kind.map(known -> Map.of(known, 1.0)).orElse(USUAL), List.of(), List.of(), Optional.empty());
     }
 
     /**

@@ -31,8 +31,7 @@ class DescribedKilnTest {
         for (Population.Family family : FAMILIES) {
             for (int i = 0; i < KILNS; i++) {
                 VirtualTrial trial = VirtualTrial.of(family, UNTOUCHED_SEED, i, 0, false);
-                Kiln kiln = ImaginedFiringsTrial.described(
-                        new Population(family, UNTOUCHED_SEED).specimen(i), family);
+                Kiln kiln = ImaginedFiringsTrial.described(new Population(family, UNTOUCHED_SEED).specimen(i), family);
                 all.add(new Asked(
                         trial,
                         hours * 3600,
@@ -78,7 +77,8 @@ class DescribedKilnTest {
 
     @Test
     void aDescriptionDoesNotSayWhetherItGetsThere() {
-        assertThat(asked(2)).allMatch(each -> each.described().reaches() == each.byCurve().reaches());
+        assertThat(asked(2))
+                .allMatch(each -> each.described().reaches() == each.byCurve().reaches());
     }
 
     @Test
