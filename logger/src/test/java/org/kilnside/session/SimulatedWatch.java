@@ -46,9 +46,13 @@ final class SimulatedWatch {
     /** A kiln that comes no nearer to its top than this has not reached it. */
     private static final double SHORT_K = 5;
 
+    /** Half a cone is told; the sensor's own noise and lag leave a little open. */
+    private static final double HALF_A_CONE = 0.45;
+
     final String name;
     private final Setting setting;
     private final AlarmReplay replay;
+    private final TrueCone ware;
 
     /** When the fault showed, ms; empty when it never did. */
     OptionalLong showsMs = OptionalLong.empty();
@@ -103,6 +107,7 @@ final class SimulatedWatch {
     SimulatedWatch(Setting setting) {
         this.name = setting.name();
         this.setting = setting;
+        this.ware = new TrueCone(setting.plan());
         FiringSettings settings = FiringSettings.of(
                         Optional.of("Tall Drum"), Optional.of(setting.plan()), Optional.empty())
                 .withAlarmLimits(setting.limits());
@@ -160,6 +165,7 @@ final class SimulatedWatch {
             } else {
                 replay.nothingUntil(now.elapsedMs());
             }
+            ware.add(now.elapsedMs(), now.truth().tipC());
             highestC = Math.max(highestC, now.truth().tipC());
             boilingKg = now.truth().tipC() > BOILS_C
                     ? Math.max(boilingKg, now.truth().waterKg())
@@ -342,6 +348,7 @@ final class SimulatedWatch {
                         !(change.alarm().kind() == AlarmKind.CANDLING_OVERSHOOT && candledC >= BOILS_NEARLY_C))
                 .filter(change -> !(change.alarm().kind() == AlarmKind.WATER_LEAVING && boilingKg >= WET_KG))
                 .filter(change -> !(change.alarm().kind() == AlarmKind.WILL_NOT_REACH_TOP && fellShort()))
+                .filter(change -> !(change.alarm().kind() == AlarmKind.BEYOND_CONE && ware.beyond() >= HALF_A_CONE))
                 .toList();
     }
 
