@@ -20,6 +20,9 @@ import org.kilnside.outlook.OutlookQuestion;
 import org.kilnside.quantity.Power;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.session.ConeDown;
+import org.kilnside.session.ForecastRequest;
+import org.kilnside.session.ModelForecaster;
 import org.kilnside.thermal.Forecast;
 import org.kilnside.thermal.ForecastQuestion;
 import org.kilnside.thermal.Forecaster;
@@ -27,6 +30,7 @@ import org.kilnside.thermal.KilnMemory;
 import org.kilnside.thermal.Ventilated;
 import org.kilnside.thermal.WallKind;
 import org.kilnside.tracking.FiringsApart;
+import org.kilnside.wording.ConeWords;
 import org.kilnside.wording.ForecastWords;
 import org.kilnside.wording.OutlookWords;
 import picocli.CommandLine.Command;
@@ -293,20 +297,35 @@ public final class ForecastCommand implements Callable<Integer> {
         Forecast trusted = doubts.isEmpty() ? believed : believed.ofALyingSensor();
         Forecast forecast = stoodAtSensorsEnd(question.curve(), log) ? trusted.ofASensorAtItsEnd() : trusted;
         litAgainS.ifPresent(lit -> doubts.add(words.lastOfSeveral(lit)));
+        Optional<ConeDown> aimed = question.plan()
+                .map(schedule -> ForecastRequest.ofLog(
+                        question.curve(),
+                        schedule,
+                        kiln().series(),
+                        sensor.uncertainty(log),
+                        Kiln.Thresholds.COMMON_PRACTICE))
+                .flatMap(request -> ModelForecaster.aimed(request, forecast));
         if (json) {
             List<String> notes = new ArrayList<>(doubts);
             notes.addAll(words.remarks(forecast));
             notes.addAll(words.whyNot(forecast));
+            aimed.filter(cone -> cone.when().isEmpty()).ifPresent(cone -> notes.add(said(words, cone)));
             around.out()
-                    .println(ForecastJson.object(Optional.of(path), lastS(log.trace()), forecast)
+                    .println(ForecastJson.withCone(
+                                    ForecastJson.object(Optional.of(path), lastS(log.trace()), forecast), aimed)
                             .with("notes", notes));
         } else {
             around.out().println(path);
             doubts.forEach(line -> around.out().println("  " + around.words().sentence(line) + "."));
-            words.lines(forecast).forEach(line -> around.out().println("  " + line));
+            List<String> more = aimed.map(cone -> said(words, cone)).stream().toList();
+            words.lines(forecast, more).forEach(line -> around.out().println("  " + line));
         }
         sayWhatIsStillAhead(path, log.trace());
         log.report().sentence().ifPresent(sentence -> around.err().println("kilnside: " + path + ": " + sentence));
+    }
+
+    private String said(ForecastWords words, ConeDown down) {
+        return words.cone(new ConeWords(around.words(), ConeTable.of(kiln().series())).cone(down.cone()), down);
     }
 
     private boolean stoodAtSensorsEnd(Trace firing, Log log) {

@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.kilnside.files.JsonObject;
 import org.kilnside.outlook.Estimate;
 import org.kilnside.quantity.Energy;
+import org.kilnside.session.ConeDown;
 import org.kilnside.thermal.Forecast;
 
 /** A forecast as one JSON object, times in the log's own elapsed seconds. */
@@ -38,6 +39,22 @@ final class ForecastJson {
     static JsonObject withEnergyRange(JsonObject object, Optional<Estimate<Energy>> energy) {
         return object.with("energy_from_kwh", energy.map(Estimate::from), ForecastJson::hundredths)
                 .with("energy_to_kwh", energy.map(Estimate::to), ForecastJson::hundredths);
+    }
+
+    /** Beside a firing that heats, when the cone its plan aims for is down; null where that is not told. */
+    static JsonObject withCone(JsonObject object, Optional<ConeDown> aimed) {
+        return object.with(
+                "cone",
+                aimed.filter(down -> down.when().isPresent()),
+                down -> new JsonObject()
+                        .with("aims_for", down.cone().number())
+                        .with("at_s", down.when().get().atMs() / 1000.0, 1)
+                        .with("from_s", down.when().get().fromMs() / 1000.0, 1)
+                        .with("to_s", late(down.when().get()), seconds -> tenths(seconds)));
+    }
+
+    private static Optional<Double> late(ConeDown.When when) {
+        return when.toMs().isPresent() ? Optional.of(when.toMs().getAsLong() / 1000.0) : Optional.empty();
     }
 
     private static List<JsonObject> below(List<Forecast.Below> answers) {

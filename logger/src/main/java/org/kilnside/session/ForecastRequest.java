@@ -3,13 +3,19 @@ package org.kilnside.session;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.kilnside.firing.ConeSeries;
+import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
+import org.kilnside.heatwork.ConeTable;
 import org.kilnside.heatwork.HeatWork;
+import org.kilnside.quantity.Share;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.sensor.SensorUncertainty;
 import org.kilnside.thermal.Ventilated;
+import org.kilnside.tracking.FiringTracker;
 import org.kilnside.tracking.PlanPosition.PlanPoint;
 
 /**
@@ -75,6 +81,40 @@ public record ForecastRequest(
                 0,
                 List.of(),
                 Optional.empty());
+    }
+
+    /**
+     * A request about a firing on file, as far as its log goes: its place in the plan follows from the curve and what the
+     * controller told beside it.
+     */
+    public static ForecastRequest ofLog(
+            Trace curve, Schedule plan, ConeSeries series, SensorUncertainty sensor, Kiln.Thresholds thresholds) {
+        FiringTracker tracker = new FiringTracker(Optional.of(plan));
+        for (int i = 0; i < curve.size(); i++) {
+            OptionalDouble output = curve.output(i);
+            OptionalDouble setpointC = curve.setpointC(i);
+            tracker.take(
+                    curve.elapsedMs(i),
+                    curve.temperatureC(i),
+                    new ControllerReport(
+                            output.isPresent() ? Optional.of(new Share(output.getAsDouble())) : Optional.empty(),
+                            setpointC.isPresent()
+                                    ? Optional.of(Temperature.ofCelsius(setpointC.getAsDouble()))
+                                    : Optional.empty(),
+                            OptionalInt.empty()));
+        }
+        long nowMs = curve.elapsedMs(curve.size() - 1);
+        return new ForecastRequest(
+                0,
+                curve,
+                Optional.of(plan),
+                tracker.position().flatMap(position -> Forecasts.ahead(position, nowMs)),
+                HeatWork.of(ConeTable.of(series), curve),
+                sensor,
+                Optional.empty(),
+                thresholds,
+                Optional.empty(),
+                OptionalDouble.empty());
     }
 
     /** The reading it rests on, ms on the recording's clock. */

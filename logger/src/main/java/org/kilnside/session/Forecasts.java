@@ -66,7 +66,7 @@ final class Forecasts {
     }
 
     /** The corners from now on; a plan that cools by itself or is through has none left. */
-    private static Optional<List<PlanPoint>> ahead(PlanPosition position, long nowMs) {
+    static Optional<List<PlanPoint>> ahead(PlanPosition position, long nowMs) {
         return switch (position.leg()) {
             case WAITING -> Optional.empty();
             case FREE_COOLING, DONE -> Optional.of(List.of());

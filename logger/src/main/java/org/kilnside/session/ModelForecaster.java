@@ -122,6 +122,17 @@ public final class ModelForecaster implements FiringForecaster {
                 answer.remarks().stream().distinct().toList());
     }
 
+    /** When the cone the plan aims for is down, where the firing goes on as an answer has it. */
+    public static Optional<ConeDown> aimed(ForecastRequest request, Forecast answer) {
+        Trace curve = request.curve();
+        ForecastFan fan = ForecastFan.of(
+                answer,
+                curve.temperatureC(curve.size() - 1),
+                request.ahead().map(ModelForecaster::ahead),
+                request.thresholds().crack());
+        return aimed(request, answer, fan);
+    }
+
     private static boolean heats(Forecast answer) {
         return answer.stage() == Forecast.Stage.HEATING || answer.stage() == Forecast.Stage.HOLDING;
     }

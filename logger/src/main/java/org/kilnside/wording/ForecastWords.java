@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.kilnside.firing.Trace;
+import org.kilnside.session.ConeDown;
 import org.kilnside.thermal.Forecast;
 
 /** Says what a kiln will do, never leading with the earliest time and never without its caution. */
@@ -290,6 +291,30 @@ public final class ForecastWords {
                             words.temperature(top.to())))));
         }
         return lines;
+    }
+
+    /**
+     * When the cone aimed for is down, or why that is not told.
+     *
+     * @param cone named
+     */
+    public String cone(String cone, ConeDown down) {
+        return down.when()
+                .map(its -> {
+                    double fromS = its.fromMs() / 1000.0;
+                    String at = when(its.atMs() / 1000.0);
+                    if (its.toMs().isEmpty()) {
+                        return words.text("forecast.cone_open", cone, at, when(fromS));
+                    }
+                    double toS = its.toMs().getAsLong() / 1000.0;
+                    String span = span(new Forecast.When(its.atMs() / 1000.0, fromS, toS));
+                    return words.text("forecast.cone", cone, at, span);
+                })
+                .orElseGet(() -> switch (down.whyNot().orElseThrow()) {
+                    case IS_DOWN -> words.text("cone.togo.down", cone);
+                    case NOT_ON_ITS_WAY -> words.text("forecast.cone_not_on_its_way", cone);
+                    case WAY_NOT_KNOWN -> words.text("forecast.cone_unknown", cone);
+                });
     }
 
     /** Whether a top-out is known well enough for a potter to plan with. */
