@@ -66,9 +66,6 @@ public record Ahead(String sentence, List<Line> lines, List<String> cautions) {
     }
 
     private static final class Writer {
-        /** Within so much of a cone the plan comes to what it aims for. */
-        private static final double OF_THE_AIM = 0.2;
-
         /** What an answer rests on that a potter has to know beside it. */
         private static final List<Remark.Kind> TO_MIND = List.of(
                 Remark.Kind.HOTTER_THAN_PLANNED,
