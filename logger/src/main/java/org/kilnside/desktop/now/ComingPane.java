@@ -14,7 +14,7 @@ final class ComingPane extends Card {
     private transient Optional<NowModel.Coming> shown = Optional.empty();
 
     ComingPane() {
-        super(new MigLayout("insets 6 14 6 4, wrap 2, gap 4 0", "[][grow, fill]", ""));
+        super(new MigLayout("insets 6 14 6 4, wrap 2, gap 4 0", "[]12[grow, fill]", ""));
     }
 
     void show(NowModel.Coming coming) {
