@@ -27,7 +27,8 @@ final class ListQueries {
         List<ListedFiring> all = new ArrayList<>();
         try (Statement statement = connection.createStatement();
                 ResultSet row = statement.executeQuery("SELECT f.number, f.kiln, f.plan_name, f.started_at,"
-                        + " f.ended_elapsed_ms, f.reading_count, f.last_elapsed_ms, f.peak_c, f.load_text, f.notes,"
+                        + " (SELECT min(e.elapsed_ms) FROM event e WHERE e.firing = f.number AND e.kind = 'FIRING_BEGAN')"
+                        + " AS began_ms, f.ended_elapsed_ms, f.reading_count, f.last_elapsed_ms, f.peak_c, f.load_text, f.notes,"
                         + " s.method, s.reading_count AS sketched_count, s.last_elapsed_ms AS sketched_ms, s.highest_c,"
                         + " s.peak_c AS sketched_peak_c, s.cone_past, s.cone_next, s.cone_fraction, s.cone_top, s.cone_series"
                         + " FROM firing f LEFT JOIN sketch s ON s.firing = f.number ORDER BY f.number DESC")) {
@@ -45,6 +46,8 @@ final class ListQueries {
         OptionalLong last = count.isPresent()
                 ? FiringRows.number(row, "last_elapsed_ms")
                 : FiringQueries.newestMs(connection, number);
+        // From when heat began, as the firing's own page counts.
+        long beganMs = FiringRows.number(row, "began_ms").orElse(0);
         Optional<CurveSketch> sketch = SketchRows.sketch(row, "sketched_ms", "sketched_peak_c");
         boolean upToDate = sketch.isPresent()
                 && row.getInt("method") == SketchRows.METHOD
@@ -62,7 +65,7 @@ final class ListQueries {
                 kiln,
                 plan,
                 FiringRows.instant(row, "started_at"),
-                Duration.ofMillis(ended.orElse(last.orElse(0))),
+                Duration.ofMillis(Math.max(0, ended.orElse(last.orElse(0)) - beganMs)),
                 peak,
                 ended.isPresent(),
                 sketch,

@@ -12,6 +12,7 @@ import org.kilnside.firing.WallClockLine;
 import org.kilnside.heatwork.ConeReached;
 import org.kilnside.heatwork.ConeTable;
 import org.kilnside.quantity.Temperature;
+import org.kilnside.quantity.TemperatureDifference;
 import org.kilnside.schedule.Schedule;
 import org.kilnside.session.OpeningNotes;
 import org.kilnside.session.Snapshot;
@@ -148,7 +149,8 @@ public record FiringSummary(String headline, List<Line> lines) {
                                 "summary.hold_value",
                                 words.duration(top.held()),
                                 words.temperature(top.planned()),
-                                words.duration(top.hold())));
+                                words.duration(top.hold()),
+                                words.span(TemperatureDifference.ofKelvin(FiringFigures.HOLD_BAND_K))));
                 top.behind()
                         .ifPresent(behind -> add(
                                 lines,

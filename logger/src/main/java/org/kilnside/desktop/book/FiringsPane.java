@@ -247,7 +247,7 @@ final class FiringsPane extends JPanel {
             return words.text(read ? "firings.none_yet" : "firings.reading");
         }
         String all = lines.size() == list.all().size()
-                ? words.text("firings.count", lines.size())
+                ? lines.size() == 1 ? words.text("firings.one") : words.text("firings.count", lines.size())
                 : words.text("firings.count_of", lines.size(), list.all().size());
         long marked = lines.stream().filter(FiringLine::marked).count();
         return Stream.of(all, marked == 0 ? "" : words.text("firings.marked_count", marked))
