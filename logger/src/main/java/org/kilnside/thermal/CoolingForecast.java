@@ -91,7 +91,7 @@ final class CoolingForecast {
         if (data.unseenSinceTop() > MOSTLY) {
             remarks.add(Remark.of(Kind.TURN_UNSEEN));
         }
-        if (HalfSoaked.leavesOpen(data) > HalfSoaked.SAID) {
+        if (HalfSoaked.leavesOpen(data, Arrivals.target(question)) > HalfSoaked.SAID) {
             remarks.add(
                     Remark.of(HalfSoaked.again(data.course, data.phases) ? Kind.HEATED_AGAIN : Kind.CLIMB_BROKEN_OFF));
         }
@@ -205,7 +205,8 @@ final class CoolingForecast {
             half *= NOT_SEEN_WHOLE;
         }
         double unseen = (data.free.isEmpty() ? ALL_UNSEEN : TURN_UNSEEN) * data.unseenSinceTop();
-        double wide = Math.hypot(Math.hypot(half, unseen), HalfSoaked.leavesOpen(data));
+        double halfSoaked = HalfSoaked.leavesOpen(data, Arrivals.target(question));
+        double wide = Math.hypot(Math.hypot(half, unseen), halfSoaked);
         return young.map(known -> known.with(at, data.nowS, log, wide))
                 .orElseGet(() -> When.ofLogs(data.nowS, log, wide));
     }

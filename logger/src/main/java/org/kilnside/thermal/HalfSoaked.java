@@ -1,6 +1,8 @@
 package org.kilnside.thermal;
 
 import java.util.List;
+import java.util.Optional;
+import org.kilnside.quantity.Temperature;
 
 /**
  * A wall that took up its heat in another way than firings have it: the elements went off while the kiln still climbed, far below any
@@ -17,10 +19,16 @@ final class HalfSoaked {
     /** Slower than this it was hardly a climb, K/s, looked at over so long, s. */
     private static final double CLIMBS_KS = 40 / 3600.0;
 
-    private static final double CLIMB_LOOK_S = 1800;
+    private static final double CLIMB_LOOK_S = 600;
 
     /** From here up a wall is as soaked as at many a top, and wholly unlike one from so much further down, °C and K. */
     private static final double SOAKED_C = 1100;
+
+    /** The same where nobody says how hot it was to get: a bisque may end here, with hardly a hold. */
+    private static final double MAY_BE_ITS_TOP_C = 950;
+
+    /** Within this of its top a kiln has come to it, K. */
+    private static final double AT_ITS_TOP_K = 25;
 
     private static final double SOAKED_WITHIN_K = 300;
 
@@ -60,23 +68,36 @@ final class HalfSoaked {
 
     /** How far a kiln left alone since a point was let go in mid-climb, 0 … 1; 0 where it was let go at a top. */
     static double climbed(Course course, int from) {
-        double at = course.timeS[from];
-        double climbs = course.line(at - CLIMB_LOOK_S, at).slopeKS() / CLIMBS_KS;
-        return share(climbs) * share((SOAKED_C - course.temperatureC[from]) / SOAKED_WITHIN_K);
+        return climbed(course, from, MAY_BE_ITS_TOP_C);
     }
 
-    /** Half-width of ln(remaining time) that it leaves open beside all else; 0 where the elements are on. */
-    static double leavesOpen(FiringData data) {
+    private static double climbed(Course course, int from, double soakedC) {
+        double at = course.timeS[from];
+        double climbs = course.line(at - CLIMB_LOOK_S, at).slopeKS() / CLIMBS_KS;
+        return share(climbs) * share((soakedC - course.temperatureC[from]) / SOAKED_WITHIN_K);
+    }
+
+    /**
+     * Half-width of ln(remaining time) that it leaves open beside all else; 0 where the elements are on.
+     *
+     * @param top how hot it was to get, where somebody said
+     */
+    static double leavesOpen(FiringData data, Optional<Temperature> top) {
         List<Phases.Span> spans = data.phases.free();
         if (spans.isEmpty() || data.phases.drivenNow()) {
             return 0;
         }
         double alone = data.leftAloneForS();
-        return again(data.course, data.phases)
-                ? AGAIN * Math.exp(-alone / AGAIN_TOLD_S)
-                : CLIMBED
-                        * climbed(data.course, spans.get(spans.size() - 1).from())
-                        * Math.exp(-alone / CLIMBED_TOLD_S);
+        if (again(data.course, data.phases)) {
+            return AGAIN * Math.exp(-alone / AGAIN_TOLD_S);
+        }
+        int from = spans.get(spans.size() - 1).from();
+        double letGoC = data.course.temperatureC[from];
+        if (top.isPresent() && letGoC > top.get().celsius() - AT_ITS_TOP_K) {
+            return 0;
+        }
+        double climbed = climbed(data.course, from, top.isPresent() ? SOAKED_C : MAY_BE_ITS_TOP_C);
+        return CLIMBED * climbed * Math.exp(-alone / CLIMBED_TOLD_S);
     }
 
     /** What to add to ln(remaining time). */
