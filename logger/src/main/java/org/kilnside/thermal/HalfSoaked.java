@@ -8,7 +8,7 @@ import org.kilnside.quantity.Temperature;
  * A wall that took up its heat in another way than firings have it: the elements went off while the kiln still climbed, far below any
  * top, as when the power fails, or it was heated again on its way down. How unevenly wall and load are warm is what such a
  * cooling begins with, and a fit that knows a wall and one lump of load is surer of it than it may be. Set on thirty kilns of an outside
- * simulator with four lumps of load, of brick, fibre and layers, 10 to 700 litres (docs/decisions/0021).
+ * simulator with four lumps of load, of brick, fibre and layers, 6 to 800 litres (docs/decisions/0021).
  */
 final class HalfSoaked {
     /** What the end of a broken climb leaves open of ln(remaining time), and after what time alone two thirds of that are told, s. */

@@ -25,7 +25,7 @@ final class Kinks {
     /** The sensor, ware and hot face settle for so long after the elements go off, or after something is opened, s. */
     private static final double SETTLING_S = 1500;
 
-    /** So much longer after a climb broken off: of thirty trial kilns six were taken for opened without it, one in mid-cooling. */
+    /** So much longer after a climb broken off: of thirty kilns of an outside simulator six were taken for opened without it, one with it. */
     private static final double EVENING_OUT_S = 7200;
 
     private static final double COARSE_S = 300;
