@@ -19,6 +19,7 @@ import org.kilnside.command.ReviewCommand;
 import org.kilnside.command.ShareCommand;
 import org.kilnside.command.Surroundings;
 import org.kilnside.command.WatchCommand;
+import org.kilnside.command.WeekCommand;
 import picocli.CommandLine;
 
 /** The program's entry. */
@@ -47,6 +48,7 @@ public final class Kilnside {
         commands.put("book", new BookCommand());
         commands.put("kiln", new KilnCommand());
         commands.put("plan", new PlanCommand());
+        commands.put("week", new WeekCommand());
         commands.put("emf", new EmfCommand());
         commands.put("cone", new ConeCommand());
         commands.put("forecast", new ForecastCommand());

@@ -1,11 +1,15 @@
 package org.kilnside.command;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.kilnside.files.CsvLogs;
+import org.kilnside.firing.Kiln;
 import org.kilnside.firing.Trace;
 import org.kilnside.thermal.KilnMemory;
+import org.kilnside.thermal.WallKind;
 import org.kilnside.tracking.FiringsApart;
 
 /**
@@ -28,6 +32,27 @@ record EarlierLogs(int logs, List<Trace> firings) {
                                                 .curve())
                                         .stream())
                         .toList());
+    }
+
+    /**
+     * What these and the firings in the book taught of a kiln, told on the way where logs do not count.
+     *
+     * @param room its temperature, °C, where somebody said it
+     */
+    KilnMemory memory(Kiln kiln, Optional<FromBook.Past> past, OptionalDouble room, Surroundings around) {
+        KilnMemory ofLogs = memory(kiln, firings, room);
+        thatDoNotCount(ofLogs).ifPresent(sentence -> around.err().println("kilnside: " + sentence));
+        List<Trace> inBook = past.map(FromBook.Past::earlier).orElse(List.of());
+        if (inBook.isEmpty()) {
+            return ofLogs;
+        }
+        List<Trace> all = new ArrayList<>(inBook);
+        all.addAll(firings);
+        return memory(kiln, all, room);
+    }
+
+    private static KilnMemory memory(Kiln kiln, List<Trace> firings, OptionalDouble room) {
+        return KilnMemory.of(firings, kiln.wall().map(wall -> WallKind.valueOf(wall.name())), room);
     }
 
     /**

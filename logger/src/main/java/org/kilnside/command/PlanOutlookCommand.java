@@ -9,11 +9,11 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import java.util.function.ToDoubleFunction;
 import org.kilnside.files.JsonObject;
 import org.kilnside.files.ProfileLibrary;
 import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.Kiln;
-import org.kilnside.firing.Trace;
 import org.kilnside.heatwork.Cone;
 import org.kilnside.heatwork.ConePosition;
 import org.kilnside.heatwork.ConeTable;
@@ -23,8 +23,6 @@ import org.kilnside.outlook.OutlookQuestion;
 import org.kilnside.outlook.WantedCone;
 import org.kilnside.outlook.Ware;
 import org.kilnside.quantity.Temperature;
-import org.kilnside.thermal.KilnMemory;
-import org.kilnside.thermal.WallKind;
 import org.kilnside.wording.OutlookWords;
 import org.kilnside.wording.WarningWords;
 import picocli.CommandLine.Command;
@@ -103,13 +101,10 @@ final class PlanOutlookCommand implements Callable<Integer> {
         Outlook outlook = Outlook.of(new OutlookQuestion(
                 found.schedule(),
                 known,
-                memory(known, past),
+                EarlierLogs.read(earlier, sensor).memory(known, past, optional(ambient), around),
                 ambient.map(Temperature::ofCelsius).orElse(OutlookQuestion.USUAL_ROOM),
-                loadKg.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
-                new Ware(
-                        state,
-                        thicknessMm.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
-                        wareLimit.map(Temperature::ofCelsius)),
+                optional(loadKg),
+                new Ware(state, optional(thicknessMm), wareLimit.map(Temperature::ofCelsius)),
                 meant,
                 sensor.firing(past.flatMap(FromBook.Past::guide), found.schedule()),
                 wanted.map(PlanOutlookCommand::cone)));
@@ -127,24 +122,8 @@ final class PlanOutlookCommand implements Callable<Integer> {
         return Complaint.ExitCode.DONE.code();
     }
 
-    private KilnMemory memory(Kiln known, Optional<FromBook.Past> past) {
-        EarlierLogs logs = EarlierLogs.read(earlier, sensor);
-        List<Trace> inBook = past.map(FromBook.Past::earlier).orElse(List.of());
-        KilnMemory ofLogs = memory(known, logs.firings());
-        logs.thatDoNotCount(ofLogs).ifPresent(sentence -> around.err().println("kilnside: " + sentence));
-        if (inBook.isEmpty()) {
-            return ofLogs;
-        }
-        List<Trace> all = new ArrayList<>(inBook);
-        all.addAll(logs.firings());
-        return memory(known, all);
-    }
-
-    private KilnMemory memory(Kiln known, List<Trace> firings) {
-        return KilnMemory.of(
-                firings,
-                known.wall().map(wall -> WallKind.valueOf(wall.name())),
-                ambient.map(OptionalDouble::of).orElse(OptionalDouble.empty()));
+    private static OptionalDouble optional(Optional<Double> value) {
+        return value.map(OptionalDouble::of).orElse(OptionalDouble.empty());
     }
 
     private static Cone cone(String text) {
@@ -217,15 +196,15 @@ final class PlanOutlookCommand implements Callable<Integer> {
         return estimate(time, each -> each.toMillis() / 1000.0, 0);
     }
 
-    private static <T extends Comparable<T>> JsonObject estimate(
-            Estimate<T> estimate, java.util.function.ToDoubleFunction<T> number, int decimals) {
+    static <T extends Comparable<T>> JsonObject estimate(
+            Estimate<T> estimate, ToDoubleFunction<T> number, int decimals) {
         return new JsonObject()
                 .with("at", number.applyAsDouble(estimate.probable()), decimals)
                 .with("from", number.applyAsDouble(estimate.from()), decimals)
                 .with("to", number.applyAsDouble(estimate.to()), decimals);
     }
 
-    private static JsonObject position(ConePosition position) {
+    static JsonObject position(ConePosition position) {
         JsonObject object = new JsonObject()
                 .with("past", position.past(), Cone::number)
                 .with("next", position.next(), Cone::number);

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -14,15 +16,17 @@ import java.util.stream.Stream;
 import org.kilnside.files.FileRefusedException.Problem;
 import org.kilnside.firing.Kiln;
 import org.kilnside.schedule.Schedule;
+import org.kilnside.week.Week;
 
 /**
  * Plans, kilns and line patterns by the name a person types: a path; else a file in the person's own folder; else one
  * of the starter files that come with the program. In the own folder plans lie in {@code schedules/}, kilns in {@code
- * kilns/}, line patterns in {@code line-patterns/}; beside them lies what is remembered of the ports.
+ * kilns/}, line patterns in {@code line-patterns/}, weeks in {@code weeks/}; beside them lies what is remembered of the ports.
  */
 public final class ProfileLibrary {
     private static final String ENDING = ".toml";
     private static final String LINE_PATTERNS = "line-patterns";
+    private static final String WEEKS = "weeks";
 
     private final Optional<Path> ownFolder;
 
@@ -176,6 +180,23 @@ public final class ProfileLibrary {
                     folder.toString(),
                     "a line pattern cannot be saved there (" + e.getMessage() + "); check its permissions"));
         }
+    }
+
+    /** The names of all weeks, own and starter, in alphabetical order. */
+    public List<String> weekNames() {
+        return names(WEEKS, StarterProfiles.WEEKS);
+    }
+
+    /**
+     * A week by name or path.
+     *
+     * @param now what its days without a date are counted from
+     * @param zone the clock of the studio
+     * @throws FileRefusedException when there is none, or its file is refused
+     */
+    public Week week(String nameOrPath, Instant now, ZoneId zone) {
+        Found found = find(nameOrPath, WEEKS, StarterProfiles.WEEKS, WeekFiles.KIND, StarterProfiles::weekText);
+        return WeekFiles.parse(found.text, found.file, new WeekFiles.Setting(this, now, zone));
     }
 
     /** What is remembered of the ports; nothing without a person's own folder. */

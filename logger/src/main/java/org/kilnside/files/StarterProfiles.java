@@ -17,6 +17,9 @@ public final class StarterProfiles {
     /** The starter line patterns, by the names a person types. */
     public static final List<String> LINE_PATTERNS = List.of("columns", "keys", "json", "expression");
 
+    /** The starter weeks, by the names a person types. */
+    public static final List<String> WEEKS = List.of("cafe-friday");
+
     private StarterProfiles() {}
 
     /** The text of a starter plan. */
@@ -32,6 +35,11 @@ public final class StarterProfiles {
     /** The text of a starter line pattern. */
     static String linePatternText(String name) {
         return text("line-patterns/" + name + ".toml", LinePatternFiles.KIND);
+    }
+
+    /** The text of a starter week. */
+    static String weekText(String name) {
+        return text("weeks/" + name + ".toml", WeekFiles.KIND);
     }
 
     private static String text(String file, String kind) {

@@ -129,6 +129,29 @@ public final class UnitText {
         };
     }
 
+    /** A weight in kilograms, above 0: {@code 38 kg}, {@code 84 lb} (0.45359237 kg, by definition). */
+    static double kilograms(String text) {
+        String expected = "a weight with its unit such as \"38 kg\"";
+        Parts parts = split(text, expected);
+        return switch (parts.unit) {
+            case "kg" -> above(text, parts.number, expected, kg -> kg);
+            case "lb", "lbs" -> above(text, parts.number, expected, pounds -> pounds * 0.45359237);
+            default -> throw wrongUnit(text, parts.unit, expected);
+        };
+    }
+
+    /** A thickness in millimetres, above 0: {@code 8 mm}, {@code 0.8 cm}, {@code 0.3 in} (25.4 mm, by definition). */
+    static double millimetres(String text) {
+        String expected = "a thickness with its unit such as \"8 mm\"";
+        Parts parts = split(text, expected);
+        return switch (parts.unit) {
+            case "mm" -> above(text, parts.number, expected, mm -> mm);
+            case "cm" -> above(text, parts.number, expected, cm -> cm * 10);
+            case "in", "inch", "inches" -> above(text, parts.number, expected, inches -> inches * 25.4);
+            default -> throw wrongUnit(text, parts.unit, expected);
+        };
+    }
+
     /** A price in a currency of ISO 4217 by the kWh: {@code 0.30 EUR/kWh}. */
     public static Kiln.Tariff tariff(String text) {
         String expected = "a price with its currency such as \"0.30 EUR/kWh\"";

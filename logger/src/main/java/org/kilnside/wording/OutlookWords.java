@@ -134,7 +134,7 @@ public final class OutlookWords {
         return outlook.energy().map(this::energy);
     }
 
-    private String energy(Estimate<Energy> energy) {
+    String energy(Estimate<Energy> energy) {
         return words.text(
                 "outlook.energy",
                 kilowattHours(energy.probable().kilowattHours()),
@@ -156,13 +156,16 @@ public final class OutlookWords {
 
     /** What it costs; empty where that cannot be known. */
     public Optional<String> cost(Outlook outlook) {
-        return outlook.cost()
-                .map(cost -> words.text(
-                        "outlook.cost",
-                        words.number(cost.price().probable(), 2),
-                        words.number(cost.price().from(), 2),
-                        words.number(cost.price().to(), 2),
-                        cost.currency()));
+        return outlook.cost().map(this::cost);
+    }
+
+    String cost(Outlook.Cost cost) {
+        return words.text(
+                "outlook.cost",
+                words.number(cost.price().probable(), 2),
+                words.number(cost.price().from(), 2),
+                words.number(cost.price().to(), 2),
+                cost.currency());
     }
 
     /** Which top or hold comes to the wanted cone. */
