@@ -43,7 +43,7 @@ public record PlannedFiring(
         KILN,
         /** The ware, until it is dry. */
         WARE,
-        /** Somebody to light it. */
+        /** Somebody to pack it and to light it. */
         SOMEBODY,
         /** Somebody at its top. */
         SOMEBODY_AT_TOP

@@ -132,7 +132,7 @@ final class Planner {
                                 its.times(),
                                 out,
                                 slots.atTop(its.times(), light),
-                                waitsFor(its.times(), light, earliest, dry.isAfter(free), isFirst)))));
+                                waitsFor(its.times(), light, earliest, begin, dry.isAfter(free), isFirst)))));
     }
 
     private Optional<Instant> dry(Timed load, Instant[] outs) {
@@ -149,12 +149,14 @@ final class Planner {
         return wanted == AtTop.SOMEBODY ? light.or(() -> slots.first(times, AtTop.PROBABLY, earliest)) : light;
     }
 
-    private WaitsFor waitsFor(FiringTimes times, Instant light, Instant earliest, boolean dryLast, boolean isFirst) {
+    private WaitsFor waitsFor(
+            FiringTimes times, Instant light, Instant earliest, Instant begin, boolean dryLast, boolean isFirst) {
         Optional<Instant> withNobody = slots.first(times, AtTop.NOBODY, earliest);
         if (withNobody.isPresent() && light.isAfter(withNobody.get())) {
             return WaitsFor.SOMEBODY_AT_TOP;
         }
-        if (light.isAfter(Slots.quarter(earliest))) {
+        // Both the packing and the lighting may have had to wait for somebody.
+        if (light.isAfter(Slots.quarter(begin.plus(packing)))) {
             return WaitsFor.SOMEBODY;
         }
         return dryLast ? WaitsFor.WARE : isFirst ? WaitsFor.NOTHING : WaitsFor.KILN;

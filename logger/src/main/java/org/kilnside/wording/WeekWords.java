@@ -131,11 +131,11 @@ public final class WeekWords {
                         .map(crack -> words.text(
                                 kiln.opening() == Kiln.Opening.LID ? "week.crack_lid" : "week.crack_door",
                                 words.temperature(kiln.thresholds().crack()),
-                                about(week, crack))),
+                                about(crack))),
                 words.text(
                         "week.unload",
                         words.temperature(kiln.thresholds().unload()),
-                        about(week, firing.unload()),
+                        about(firing.unload()),
                         moment(firing.out())),
                 warnings(ahead.outlook()));
     }
@@ -160,7 +160,7 @@ public final class WeekWords {
         return words.text(
                 sure ? "week.top" : "week.top_if",
                 words.temperature(top),
-                about(week, firing.top()),
+                about(firing.top()),
                 words.named("week.at_top", firing.atTop()));
     }
 
@@ -199,12 +199,12 @@ public final class WeekWords {
     }
 
     /** {@code about Sun 29 Nov 05:10 (04:40–05:50, nine in ten)}. */
-    private String about(Week week, Estimate<Instant> time) {
+    private String about(Estimate<Instant> time) {
         Instant at = toTenMinutes(time.probable(), TEN_MINUTES_S / 2);
         Instant from = toTenMinutes(time.from(), 0);
         Instant to = toTenMinutes(time.to(), TEN_MINUTES_S - 1);
-        boolean oneDay = day(week, from).equals(day(week, to));
-        boolean itsDay = oneDay && day(week, from).equals(day(week, at));
+        boolean oneDay = day(from).equals(day(to));
+        boolean itsDay = oneDay && day(from).equals(day(at));
         String begin = itsDay ? words.time(from) : words.dayAndTime(from);
         String end = oneDay ? words.time(to) : words.dayAndTime(to);
         return words.text("week.about", moment(at), inOnePiece(begin) + "–" + inOnePiece(end));
@@ -220,8 +220,8 @@ public final class WeekWords {
         return text.replace(' ', '\u00a0');
     }
 
-    private static LocalDate day(Week week, Instant instant) {
-        return LocalDate.ofInstant(instant, week.zone());
+    private LocalDate day(Instant instant) {
+        return LocalDate.ofInstant(instant, words.preferences().zone());
     }
 
     /** A length of time as one says it days ahead: to five minutes, beyond two days in days and hours. */
