@@ -97,7 +97,7 @@ public final class WeekCommand implements Callable<Integer> {
         words.head(week, plan).forEach(line -> out.println("  " + line));
         int number = 1;
         for (PlannedFiring each : plan.firings()) {
-            WeekWords.Firing firing = words.firing(week, plan, each);
+            WeekWords.Firing firing = words.firing(plan, each);
             out.println();
             out.println(number++ + "  " + firing.name() + ": " + firing.plan());
             firing.lines().forEach(line -> out.println("   " + line));

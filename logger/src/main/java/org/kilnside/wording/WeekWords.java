@@ -118,15 +118,15 @@ public final class WeekWords {
     }
 
     /** A firing, all of it. */
-    public Firing firing(Week week, WeekPlan plan, PlannedFiring firing) {
+    public Firing firing(WeekPlan plan, PlannedFiring firing) {
         LoadAhead ahead = plan.loads().get(firing.load());
         Load load = ahead.load();
         return new Firing(
                 load.name(),
                 words.text("week.plan", load.plan().name(), outlooks.comesTo(ahead.outlook())),
-                light(week, firing),
+                light(firing),
                 why(firing),
-                top(week, firing, ahead),
+                top(firing, ahead),
                 firing.crack()
                         .map(crack -> words.text(
                                 kiln.opening() == Kiln.Opening.LID ? "week.crack_lid" : "week.crack_door",
@@ -140,7 +140,7 @@ public final class WeekWords {
                 warnings(ahead.outlook()));
     }
 
-    private String light(Week week, PlannedFiring firing) {
+    private String light(PlannedFiring firing) {
         String at = moment(firing.light());
         return firing.lightBy()
                 .map(by -> words.text(
@@ -154,7 +154,7 @@ public final class WeekWords {
                 : Optional.of(words.named("week.waits", firing.waitsFor()));
     }
 
-    private String top(Week week, PlannedFiring firing, LoadAhead ahead) {
+    private String top(PlannedFiring firing, LoadAhead ahead) {
         Temperature top = ahead.load().plan().top();
         boolean sure = ahead.outlook().reaches() == Forecast.Reaches.YES;
         return words.text(

@@ -129,7 +129,7 @@ class WeekWordsTest {
     @Test
     void aFiringIsToldInTheOrderOfTheClockWithItsRanges() {
         PlannedFiring firing = firing(Optional.of("2026-11-29T09:15"), AtTop.SOMEBODY, WaitsFor.SOMEBODY_AT_TOP);
-        WeekWords.Firing said = words("en-GB").firing(week("2026-12-01T09:00"), plan(firing, 24L), firing);
+        WeekWords.Firing said = words("en-GB").firing(plan(firing, 24L), firing);
         assertThat(said.name()).isEqualTo("Bowls");
         assertThat(said.plan()).startsWith("Bisque, comes to");
         assertThat(said.lines().stream().map(WeekWordsTest::plain))
@@ -145,8 +145,7 @@ class WeekWordsTest {
     @Test
     void aRangeIsRoundedOutwardsNeverInwards() {
         PlannedFiring firing = firing(Optional.empty(), AtTop.PROBABLY, WaitsFor.NOTHING);
-        String top = plain(
-                words("en-GB").firing(week(null), plan(firing, null), firing).top());
+        String top = plain(words("en-GB").firing(plan(firing, null), firing).top());
         // 04:30 to 05:36.
         assertThat(top).contains("(04:30–05:40,").contains("not all through its range");
     }
@@ -154,20 +153,18 @@ class WeekWordsTest {
     @Test
     void nobodyAtTheTopIsSaid() {
         PlannedFiring firing = firing(Optional.empty(), AtTop.NOBODY, WaitsFor.NOTHING);
-        assertThat(words("en-GB").firing(week(null), plan(firing, null), firing).top())
-                .endsWith("; nobody is there.");
+        assertThat(words("en-GB").firing(plan(firing, null), firing).top()).endsWith("; nobody is there.");
     }
 
     @Test
     void itIsToldInDutchAndGermanAndByTheAmericanClock() {
         PlannedFiring firing = firing(Optional.of("2026-11-28T18:00"), AtTop.SOMEBODY, WaitsFor.WARE);
-        Week week = week("2026-12-01T09:00");
         WeekPlan plan = plan(firing, 24L);
-        assertThat(plain(words("nl-NL").firing(week, plan, firing).light()))
+        assertThat(plain(words("nl-NL").firing(plan, firing).light()))
                 .isEqualTo("Steek de oven aan op za 28 nov. 18:00, en niet later.");
-        assertThat(plain(words("de-DE").firing(week, plan, firing).light()))
+        assertThat(plain(words("de-DE").firing(plan, firing).light()))
                 .isEqualTo("Sa. 28. Nov. 18:00 anheizen, nicht später.");
-        assertThat(plain(words("en-US").firing(week, plan, firing).unload()))
+        assertThat(plain(words("en-US").firing(plan, firing).unload()))
                 .startsWith(
                         "Below 122 °F, to unload, about Mon 30 Nov 4:00 AM (Sun 11:00 PM–Mon 8:30 AM, nine in ten)");
     }
