@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Supplier;
+import org.kilnside.Once;
 import org.kilnside.alarm.Alarm;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Measure;
@@ -36,7 +37,7 @@ enum Scene {
     private final int ageSeconds;
 
     Scene(Supplier<Snapshot> snapshot, int ageSeconds) {
-        this.snapshot = snapshot;
+        this.snapshot = Once.of(snapshot);
         this.ageSeconds = ageSeconds;
     }
 

@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.function.Supplier;
+import org.kilnside.Once;
 import org.kilnside.firing.ConeSeries;
 import org.kilnside.firing.ControllerReport;
 import org.kilnside.firing.FiringEvent;
@@ -49,6 +51,19 @@ public final class SampleSnapshots {
 
     private static final long MINUTE = 60_000;
 
+    // Forecasts take their time and snapshots never change.
+    private static final Supplier<Snapshot> HEATING_FORECAST =
+            Once.of(() -> new Moment().workedOut().build());
+    private static final Supplier<Snapshot> HOLDING_FORECAST =
+            Once.of(() -> holdingMoment().workedOut().build());
+    private static final Supplier<Snapshot> COOLING_FORECAST =
+            Once.of(() -> coolingMoment().workedOut().build());
+    private static final Supplier<Snapshot> HOLDING_LARGE_CONES = Once.of(() -> {
+        Moment moment = holdingMoment();
+        moment.series = ConeSeries.LARGE;
+        return moment.workedOut().build();
+    });
+
     private SampleSnapshots() {}
 
     /** On the second ramp, six minutes behind, at 412 °C. */
@@ -58,7 +73,7 @@ public final class SampleSnapshots {
 
     /** The same with cone and forecast. */
     public static Snapshot heatingForecast() {
-        return new Moment().workedOut().build();
+        return HEATING_FORECAST.get();
     }
 
     /** At the top, twelve minutes of hold left. */
@@ -68,14 +83,12 @@ public final class SampleSnapshots {
 
     /** The same with cone and forecast. */
     public static Snapshot holdingForecast() {
-        return holdingMoment().workedOut().build();
+        return HOLDING_FORECAST.get();
     }
 
     /** The same by the large cones that stand in the kiln. */
     public static Snapshot holdingLargeCones() {
-        Moment moment = holdingMoment();
-        moment.series = ConeSeries.LARGE;
-        return moment.workedOut().build();
+        return HOLDING_LARGE_CONES.get();
     }
 
     private static Moment holdingMoment() {
@@ -95,7 +108,7 @@ public final class SampleSnapshots {
 
     /** The same with cone and forecast. */
     public static Snapshot coolingForecast() {
-        return coolingMoment().workedOut().build();
+        return COOLING_FORECAST.get();
     }
 
     private static Moment coolingMoment() {
