@@ -81,7 +81,7 @@ final class BookShowcase {
                 press(Showcase.find(frame, OverlayPane.class), "ESCAPE", frame);
             }
         }
-        SwingUtilities.invokeAndWait(frame::dispose);
+        SwingUtilities.invokeAndWait(() -> Showcase.putAway(frame));
     }
 
     private static void scene(JFrame frame, JTable table, String scene) throws Exception {

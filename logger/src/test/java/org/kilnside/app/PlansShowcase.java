@@ -72,7 +72,7 @@ final class PlansShowcase {
         scene(frame, folder, wish[0], clock);
         Stillness.await();
         Showcase.shoot(frame.getContentPane(), wish[5]);
-        SwingUtilities.invokeAndWait(frame::dispose);
+        SwingUtilities.invokeAndWait(() -> Showcase.putAway(frame));
     }
 
     private static void scene(JFrame frame, Path folder, String scene, HandClock clock) throws Exception {

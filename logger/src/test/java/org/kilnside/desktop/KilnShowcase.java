@@ -178,6 +178,6 @@ final class KilnShowcase {
         }
         Stillness.await();
         Showcase.shoot(frame.getContentPane(), wish[4]);
-        SwingUtilities.invokeAndWait(frame::dispose);
+        SwingUtilities.invokeAndWait(() -> Showcase.putAway(frame));
     }
 }

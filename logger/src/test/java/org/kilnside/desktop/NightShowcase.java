@@ -127,7 +127,7 @@ final class NightShowcase {
         });
         Stillness.await();
         Showcase.shoot(frame.getContentPane(), wish[4]);
-        SwingUtilities.invokeAndWait(frame::dispose);
+        SwingUtilities.invokeAndWait(() -> Showcase.putAway(frame));
     }
 
     private static NightScreen.Port port(HandFeed feed) {

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import javax.imageio.ImageIO;
 import javax.swing.JFrame;
+import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import org.kilnside.desktop.now.NowView;
 import org.kilnside.desktop.now.StatusPane;
@@ -84,7 +85,7 @@ public final class Showcase {
             for (java.awt.Window owned : frame.getOwnedWindows()) {
                 owned.dispose();
             }
-            frame.dispose();
+            putAway(frame);
         });
         write(image[0], new File(wish[4]));
         System.out.println(wish[4] + " clipped: " + clipped);
@@ -152,6 +153,12 @@ public final class Showcase {
             Thread.sleep(25);
         }
         throw new IllegalStateException("no window within half a minute");
+    }
+
+    /** The look of the next window is put on every window there has been: this one leaves nothing to put it on. */
+    public static void putAway(JFrame frame) {
+        frame.dispose();
+        frame.setContentPane(new JPanel());
     }
 
     public static <T> T find(Container within, Class<T> kind) {
