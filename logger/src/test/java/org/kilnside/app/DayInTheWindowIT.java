@@ -22,8 +22,6 @@ import org.kilnside.desktop.VirtualScreen;
  * has every two hours. Started as {@code bin/kilnside demo} starts it. Minutes long, so only with {@code verify --long}.
  */
 class DayInTheWindowIT {
-    private static final List<String> AS_LAUNCHED =
-            List.of("-Xmx320m", "-Xss512k", "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1");
     private static final int SPEED = Integer.getInteger("kilnside.day.speed", 200);
     private static final int HOURS = 26;
     private static final int EVERY_HOURS = 2;
@@ -41,10 +39,8 @@ class DayInTheWindowIT {
         Path book = folder.resolve("day.book");
         List<Measure> measured = new ArrayList<>();
         try (VirtualScreen screen = VirtualScreen.start(1600, 900)) {
-            List<String> options = new ArrayList<>(AS_LAUNCHED);
-            options.add("-Duser.home=" + folder);
             Process window = screen.java(
-                    options,
+                    List.of("-Xmx320m", "-Duser.home=" + folder),
                     Kilnside.class,
                     List.of("demo", "--speed", String.valueOf(SPEED), "--book", book.toString()));
             try {

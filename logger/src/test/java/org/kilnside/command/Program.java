@@ -15,6 +15,10 @@ import java.util.concurrent.TimeUnit;
 public final class Program {
     private static final Path JAR = Path.of("target", "kilnside.jar").toAbsolutePath();
 
+    /** What bin/kilnside says to every Java it starts: one collector thread, no server compiler. */
+    public static final List<String> AS_LAUNCHED =
+            List.of("-Xss512k", "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Dfile.encoding=UTF-8");
+
     private Program() {}
 
     /** How a run ended and what it said. */
@@ -72,7 +76,9 @@ public final class Program {
             throws IOException {
         List<String> words = new ArrayList<>(wrapper);
         words.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-        words.addAll(List.of("-Xmx256m", "-Dfile.encoding=UTF-8", "-jar", JAR.toString()));
+        words.add("-Xmx256m");
+        words.addAll(AS_LAUNCHED);
+        words.addAll(List.of("-jar", JAR.toString()));
         words.addAll(List.of(arguments));
         ProcessBuilder builder = new ProcessBuilder(words);
         builder.environment().putAll(Map.of("LC_ALL", "C.UTF-8"));

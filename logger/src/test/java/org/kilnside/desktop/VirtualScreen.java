@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import org.kilnside.command.Program;
 import org.kilnside.testing.Tools;
 
 /** A screen of memory with a window manager on it, on a display number of its own; programs are started against it. */
@@ -70,9 +71,9 @@ public final class VirtualScreen implements AutoCloseable {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-ea",
-                "-Djava.awt.headless=false",
-                "-cp",
-                System.getProperty("java.class.path")));
+                "-Djava.awt.headless=false"));
+        command.addAll(Program.AS_LAUNCHED);
+        command.addAll(List.of("-cp", System.getProperty("java.class.path")));
         command.addAll(options);
         command.add(main.getName());
         command.addAll(arguments);
