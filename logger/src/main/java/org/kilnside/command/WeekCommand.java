@@ -41,8 +41,10 @@ public final class WeekCommand implements Callable<Integer> {
 
     @Parameters(
             paramLabel = "FILE",
-            description = "A week's file, or the name of one; cafe-friday is an example to copy.")
-    private String file;
+            arity = "0..1",
+            description = "A week's file, or the name of one (the window's, my-week, unless given); cafe-friday is an"
+                    + " example to copy.")
+    private String file = "my-week";
 
     @Option(
             names = "--earlier",

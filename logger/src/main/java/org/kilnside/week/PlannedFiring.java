@@ -27,9 +27,9 @@ public record PlannedFiring(
         WaitsFor waitsFor) {
     /** Who is there at the top. */
     public enum AtTop {
-        /** Somebody, from the earliest it may be reached until the latest its hold may be over. */
+        /** Somebody, all through the time in which it may be reached and that in which its hold may be over. */
         SOMEBODY,
-        /** Somebody at the probable time; not all through the time it may come in. */
+        /** Somebody at the probable times; not all through those in which they may come. */
         PROBABLY,
         /** Nobody. */
         NOBODY

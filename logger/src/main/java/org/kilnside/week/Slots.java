@@ -77,16 +77,23 @@ final class Slots {
         return AtTop.NOBODY;
     }
 
+    private boolean isThere(Instant moment) {
+        return there.holds(moment, moment);
+    }
+
+    /** A long hold may be left alone between its begin and its end: they are when something is to be seen to. */
     private boolean isMet(FiringTimes times, AtTop wanted, Instant light) {
         return switch (wanted) {
             case SOMEBODY ->
                 there.holds(
-                        light.plus(times.top().from()),
-                        light.plus(times.topOver().to()));
+                                light.plus(times.top().from()),
+                                light.plus(times.top().to()))
+                        && there.holds(
+                                light.plus(times.topOver().from()),
+                                light.plus(times.topOver().to()));
             case PROBABLY ->
-                there.holds(
-                        light.plus(times.top().probable()),
-                        light.plus(times.topOver().probable()));
+                isThere(light.plus(times.top().probable()))
+                        && isThere(light.plus(times.topOver().probable()));
             case NOBODY -> true;
         };
     }

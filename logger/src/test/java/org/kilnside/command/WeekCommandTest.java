@@ -98,13 +98,23 @@ class WeekCommandTest {
     @Test
     void earlierFiringsMakeTheRangesNarrower() throws IOException {
         Path file = file("name = \"W\"\nkiln = \"tall-drum\"\n[[load]]\nname = \"Bowls\"\nplan = \"bisque\"\n");
+        String earlier = ForecastCommandTest.log(folder, "earlier.csv", 24).toString();
         String without =
                 week(file.toString(), "--from", "2026-11-28 12:00", "--json").out();
-        assertThat(without).contains("\"in_time\":true");
+        String with = week(file.toString(), "--from", "2026-11-28 12:00", "--json", "--earlier", earlier)
+                .out();
+        assertThat(unloadRangeS(with)).isLessThan(unloadRangeS(without));
         Line refused =
                 week(file.toString(), "--earlier", folder.resolve("none.csv").toString());
         assertThat(refused.exit()).isEqualTo(3);
         assertThat(refused.err()).contains("none.csv");
+    }
+
+    private static long unloadRangeS(String json) {
+        String unload = "\"unload\":\\{\"at\":\"[^\"]+\",\"from\":\"";
+        return OffsetDateTime.parse(text(json, unload + "[^\"]+\",\"to\":\"([^\"]+)\""))
+                        .toEpochSecond()
+                - OffsetDateTime.parse(text(json, unload + "([^\"]+)\"")).toEpochSecond();
     }
 
     @Test

@@ -88,6 +88,9 @@ class PlannerPropertyTest {
             boolean attended = days.isThere(light)
                     && days.isThereAllFrom(
                             s + seconds(load.times().top().from()),
+                            s + seconds(load.times().top().to()))
+                    && days.isThereAllFrom(
+                            s + seconds(load.times().topOver().from()),
                             s + seconds(load.times().topOver().to()));
             if (attended) {
                 long cool = s + seconds(load.times().unload().to());

@@ -14,7 +14,9 @@ import static org.kilnside.week.Weeks.times;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.kilnside.outlook.Estimate;
 import org.kilnside.week.PlannedFiring.AtTop;
 import org.kilnside.week.PlannedFiring.WaitsFor;
 
@@ -67,6 +69,34 @@ class PlannerTest {
         assertThat(first.atTop()).isEqualTo(AtTop.PROBABLY);
         assertThat(first.light()).isEqualTo(at("2026-11-29T07:00"));
         assertThat(first.waitsFor()).isEqualTo(WaitsFor.SOMEBODY_AT_TOP);
+    }
+
+    @Test
+    void aLongHoldIsAttendedAtItsBeginAndItsEnd() {
+        // Drying: at its hold after an hour, held for twelve; nobody is there at night.
+        FiringTimes night = new FiringTimes(
+                Estimate.of(hours(1), hours(0.75), hours(1.25)),
+                Estimate.of(hours(13), hours(12.75), hours(13.25)),
+                Optional.empty(),
+                Estimate.of(hours(15), hours(14), hours(16)));
+        PlannedFiring first =
+                plan(daily("17:00", "08:00"), AtTop.SOMEBODY, load(night)).get(0);
+        // At 17:00 somebody is there; packed at 18:00.
+        assertThat(first.light()).isEqualTo(at("2026-11-28T18:00"));
+        assertThat(first.atTop()).isEqualTo(AtTop.SOMEBODY);
+        PlannedFiring twice = plan(
+                        new Attendance(
+                                List.of(
+                                        daily("06:00", "09:00").hours().get(0),
+                                        daily("17:00", "20:00").hours().get(0)),
+                                List.of()),
+                        AtTop.SOMEBODY,
+                        load(night))
+                .get(0);
+        assertThat(twice.light()).isEqualTo(at("2026-11-28T18:00"));
+        assertThat(twice.atTop())
+                .as("07:00 give or take a quarter, nobody in between")
+                .isEqualTo(AtTop.SOMEBODY);
     }
 
     @Test
