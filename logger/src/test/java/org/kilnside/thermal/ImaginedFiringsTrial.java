@@ -36,6 +36,11 @@ final class ImaginedFiringsTrial {
             return truth >= imagined.from() && truth <= imagined.to();
         }
 
+        /** What a week is planned by. */
+        boolean overByLateEnd() {
+            return truth <= imagined.to();
+        }
+
         double error() {
             return Math.abs(imagined.at() / truth - 1);
         }
@@ -117,13 +122,14 @@ final class ImaginedFiringsTrial {
         double[] halves = cases.stream().mapToDouble(Case::halfWidth).sorted().toArray();
         return String.format(
                 Locale.ROOT,
-                "| %s | %s | %d | %.1f / %.1f %% | %.0f %% | %.1f %% |",
+                "| %s | %s | %d | %.1f / %.1f %% | %.0f %% | %.1f %% | %.0f %% |",
                 known.name().toLowerCase(Locale.ROOT).replace('_', ' '),
                 question,
                 cases.size(),
                 100 * ImaginedFirings.quantile(errors, 0.5),
                 100 * ImaginedFirings.quantile(errors, 0.9),
                 100.0 * cases.stream().filter(Case::held).count() / cases.size(),
-                100 * ImaginedFirings.quantile(halves, 0.5));
+                100 * ImaginedFirings.quantile(halves, 0.5),
+                100.0 * cases.stream().filter(Case::overByLateEnd).count() / cases.size());
     }
 }
