@@ -12,6 +12,7 @@ import org.kilnside.desktop.book.BookScreen;
 import org.kilnside.desktop.kiln.KilnScreen;
 import org.kilnside.desktop.night.NightScreen;
 import org.kilnside.desktop.plan.PlansScreen;
+import org.kilnside.desktop.week.WeekScreen;
 import org.kilnside.files.UnitText;
 import org.kilnside.host.Places;
 import org.kilnside.quantity.Temperature;
@@ -74,7 +75,11 @@ final class DeskWindow implements Surroundings.Window {
                         new WindowNight(desk.feed(), desk.book(), desk.clock()),
                         words,
                         errands,
-                        DeskWindow::temperature));
+                        DeskWindow::temperature),
+                (words, errands) -> new WeekScreen(
+                        words,
+                        errands,
+                        new DeskWeek(Places.settings(), desk.book(), desk.clock(), recordings::lastKiln)));
     }
 
     private static Temperature temperature(String typed) {

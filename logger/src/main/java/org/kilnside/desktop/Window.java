@@ -212,7 +212,7 @@ public final class Window {
     private void keys(KeyRow row, JPanel whole) {
         row.add(
                 whole,
-                "F7",
+                "ctrl 9",
                 its -> its.text("key.theme"),
                 () -> change(settings.withTheme(settings.theme().other())));
         row.add(

@@ -130,7 +130,7 @@ public final class UnitText {
     }
 
     /** A weight in kilograms, above 0: {@code 38 kg}, {@code 84 lb} (0.45359237 kg, by definition). */
-    static double kilograms(String text) {
+    public static double kilograms(String text) {
         String expected = "a weight with its unit such as \"38 kg\"";
         Parts parts = split(text, expected);
         return switch (parts.unit) {
@@ -141,7 +141,7 @@ public final class UnitText {
     }
 
     /** A thickness in millimetres, above 0: {@code 8 mm}, {@code 0.8 cm}, {@code 0.3 in} (25.4 mm, by definition). */
-    static double millimetres(String text) {
+    public static double millimetres(String text) {
         String expected = "a thickness with its unit such as \"8 mm\"";
         Parts parts = split(text, expected);
         return switch (parts.unit) {

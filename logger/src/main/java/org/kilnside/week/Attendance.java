@@ -40,6 +40,11 @@ public record Attendance(List<Hours> hours, List<Span> away) {
         }
     }
 
+    /** The spans within a stretch of time at which somebody is there, apart from each other and in their order. */
+    public List<Span> spans(Span stretch, ZoneId zone) {
+        return within(stretch, zone).spans();
+    }
+
     /** The spans within a stretch of time at which somebody is there. */
     Presence within(Span stretch, ZoneId zone) {
         List<Span> there = new ArrayList<>();

@@ -11,8 +11,9 @@ import org.kilnside.wording.Words;
 
 /** The bar as the program has it, for pictures of one screen: the others stand in it by name, with nothing behind them. */
 public final class WholeBar {
-    /** The texts that name the screens beside Now, in the program's order: F3, F4, F5, F6. */
-    private static final List<String> ORDER = List.of("screen.plans", "screen.book", "screen.kiln", "screen.night");
+    /** The texts that name the screens beside Now, in the program's order: F3 to F7. */
+    private static final List<String> ORDER =
+            List.of("screen.plans", "screen.book", "screen.kiln", "screen.night", "screen.week");
 
     private WholeBar() {}
 
@@ -24,7 +25,7 @@ public final class WholeBar {
     /**
      * All by name, but this one.
      *
-     * @param key its key: F3 to F6
+     * @param key its key: F3 to F7
      */
     public static List<Window.ScreenMaker> with(String key, Window.ScreenMaker screen) {
         List<Window.ScreenMaker> all = new ArrayList<>(names());

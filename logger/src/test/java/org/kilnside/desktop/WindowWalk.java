@@ -83,7 +83,7 @@ final class WindowWalk extends Walk {
     }
 
     private void settings() {
-        press(KeyEvent.VK_F7);
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_9);
         step("the theme changes", () -> last(Theme.LIGHT));
         press(KeyEvent.VK_F8);
         step("the language changes", () -> speaks("Stookt naar 600 °C, 6 minuten achter op het plan."));

@@ -24,6 +24,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.kilnside.alarm.AlarmChange;
 import org.kilnside.alarm.AlarmKind;
 import org.kilnside.alarm.Grade;
+import org.kilnside.desktop.week.WeekField;
 import org.kilnside.files.KilnSetting;
 import org.kilnside.files.LinePattern;
 import org.kilnside.firing.ConeSeries;
@@ -89,7 +90,8 @@ class TextsTest {
             Map.entry("review.advice", Advice.Kind.class),
             Map.entry("review.remark", Remark.Kind.class),
             Map.entry("week.waits", PlannedFiring.WaitsFor.class),
-            Map.entry("week.at_top", PlannedFiring.AtTop.class));
+            Map.entry("week.at_top", PlannedFiring.AtTop.class),
+            Map.entry("week.field", WeekField.class));
 
     private static final Pattern PLACE = Pattern.compile("\\{\\d}");
     private static final Pattern LITERAL = Pattern.compile("\"([a-z0-9_]+(?:\\.[a-zA-Z0-9_]+)*)\"");

@@ -1,0 +1,319 @@
+package org.kilnside.desktop.week;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.format.TextStyle;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javax.swing.DefaultComboBoxModel;
+import javax.swing.DefaultListCellRenderer;
+import javax.swing.JCheckBox;
+import javax.swing.JComboBox;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JList;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+import net.miginfocom.swing.MigLayout;
+import org.kilnside.desktop.theme.Fold;
+import org.kilnside.desktop.theme.Labels;
+import org.kilnside.desktop.theme.Theme;
+import org.kilnside.outlook.Ware;
+import org.kilnside.week.Load;
+import org.kilnside.week.Week;
+import org.kilnside.wording.Words;
+
+/** The fields of the week itself, or of the load chosen; each with its sentence when what is typed is no value. */
+final class FieldsPane extends JPanel {
+    private static final long serialVersionUID = 1L;
+
+    private final transient WeekModel model;
+    private final transient Map<WeekField, JLabel> labels = new EnumMap<>(WeekField.class);
+    private final transient Map<WeekField, JComponent> inputs = new EnumMap<>(WeekField.class);
+    private final transient Map<WeekField, List<String>> options = new EnumMap<>(WeekField.class);
+    private final JTextArea wrong = Labels.wrapping("", "foreground: $Kilnside.ember");
+    private final JPanel grid = new JPanel();
+    private final transient Fold fold;
+    private boolean isLoad;
+    private boolean filling;
+
+    FieldsPane(WeekModel model) {
+        super(new MigLayout("insets 8 12 8 12, fillx, wrap 1, gap 4, hidemode 3", "[grow, fill]", ""));
+        this.model = model;
+        setOpaque(false);
+        grid.setOpaque(false);
+        for (WeekField field : WeekField.values()) {
+            labels.put(field, Labels.quiet(""));
+            inputs.put(field, input(field));
+            labels.get(field).setLabelFor(inputs.get(field));
+        }
+        add(wrong, "growx, wmin 0");
+        add(grid, "growx, wmin 0");
+        fold = new Fold(this, this::least, this::arrange);
+    }
+
+    private JComponent input(WeekField field) {
+        return switch (field.kind()) {
+            case TEXT -> new WeekInput(model, new WeekModel.Place(field, 0));
+            case CHOICE -> choice(field);
+            case TICK -> tick(field);
+        };
+    }
+
+    private JComponent choice(WeekField field) {
+        JComboBox<String> box = new JComboBox<>();
+        box.setRenderer(new Said(field));
+        box.addActionListener(event -> {
+            if (!filling && box.getSelectedItem() instanceof String value) {
+                model.typed(place(field), value);
+            }
+        });
+        settles(box);
+        return box;
+    }
+
+    private JComponent tick(WeekField field) {
+        JCheckBox box = new JCheckBox();
+        box.setOpaque(false);
+        box.addActionListener(event -> model.typed(place(field), box.isSelected() ? WeekTexts.YES : WeekTexts.NO));
+        settles(box);
+        return box;
+    }
+
+    private void settles(JComponent input) {
+        input.addFocusListener(new FocusAdapter() {
+            @Override
+            public void focusGained(FocusEvent event) {
+                input.scrollRectToVisible(new java.awt.Rectangle(0, 0, input.getWidth(), input.getHeight()));
+            }
+
+            @Override
+            public void focusLost(FocusEvent event) {
+                model.left();
+            }
+        });
+    }
+
+    private WeekModel.Place place(WeekField field) {
+        return new WeekModel.Place(field, field.isOfALoad() ? model.selected() : 0);
+    }
+
+    /** The width at which two fields stand beside each other. */
+    private int least() {
+        int line = getFontMetrics(Theme.font(1)).getHeight();
+        int label = labels.values().stream()
+                .mapToInt(its -> its.getPreferredSize().width)
+                .max()
+                .orElse(0);
+        return 2 * (label + 10 * line) + 3 * line;
+    }
+
+    private void arrange(boolean narrow) {
+        grid.removeAll();
+        grid.setLayout(new MigLayout(
+                "insets 0, fillx, gapx 8, gapy 3, wrap " + (narrow ? 2 : 4),
+                narrow ? "[][grow, fill]" : "[][grow, fill, sg f]12[][grow, fill, sg f]",
+                ""));
+        for (WeekField field : WeekField.values()) {
+            if (field.isOfALoad() == isLoad) {
+                boolean wide = field == WeekField.THERE || field == WeekField.AWAY;
+                if (field.kind() == WeekField.Kind.TICK) {
+                    grid.add(inputs.get(field), "newline, span, wmin 0, wrap");
+                } else {
+                    grid.add(labels.get(field), wide && !narrow ? "newline" : "");
+                    grid.add(inputs.get(field), "wmin 60" + (wide && !narrow ? ", span, growx, wrap" : ""));
+                }
+            }
+        }
+        grid.revalidate();
+        grid.repaint();
+    }
+
+    @Override
+    public void doLayout() {
+        fold.settle();
+        super.doLayout();
+    }
+
+    void show(Words words) {
+        Optional<Week> week = model.week();
+        if (week.isEmpty()) {
+            return;
+        }
+        filling = true;
+        boolean load = model.selected() > 0;
+        if (load != isLoad) {
+            isLoad = load;
+            arrange(getWidth() < least());
+        }
+        WeekTexts texts = new WeekTexts(words, model.now());
+        List<String> problems = new ArrayList<>();
+        for (WeekField field : WeekField.values()) {
+            if (field.isOfALoad() == isLoad) {
+                show(field, texts, week.get(), words);
+                model.rejected(place(field))
+                        .ifPresent(each -> problems.add(words.named("week.field", field) + ": " + each.sentence()));
+            }
+        }
+        wrong.setText(String.join("\n", problems));
+        wrong.setVisible(!problems.isEmpty());
+        filling = false;
+    }
+
+    private void show(WeekField field, WeekTexts texts, Week week, Words words) {
+        String name = words.named("week.field", field);
+        String value = texts.of(field, model.selected(), week);
+        labels.get(field).setText(name);
+        JComponent input = inputs.get(field);
+        boolean can = model.isOpen()
+                && (field != WeekField.DRYING
+                        || model.load().flatMap(Load::after).isPresent());
+        input.setEnabled(can);
+        if (input instanceof WeekInput typed) {
+            typed.show(place(field), value, name, hint(field, words), weekday(field, week, words));
+        } else if (input instanceof JCheckBox box) {
+            box.setText(name);
+            box.setSelected(value.equals(WeekTexts.YES));
+        } else if (input instanceof JComboBox<?> box) {
+            box.getAccessibleContext().setAccessibleName(name);
+            fill(field, box, week, value);
+        }
+    }
+
+    @SuppressWarnings("unchecked")
+    private void fill(WeekField field, JComboBox<?> box, Week week, String value) {
+        List<String> its = new ArrayList<>(choices(field, week));
+        if (!its.contains(value)) {
+            // A file may name what is not offered here, such as a plan by its path.
+            its.add(0, value);
+        }
+        if (!its.equals(options.get(field))) {
+            options.put(field, its);
+            ((JComboBox<String>) box).setModel(new DefaultComboBoxModel<>(its.toArray(String[]::new)));
+        }
+        if (!value.equals(box.getSelectedItem())) {
+            box.setSelectedItem(value);
+        }
+        box.repaint();
+    }
+
+    private List<String> choices(WeekField field, Week week) {
+        return switch (field) {
+            case KILN ->
+                model.kilns().stream().map(WeekShelf.KilnChoice::shortName).toList();
+            case PLAN ->
+                model.plans().stream().map(WeekShelf.PlanChoice::shortName).toList();
+            case WARE -> List.of("", Ware.State.RAW.name(), Ware.State.GLAZED.name());
+            default -> {
+                List<String> names = new ArrayList<>(List.of(""));
+                names.addAll(WeekEdits.mayWaitFor(week, model.selected()));
+                yield names;
+            }
+        };
+    }
+
+    private static String hint(WeekField field, Words words) {
+        return switch (field) {
+            case DUE -> words.text("week.hint.due");
+            case THERE -> words.text("week.hint.there");
+            case AWAY -> words.text("week.hint.away");
+            case FREE -> words.text("week.hint.now");
+            case READY -> words.text("week.hint.ready");
+            case LOAD_DUE -> words.text("week.hint.load_due");
+            case WEIGHT -> words.text("week.hint.weight");
+            case THICKNESS -> words.text("week.hint.thickness");
+            default -> "";
+        };
+    }
+
+    /** A date is read sooner with its day beside it. */
+    private String weekday(WeekField field, Week week, Words words) {
+        Optional<Instant> moment = switch (field) {
+            case DUE -> week.due();
+            case FREE -> week.kilnFree();
+            case READY -> model.load().flatMap(Load::ready);
+            case LOAD_DUE -> model.load().flatMap(Load::due);
+            default -> Optional.empty();
+        };
+        try {
+            return moment.map(its -> its.atZone(week.zone())
+                            .getDayOfWeek()
+                            .getDisplayName(TextStyle.SHORT, words.language().locale()))
+                    .orElse("");
+        } catch (DateTimeException e) {
+            return "";
+        }
+    }
+
+    /** Hands on what is being written. */
+    void commit() {
+        inputs.values().forEach(input -> {
+            if (input instanceof WeekInput typed && typed.isShowing()) {
+                typed.commit();
+            }
+        });
+    }
+
+    /** To the first field. */
+    void begin() {
+        inputs.get(isLoad ? WeekField.LOAD_NAME : WeekField.NAME).requestFocusInWindow();
+    }
+
+    /** Whether something of it has the keyboard. */
+    boolean isAt(Component owner) {
+        for (Container at = owner == null ? null : owner.getParent(); at != null; at = at.getParent()) {
+            if (at == this) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Choices in words. */
+    private final class Said extends DefaultListCellRenderer {
+        private static final long serialVersionUID = 1L;
+        private final WeekField field;
+
+        Said(WeekField field) {
+            this.field = field;
+        }
+
+        @Override
+        public Component getListCellRendererComponent(
+                JList<?> its, Object value, int index, boolean isSelected, boolean hasFocus) {
+            String said = said(field, value == null ? "" : String.valueOf(value));
+            // Never empty: the box would be as low as nothing.
+            return super.getListCellRendererComponent(its, said.isEmpty() ? " " : said, index, isSelected, hasFocus);
+        }
+    }
+
+    private String said(WeekField field, String value) {
+        Words words = model.words();
+        return switch (field) {
+            case KILN ->
+                model.kilns().stream()
+                        .filter(kiln -> kiln.shortName().equals(value))
+                        .findFirst()
+                        .map(WeekShelf.KilnChoice::title)
+                        .orElse(value);
+            case PLAN ->
+                model.plans().stream()
+                        .filter(plan -> plan.shortName().equals(value))
+                        .findFirst()
+                        .map(plan -> plan.plan().name())
+                        .orElse(value);
+            case WARE ->
+                value.isEmpty()
+                        ? words.text("plans.ware.unknown")
+                        : words.text(value.equals("RAW") ? "plans.ware.RAW" : "plans.ware.GLAZED");
+            default -> value.isEmpty() ? words.text("week.after_none") : value;
+        };
+    }
+}
