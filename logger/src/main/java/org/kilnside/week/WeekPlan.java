@@ -30,7 +30,7 @@ import org.kilnside.week.PlannedFiring.AtTop;
  *     only where something is late or has no room
  * @param ifTopAlone what it would come to if nobody had to be there at the tops; told only where something is late or has
  *     no room, and only where it would be better
- * @param energy of all firings; empty where one's cannot be known
+ * @param energy of the firings planned; empty where one's cannot be known, or none is planned
  * @param cost of that; empty without a tariff
  */
 public record WeekPlan(
@@ -122,6 +122,9 @@ public record WeekPlan(
         List<Integer> noRoom = new ArrayList<>(missing);
         noRoom.addAll(waiting);
         noRoom.sort(Comparator.naturalOrder());
+        List<LoadAhead> fired = chosen.stream()
+                .map(firing -> loads.get(known.get(firing.load())))
+                .toList();
         return new WeekPlan(
                 loads,
                 chosen.stream()
@@ -132,9 +135,9 @@ public record WeekPlan(
                 spare(chosen, timed),
                 probable,
                 alone,
-                sum(loads, ahead -> ahead.outlook().energy().map(each -> each.map(Energy::kilowattHours)))
+                sum(fired, ahead -> ahead.outlook().energy().map(each -> each.map(Energy::kilowattHours)))
                         .map(kwh -> kwh.map(Energy::ofKilowattHours)),
-                cost(loads));
+                cost(fired));
     }
 
     /** Places of the loads that can be planned: how long they take is known, and so it is of what they wait for. */
@@ -251,6 +254,9 @@ public record WeekPlan(
     /** One kiln's estimates err together, so that their ends are added too. */
     private static Optional<Estimate<Double>> sum(
             List<LoadAhead> loads, Function<LoadAhead, Optional<Estimate<Double>>> of) {
+        if (loads.isEmpty()) {
+            return Optional.empty();
+        }
         double at = 0;
         double from = 0;
         double to = 0;

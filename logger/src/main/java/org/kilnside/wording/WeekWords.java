@@ -25,6 +25,8 @@ import org.kilnside.week.WeekPlan;
 public final class WeekWords {
     private static final long TEN_MINUTES_S = 600;
 
+    private static final Duration LONG_HOLD = Duration.ofHours(1);
+
     private final Words words;
     private final Kiln kiln;
     private final OutlookWords outlooks;
@@ -157,11 +159,12 @@ public final class WeekWords {
     private String top(PlannedFiring firing, LoadAhead ahead) {
         Temperature top = ahead.load().plan().top();
         boolean sure = ahead.outlook().reaches() == Forecast.Reaches.YES;
-        return words.text(
-                sure ? "week.top" : "week.top_if",
-                words.temperature(top),
-                about(firing.top()),
-                words.named("week.at_top", firing.atTop()));
+        String reached = words.text(sure ? "week.top" : "week.top_if", words.temperature(top), about(firing.top()));
+        Duration held =
+                firing.times().topOver().probable().minus(firing.times().top().probable());
+        // Whoever has to be there at the end of a long hold is told when that is.
+        String over = held.compareTo(LONG_HOLD) < 0 ? "" : "; " + words.text("week.hold_over", about(firing.topOver()));
+        return reached + over + "; " + words.named("week.at_top", firing.atTop()) + ".";
     }
 
     private List<String> warnings(Outlook outlook) {

@@ -182,6 +182,7 @@ class WeekPlanTest {
         assertThat(plan.noRoom()).containsExactly(0);
         assertThat(plan.firings()).isEmpty();
         assertThat(plan.out()).isEmpty();
+        assertThat(plan.energy()).as("nothing is fired").isEmpty();
         assertThat(plan.ifTopAlone()).isPresent();
     }
 

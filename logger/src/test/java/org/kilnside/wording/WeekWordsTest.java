@@ -134,7 +134,8 @@ class WeekWordsTest {
         assertThat(said.plan()).startsWith("Bisque, comes to");
         assertThat(said.lines().stream().map(WeekWordsTest::plain))
                 .containsExactly(
-                        "Light it Sat 28 Nov 18:00, and no later than Sun 29 Nov 09:15.",
+                        "Light it Sat 28 Nov 18:00, and no later than Sun 29 Nov 09:15: after that something is late, or nobody"
+                                + " is there at a top.",
                         "Not sooner: nobody would be there at its top.",
                         "At its top, 992 °C, about Sun 29 Nov 05:00 (04:30–05:40, nine in ten); somebody is there.",
                         "Below 120 °C, to crack the lid, about Sun 29 Nov 21:00 (Sun 16:30–Mon 03:00, nine in ten).",
@@ -157,13 +158,33 @@ class WeekWordsTest {
     }
 
     @Test
+    void theEndOfALongHoldIsToldAsSomebodyIsToBeThereThen() {
+        PlannedFiring drying = new PlannedFiring(
+                0,
+                at("2026-11-28T18:00"),
+                Optional.empty(),
+                new FiringTimes(after(1, 0.9, 1.1), after(13, 12.5, 13.5), Optional.empty(), after(15, 14, 16)),
+                at("2026-11-29T10:00"),
+                AtTop.SOMEBODY,
+                WaitsFor.NOTHING);
+        assertThat(plain(words("en-GB").firing(plan(drying, null), drying).top()))
+                .isEqualTo(
+                        "At its top, 992 °C, about Sat 28 Nov 19:00 (18:50–19:10, nine in ten); its hold is over about"
+                                + " Sun 29 Nov 07:00 (06:30–07:30, nine in ten); somebody is there.");
+    }
+
+    @Test
     void itIsToldInDutchAndGermanAndByTheAmericanClock() {
         PlannedFiring firing = firing(Optional.of("2026-11-28T18:00"), AtTop.SOMEBODY, WaitsFor.WARE);
         WeekPlan plan = plan(firing, 24L);
         assertThat(plain(words("nl-NL").firing(plan, firing).light()))
-                .isEqualTo("Steek de oven aan op za 28 nov. 18:00, en niet later.");
+                .isEqualTo(
+                        "Steek de oven aan op za 28 nov. 18:00, en niet later: daarna is er iets te laat, of is er niemand"
+                                + " bij een top.");
         assertThat(plain(words("de-DE").firing(plan, firing).light()))
-                .isEqualTo("Sa. 28. Nov. 18:00 anheizen, nicht später.");
+                .isEqualTo(
+                        "Sa. 28. Nov. 18:00 anheizen, nicht später: Danach ist etwas zu spät, oder bei einer Spitze ist"
+                                + " niemand da.");
         assertThat(plain(words("en-US").firing(plan, firing).unload()))
                 .startsWith(
                         "Below 122 °F, to unload, about Mon 30 Nov 4:00 AM (Sun 11:00 PM–Mon 8:30 AM, nine in ten)");
