@@ -128,8 +128,10 @@ final class DeskWeek implements WeekShelf {
     @Override
     public Planned plan(Week week, Instant from) {
         SwingThread.isNotHere();
-        Kiln kiln = library.kiln(week.kiln());
-        Past past = past(kiln.name());
+        Past asNamed = past(week.kiln());
+        boolean inBookOnly = !library.knowsKiln(week.kiln()) && asNamed.knowsAnything();
+        Kiln kiln = inBookOnly ? Kiln.named(week.kiln()) : library.kiln(week.kiln());
+        Past past = kiln.name().equals(week.kiln()) ? asNamed : past(kiln.name());
         OptionalDouble room =
                 week.room().map(its -> OptionalDouble.of(its.celsius())).orElse(OptionalDouble.empty());
         KilnMemory memory = KilnMemory.of(past.earlier(), kiln.wall().map(wall -> WallKind.valueOf(wall.name())), room);
@@ -140,7 +142,11 @@ final class DeskWeek implements WeekShelf {
     }
 
     /** The true curves of the kiln's newest firings, oldest first, and its guiding sensor as it is known now. */
-    private record Past(List<Trace> earlier, Optional<SensorInPlace> guide) {}
+    private record Past(List<Trace> earlier, Optional<SensorInPlace> guide) {
+        boolean knowsAnything() {
+            return !earlier.isEmpty() || guide.isPresent();
+        }
+    }
 
     private Past past(String kiln) {
         if (!Files.exists(book)) {

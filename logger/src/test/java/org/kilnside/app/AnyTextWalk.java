@@ -32,6 +32,7 @@ import org.kilnside.desktop.kiln.SampleLines;
 import org.kilnside.desktop.night.NightScreen;
 import org.kilnside.desktop.plan.PlansScreen;
 import org.kilnside.desktop.theme.Theme;
+import org.kilnside.desktop.week.WeekScreen;
 import org.kilnside.files.UnitText;
 import org.kilnside.quantity.Temperature;
 import org.kilnside.session.HandFeed;
@@ -109,11 +110,16 @@ final class AnyTextWalk extends Walk {
                                 new WindowSensors(book, clock),
                                 errands),
                         (words, errands) -> new NightScreen(
-                                new WindowNight(feed, book, clock), words, errands, AnyTextWalk::temperature)));
+                                new WindowNight(feed, book, clock), words, errands, AnyTextWalk::temperature),
+                        (words, errands) -> new WeekScreen(
+                                words,
+                                errands,
+                                new DeskWeek(book.resolveSibling("settings"), book, clock, Optional::empty))));
         windowOpens();
         book();
         kiln();
         on("Night", KeyEvent.VK_F6);
+        week();
         // Last: one does not leave an unsaved plan without being asked.
         on("Plans", KeyEvent.VK_F3);
         step("fields written into: " + been.size(), () -> been.size() > 30);
@@ -162,6 +168,16 @@ final class AnyTextWalk extends Walk {
             press(KeyEvent.VK_ESCAPE);
         }
         on("First steps", KeyEvent.VK_CONTROL, KeyEvent.VK_G);
+    }
+
+    private void week() throws Exception {
+        press(KeyEvent.VK_F7);
+        Stillness.await();
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_N);
+        step("a week is begun", () -> says("Load 1"));
+        on("the week", KeyEvent.VK_CONTROL, KeyEvent.VK_E);
+        press(KeyEvent.VK_CONTROL, KeyEvent.VK_N);
+        on("a load of the week", KeyEvent.VK_F12);
     }
 
     private void writeIntoAll() throws Exception {

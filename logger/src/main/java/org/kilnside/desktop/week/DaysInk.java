@@ -13,10 +13,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import org.kilnside.chart.ChartGeometry;
 import org.kilnside.chart.TimeSpan;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.week.Span;
+import org.kilnside.wording.ClockStyle;
 import org.kilnside.wording.Words;
 
 /**
@@ -24,6 +26,9 @@ import org.kilnside.wording.Words;
  * unloading, drying and who is there. Lives no longer than one drawing.
  */
 final class DaysInk extends DaysPen {
+    /** How much of a line the hours take above the days. */
+    private static final double HOURS = 0.75;
+
     private final WeekSketch sketch;
     private final Words words;
     private final Optional<String> picked;
@@ -44,7 +49,7 @@ final class DaysInk extends DaysPen {
         int lanes = sketch.lanes().size();
         double left = bounds.getX() + gutter(lanes > 0);
         double pad = line * 0.4;
-        double rows = line * (1.25 * (2 + lanes) + 1.1 + 1.3);
+        double rows = line * (1.25 * (2 + lanes) + 1.1 + 1.3 + HOURS);
         double width = Math.max(1, bounds.getMaxX() - left - line * 0.8);
         // Where the names go is known only once it is known where the time goes.
         plot = new Rectangle2D.Double(left, 0, width, 1);
@@ -128,10 +133,8 @@ final class DaysInk extends DaysPen {
         ZonedDateTime day = Instant.ofEpochMilli(span.fromMs())
                 .atZone(words.preferences().zone())
                 .truncatedTo(ChronoUnit.DAYS);
-        double sixHours = plot.getWidth() * 6 * 3_600_000.0 / span.lengthMs();
-        boolean hours = sixHours > metrics.stringWidth("00") * 1.8;
-        double aDay = plot.getWidth() * 24 * 3_600_000.0 / span.lengthMs();
-        Function<ZonedDateTime, String> name = dayName(day, aDay);
+        double anHour = plot.getWidth() * 3_600_000.0 / span.lengthMs();
+        Function<ZonedDateTime, String> name = dayName(day, anHour * 24);
         for (; day.toInstant().toEpochMilli() < span.toMs(); day = day.plusDays(1)) {
             double from = x(day.toInstant());
             double to = x(day.plusDays(1).toInstant());
@@ -140,15 +143,32 @@ final class DaysInk extends DaysPen {
             if (from >= plot.getX()) {
                 g.draw(new Line2D.Double(from, plot.getY(), from, bottom + line * 0.3));
             }
-            day(name.apply(day), Math.max(from, plot.getX()), Math.min(to, plot.getMaxX()), top, hours);
-            for (int hour = 6; hour < 24; hour += 6) {
-                double x = x(day.withHour(hour).toInstant());
-                if (x >= plot.getX() && x <= plot.getMaxX()) {
-                    ink("chart.text");
-                    g.draw(new Line2D.Double(x, bottom, x, bottom + line * 0.2));
-                }
+            hours(day, anHour, bottom);
+            day(name.apply(day), Math.max(from, plot.getX()), Math.min(to, plot.getMaxX()), top + line * (HOURS + 0.1));
+        }
+    }
+
+    /** As many hours of a day as have room. */
+    private void hours(ZonedDateTime day, double anHour, double top) {
+        g.setFont(font.deriveFont(font.getSize2D() * 0.85f));
+        double room = g.getFontMetrics().stringWidth("00") * 1.7;
+        int step = IntStream.of(1, 2, 3, 6)
+                .filter(each -> each * anHour > room)
+                .findFirst()
+                .orElse(12);
+        boolean isTwelve = words.preferences().clock() == ClockStyle.TWELVE_HOURS;
+        ink("chart.text");
+        stroke(1);
+        for (int hour = step; hour < 24; hour += step) {
+            double x = x(day.withHour(hour).toInstant());
+            String text = String.valueOf(isTwelve && hour > 12 ? hour - 12 : hour);
+            double half = g.getFontMetrics().stringWidth(text) / 2.0;
+            if (x - half >= plot.getX() && x + half <= plot.getMaxX()) {
+                g.draw(new Line2D.Double(x, top, x, top + line * 0.15));
+                text(text, x - half, top + line * 0.1);
             }
         }
+        g.setFont(font);
     }
 
     /** How days are called, all in the same way: as long as there is room for. */
@@ -171,14 +191,12 @@ final class DaysInk extends DaysPen {
         return day -> String.valueOf(day.getDayOfMonth());
     }
 
-    private void day(String name, double from, double to, double top, boolean hours) {
+    private void day(String name, double from, double to, double top) {
         double width = metrics.stringWidth(name);
-        if (width + 4 > to - from) {
-            return;
+        if (width + 4 < to - from) {
+            ink("chart.text");
+            text(name, (from + to - width) / 2, top);
         }
-        ink("chart.text");
-        // Where there is much room the name stands at the begin of its day, else in the middle of it.
-        text(name, hours ? from + 4 : (from + to - width) / 2, top + line * 0.15);
     }
 
     private void dues(double top, double bottom) {

@@ -1,10 +1,8 @@
 package org.kilnside.desktop.week;
 
 import java.awt.Component;
-import java.awt.Container;
 import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
-import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.format.TextStyle;
 import java.util.ArrayList;
@@ -242,14 +240,10 @@ final class FieldsPane extends JPanel {
             case LOAD_DUE -> model.load().flatMap(Load::due);
             default -> Optional.empty();
         };
-        try {
-            return moment.map(its -> its.atZone(week.zone())
-                            .getDayOfWeek()
-                            .getDisplayName(TextStyle.SHORT, words.language().locale()))
-                    .orElse("");
-        } catch (DateTimeException e) {
-            return "";
-        }
+        return moment.map(its -> its.atZone(week.zone())
+                        .getDayOfWeek()
+                        .getDisplayName(TextStyle.SHORT, words.language().locale()))
+                .orElse("");
     }
 
     /** Hands on what is being written. */
@@ -264,16 +258,6 @@ final class FieldsPane extends JPanel {
     /** To the first field. */
     void begin() {
         inputs.get(isLoad ? WeekField.LOAD_NAME : WeekField.NAME).requestFocusInWindow();
-    }
-
-    /** Whether something of it has the keyboard. */
-    boolean isAt(Component owner) {
-        for (Container at = owner == null ? null : owner.getParent(); at != null; at = at.getParent()) {
-            if (at == this) {
-                return true;
-            }
-        }
-        return false;
     }
 
     /** Choices in words. */

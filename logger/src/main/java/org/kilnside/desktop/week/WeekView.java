@@ -142,6 +142,9 @@ final class WeekView extends JPanel {
             notice.setForeground(Theme.colour("lookText"));
         }
         canvas.show(words);
+        canvas.getAccessibleContext()
+                .setAccessibleDescription(
+                        lines.detail().name() + ": " + lines.detail().light());
         keys.show(words);
         // Where it is low the drawing needs the place; its key stands in the row below.
         boolean isTall = getHeight() > getFontMetrics(Theme.font(1)).getHeight() * TALL;
