@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,14 +13,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.Once;
 import org.kilnside.command.Program.Run;
 import org.kilnside.testing.Tools;
 
 /** Whatever a person gives the program that it cannot use: one clear sentence, a non-zero exit, nothing lost. */
 class BadInputIT {
+    private static final Supplier<byte[]> SMALL_BOOK = Once.of(BadInputIT::made);
+
     @TempDir
     private Path folder;
 
@@ -295,12 +300,25 @@ class BadInputIT {
     }
 
     private void smallBook() throws IOException {
+        Files.write(Path.of(book), SMALL_BOOK.get());
+    }
+
+    private static byte[] made() {
         StringBuilder log = new StringBuilder("elapsed_s,temp_c\n");
         for (int s = 0; s < 500; s++) {
             log.append(s * 10).append(',').append(20 + s).append('\n');
         }
-        Run made =
-                Program.run("book", "import", file("small.csv", log.toString()).toString(), "--book", book);
-        assertThat(made.exit()).as(made.err()).isZero();
+        try {
+            Path csv = Files.writeString(Files.createTempFile("small", ".csv"), log);
+            Path small = csv.resolveSibling(csv.getFileName() + ".book");
+            Run made = Program.run("book", "import", csv.toString(), "--book", small.toString());
+            assertThat(made.exit()).as(made.err()).isZero();
+            byte[] bytes = Files.readAllBytes(small);
+            Files.delete(csv);
+            Files.delete(small);
+            return bytes;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }
