@@ -10,10 +10,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.BiFunction;
 import java.util.function.IntFunction;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+import org.kilnside.Once;
 import org.kilnside.ValidationPage;
 import org.kilnside.firing.Trace;
 import org.kilnside.quantity.Temperature;
@@ -31,6 +33,10 @@ class AskedWhileItHeatsTest {
     private static final int UNTOUCHED_FROM = 2_000;
     private static final double STEP_S = 600;
     private static final double[] THRESHOLDS_C = {200, 60};
+
+    /** Two kilns of each family, asked at 900 °C, with two earlier firings of their own. */
+    private static final Supplier<List<Case>> AS_REMEMBERED =
+            Once.of(() -> cases(virtual(2, AskedWhileItHeatsTest::remembered), 900, true, 0));
 
     /** A firing with what is left of its plan at a moment: what it was given, waits and all. */
     private record Climb(Tried firing, double topC, UnaryOperator<ForecastQuestion> withPlan) {}
@@ -178,7 +184,7 @@ class AskedWhileItHeatsTest {
     @Test
     void earlierFiringsTellHowAKilnThatStillHeatsWillCool() {
         List<Case> alone = cases(virtual(2), 900, true, 0);
-        List<Case> remembered = cases(virtual(2, AskedWhileItHeatsTest::remembered), 900, true, 0);
+        List<Case> remembered = AS_REMEMBERED.get();
         assertThat(remembered).hasSameSizeAs(alone);
         assertThat(remembered.stream()
                         .mapToDouble(each -> Math.abs(each.error()))
@@ -193,7 +199,7 @@ class AskedWhileItHeatsTest {
 
     @Test
     void earlierClimbsTellHowStrongTheElementsAreAndSoHowHeavyTheLoadIs() {
-        List<Case> told = cases(virtual(2, AskedWhileItHeatsTest::remembered), 900, true, 0);
+        List<Case> told = AS_REMEMBERED.get();
         assertThat(told).hasSize(6);
         assertThat(bias(told)).isBetween(-0.1, 0.1);
         assertThat(told).allSatisfy(each -> assertThat(each.error()).isBetween(-0.2, 0.2));
