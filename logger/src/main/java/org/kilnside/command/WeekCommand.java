@@ -8,10 +8,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import org.kilnside.files.FileRefusedException;
 import org.kilnside.files.MomentText;
 import org.kilnside.files.UnitText.NotAQuantityException;
 import org.kilnside.firing.Kiln;
 import org.kilnside.heatwork.ConeTable;
+import org.kilnside.host.Places;
 import org.kilnside.outlook.OutlookQuestion;
 import org.kilnside.week.PlannedFiring;
 import org.kilnside.week.Week;
@@ -30,6 +32,9 @@ import picocli.CommandLine.Parameters;
         description =
                 "Plans several loads in one kiln before a date: in which order, when to light each so that somebody is there at the lighting and at the top, and when it is out, by the late end of each firing's range.")
 public final class WeekCommand implements Callable<Integer> {
+    /** The week the window plans. */
+    private static final String OWN = "my-week";
+
     @Mixin
     private Surroundings around;
 
@@ -44,7 +49,7 @@ public final class WeekCommand implements Callable<Integer> {
             arity = "0..1",
             description = "A week's file, or the name of one (the window's, my-week, unless given); cafe-friday is an"
                     + " example to copy.")
-    private String file = "my-week";
+    private String file = OWN;
 
     @Option(
             names = "--earlier",
@@ -66,8 +71,16 @@ public final class WeekCommand implements Callable<Integer> {
         ZoneId zone = around.words().preferences().zone();
         Instant now = around.clock().wallClock();
         Instant start = from.map(text -> from(text, now, zone)).orElse(now);
+        if (file.equals(OWN) && !around.library().weekNames().contains(OWN)) {
+            throw new Complaint(
+                    Complaint.ExitCode.INPUT,
+                    "there is no week of your own yet: begin one in the window's screen Week, copy the example to "
+                            + Places.settings().resolve("weeks").resolve(OWN + ".toml")
+                            + " and write your own loads into it, or name a week: "
+                            + String.join(", ", around.library().weekNames()) + ".");
+        }
         Week week = around.library().week(file, start, zone);
-        Kiln kiln = book.kiln(week.kiln(), around);
+        Kiln kiln = kiln(week);
         Optional<FromBook.Past> past = book.of(kiln.name(), around);
         OptionalDouble room =
                 week.room().map(each -> OptionalDouble.of(each.celsius())).orElse(OptionalDouble.empty());
@@ -83,6 +96,14 @@ public final class WeekCommand implements Callable<Integer> {
             print(week, plan, kiln, new WeekWords(around.words(), cones, kiln));
         }
         return Complaint.ExitCode.DONE.code();
+    }
+
+    private Kiln kiln(Week week) {
+        try {
+            return book.kiln(week.kiln(), around);
+        } catch (FileRefusedException e) {
+            throw new Complaint(Complaint.ExitCode.INPUT, file + ": \"kiln\": " + e.getMessage());
+        }
     }
 
     private static Instant from(String text, Instant now, ZoneId zone) {

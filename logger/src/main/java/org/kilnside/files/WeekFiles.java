@@ -169,11 +169,19 @@ public final class WeekFiles {
         if (from.isEmpty() || to.isEmpty()) {
             return Optional.empty();
         }
-        if (!to.get().isAfter(from.get())) {
+        // Whoever is away now wrote down a day that has begun: the one before the end, not the one after it.
+        Instant begin = from.get().isAfter(to.get()) && !isDated(table, "from")
+                ? from.get().atZone(setting.zone()).minusWeeks(1).toInstant()
+                : from.get();
+        if (!to.get().isAfter(begin)) {
             table.problem("to", "\"to\" is not after \"from\"; write when the absence is over");
             return Optional.empty();
         }
-        return Optional.of(new Span(from.get(), to.get()));
+        return Optional.of(new Span(begin, to.get()));
+    }
+
+    private static boolean isDated(TomlFields table, String key) {
+        return table.text(key, 40).filter(text -> text.matches(".*\\d{4}-.*")).isPresent();
     }
 
     /** A week as the text of its file: the same week when read back, moments to the minute. */

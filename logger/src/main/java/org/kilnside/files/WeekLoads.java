@@ -160,7 +160,10 @@ final class WeekLoads {
     }
 
     private static void checkWaiting(TomlFields table, Load load, String waitsFor, List<Load> loads) {
-        List<String> names = loads.stream().map(Load::name).toList();
+        List<String> names = loads.stream()
+                .map(Load::name)
+                .filter(name -> !name.equals(load.name()))
+                .toList();
         Optional<String> at = Optional.of(waitsFor);
         for (int steps = 0; at.isPresent(); steps++) {
             String name = at.get();
@@ -173,7 +176,10 @@ final class WeekLoads {
                             "\"after\": no load is called " + UnitText.quoted(name)
                                     + NearMatch.of(name, names)
                                             .map(near -> "; did you mean \"" + near + "\"?")
-                                            .orElse("; there are " + String.join(", ", names)));
+                                            .orElse(
+                                                    names.isEmpty()
+                                                            ? "; there is no other"
+                                                            : "; there are " + String.join(", ", names)));
                 }
                 return;
             }

@@ -5,16 +5,20 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.kilnside.week.PlannedFiring.AtTop;
 import org.kilnside.week.PlannedFiring.WaitsFor;
 
 /**
- * Finds the order and the times: the fewest dates missed, by the least, then all done soonest. Every order is tried, as there are few loads, and
+ * Finds the order and the times: the fewest dates missed, by the least; then the most in hand before the tightest,
+ * up to a day; then all done soonest. Every order is tried, as there are few loads, and
  * in each every load is lit as soon as it can be, for no later lighting ever has anything out sooner.
  */
 final class Planner {
+    private static final Duration IN_HAND = Duration.ofHours(24);
+
     private final List<Timed> loads;
     private final Presence there;
     private final Slots slots;
@@ -44,36 +48,41 @@ final class Planner {
 
     /** The best plan; loads that cannot be fired in the time there is are missing from it. */
     List<PlannedFiring> plan() {
-        search(new ArrayList<>(), new Instant[loads.size()], start, 0, Duration.ZERO);
+        search(
+                new ArrayList<>(),
+                new Instant[loads.size()],
+                start,
+                new Cost(0, 0, Duration.ZERO, IN_HAND, start, Duration.ZERO));
         return withLastLightings(best);
     }
 
-    /** What makes one plan worse than another, the weightiest first. */
-    private record Cost(int planned, int missed, Duration late, Instant lastOut, Duration sumOut) {
-        static final Cost NONE_PLANNED = new Cost(0, 0, Duration.ZERO, Instant.MAX, Duration.ZERO);
+    /**
+     * What makes one plan worse than another, the weightiest first.
+     *
+     * @param spare of the tightest date that is kept, up to a day: a day in hand is worth more than being done soonest, a
+     *     second one is not
+     */
+    private record Cost(int planned, int missed, Duration late, Duration spare, Instant lastOut, Duration sumOut) {
+        static final Cost NONE_PLANNED = new Cost(0, 0, Duration.ZERO, Duration.ZERO, Instant.MAX, Duration.ZERO);
 
-        /** Whether more firings behind it may still come to less; each adds to all of it. */
+        /** Whether more firings behind it may still come to less; each adds to all of it, and none gives more to spare. */
         boolean mayBecomeLessThan(Cost whole) {
-            int byMissed = Integer.compare(missed, whole.missed);
-            int byLate = late.compareTo(whole.late);
-            return byMissed < 0 || byMissed == 0 && (byLate < 0 || byLate == 0 && lastOut.isBefore(whole.lastOut));
+            return new Cost(whole.planned, missed, late, spare, lastOut, Duration.ZERO).isLessThan(whole);
         }
 
         boolean isLessThan(Cost other) {
-            if (planned != other.planned) {
-                return planned > other.planned;
-            }
-            if (missed != other.missed) {
-                return missed < other.missed;
-            }
-            int byLate = late.compareTo(other.late);
-            int byLast = lastOut.compareTo(other.lastOut);
-            return byLate != 0 ? byLate < 0 : byLast != 0 ? byLast < 0 : sumOut.compareTo(other.sumOut) < 0;
+            return Comparator.comparingInt((Cost cost) -> -cost.planned)
+                            .thenComparingInt(Cost::missed)
+                            .thenComparing(Cost::late)
+                            .thenComparing(Cost::spare, Comparator.reverseOrder())
+                            .thenComparing(Cost::lastOut)
+                            .thenComparing(Cost::sumOut)
+                            .compare(this, other)
+                    < 0;
         }
     }
 
-    private void search(List<PlannedFiring> sofar, Instant[] outs, Instant free, int missed, Duration late) {
-        Cost cost = new Cost(sofar.size(), missed, late, free, sum(sofar));
+    private void search(List<PlannedFiring> sofar, Instant[] outs, Instant free, Cost cost) {
         if (cost.isLessThan(leastCost)) {
             leastCost = cost;
             best = List.copyOf(sofar);
@@ -88,8 +97,7 @@ final class Planner {
                     Instant out = next.get().out();
                     outs[i] = out;
                     sofar.add(next.get());
-                    Duration more = lateness(loads.get(i), out);
-                    search(sofar, outs, out, missed + (more.isZero() ? 0 : 1), late.plus(more));
+                    search(sofar, outs, out, with(cost, loads.get(i).due(), out));
                     sofar.remove(sofar.size() - 1);
                     outs[i] = null;
                 }
@@ -97,10 +105,16 @@ final class Planner {
         }
     }
 
-    private Duration sum(List<PlannedFiring> firings) {
-        return firings.stream()
-                .map(firing -> Duration.between(start, firing.out()))
-                .reduce(Duration.ZERO, Duration::plus);
+    private Cost with(Cost cost, Optional<Instant> due, Instant out) {
+        Duration spare = due.map(date -> Duration.between(out, date)).orElse(IN_HAND);
+        boolean late = spare.isNegative();
+        return new Cost(
+                cost.planned() + 1,
+                cost.missed() + (late ? 1 : 0),
+                late ? cost.late().minus(spare) : cost.late(),
+                late || spare.compareTo(cost.spare()) > 0 ? cost.spare() : spare,
+                out,
+                cost.sumOut().plus(Duration.between(start, out)));
     }
 
     /** What stands in the kiln goes first; what is the same ware goes after it. */
@@ -109,13 +123,6 @@ final class Planner {
         boolean somethingStandsIn = loads.stream().anyMatch(Timed::packed);
         return (!isFirst || !somethingStandsIn || its.packed())
                 && (its.after().isEmpty() || outs[its.after().getAsInt()] != null);
-    }
-
-    private static Duration lateness(Timed load, Instant out) {
-        return load.due()
-                .filter(out::isAfter)
-                .map(due -> Duration.between(due, out))
-                .orElse(Duration.ZERO);
     }
 
     private Optional<PlannedFiring> place(int load, Instant free, Instant[] outs, boolean isFirst) {

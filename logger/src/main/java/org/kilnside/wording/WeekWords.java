@@ -97,7 +97,10 @@ public final class WeekWords {
         if (inTime && plan.firings().size() > 1) {
             tightest(week, plan).ifPresent(lines::add);
         } else if (inTime) {
-            plan.spare().ifPresent(spare -> lines.add(words.text("week.spare", length(spare))));
+            plan.firings()
+                    .forEach(firing -> WeekPlan.due(week, firing)
+                            .ifPresent(due -> lines.add(words.text(
+                                    "week.spare", length(Duration.between(firing.out(), due)), moment(due)))));
         }
         plan.ifCoolAtProbable()
                 .ifPresent(instead -> lines.add(words.text(
@@ -105,6 +108,14 @@ public final class WeekWords {
         plan.ifTopAlone()
                 .ifPresent(instead -> lines.add(words.text(
                         instead.inTime() ? "week.top_alone_in_time" : "week.top_alone", moment(instead.out()))));
+        List<String> warned = plan.firings().stream()
+                .filter(firing ->
+                        !plan.loads().get(firing.load()).outlook().warnings().isEmpty())
+                .map(firing -> name(week, firing.load()))
+                .toList();
+        if (!warned.isEmpty()) {
+            lines.add(words.text("week.warned", String.join("; ", warned)));
+        }
         return lines;
     }
 
@@ -112,7 +123,11 @@ public final class WeekWords {
         return plan.firings().stream()
                 .filter(firing -> WeekPlan.due(week, firing).isPresent())
                 .min(Comparator.comparing(firing -> spare(week, firing)))
-                .map(firing -> words.text("week.tightest", name(week, firing.load()), length(spare(week, firing))));
+                .map(firing -> words.text(
+                        "week.tightest",
+                        name(week, firing.load()),
+                        length(spare(week, firing)),
+                        moment(WeekPlan.due(week, firing).orElseThrow())));
     }
 
     private static Duration spare(Week week, PlannedFiring firing) {

@@ -36,7 +36,10 @@ class WeekCommandTest {
         List<String> lines = said.out().replace('\u00a0', ' ').lines().toList();
         assertThat(lines.get(0)).isEqualTo("For the café, in Tall Drum");
         assertThat(lines.get(1)).startsWith("  All in time: the last load is out Sun 6 Dec ");
-        assertThat(lines.get(2)).startsWith("  Least to spare has Soup bowls, glazed: ");
+        assertThat(lines.get(2))
+                .startsWith("  Least to spare has Soup bowls, glazed: ")
+                .endsWith(" before Fri 4 Dec 09:00.");
+        assertThat(lines.get(3)).isEqualTo("  With a warning about the plan: Soup bowls, glazed.");
         assertThat(lines).anyMatch(line -> line.startsWith("1  Soup bowls, raw: Bisque, comes to cone 06"));
         assertThat(lines).anyMatch(line -> line.startsWith("2  Soup bowls, glazed: Mid-range glaze, comes to"));
         assertThat(lines).anyMatch(line -> line.startsWith("3  Planters, raw: Slow bisque"));
@@ -133,7 +136,7 @@ class WeekCommandTest {
         assertThat(week(file("name = \"W\"\nkiln = \"no-such\"\n[[load]]\nname = \"A\"\nplan = \"bisque\"\n")
                                 .toString())
                         .err())
-                .contains("no-such")
+                .contains("w.toml: \"kiln\": no-such")
                 .contains("tall-drum");
     }
 

@@ -18,6 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.kilnside.outlook.Ware;
 import org.kilnside.week.Attendance;
 import org.kilnside.week.Load;
+import org.kilnside.week.Span;
 import org.kilnside.week.Week;
 
 class WeekFilesTest {
@@ -195,7 +196,16 @@ class WeekFilesTest {
         assertThatThrownBy(() -> parse(String.format(two, "B", "A"))).hasMessageContaining("waits for itself");
         assertThatThrownBy(() -> parse(String.format(two, "A", "A"))).hasMessageContaining("waits for itself");
         assertThatThrownBy(() -> parse(String.format(two, "Bols", "A")))
-                .hasMessageContaining("no load is called \"Bols\"; there are A, B");
+                .hasMessageContaining("no load is called \"Bols\"; there are B");
+    }
+
+    @Test
+    void whoeverIsAwayNowMaySoSayByTheNameOfTheDay() {
+        // At noon on Saturday the 28th.
+        Week week = parse(LEAST + "[[away]]\nfrom = \"Sat 08:00\"\nto = \"Sun 20:00\"\n");
+        assertThat(week.there().away()).containsExactly(new Span(at("2026-11-28T08:00"), at("2026-11-29T20:00")));
+        assertThatThrownBy(() -> parse(LEAST + "[[away]]\nfrom = \"2026-12-02 08:00\"\nto = \"2026-12-01 08:00\"\n"))
+                .hasMessageContaining("\"to\" is not after \"from\"");
     }
 
     @Test

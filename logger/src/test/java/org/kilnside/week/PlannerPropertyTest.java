@@ -105,21 +105,23 @@ class PlannerPropertyTest {
         return Optional.empty();
     }
 
-    /** Dates missed and by how many minutes, and the last unloading, of the best order there is. */
+    /** Dates missed and by how many minutes, what is in hand below 0 up to a day, and the last unloading, of the best order. */
     private static long[] best(List<Timed> loads, Days days, List<Integer> order, int[] outs, int free) {
         if (order.size() == loads.size()) {
             long missed = 0;
             long late = 0;
+            long hand = 24 * 60;
             for (int i = 0; i < loads.size(); i++) {
                 Optional<Instant> due = loads.get(i).due();
                 long over = due.map(each -> Duration.between(START, each).toMinutes())
                         .orElse(Long.MAX_VALUE);
                 missed += outs[i] > over ? 1 : 0;
                 late += outs[i] > over ? outs[i] - over : 0;
+                hand = outs[i] > over ? hand : Math.min(hand, over - outs[i]);
             }
-            return new long[] {missed, late, free};
+            return new long[] {missed, late, -hand, free};
         }
-        long[] least = {Long.MAX_VALUE, 0, 0};
+        long[] least = {Long.MAX_VALUE, 0, 0, 0};
         for (int i = 0; i < loads.size(); i++) {
             Timed load = loads.get(i);
             boolean turn = !order.contains(i)
@@ -182,16 +184,20 @@ class PlannerPropertyTest {
     private static long[] cost(List<Timed> loads, List<PlannedFiring> plan) {
         long missed = 0;
         long late = 0;
+        long hand = 24 * 60;
         for (PlannedFiring firing : plan) {
             Optional<Instant> due = loads.get(firing.load()).due();
             if (due.isPresent() && firing.out().isAfter(due.get())) {
                 missed++;
                 late += Duration.between(due.get(), firing.out()).toMinutes();
+            } else if (due.isPresent()) {
+                hand = Math.min(hand, Duration.between(firing.out(), due.get()).toMinutes());
             }
         }
         return new long[] {
             missed,
             late,
+            -hand,
             Duration.between(START, plan.get(plan.size() - 1).out()).toMinutes()
         };
     }

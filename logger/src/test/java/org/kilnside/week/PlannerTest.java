@@ -132,6 +132,14 @@ class PlannerTest {
     }
 
     @Test
+    void aDayInHandBeforeADateIsWorthMoreThanBeingDoneSooner() {
+        // A glaze that is dry a day after its bisque: another load fits in between, and would leave it an hour.
+        Timed glaze = due(after(load(times(9, 0.5, 22, 28)), 0, hours(30)), "2026-12-02T16:00");
+        List<PlannedFiring> plan = plan(Attendance.ALWAYS, AtTop.SOMEBODY, BISQUE, glaze, BISQUE);
+        assertThat(plan).extracting(PlannedFiring::load).containsExactly(0, 1, 2);
+    }
+
+    @Test
     void whatIsNotDryYetLetsAnotherGoFirstAndIsInTimeStill() {
         Timed damp = due(ready(BISQUE, "2026-11-30T12:00"), "2026-12-02T09:00");
         List<PlannedFiring> plan = plan(Attendance.ALWAYS, AtTop.SOMEBODY, damp, BISQUE);

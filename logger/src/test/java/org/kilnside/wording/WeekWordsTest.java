@@ -113,7 +113,9 @@ class WeekWordsTest {
     void aWeekInTimeSaysSoFirstAndWhatIsToSpare() {
         PlannedFiring firing = firing(Optional.of("2026-11-29T09:15"), AtTop.SOMEBODY, WaitsFor.NOTHING);
         assertThat(head(words("en-GB"), week("2026-12-01T09:00"), plan(firing, 24L)))
-                .containsExactly("All in time: the last load is out Mon 30 Nov 08:30.", "24 h to spare.");
+                .containsExactly(
+                        "All in time: the last load is out Mon 30 Nov 08:30.",
+                        "24 h 30 min to spare before Tue 1 Dec 09:00.");
         assertThat(head(words("en-GB"), week(null), plan(firing, null))).containsExactly("All out Mon 30 Nov 08:30.");
     }
 
