@@ -106,11 +106,13 @@ final class FieldsPane extends JPanel {
     /** The width at which two fields stand beside each other. */
     private int least() {
         int line = getFontMetrics(Theme.font(1)).getHeight();
-        int label = labels.values().stream()
-                .mapToInt(its -> its.getPreferredSize().width)
+        int label = labels.entrySet().stream()
+                .filter(its ->
+                        its.getKey().isOfALoad() == isLoad && its.getKey().kind() != WeekField.Kind.TICK)
+                .mapToInt(its -> its.getValue().getPreferredSize().width)
                 .max()
                 .orElse(0);
-        return 2 * (label + 10 * line) + 3 * line;
+        return 2 * (label + 9 * line) + 3 * line;
     }
 
     private void arrange(boolean narrow) {
@@ -167,7 +169,7 @@ final class FieldsPane extends JPanel {
 
     private void show(WeekField field, WeekTexts texts, Week week, Words words) {
         String name = words.named("week.field", field);
-        String value = texts.of(field, model.selected(), week);
+        String value = field == WeekField.KILN ? kiln(week) : texts.of(field, model.selected(), week);
         labels.get(field).setText(name);
         JComponent input = inputs.get(field);
         boolean can = model.isOpen()
@@ -183,6 +185,15 @@ final class FieldsPane extends JPanel {
             box.getAccessibleContext().setAccessibleName(name);
             fill(field, box, week, value);
         }
+    }
+
+    /** A week may name its kiln by what it is called inside. */
+    private String kiln(Week week) {
+        return model.kilns().stream()
+                .filter(kiln -> kiln.title().equals(week.kiln()))
+                .findFirst()
+                .map(WeekShelf.KilnChoice::shortName)
+                .orElse(week.kiln());
     }
 
     @SuppressWarnings("unchecked")

@@ -3,6 +3,7 @@ package org.kilnside.desktop.week;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.kilnside.week.Load;
 import org.kilnside.week.PlannedFiring;
 import org.kilnside.week.Week;
@@ -99,7 +100,7 @@ final class LoadDeeds {
         int number = model.selected();
         String name = week.loads().get(number - 1).name();
         List<String> waiting = WeekEdits.waitingFor(week, number);
-        Optional<Instant> out = model.live().isOf(week) ? model.firing().map(PlannedFiring::out) : Optional.empty();
+        Optional<Instant> out = out(week);
         Optional<Week> less = WeekEdits.removed(week, number, out);
         if (less.isEmpty()) {
             model.tell("week.last_load", true);
@@ -107,8 +108,30 @@ final class LoadDeeds {
         }
         model.restructure(less.get(), Math.max(1, number - 1));
         if (!waiting.isEmpty()) {
-            model.tell("week.waited_for_it", false, name, String.join(", ", waiting));
+            model.tell("week.waited_for_it", false, name, dry(less.get(), waiting));
         }
+    }
+
+    /** When the load looked at is out: what is in the kiln now when that is cool, what is planned as planned. */
+    private Optional<Instant> out(Week week) {
+        if (!model.live().isOf(week)) {
+            return Optional.empty();
+        }
+        Optional<PlannedFiring> planned = model.firing();
+        boolean isNext = planned.isPresent()
+                && model.live().answer().orElseThrow().plan().firings().indexOf(planned.get()) == 0;
+        return model.taken().isFired() && isNext ? model.taken().until() : planned.map(PlannedFiring::out);
+    }
+
+    /** From when loads are dry, where that is known. */
+    private String dry(Week week, List<String> names) {
+        return week.loads().stream()
+                .filter(load -> names.contains(load.name()))
+                .map(load -> load.name()
+                        + load.ready()
+                                .map(ready -> " (" + model.words().dayAndTime(ready) + ")")
+                                .orElse(""))
+                .collect(Collectors.joining(", "));
     }
 
     void move(int by) {

@@ -169,7 +169,9 @@ class WeekModelTest {
         desk.model.select(1);
         desk.model.loads().remove();
         assertThat(desk.week().loads().get(0).ready()).contains(raw.out().plus(Duration.ofHours(24)));
-        assertThat(desk.model.notice().orElseThrow().text(HandWeek.words())).contains("Soup bowls, glazed");
+        assertThat(desk.model.notice().orElseThrow().text(HandWeek.words()))
+                .contains("Soup bowls, glazed (")
+                .contains("counts as dry");
         assertThat(desk.onDisk()).isEqualTo(desk.week());
     }
 
@@ -313,5 +315,19 @@ class WeekModelTest {
         assertThat(said(desk)).contains("Tall Drum is being fired now: planned from");
         // The file says nothing of it.
         assertThat(desk.onDisk().kilnFree()).isEmpty();
+    }
+
+    @Test
+    void theLoadThatIsInTheKilnNowIsOutWhenThatIsCool() {
+        HandWeek desk = desk();
+        desk.now = SampleSnapshots.BEGAN.plusMillis(SampleSnapshots.HOST_MS);
+        desk.model.tick(SampleSnapshots.coolingForecast());
+        desk.think();
+        desk.model.tick(SampleSnapshots.coolingForecast());
+        desk.think();
+        Instant until = desk.model.taken().until().orElseThrow();
+        desk.model.select(1);
+        desk.model.loads().remove();
+        assertThat(desk.week().loads().get(0).ready()).contains(until.plus(Duration.ofHours(24)));
     }
 }
