@@ -25,6 +25,8 @@ import org.kilnside.week.PlannedFiring.AtTop;
  * @param cannotKnow places of the loads of which nobody can say how long they take
  * @param noRoom places of the loads for which there is no time within {@link #HORIZON}, or which wait for one there is none
  *     for
+ * @param ifLit when each of those without room would come to its top if it were lit as soon as somebody is there, in the order of
+ *     {@code noRoom}; empty where not even that gives a time at which somebody unloads it, or where it waits for another
  * @param spare how long before its date the tightest load is out; below zero where it is late; empty without a date
  * @param ifCoolAtProbable what it would come to if every firing were cool at its probable time, an even chance each; told
  *     only where something is late or has no room
@@ -38,6 +40,7 @@ public record WeekPlan(
         List<PlannedFiring> firings,
         List<Integer> cannotKnow,
         List<Integer> noRoom,
+        List<Optional<Lit>> ifLit,
         Optional<Duration> spare,
         Optional<Instead> ifCoolAtProbable,
         Optional<Instead> ifTopAlone,
@@ -51,7 +54,11 @@ public record WeekPlan(
         firings = List.copyOf(firings);
         cannotKnow = List.copyOf(cannotKnow);
         noRoom = List.copyOf(noRoom);
+        ifLit = List.copyOf(ifLit);
     }
+
+    /** A lighting, and the probable times of its top and of its hold's end. */
+    public record Lit(Instant light, Instant top, Instant topOver) {}
 
     /**
      * What another plan would come to.
@@ -98,6 +105,7 @@ public record WeekPlan(
         Optional<Instead> probable = inTime
                 ? Optional.empty()
                 : instead(
+                        known.size() == loads.size(),
                         planning.plan(
                                 timed.stream().map(Timed::coolAtProbable).toList(),
                                 week.topAlone() ? AtTop.NOBODY : AtTop.SOMEBODY),
@@ -106,7 +114,7 @@ public record WeekPlan(
                 ? Optional.empty()
                 : Optional.of(planning.plan(timed, AtTop.NOBODY))
                         .filter(plan -> isBetter(plan, chosen))
-                        .flatMap(plan -> instead(plan, timed));
+                        .flatMap(plan -> instead(known.size() == loads.size(), plan, timed));
         List<Integer> missing = IntStream.range(0, known.size())
                 .filter(place -> chosen.stream().noneMatch(firing -> firing.load() == place))
                 .mapToObj(known::get)
@@ -132,12 +140,25 @@ public record WeekPlan(
                         .toList(),
                 unknown,
                 noRoom,
+                noRoom.stream()
+                        .map(place -> waitsFor(loads, place).isPresent()
+                                ? Optional.<Lit>empty()
+                                : loads.get(place).times().flatMap(times -> lit(times, new Slots(there, end), start)))
+                        .toList(),
                 spare(chosen, timed),
                 probable,
                 alone,
                 sum(fired, ahead -> ahead.outlook().energy().map(each -> each.map(Energy::kilowattHours)))
                         .map(kwh -> kwh.map(Energy::ofKilowattHours)),
                 cost(fired));
+    }
+
+    private static Optional<Lit> lit(FiringTimes times, Slots slots, Instant start) {
+        return slots.first(times, AtTop.NOBODY, start)
+                .map(light -> new Lit(
+                        light,
+                        light.plus(times.top().probable()),
+                        light.plus(times.topOver().probable())));
     }
 
     /** Places of the loads that can be planned: how long they take is known, and so it is of what they wait for. */
@@ -211,8 +232,9 @@ public record WeekPlan(
                 .min(Comparator.naturalOrder());
     }
 
-    private static Optional<Instead> instead(List<PlannedFiring> plan, List<Timed> timed) {
-        return plan.size() < timed.size() || plan.isEmpty()
+    /** @param all whether a plan for every load could be tried */
+    private static Optional<Instead> instead(boolean all, List<PlannedFiring> plan, List<Timed> timed) {
+        return !all || plan.size() < timed.size() || plan.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Instead(lastOut(plan), isInTime(plan, timed)));
     }

@@ -85,7 +85,9 @@ public final class WeekWords {
                             length(Duration.between(due, firing.out())),
                             moment(due))));
         }
-        plan.noRoom().forEach(place -> lines.add(words.text("week.no_room", name(week, place))));
+        for (int i = 0; i < plan.noRoom().size(); i++) {
+            lines.add(noRoom(week, plan.noRoom().get(i), plan.ifLit().get(i)));
+        }
         plan.cannotKnow().forEach(place -> lines.add(words.text("week.cannot_know", name(week, place))));
         boolean inTime = plan.isInTime();
         plan.out().ifPresent(out -> {
@@ -108,6 +110,13 @@ public final class WeekWords {
         plan.ifTopAlone()
                 .ifPresent(instead -> lines.add(words.text(
                         instead.inTime() ? "week.top_alone_in_time" : "week.top_alone", moment(instead.out()))));
+        List<String> doubtful = plan.firings().stream()
+                .filter(firing -> plan.loads().get(firing.load()).outlook().reaches() != Forecast.Reaches.YES)
+                .map(firing -> name(week, firing.load()))
+                .toList();
+        if (!doubtful.isEmpty()) {
+            lines.add(words.text("week.doubtful", String.join("; ", doubtful)));
+        }
         List<String> warned = plan.firings().stream()
                 .filter(firing ->
                         !plan.loads().get(firing.load()).outlook().warnings().isEmpty())
@@ -117,6 +126,21 @@ public final class WeekWords {
             lines.add(words.text("week.warned", String.join("; ", warned)));
         }
         return lines;
+    }
+
+    private String noRoom(Week week, int place, Optional<WeekPlan.Lit> ifLit) {
+        String name = name(week, place);
+        Optional<Load.After> after = week.loads().get(place).after();
+        if (after.isPresent()) {
+            return words.text("week.no_room_after", name, after.get().load());
+        }
+        return ifLit.map(lit -> words.text(
+                        "week.no_room_lit",
+                        name,
+                        moment(lit.light()),
+                        moment(toTenMinutes(lit.top(), TEN_MINUTES_S / 2)),
+                        moment(toTenMinutes(lit.topOver(), TEN_MINUTES_S / 2))))
+                .orElseGet(() -> words.text("week.no_room", name));
     }
 
     private Optional<String> tightest(Week week, WeekPlan plan) {

@@ -39,7 +39,7 @@ class WeekCommandTest {
         assertThat(lines.get(2))
                 .startsWith("  Least to spare has Soup bowls, glazed: ")
                 .endsWith(" before Fri 4 Dec 09:00.");
-        assertThat(lines.get(3)).isEqualTo("  With a warning about the plan: Soup bowls, glazed.");
+        assertThat(lines.get(3)).isEqualTo("  Look at the warnings about the plan first: Soup bowls, glazed.");
         assertThat(lines).anyMatch(line -> line.startsWith("1  Soup bowls, raw: Bisque, comes to cone 06"));
         assertThat(lines).anyMatch(line -> line.startsWith("2  Soup bowls, glazed: Mid-range glaze, comes to"));
         assertThat(lines).anyMatch(line -> line.startsWith("3  Planters, raw: Slow bisque"));

@@ -171,6 +171,10 @@ class WeekPlanTest {
                 NOW);
         assertThat(plan.cannotKnow()).containsExactly(0);
         assertThat(plan.noRoom()).containsExactly(1);
+        assertThat(plan.ifLit()).containsExactly(Optional.empty());
+        assertThat(plan.ifCoolAtProbable())
+                .as("nothing makes a plan of all of them")
+                .isEmpty();
         assertThat(plan.firings()).extracting(PlannedFiring::load).containsExactly(2);
         assertThat(plan.isInTime()).isFalse();
     }
@@ -184,6 +188,10 @@ class WeekPlanTest {
         assertThat(plan.out()).isEmpty();
         assertThat(plan.energy()).as("nothing is fired").isEmpty();
         assertThat(plan.ifTopAlone()).isPresent();
+        // Packed from 20:00 it would be lit at 20:00, were it packed; its top comes ten hours later.
+        assertThat(plan.ifLit())
+                .containsExactly(Optional.of(
+                        new WeekPlan.Lit(at("2026-11-28T20:00"), at("2026-11-29T06:00"), at("2026-11-29T06:10"))));
     }
 
     @Test

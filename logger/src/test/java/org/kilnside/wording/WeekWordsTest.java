@@ -87,6 +87,7 @@ class WeekWordsTest {
                 List.of(firing),
                 List.of(),
                 List.of(),
+                List.of(),
                 Optional.ofNullable(spareH).map(Duration::ofHours),
                 Optional.empty(),
                 Optional.empty(),
@@ -137,7 +138,7 @@ class WeekWordsTest {
         assertThat(said.lines().stream().map(WeekWordsTest::plain))
                 .containsExactly(
                         "Light it Sat 28 Nov 18:00, and no later than Sun 29 Nov 09:15.",
-                        "Not sooner: nobody would be there at its top.",
+                        "Not sooner: nobody would be there at its top, or when its hold is over.",
                         "At its top, 992 °C, about Sun 29 Nov 05:00 (04:30–05:40, nine in ten); somebody is there.",
                         "Below 120 °C, to crack the lid, about Sun 29 Nov 21:00 (Sun 16:30–Mon 03:00, nine in ten).",
                         "Below 50 °C, to unload, about Mon 30 Nov 04:00 (Sun 23:00–Mon 08:30, nine in ten): unload it"
