@@ -19,8 +19,8 @@ import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
+import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
-import org.kilnside.desktop.theme.Fold;
 import org.kilnside.desktop.theme.Labels;
 import org.kilnside.desktop.theme.Theme;
 import org.kilnside.outlook.Ware;
@@ -38,8 +38,8 @@ final class FieldsPane extends JPanel {
     private final transient Map<WeekField, List<String>> options = new EnumMap<>(WeekField.class);
     private final JTextArea wrong = Labels.wrapping("", "foreground: $Kilnside.ember");
     private final JPanel grid = new JPanel();
-    private final transient Fold fold;
     private boolean isLoad;
+    private boolean isNarrow;
     private boolean filling;
 
     FieldsPane(WeekModel model) {
@@ -54,7 +54,7 @@ final class FieldsPane extends JPanel {
         }
         add(wrong, "growx, wmin 0");
         add(grid, "growx, wmin 0");
-        fold = new Fold(this, this::least, this::arrange);
+        arrange();
     }
 
     private JComponent input(WeekField field) {
@@ -115,7 +115,8 @@ final class FieldsPane extends JPanel {
         return 2 * (label + 9 * line) + 3 * line;
     }
 
-    private void arrange(boolean narrow) {
+    private void arrange() {
+        boolean narrow = isNarrow;
         grid.removeAll();
         grid.setLayout(new MigLayout(
                 "insets 0, fillx, gapx 8, gapy 3, wrap " + (narrow ? 2 : 4),
@@ -138,7 +139,13 @@ final class FieldsPane extends JPanel {
 
     @Override
     public void doLayout() {
-        fold.settle();
+        boolean narrow = getWidth() < least();
+        if (narrow != isNarrow) {
+            isNarrow = narrow;
+            arrange();
+            // Its height is another now, which what is around it has to hear of.
+            SwingUtilities.invokeLater(this::revalidate);
+        }
         super.doLayout();
     }
 
@@ -149,10 +156,8 @@ final class FieldsPane extends JPanel {
         }
         filling = true;
         boolean load = model.selected() > 0;
-        if (load != isLoad) {
-            isLoad = load;
-            arrange(getWidth() < least());
-        }
+        boolean isOther = load != isLoad;
+        isLoad = load;
         WeekTexts texts = new WeekTexts(words, model.now());
         List<String> problems = new ArrayList<>();
         for (WeekField field : WeekField.values()) {
@@ -161,6 +166,11 @@ final class FieldsPane extends JPanel {
                 model.rejected(place(field))
                         .ifPresent(each -> problems.add(words.named("week.field", field) + ": " + each.sentence()));
             }
+        }
+        if (isOther) {
+            // Now that they have their names: how wide those are says whether two stand beside each other.
+            isNarrow = getWidth() < least();
+            arrange();
         }
         wrong.setText(String.join("\n", problems));
         wrong.setVisible(!problems.isEmpty());

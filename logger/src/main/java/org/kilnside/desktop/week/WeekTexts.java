@@ -329,8 +329,12 @@ final class WeekTexts {
         if (!matcher.matches()) {
             throw new Refused(words.text("week.bad.away", part));
         }
-        Instant from = MomentText.moment(matcher.group(1), now, zone);
+        Instant first = MomentText.moment(matcher.group(1), now, zone);
         Instant to = MomentText.moment(matcher.group(2), now, zone);
+        // Whoever is away now wrote down a day that has begun: the one before the end, not the one after it.
+        boolean isDated = matcher.group(1).matches(".*\\d{4}-.*");
+        Instant from =
+                first.isAfter(to) && !isDated ? first.atZone(zone).minusWeeks(1).toInstant() : first;
         if (!to.isAfter(from)) {
             throw new Refused(words.text("week.bad.away_order", part));
         }

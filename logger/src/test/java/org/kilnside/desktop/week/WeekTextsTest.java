@@ -118,6 +118,17 @@ class WeekTextsTest {
                 .containsExactly(Duration.ofHours(10), Duration.ofHours(4));
     }
 
+    @Test
+    void whoIsAwayNowWritesDownADayThatHasBegun() {
+        assertThat(texts().read(WeekField.AWAY, 0, "Fri 09:00 – Sat 09:00", week)
+                        .week()
+                        .orElseThrow()
+                        .there()
+                        .away())
+                .extracting(span -> span.length())
+                .containsExactly(Duration.ofHours(24));
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
