@@ -78,12 +78,16 @@ class ReferenceFirmwareIT {
         try (SimulatedBoard board = SimulatedBoard.with().speed(200).dtrWired().start();
                 Wire wire = new Wire(board.pty())) {
             wire.await(ReadingLine.class, reading -> reading.uptimeMs() >= 150_000);
+            // A computer that is busy looks late: meanwhile the board goes on.
+            board.speed(1);
             assertThat(wire.all(ReadingLine.class).stream().limit(150).map(ReadingLine::uptimeMs))
                     .as("to the ms, by the controller's own clock")
                     .containsExactlyElementsOf(LongStream.rangeClosed(1, 150)
                             .mapToObj(second -> second * 1000)
                             .toList());
-            List<Hello> hellos = wire.all(Hello.class);
+            List<Hello> hellos = wire.all(Hello.class).stream()
+                    .filter(hello -> hello.uptimeMs() <= 150_000)
+                    .toList();
             assertThat(hellos).hasSize(3);
             assertThat(hellos.get(0).sequence()).isZero();
             assertThat(hellos.get(0).uptimeMs()).isLessThan(100);
@@ -96,7 +100,8 @@ class ReferenceFirmwareIT {
             assertThat(hellos.get(0).channels().get(0).thermocouple()).contains("K");
 
             wire.ask("?H");
-            wire.await(Hello.class, hello -> hello.uptimeMs() > 150_000 && hello.uptimeMs() < 179_000);
+            // Not one of those that come as a minute begins.
+            wire.await(Hello.class, hello -> hello.uptimeMs() > 150_000 && hello.uptimeMs() % 60_000 > 100);
         }
     }
 
