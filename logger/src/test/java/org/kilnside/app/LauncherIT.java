@@ -9,6 +9,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.kilnside.command.Program;
 import org.kilnside.testing.Tools;
 
 /** The program's starter, on machines that lack what it needs: a message, never a stack trace. */
@@ -44,6 +45,11 @@ class LauncherIT {
         Said said = start(tools, "--version");
         assertThat(said.exit).as(said.text).isZero();
         assertThat(said.text).contains("Kilnside");
+    }
+
+    @Test
+    void allTestsStartJavaAsItDoes() throws IOException {
+        assertThat(Files.readString(LAUNCHER)).contains(Program.AS_LAUNCHED);
     }
 
     private record Said(int exit, String text) {}
