@@ -128,7 +128,8 @@ public final class WeekWords {
         return lines;
     }
 
-    private String noRoom(Week week, int place, Optional<WeekPlan.Lit> ifLit) {
+    /** Why there is no time for a load. */
+    public String noRoom(Week week, int place, Optional<WeekPlan.Lit> ifLit) {
         String name = name(week, place);
         Optional<Load.After> after = week.loads().get(place).after();
         if (after.isPresent()) {

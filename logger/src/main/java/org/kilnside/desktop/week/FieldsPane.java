@@ -7,9 +7,11 @@ import java.time.Instant;
 import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import javax.swing.DefaultComboBoxModel;
 import javax.swing.DefaultListCellRenderer;
 import javax.swing.JCheckBox;
@@ -32,12 +34,16 @@ import org.kilnside.wording.Words;
 final class FieldsPane extends JPanel {
     private static final long serialVersionUID = 1L;
 
+    /** What is written at some length. */
+    private static final Set<WeekField> WIDE = EnumSet.of(WeekField.THERE, WeekField.AWAY);
+
     private final transient WeekModel model;
     private final transient Map<WeekField, JLabel> labels = new EnumMap<>(WeekField.class);
     private final transient Map<WeekField, JComponent> inputs = new EnumMap<>(WeekField.class);
     private final transient Map<WeekField, List<String>> options = new EnumMap<>(WeekField.class);
     private final JTextArea wrong = Labels.wrapping("", "foreground: $Kilnside.ember");
-    private final JPanel grid = new JPanel();
+    private final transient MigLayout layout = new MigLayout("insets 0, fillx, gapx 8, gapy 3, hidemode 3", "", "");
+    private final JPanel grid = new JPanel(layout);
     private boolean isLoad;
     private boolean isNarrow;
     private boolean filling;
@@ -51,6 +57,8 @@ final class FieldsPane extends JPanel {
             labels.put(field, Labels.quiet(""));
             inputs.put(field, input(field));
             labels.get(field).setLabelFor(inputs.get(field));
+            grid.add(labels.get(field));
+            grid.add(inputs.get(field));
         }
         add(wrong, "growx, wmin 0");
         add(grid, "growx, wmin 0");
@@ -115,22 +123,29 @@ final class FieldsPane extends JPanel {
         return 2 * (label + 9 * line) + 3 * line;
     }
 
+    /** Where each stands; none is taken out and put in again, or what has the keyboard would lose it. */
     private void arrange() {
-        boolean narrow = isNarrow;
-        grid.removeAll();
-        grid.setLayout(new MigLayout(
-                "insets 0, fillx, gapx 8, gapy 3, wrap " + (narrow ? 2 : 4),
-                narrow ? "[][grow, fill]" : "[][grow, fill, sg f]12[][grow, fill, sg f]",
-                ""));
+        layout.setColumnConstraints(isNarrow ? "[][grow, fill]" : "[][grow, fill, sg f]12[][grow, fill, sg f]");
+        int column = 0;
+        int row = 0;
         for (WeekField field : WeekField.values()) {
-            if (field.isOfALoad() == isLoad) {
-                boolean wide = field == WeekField.THERE || field == WeekField.AWAY;
-                if (field.kind() == WeekField.Kind.TICK) {
-                    grid.add(inputs.get(field), "newline, span, wmin 0, wrap");
-                } else {
-                    grid.add(labels.get(field), wide && !narrow ? "newline" : "");
-                    grid.add(inputs.get(field), "wmin 60" + (wide && !narrow ? ", span, growx, wrap" : ""));
-                }
+            boolean isIts = field.isOfALoad() == isLoad;
+            labels.get(field).setVisible(isIts && field.kind() != WeekField.Kind.TICK);
+            inputs.get(field).setVisible(isIts);
+            boolean whole = isNarrow || field.kind() == WeekField.Kind.TICK || WIDE.contains(field);
+            if (isIts && whole && column > 0) {
+                column = 0;
+                row++;
+            }
+            boolean tick = field.kind() == WeekField.Kind.TICK;
+            layout.setComponentConstraints(labels.get(field), "cell " + column + " " + row);
+            layout.setComponentConstraints(
+                    inputs.get(field),
+                    "cell " + (column + (tick ? 0 : 1)) + " " + row + " " + (whole ? tick ? 4 : 3 : 1) + " 1, wmin "
+                            + (tick ? 0 : 60) + (tick ? "" : ", growx"));
+            if (isIts) {
+                column = whole || column > 0 ? 0 : 2;
+                row += column == 0 ? 1 : 0;
             }
         }
         grid.revalidate();

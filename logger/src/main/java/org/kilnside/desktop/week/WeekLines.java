@@ -149,13 +149,10 @@ record WeekLines(
         }
         Optional<PlannedFiring> firing = answer.get().firing(load.get().name());
         if (firing.isEmpty()) {
-            boolean unknown = answer.get().plan().cannotKnow().contains(model.selected() - 1);
             return new Detail(
                     load.get().name(),
                     load.get().plan().name(),
-                    words.text(
-                            unknown ? "week.cannot_know" : "week.no_room",
-                            load.get().name()),
+                    unplanned(answer.get(), say.orElseThrow(), model.selected() - 1, words),
                     List.of(),
                     List.of());
         }
@@ -166,6 +163,14 @@ record WeekLines(
                 its.light(),
                 its.lines().subList(1, its.lines().size()),
                 its.warnings());
+    }
+
+    private static String unplanned(LiveWeek.Answer answer, WeekWords say, int place, Words words) {
+        int at = answer.plan().noRoom().indexOf(place);
+        return at < 0
+                ? words.text(
+                        "week.cannot_know", answer.planned().loads().get(place).name())
+                : say.noRoom(answer.planned(), place, answer.plan().ifLit().get(at));
     }
 
     /** The cautions stand in full with the week itself. */

@@ -330,4 +330,19 @@ class WeekModelTest {
         desk.model.loads().remove();
         assertThat(desk.week().loads().get(0).ready()).contains(until.plus(Duration.ofHours(24)));
     }
+
+    @Test
+    void aLoadThereIsNoTimeForSaysWhy() {
+        HandWeek desk = desk();
+        // Nobody is ever there long enough for a top and its doubt.
+        desk.type(WeekField.THERE, "Mon 07:00-07:30");
+        desk.think();
+        desk.model.select(1);
+        WeekLines lines = desk.lines();
+        assertThat(lines.isTrouble()).isTrue();
+        assertThat(lines.detail().light()).startsWith("No time is found for Soup bowls, raw");
+        assertThat(lines.rows().get(1).line()).isEqualTo("not planned");
+        desk.model.select(2);
+        assertThat(desk.lines().detail().light()).contains("has to wait for Soup bowls, raw");
+    }
 }
