@@ -74,7 +74,7 @@ public final class OutlookWords {
     }
 
     /** How hot it gets where it probably falls short of its top. */
-    private Optional<String> topsOut(Schedule plan, Outlook outlook) {
+    Optional<String> topsOut(Schedule plan, Outlook outlook) {
         return outlook.topsOut(plan)
                 .map(highest -> words.text(
                         "ahead.tops_out",

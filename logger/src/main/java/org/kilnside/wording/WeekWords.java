@@ -88,7 +88,13 @@ public final class WeekWords {
         for (int i = 0; i < plan.noRoom().size(); i++) {
             lines.add(noRoom(week, plan.noRoom().get(i), plan.ifLit().get(i)));
         }
-        plan.cannotKnow().forEach(place -> lines.add(words.text("week.cannot_know", name(week, place))));
+        plan.cannotKnow().forEach(place -> {
+            LoadAhead ahead = plan.loads().get(place);
+            String unknown = words.text("week.cannot_know", name(week, place));
+            lines.add(outlooks.topsOut(ahead.load().plan(), ahead.outlook())
+                    .map(why -> unknown + " " + why)
+                    .orElse(unknown));
+        });
         boolean inTime = plan.isInTime();
         plan.out().ifPresent(out -> {
             boolean dated = plan.spare().isPresent();

@@ -18,6 +18,8 @@ import org.kilnside.outlook.Estimate;
 import org.kilnside.outlook.Outlook;
 import org.kilnside.outlook.OutlookQuestion;
 import org.kilnside.outlook.Ware;
+import org.kilnside.quantity.Power;
+import org.kilnside.quantity.Volume;
 import org.kilnside.week.Attendance;
 import org.kilnside.week.FiringTimes;
 import org.kilnside.week.Load;
@@ -127,6 +129,61 @@ class WeekWordsTest {
                 .containsExactly(
                         "Too late: Bowls is out Mon 30 Nov 08:30, 3 days 0 h after Fri 27 Nov 09:00.",
                         "The last load is out Mon 30 Nov 08:30.");
+    }
+
+    @Test
+    void aLoadWithoutRoomSaysWhoWouldHaveToBeThereWhen() {
+        WeekPlan plan = new WeekPlan(
+                List.of(new LoadAhead(BOWLS, OUTLOOK, Optional.empty())),
+                List.of(),
+                List.of(),
+                List.of(0),
+                List.of(Optional.of(
+                        new WeekPlan.Lit(at("2026-11-30T18:00"), at("2026-12-01T08:02"), at("2026-12-01T08:12")))),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty());
+        assertThat(head(words("en-GB"), week(null), plan))
+                .containsExactly(
+                        "No time is found for Bowls within four weeks at which somebody is there for all of it: lit"
+                                + " as soon as somebody is there, Mon 30 Nov 18:00, its top would come about Tue 1 Dec 08:00, and its"
+                                + " hold be over about Tue 1 Dec 08:10. Somebody would have to be there then.");
+    }
+
+    @Test
+    void aKilnTooWeakForAPlanSaysWhereItTopsOut() {
+        Kiln weak = Kiln.named("Weak one");
+        Outlook falls = Outlook.of(OutlookQuestion.about(
+                ProfileLibrary.starters().plan("mid-range-glaze").schedule(),
+                new Kiln(
+                        weak.name(),
+                        Optional.of(Volume.ofLitres(120)),
+                        Optional.of(Power.ofKilowatts(3)),
+                        Optional.of(Kiln.Wall.BRICK),
+                        weak.opening(),
+                        weak.isolator(),
+                        weak.tariff(),
+                        weak.limits(),
+                        weak.thresholds(),
+                        weak.sensors())));
+        WeekPlan plan = new WeekPlan(
+                List.of(new LoadAhead(BOWLS, falls, Optional.empty())),
+                List.of(),
+                List.of(0),
+                List.of(),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty());
+        assertThat(head(words("en-GB"), week(null), plan))
+                .singleElement()
+                .asString()
+                .startsWith("Bowls cannot be planned: ")
+                .contains("At this pace it tops out near ");
     }
 
     @Test
