@@ -15,6 +15,7 @@ import javax.accessibility.Accessible;
 import javax.swing.AbstractButton;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JTable;
@@ -98,12 +99,16 @@ public final class Legibility {
     private static void pale(
             Component component, String text, Container screen, BufferedImage picture, List<String> found) {
         double scale = (double) picture.getWidth() / screen.getWidth();
-        Point corner = SwingUtilities.convertPoint(component, 0, 0, screen);
+        // What is scrolled out of sight has the dots of something else in its place.
+        Rectangle seen = component instanceof JComponent its
+                ? its.getVisibleRect()
+                : new Rectangle(component.getSize());
+        Point corner = SwingUtilities.convertPoint(component, seen.x, seen.y, screen);
         Rectangle place = new Rectangle(
                         (int) Math.round(corner.x * scale),
                         (int) Math.round(corner.y * scale),
-                        (int) Math.round(component.getWidth() * scale),
-                        (int) Math.round(component.getHeight() * scale))
+                        (int) Math.round(seen.width * scale),
+                        (int) Math.round(seen.height * scale))
                 .intersection(new Rectangle(picture.getWidth(), picture.getHeight()));
         if (place.width < 4 || place.height < 4) {
             return;
