@@ -100,9 +100,8 @@ public final class Legibility {
             Component component, String text, Container screen, BufferedImage picture, List<String> found) {
         double scale = (double) picture.getWidth() / screen.getWidth();
         // What is scrolled out of sight has the dots of something else in its place.
-        Rectangle seen = component instanceof JComponent its
-                ? its.getVisibleRect()
-                : new Rectangle(component.getSize());
+        Rectangle seen =
+                component instanceof JComponent its ? its.getVisibleRect() : new Rectangle(component.getSize());
         Point corner = SwingUtilities.convertPoint(component, seen.x, seen.y, screen);
         Rectangle place = new Rectangle(
                         (int) Math.round(corner.x * scale),
