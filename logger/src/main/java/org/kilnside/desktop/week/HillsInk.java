@@ -135,8 +135,14 @@ final class HillsInk extends DaysPen {
         if (firing.atTop() == PlannedFiring.AtTop.NOBODY) {
             text += ", " + words.text("week.draw.nobody");
         }
+        double beside = x + size * 1.5;
+        // The hills have no scale beside them: where there is room, the top says how hot it is.
+        String hot = ", " + words.temperature(hill.top());
+        if (beside + metrics.stringWidth(text + hot) < nameX(hill) + nameRoom(hill)) {
+            text += hot;
+        }
         double width = metrics.stringWidth(text);
-        double textX = Math.min(x + size * 1.5, plot.getMaxX() - width);
+        double textX = Math.min(beside, plot.getMaxX() - width);
         ink("chart.text");
         text(text, textX, Math.max(plot.getY(), y - line * 0.5));
     }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.kilnside.outlook.Estimate;
+import org.kilnside.quantity.Temperature;
 import org.kilnside.thermal.ForecastFan;
 import org.kilnside.week.Load;
 import org.kilnside.week.PlannedFiring;
@@ -48,9 +49,10 @@ record WeekSketch(
      * A firing.
      *
      * @param number in the order of lighting, from 1
+     * @param top of its plan
      * @param fan how hot the kiln is, from the lighting
      */
-    record Hill(int number, String load, PlannedFiring firing, List<ForecastFan.Point> fan) {
+    record Hill(int number, String load, Temperature top, PlannedFiring firing, List<ForecastFan.Point> fan) {
         /** How hot the kiln probably is; empty outside what is known. */
         Optional<Double> celsius(Instant at) {
             long ms = Duration.between(firing.light(), at).toMillis();
@@ -83,10 +85,11 @@ record WeekSketch(
         WeekPlan plan = answer.plan();
         List<Hill> hills = new ArrayList<>();
         for (PlannedFiring firing : plan.firings()) {
-            String name = week.loads().get(firing.load()).name();
+            Load load = week.loads().get(firing.load());
             hills.add(new Hill(
                     hills.size() + 1,
-                    name,
+                    load.name(),
+                    load.plan().top(),
                     firing,
                     plan.loads().get(firing.load()).outlook().fan()));
         }
