@@ -101,14 +101,18 @@ final class TrialBias {
             double fall = Math.log(Math.max(1, data.nowC - room) / Math.max(1, thresholdsC[i] - room));
             if (fall > 0) {
                 seen[seen.length - 1] = Math.log(Math.max(LEAST_FALL, fall));
-                double late =
-                        LATE_AT_LAST * within(0, 1, (LATE_FROM_C - thresholdsC[i]) / (LATE_FROM_C - WHOLLY_LATE_C));
+                double late = lateAt(data.nowC)
+                        * within(0, 1, (LATE_FROM_C - thresholdsC[i]) / (LATE_FROM_C - WHOLLY_LATE_C));
                 bias[i] = asked
                         * Math.min(1, fall / FULL_FROM_FALL)
                         * (share * (TrialBiasNumbers.answer(seen) - young) - late);
             }
         }
         return bias;
+    }
+
+    private static double lateAt(double nowC) {
+        return LATE_AT_LAST * within(0, 1, (nowC - LATE_LEAST_C) / (LATE_WHOLLY_FROM_C - LATE_LEAST_C));
     }
 
     /** What the network is told, in the order of {@link TrialBiasNumbers}; the last, the fall, is left open. */
