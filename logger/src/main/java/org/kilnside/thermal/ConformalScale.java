@@ -66,7 +66,7 @@ final class ConformalScale {
             double differ = SCATTER_COUNTS * Spread.NINE_IN_TEN * Spread.NINE_IN_TEN * memory.squares();
             half = Math.sqrt((SCATTER_BEFORE * half * half + differ) / (SCATTER_BEFORE + memory.firings() - 1));
         }
-        return Math.hypot(FLOOR, half);
+        return Math.hypot(FLOOR, half) + (1 - known(memory.firings())) * TrialBias.doubtOfLate(seen.nowC(), thresholdC);
     }
 
     /** How far so many firings, whole or in part, lead from none to two. */

@@ -101,8 +101,7 @@ final class TrialBias {
             double fall = Math.log(Math.max(1, data.nowC - room) / Math.max(1, thresholdsC[i] - room));
             if (fall > 0) {
                 seen[seen.length - 1] = Math.log(Math.max(LEAST_FALL, fall));
-                double late = lateAt(data.nowC)
-                        * within(0, 1, (LATE_FROM_C - thresholdsC[i]) / (LATE_FROM_C - WHOLLY_LATE_C));
+                double late = late(data.nowC, thresholdsC[i]);
                 bias[i] = asked
                         * Math.min(1, fall / FULL_FROM_FALL)
                         * (share * (TrialBiasNumbers.answer(seen) - young) - late);
@@ -111,11 +110,18 @@ final class TrialBias {
         return bias;
     }
 
-    private static double lateAt(double nowC) {
+    /** How late the last temperatures usually come, ln of the remaining time. */
+    private static double late(double nowC, double thresholdC) {
         return LATE_AT_LAST
                 * Math.min(
                         within(0, 1, (NOT_LATE_FROM_C - nowC) / (NOT_LATE_FROM_C - LATEST_C)),
-                        within(0, 1, (nowC - LESS_LATE_C) / (LATEST_C - LESS_LATE_C)));
+                        within(0, 1, (nowC - LESS_LATE_C) / (LATEST_C - LESS_LATE_C)))
+                * within(0, 1, (LATE_FROM_C - thresholdC) / (LATE_FROM_C - WHOLLY_LATE_C));
+    }
+
+    /** By how much that widens the half-width: some kinds of kilns come early there, and half of it is as uncertain as it is usual. */
+    static double doubtOfLate(double nowC, double thresholdC) {
+        return late(nowC, thresholdC) / 2;
     }
 
     /** What the network is told, in the order of {@link TrialBiasNumbers}; the last, the fall, is left open. */
