@@ -1,6 +1,5 @@
 package org.kilnside.week;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import org.kilnside.outlook.Estimate;
@@ -72,10 +71,5 @@ public record PlannedFiring(
 
     PlannedFiring withLightBy(Optional<Instant> latest) {
         return new PlannedFiring(load, light, latest, times, out, atTop, waitsFor);
-    }
-
-    /** How long the kiln is taken by it. */
-    public Duration taken() {
-        return Duration.between(light, out);
     }
 }
